@@ -1,0 +1,52 @@
+import type { Clock } from "../../../shared/record/clock";
+import type { ImportQuestion } from "../../../shared/record/import-question";
+import type { LogFault } from "../../../shared/record/log-fault";
+import type { ReadingNote } from "../../../shared/record/log-record";
+
+/** How the clock of a file is read, settled from headings, preamble and a sample of cells before the bulk is read. */
+export type ClockReading = {
+  /** 0-based indexes of the columns that make up the time; empty where there is a start and an interval and no time column. */
+  readonly columns: readonly number[];
+  /** "civil": local date and time; "unix": zone-free instants; "elapsed": seconds from a start that may be unknown; "counted": start + row number * interval. */
+  readonly kind: "civil" | "unix" | "elapsed" | "counted";
+  /** In a sentence for the page: "Date (dd/mm/yyyy) and Time (hh:mm:ss), two columns". */
+  readonly description: string;
+  /**
+   * Cells of `columns` in that order to seconds: for civil the date and time as if it were UTC, for unix the Unix time, for elapsed the
+   * seconds since the start; NaN where not understood. An offset written in the cell itself is already taken off (then kind is "unix").
+   */
+  readonly parse: (cells: readonly string[]) => number;
+  /**
+   * The common forms as a pattern for the byte-level reader, one per column, or null where only `parse` will do. Letters: YYYY YY MM DD hh mm ss,
+   * f for any number of decimals after the character before it (optional as a whole), # for a plain decimal number in `unitSeconds`; all else is literal.
+   */
+  readonly patterns: readonly string[] | null;
+  readonly unitSeconds: number;
+  /** Start of an elapsed or counted clock, as if UTC, s; null where not known. */
+  readonly start: number | null;
+  /** Interval of a counted clock, s. */
+  readonly interval: number | null;
+  /** IANA name or offset where the file or the person said so. */
+  readonly zone: string | null;
+  /** The time is the first of its rows only (date in the preamble, time of day in the rows): roll over at midnight. */
+  readonly rollsOverMidnight: boolean;
+  readonly certainty: number;
+  readonly questions: readonly ImportQuestion[];
+  readonly notes: readonly ReadingNote[];
+};
+
+/** The rows of one file put in order of time. */
+export type SettledClock = {
+  readonly clock: Clock;
+  /** Seconds after the first instant, strictly rising, shape [kept]. */
+  readonly times: Float64Array;
+  /** For each kept row its index among the rows read, shape [kept]; null where all rows are kept in their order. */
+  readonly order: Uint32Array | null;
+  /** Rows read whose instant was not understood or makes no sense, with why; they are rejected by line. */
+  readonly rejected: readonly { readonly row: number; readonly why: string }[];
+  readonly duplicates: number;
+  readonly reordered: number;
+  readonly faults: readonly LogFault[];
+  readonly questions: readonly ImportQuestion[];
+  readonly notes: readonly ReadingNote[];
+};

@@ -1,0 +1,50 @@
+import type { ChannelQuantity, ChannelRole } from "../../../shared/record/channel-role";
+import type { ImportQuestion } from "../../../shared/record/import-question";
+
+/** A column of a file as text, as far as it is needed to say what it is. */
+export type ColumnText = {
+  readonly index: number;
+  readonly heading: string;
+  /** Its cell of a units row, where the file has one. */
+  readonly unitsCell: string | null;
+  /** Cells from the head, the middle and the end of the file, trimmed, in order; up to some thousands. */
+  readonly sample: readonly string[];
+};
+
+/** What is known of the file beside its columns. */
+export type FileContext = {
+  readonly file: string;
+  readonly preamble: readonly string[];
+  readonly decimal: "." | ",";
+  readonly thousands: string | null;
+};
+
+/** A raw electrical signal that needs a range: 4-20 mA, 0-10 V, 1-5 V, counts. Low and high are of the signal, in SI (A, V) or counts. */
+export type RawSignal = {
+  readonly kind: "4-20 mA" | "0-20 mA" | "0-10 V" | "1-5 V" | "0-5 V" | "2-10 V" | "counts";
+  readonly low: number;
+  readonly high: number;
+};
+
+/** What a column stands for and how its numbers become SI: SI = number * factor + offset. */
+export type ColumnReading = {
+  readonly role: ChannelRole;
+  readonly position: string | null;
+  readonly unit: string | null;
+  readonly unitOptions: readonly string[];
+  readonly quantity: ChannelQuantity;
+  readonly factor: number;
+  readonly offset: number;
+  readonly raw: RawSignal | null;
+  /** How a cell that is no plain number becomes one ("ON" is 1, "stopped" is 0), lower case; empty for numeric columns. */
+  readonly words: ReadonlyMap<string, number>;
+  /** Numbers that stand for a missing value, as the file writes them (-9999), recognised by their separation from the rest. */
+  readonly sentinels: readonly number[];
+  /** A totaliser or pulse count that becomes a flow only by difference, and its factor; null otherwise. */
+  readonly counter: { readonly kind: "totaliser" | "pulses"; readonly cubicMetrePerCount: number | null } | null;
+  /** A heading or text that says the logger writes a row only when a value changes. */
+  readonly onChange: boolean;
+  readonly certainty: number;
+  readonly reason: string;
+  readonly questions: readonly ImportQuestion[];
+};

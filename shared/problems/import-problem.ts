@@ -1,0 +1,24 @@
+/** Why a file cannot be read as a log: plain data that crosses the worker border. Sentences in shared/wording/import-problem.ts. */
+export type ImportProblem =
+  | { readonly id: "no-files" }
+  | { readonly id: "cannot-open"; readonly file: string; readonly why: string }
+  | { readonly id: "empty-file"; readonly file: string }
+  | { readonly id: "not-text"; readonly file: string }
+  | { readonly id: "no-table"; readonly file: string; readonly row: number }
+  | { readonly id: "header-only"; readonly file: string; readonly row: number; readonly headings: readonly string[] }
+  | { readonly id: "no-time-column"; readonly file: string; readonly row: number; readonly headings: readonly string[] }
+  | { readonly id: "one-column"; readonly file: string; readonly row: number; readonly heading: string }
+  | { readonly id: "no-values"; readonly file: string; readonly row: number; readonly headings: readonly string[] }
+  | { readonly id: "too-large"; readonly file: string; readonly what: string; readonly limit: number }
+  | { readonly id: "damaged-archive"; readonly file: string; readonly why: string }
+  | { readonly id: "files-do-not-join"; readonly file: string; readonly other: string; readonly why: string }
+  | { readonly id: "unknown-column"; readonly heading: string; readonly headings: readonly string[] }
+  | { readonly id: "unknown-answer"; readonly question: string; readonly answer: string; readonly options: readonly string[] };
+
+/** Thrown where reading cannot go on. */
+export class ImportError extends Error {
+  override readonly name = "ImportError";
+  constructor(readonly problem: ImportProblem) {
+    super(problem.id);
+  }
+}

@@ -1,0 +1,13 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vite";
+
+/** One configuration for the page, its worker and (with --ssr) the command line. */
+export default defineConfig({
+  root: import.meta.dirname,
+  base: "./",
+  plugins: [react()],
+  worker: { format: "es" },
+  build: { outDir: "../dist/page", emptyOutDir: true, target: "es2023" },
+  ssr: { noExternal: true },
+  server: { host: "127.0.0.1", fs: { allow: [".."] } },
+});

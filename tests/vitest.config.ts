@@ -1,0 +1,9 @@
+import { defineConfig } from "vitest/config";
+
+/** Zone and locale are fixed here, so that a test means the same on every machine; tests/house tries two other zones. */
+process.env.TZ = "UTC";
+
+export default defineConfig({
+  root: new URL("..", import.meta.url).pathname,
+  test: { include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"], testTimeout: 60_000, hookTimeout: 60_000, passWithNoTests: true },
+});
