@@ -1,4 +1,5 @@
 import type { CauseId } from "./cause";
+import type { Numbers } from "./observation";
 
 export const CAUTION_IDS = [
   "local-codes-first",
@@ -41,24 +42,118 @@ export const ADVICE_IDS = [
 ] as const;
 export type AdviceId = (typeof ADVICE_IDS)[number];
 
-/** An amount worked out for this site, with the calculation as a person would write it. SI; low and high are the range to aim for. */
+/** Amounts that can be worked out for a site; each has its name, formula and source in shared/wording/advice.ts. */
+export const AMOUNT_IDS = [
+  "tank-volume-by-practice",
+  "tank-volume-by-run-time",
+  "tank-volume-by-starts",
+  "precharge-by-practice",
+  "precharge-by-switch-practice",
+  "precharge-now-by-gas-law",
+  "compliance-at-ends",
+  "stored-water-at-ends",
+  "sensor-distance-by-practice",
+  "surge-period-now",
+  "surge-period-moved",
+  "run-time-now",
+  "loop-gain-ratio",
+  "loop-gain-slow-ratio",
+  "sleep-delay",
+  "leak-per-day",
+  "scale-ratio",
+  "pump-flow-needed",
+  "pressure-margin",
+  "demand-period",
+] as const;
+export type AmountId = (typeof AMOUNT_IDS)[number];
+
+/** Names of what goes into a formula. */
+export const INPUT_IDS = [
+  "set-pressure",
+  "cut-in",
+  "cut-out",
+  "restart-pressure",
+  "precharge",
+  "tank-volume",
+  "pump-flow",
+  "run-time",
+  "starts-per-hour",
+  "air-pressure",
+  "gas-constant",
+  "sensor-distance",
+  "pipe-bore",
+  "period",
+  "peak-to-peak",
+  "limit",
+  "cycle",
+  "leak",
+  "highest",
+  "marked",
+  "peak-flow",
+  "drift",
+  "ratio",
+] as const;
+export type InputId = (typeof INPUT_IDS)[number];
+
+export type AmountQuantity =
+  | "gaugePressure"
+  | "absolutePressure"
+  | "pressureDifference"
+  | "volume"
+  | "length"
+  | "time"
+  | "ratio"
+  | "flow"
+  | "count"
+  | "perHour"
+  | "volumePerDay"
+  | "fraction"
+  | "energy"
+  | "compliance";
+
+/** An amount worked out for this site, with what went into it. SI; low and high are the range to aim for. */
 export type Amount = {
-  readonly of: string;
-  readonly quantity: "gaugePressure" | "pressureDifference" | "volume" | "length" | "time" | "ratio" | "flow" | "count";
+  readonly id: AmountId;
+  readonly quantity: AmountQuantity;
   readonly low: number;
   readonly high: number;
   readonly basis: "common practice" | "physics";
-  /** Formula in words and symbols, and the site's own numbers put in. */
-  readonly formula: string;
   readonly inputs: readonly {
-    readonly name: string;
-    readonly quantity: Amount["quantity"];
+    readonly name: InputId;
+    readonly quantity: AmountQuantity;
     readonly value: number;
     readonly from: "given" | "assumed" | "log";
   }[];
-  /** Where the formula comes from: "Boyle's law", "common practice, no source". */
-  readonly source: string;
 };
+
+/** A sentence by id with the numbers it needs, SI. */
+export type Said<Id extends string> = { readonly id: Id; readonly numbers: Numbers };
+
+/** Which of two differing amounts to trust and why. */
+export const TRUST_IDS = [
+  "volume-practice-larger",
+  "volume-physics-larger",
+  "volumes-agree",
+  "fixed-speed-physics",
+  "precharge-upper-end",
+  "precharge-lower-end",
+  "precharge-no-drift-known",
+  "distance-period-decides",
+] as const;
+export type TrustId = (typeof TRUST_IDS)[number];
+
+/** Expected effects from closed forms. */
+export const EXPECT_IDS = [
+  "starts-fall-by-volume",
+  "starts-fall-by-charge",
+  "softer-but-less-water",
+  "stiffer-but-more-water",
+  "period-shrinks",
+  "pressure-steadier",
+  "leak-stops",
+  "nothing-computed",
+] as const;
+export type ExpectId = (typeof EXPECT_IDS)[number];
 
 export type Advice = {
   readonly id: AdviceId;
@@ -66,12 +161,13 @@ export type Advice = {
   readonly step: "look" | "measure" | "change" | "bring";
   /** By common practice and by physics, side by side; empty where the step has no amount. */
   readonly amounts: readonly Amount[];
-  /** Which of two differing amounts to trust and why; null where they agree. */
-  readonly trust: string | null;
-  /** Expected effect from the model with its spread; null where the model cannot say. */
-  readonly expect: string | null;
-  readonly becauseOf: string;
-  readonly costOfBeingWrong: string | null;
+  /** Which of two differing amounts to trust and why; null where there is nothing to choose. */
+  readonly trust: Said<TrustId> | null;
+  /** Expected effect with its spread; null where nothing can be said. */
+  readonly expect: Said<ExpectId> | null;
+  /** The cause it answers with its confidence in `numbers`, or what the log showed. Written by sayAdvice. */
+  readonly because: Numbers;
+  /** Where the rule comes from: "Boyle's law", "common practice, no source". */
   readonly sources: readonly string[];
   readonly cautions: readonly CautionId[];
 };

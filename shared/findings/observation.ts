@@ -1,0 +1,81 @@
+/**
+ * What a log and the site facts show, put as a question with a few answers. Causes are weighed by these answers and by nothing else.
+ * Every answer is a ratio, a presence or a level against a limit, so that it means the same on a small site and on a large one.
+ * A question that could not be asked has no answer; that is not the same as the harmless answer.
+ */
+export const OBSERVATIONS = {
+  /** Most starts in an hour against what is allowed. */
+  starts: ["few", "many", "very-many"],
+  /** Share of complete runs under the short-cycle limit. */
+  runs: ["long", "some-short", "mostly-short", "never-stops"],
+  /** Share of starts that came while nothing was drawn. */
+  "starts-without-draw": ["rare", "often"],
+  /** Share of starts that came in small draws. */
+  "starts-in-small-draws": ["rare", "often"],
+  /** Recorded cycle against the shortest that the tank of the site facts would allow. */
+  "cycle-against-tank": ["as-allowed", "shorter"],
+  /** Pressure between start and stop of the pump against the set pressure. */
+  "switching-band": ["narrow", "usual", "wide"],
+  /** Tank volume of the site facts against the pump's capacity. */
+  "tank-by-facts": ["ample", "small", "tiny"],
+  /** Precharge of the site facts against set pressure. */
+  "precharge-by-facts": ["low", "in-band", "high"],
+  /** Gas constant that the log shows against the one of the site facts. */
+  "gas-constant": ["collapsed", "reduced", "as-expected", "raised"],
+  /** Gas constant that the log shows against what good practice would give this pump. */
+  "gas-constant-by-practice": ["tiny", "small", "enough"],
+  /** Pressure where the tank runs empty against set pressure. */
+  "empties-at": ["far-below", "in-band", "near-set"],
+  oscillation: ["none", "small", "large"],
+  /** Who drives the oscillation; only where there is one. */
+  "oscillation-driver": ["loop", "demand", "unclear"],
+  /** Its period; only where there is one. */
+  "oscillation-period": ["fast", "middling", "slow"],
+  /** Its period against that of the water column between sensor and tank; only where both are known. */
+  "surge-period": ["agrees", "differs"],
+  /** Distance between sensor and tank, given or worked out. */
+  "sensor-distance": ["near", "beyond", "far"],
+  noise: ["quiet", "noisy"],
+  "noise-with-flow": ["steady", "grows"],
+  "sensor-lag": ["prompt", "slow"],
+  "sensor-stuck": ["no", "stuck", "frozen"],
+  "sensor-scale": ["as-expected", "off"],
+  "sensor-pinned": ["no", "yes"],
+  /** Mean pressure against set pressure while the pump ran. */
+  "held-pressure": ["at-set", "below", "above"],
+  drift: ["within", "over"],
+  /** Fall of pressure from little to most flow against set pressure. */
+  droop: ["little", "steep"],
+  /** Worst dip after a draw began. */
+  dips: ["shallow", "deep", "deep-and-slow"],
+  /** Loss with the pump off and nothing drawn. */
+  "leak-down": ["none", "present"],
+  /** Side of the loss; only where there is one. */
+  "leak-side": ["system", "back", "unknown"],
+  /** Least flow of the night against the highest flow. */
+  "night-flow": ["none", "present"],
+  prime: ["held", "lost"],
+  /** Full speed with pressure below the band. */
+  overdraw: ["none", "present"],
+  /** Highest flow against the pump's rating. */
+  "flow-against-rating": ["below", "near", "beyond"],
+  /** Pressure at full speed and little flow against what it should be. */
+  shutoff: ["full", "weak"],
+  /** How evenly draws follow each other. */
+  "draw-rhythm": ["irregular", "regular"],
+} as const satisfies Readonly<Record<string, readonly string[]>>;
+
+export type ObservationId = keyof typeof OBSERVATIONS;
+export type LevelOf<K extends ObservationId> = (typeof OBSERVATIONS)[K][number];
+export type Level = LevelOf<ObservationId>;
+export const OBSERVATION_IDS = Object.keys(OBSERVATIONS) as ObservationId[];
+
+/** Numbers of a sentence, SI, by name. */
+export type Numbers = Readonly<Record<string, number | string>>;
+
+/** One answer with the numbers it rests on; `level` null where the log and the facts cannot tell. */
+export type Observation<K extends ObservationId = ObservationId> = {
+  readonly id: K;
+  readonly level: LevelOf<K> | null;
+  readonly numbers: Numbers;
+};
