@@ -1,0 +1,61 @@
+import { type Span, spanLength } from "../findings/span";
+import type { Clock } from "../record/clock";
+
+const OFFSET = /^([+-])(\d{2}):?(\d{2})$/;
+
+/** An instant of the record in the clock it was logged by: "3 May 2024, 08:00:12"; for elapsed time "1 d 02:03:04". */
+export function sayInstant(clock: Clock, t: number, locale: string | null): string {
+  if (clock.kind === "elapsed") return sayElapsed(t);
+  return dateTimeFormat(clock.zone, locale, { day: "numeric", month: "short", year: "numeric", ...CLOCK_TIME }).format(shifted(clock, t));
+}
+
+/** A stretch, with the day said once where both ends lie in it: "3 May 2024, 08:00:12 to 08:04:00". */
+export function saySpan(clock: Clock, span: Span, locale: string | null): string {
+  const from = sayInstant(clock, span.from, locale);
+  if (spanLength(span) === 0) return from;
+  return `${from} to ${sameDay(clock, span, locale) ? sayTimeOfDay(clock, span.to, locale) : sayInstant(clock, span.to, locale)}`;
+}
+
+/** Whose time it is: said once beside the instants. */
+export function sayClockZone(clock: Clock): string {
+  if (clock.kind === "elapsed") return "time since the first row";
+  return clock.zone === null ? "local time of the logger" : `time in ${clock.zone}`;
+}
+
+/** Days, hours, minutes, seconds since the first row: "00:03:04", "1 d 02:03:04". */
+export function sayElapsed(t: number): string {
+  const whole = Math.floor(Math.abs(t));
+  const two = (n: number) => String(n).padStart(2, "0");
+  const clock = `${two(Math.floor(whole / 3600) % 24)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}`;
+  const days = Math.floor(whole / 86400);
+  return `${t < 0 ? "\u2212" : ""}${days > 0 ? `${days}\u202fd ` : ""}${clock}`;
+}
+
+const CLOCK_TIME = { hour: "2-digit", minute: "2-digit", second: "2-digit", hourCycle: "h23" } as const;
+
+const sayTimeOfDay = (clock: Clock & { kind: "absolute" }, t: number, locale: string | null) =>
+  dateTimeFormat(clock.zone, locale, CLOCK_TIME).format(shifted(clock, t));
+
+function sameDay(clock: Clock, span: Span, locale: string | null): clock is Clock & { kind: "absolute" } {
+  if (clock.kind === "elapsed") return false;
+  const day = dateTimeFormat(clock.zone, locale, { day: "numeric", month: "numeric", year: "numeric" });
+  return day.format(shifted(clock, span.from)) === day.format(shifted(clock, span.to));
+}
+
+/** Not every engine knows offsets as time zones: an offset is added here and the result read as UTC. */
+function shifted(clock: Clock & { kind: "absolute" }, t: number): Date {
+  const match = clock.zone === null ? null : OFFSET.exec(clock.zone);
+  const offset = match === null ? 0 : (match[1] === "-" ? -1 : 1) * (Number(match[2]) * 3600 + Number(match[3]) * 60);
+  return new Date(Math.round((clock.epoch + t + offset) * 1000));
+}
+
+const made = new Map<string, Intl.DateTimeFormat>();
+
+/** Formats are dear to make and few: each is made once. */
+function dateTimeFormat(zone: string | null, locale: string | null, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const timeZone = zone === null || OFFSET.test(zone) ? "UTC" : zone;
+  const key = `${locale}|${timeZone}|${Object.keys(options).join()}`;
+  const known = made.get(key) ?? new Intl.DateTimeFormat(locale ?? "en-GB", { ...options, timeZone });
+  made.set(key, known);
+  return known;
+}

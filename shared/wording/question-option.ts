@@ -1,0 +1,30 @@
+const OPTIONS: ReadonlyMap<string, string> = new Map([
+  ["date-order dmy", "day, month, year"],
+  ["date-order mdy", "month, day, year"],
+  ["date-order ymd", "year, month, day"],
+  ["date-order ydm", "year, day, month"],
+  ["decimal .", "a point stands before the decimals"],
+  ["decimal ,", "a comma stands before the decimals"],
+  ["reference gauge", "above the air around (gauge)"],
+  ["reference absolute", "above vacuum (absolute)"],
+]);
+
+/** Question kinds whose answer a person may also write, with how to write it. */
+const WRITTEN: ReadonlyMap<string, string> = new Map([
+  ["range", "0..10 bar"],
+  ["k-factor", "10 per L"],
+  ["start-time", "2024-05-03 08:00:00"],
+  ["interval", "2 s"],
+  ["time-zone", "Europe/Lisbon"],
+  ["unit", "psi"],
+  ["sentinel", "-9999"],
+]);
+
+/** "range:Ch1" is a question of the kind "range". */
+export const questionKind = (id: string): string => id.split(":", 1)[0];
+
+/** An option as a person reads it. */
+export const sayOption = (id: string, option: string): string => OPTIONS.get(`${questionKind(id)} ${option}`) ?? option;
+
+/** How another answer is written, or null where only the options can be chosen. */
+export const writtenAnswerExample = (id: string): string | null => WRITTEN.get(questionKind(id)) ?? null;

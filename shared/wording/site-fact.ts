@@ -1,0 +1,48 @@
+import type { FactKey } from "../site/fact-key";
+
+/** How the page names a fact, and where on site it is found. */
+export type FactWords = { readonly label: string; readonly where: string };
+
+export const FACT_WORDS: Readonly<Record<FactKey, FactWords>> = {
+  name: { label: "Name of the site", where: "As you would call it in the report." },
+  setPressure: { label: "Set pressure", where: "What the drive is told to hold, at the sensor." },
+  pump: { label: "How the pump is driven", where: "Held at a pressure by its speed, or switched between two pressures." },
+  pumpRatedFlow: { label: "Rated flow of the pump", where: "On the pump's plate, or all pumps that run together." },
+  motorPower: { label: "Motor power", where: "On the motor's plate. Gives the starts per hour it can stand." },
+  cutIn: { label: "Cut-in pressure", where: "Where the pump starts, if it is switched by pressure." },
+  cutOut: { label: "Cut-out pressure", where: "Where the pump stops." },
+  restartPressure: { label: "Restart pressure", where: "Where a sleeping drive wakes up again." },
+  tankVolume: { label: "Total tank volume", where: "The whole shell, from its label, all tanks together; not the drawdown." },
+  precharge: { label: "Precharge as read", where: "Air pressure with the pump off and all water let out of the tank." },
+  tankRatedPressure: { label: "Tank's marked working pressure", where: "The highest pressure printed on the tank." },
+  sensorToTank: { label: "Pipe length from sensor to tank", where: "Along the pipe, bends included." },
+  pipeInsideDiameter: { label: "Inside diameter of that pipe", where: "Inside, not the nominal size." },
+  flowMeter: { label: "Where the flow meter stands", where: "After the tank it sees what is drawn; before it, what is pumped." },
+  altitude: { label: "Height above sea level", where: "Sets the weight of the air in the tank's gas law." },
+  zone: { label: "Time zone of the logger", where: "A place or an offset, if the file does not say." },
+  shortCycleLimit: { label: "A run is short below", where: "60 s where you enter nothing." },
+  "limits.startsPerHour": { label: "Starts per hour, at most", where: "Where you enter nothing, the motor power decides." },
+  "limits.driftAtSteadyFlow": { label: "Drift while the draw is steady, at most", where: "5 psi where you enter nothing." },
+  "limits.oscillationPeakToPeak": { label: "Oscillation, peak to peak, at most", where: "From top to bottom of the wave." },
+  "limits.band": { label: "Pressure stays within, either side", where: "Of the set pressure, while water is drawn." },
+};
+
+/** Groups in the order in which an engineer walks the site. */
+export const FACT_GROUPS: readonly { readonly title: string; readonly facts: readonly FactKey[] }[] = [
+  { title: "Pump and drive", facts: ["setPressure", "pump", "pumpRatedFlow", "motorPower", "cutIn", "cutOut", "restartPressure"] },
+  { title: "Tank", facts: ["tankVolume", "precharge", "tankRatedPressure"] },
+  { title: "Sensor, meter and pipe", facts: ["sensorToTank", "pipeInsideDiameter", "flowMeter"] },
+  { title: "Place", facts: ["name", "altitude", "zone"] },
+  {
+    title: "What the site must keep to",
+    facts: ["shortCycleLimit", "limits.startsPerHour", "limits.driftAtSteadyFlow", "limits.oscillationPeakToPeak", "limits.band"],
+  },
+];
+
+const CHOICE_WORDS: Readonly<Record<string, string>> = {
+  "variable-speed": "by its speed, from a drive",
+  "fixed-speed": "on and off, at one speed",
+  "after-tank": "after the tank",
+  "before-tank": "between pump and tank",
+};
+export const sayChoice = (option: string): string => CHOICE_WORDS[option] ?? option;

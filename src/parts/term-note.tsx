@@ -1,0 +1,21 @@
+import { type ReactNode, useId } from "react";
+import { TERMS, type TermId } from "../../shared/wording/term";
+
+/** A trade term with its explanation one click away; a native popover, so that Escape and a click elsewhere close it. */
+export function TermNote({ id, children }: { readonly id: TermId; readonly children?: ReactNode }) {
+  const noteId = useId();
+  const [name, explanation] = TERMS[id];
+  return (
+    <span className="term">
+      <button type="button" className="term-word" popoverTarget={noteId} aria-label={`${plainText(children) ?? name}: what this means`}>
+        {children ?? name}
+      </button>
+      <span id={noteId} popover="auto" className="term-note" role="note">
+        <strong>{name}</strong>
+        <span>{explanation}</span>
+      </span>
+    </span>
+  );
+}
+
+const plainText = (node: ReactNode): string | null => (typeof node === "string" ? node : null);

@@ -1,0 +1,28 @@
+import { expect, test } from "vitest";
+import type { Clock } from "../../../shared/record/clock";
+import { seconds } from "../../../shared/units/quantity";
+import { sayClockZone, sayElapsed, sayInstant, saySpan } from "../../../shared/wording/instant";
+
+const epoch = Date.UTC(2024, 4, 3, 8, 0, 12) / 1000;
+const logger: Clock = { kind: "absolute", epoch, zone: null };
+
+test("a clock without a zone is shown as the logger wrote it, and said to be that", () => {
+  expect(sayInstant(logger, 0, null)).toBe("3 May 2024, 08:00:12");
+  expect(sayClockZone(logger)).toBe("local time of the logger");
+});
+test("a zone by name follows its summer time", () => {
+  expect(sayInstant({ ...logger, zone: "Europe/Lisbon" }, 0, null)).toBe("3 May 2024, 09:00:12"); // WEST is UTC+1 from 31 March 2024
+});
+test("a zone by offset is applied", () => {
+  expect(sayInstant({ ...logger, zone: "+05:30" }, 0, null)).toBe("3 May 2024, 13:30:12");
+  expect(sayInstant({ ...logger, zone: "-08:00" }, 0, null)).toBe("3 May 2024, 00:00:12");
+});
+test("a stretch within a day says the day once", () => {
+  expect(saySpan(logger, { from: seconds(0), to: seconds(228) }, null)).toBe("3 May 2024, 08:00:12 to 08:04:00");
+  expect(saySpan(logger, { from: seconds(0), to: seconds(86400) }, null)).toBe("3 May 2024, 08:00:12 to 4 May 2024, 08:00:12");
+});
+test("elapsed time counts days, hours, minutes and seconds", () => {
+  expect(sayElapsed(184)).toBe("00:03:04");
+  expect(sayElapsed(86400 + 7384)).toBe("1\u202fd 02:03:04");
+  expect(saySpan({ kind: "elapsed" }, { from: seconds(0), to: seconds(60) }, null)).toBe("00:00:00 to 00:01:00");
+});
