@@ -25,6 +25,8 @@ export type CyclingFinding = Base<"cycling"> & {
   readonly peakStartsPerHour: number;
   readonly peakHour: Span | null;
   readonly allowedStartsPerHour: number | null;
+  /** The site's own limit, or motor practice by power for two-pole motors started across the line (NEMA MG 10): a drive's soft start bears more. */
+  readonly allowedStartsFrom: "given" | "across-the-line" | null;
   readonly medianRun: Seconds | null;
   readonly medianRest: Seconds | null;
   readonly cutIn: Measured<GaugePascal> | null;

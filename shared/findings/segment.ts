@@ -52,8 +52,17 @@ export type SteadyWindow = Span & {
 /** Stretches with the pump off and no change of its state: where the tank alone carries the system. */
 export type TankWindow = Span & { readonly drawnVolume: CubicMetre | null };
 
+/** Where the flow meter stands: "after-tank" sees what is drawn, "before-tank" sees what the pump gives. Null where neither facts nor log tell. */
+export type MeterPlace = {
+  readonly place: "after-tank" | "before-tank" | null;
+  readonly from: "given" | "log" | null;
+  /** 0 to 1; 1 where given. */
+  readonly certainty: number;
+};
+
 /** What was going on, shared by all detectors. Where a segment cannot be had, it says why. */
 export type Segments = {
+  readonly meter: MeterPlace;
   readonly pump: PumpState | CannotTell;
   readonly draw: DrawState | CannotTell;
   readonly steady: readonly SteadyWindow[] | CannotTell;
