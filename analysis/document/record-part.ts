@@ -1,0 +1,78 @@
+import type { Span } from "../../shared/findings/span";
+import { type Clock, writeInstant } from "../../shared/record/clock";
+import type { LogFault } from "../../shared/record/log-fault";
+import type { Channel, LogRecord, Sampling } from "../../shared/record/log-record";
+import { sampleCount } from "../../shared/record/sampling";
+import type { FindingsDocument, SpanField } from "../../shared/schemas/findings-document";
+import { seconds } from "../../shared/units/quantity";
+
+export const writeSpan = (clock: Clock, span: Span): SpanField => ({
+  from: writeInstant(clock, span.from),
+  to: writeInstant(clock, span.to),
+});
+
+/** Only finite numbers reach the document: what is not known is null. */
+export const known = (value: number | null | undefined): number | null =>
+  value === null || value === undefined || !Number.isFinite(value) ? null : value;
+
+/** The record's part of the findings document: what was read, and what was noticed while reading. */
+export function writeRecord(record: LogRecord, faults: readonly LogFault[]): FindingsDocument["record"] {
+  const { clock } = record;
+  return {
+    files: record.files.map(({ name, bytes, sha256 }) => ({ name, bytes, sha256 })),
+    clock: clock.kind,
+    zone: clock.kind === "absolute" ? clock.zone : null,
+    ...writeSpan(clock, { from: seconds(0), to: record.duration }),
+    rows: record.rows,
+    rejects: record.rejects,
+    channels: record.channels.map(writeChannel),
+    columns: record.columns,
+    questions: record.questions,
+    notes: record.notes,
+    faults: faults.map((fault) => ({ kind: fault.kind, channel: fault.channel, ...writeSpan(clock, fault), note: fault.note })),
+  };
+}
+
+function writeChannel(channel: Channel): FindingsDocument["record"]["channels"][number] {
+  const { low, high, missing } = extent(channel.values);
+  return {
+    heading: channel.heading,
+    index: channel.index,
+    role: channel.role,
+    position: channel.position,
+    unit: channel.unitInFile,
+    quantity: channel.quantity,
+    samples: channel.values.length,
+    missing,
+    intervalS: medianInterval(channel.sampling),
+    min: low,
+    max: high,
+    firstValues: Array.from(channel.values.subarray(0, 5), known),
+    certainty: channel.certainty,
+    reason: channel.reason,
+  };
+}
+
+function extent(values: Float32Array | Float64Array): { low: number | null; high: number | null; missing: number } {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  let missing = 0;
+  for (const value of values) {
+    if (Number.isNaN(value)) missing++;
+    else {
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+  }
+  return { low: known(low), high: known(high), missing };
+}
+
+/** Typical distance of two samples, s; null with fewer than two. */
+export function medianInterval(sampling: Sampling): number | null {
+  if (sampleCount(sampling) < 2) return null;
+  if (sampling.kind === "even") return sampling.step;
+  const steps = Float64Array.from({ length: sampling.times.length - 1 }, (_, i) => sampling.times[i + 1] - sampling.times[i]).sort();
+  const middle = steps.length >>> 1;
+  const median = steps.length % 2 === 1 ? steps[middle] : (steps[middle - 1] + steps[middle]) / 2;
+  return Math.round(median * 1e6) / 1e6;
+}

@@ -1,0 +1,46 @@
+import type { CannotTell } from "../../shared/findings/cannot-tell";
+import { FINDING_KINDS, type Finding, type Outcome } from "../../shared/findings/finding";
+import { isCannotTell, type Segments } from "../../shared/findings/segment";
+import type { Clock } from "../../shared/record/clock";
+import type { FindingsDocument } from "../../shared/schemas/findings-document";
+import type { SiteFacts } from "../../shared/site/site-facts";
+import type { UnitChoice } from "../../shared/units/unit-choice";
+import { sayCannotTell } from "../../shared/wording/cannot-tell";
+import { breaksLimit, METHODS, sayFinding, sharpenedBy, WRONG_IF } from "../../shared/wording/finding";
+import type { Analysis } from "../analyse";
+import { writeSpan } from "./record-part";
+
+/** Findings in the order in which a person should read them: safety, then what breaks a limit, then the rest. */
+export function inOrderOfWeight(outcomes: readonly Outcome[], site: SiteFacts): readonly Finding[] {
+  const findings = outcomes.flatMap((o) => (o.state === "found" ? [o.finding] : []));
+  const weight = (f: Finding) => (f.kind === "over-marked-pressure" ? 0 : breaksLimit(f, site) === true ? 1 : 2);
+  return findings.toSorted((a, b) => weight(a) - weight(b) || FINDING_KINDS.indexOf(a.kind) - FINDING_KINDS.indexOf(b.kind));
+}
+
+export function writeStory(clock: Clock, { outcomes, site }: Analysis, units: UnitChoice): FindingsDocument["findings"] {
+  return inOrderOfWeight(outcomes, site).map((finding) => ({
+    kind: finding.kind,
+    ...sayFinding(finding, units),
+    places: finding.places.map((place) => writeSpan(clock, place)),
+    basis: finding.channels.join(", "),
+    method: METHODS[finding.kind],
+    wrongIf: WRONG_IF[finding.kind],
+    sharpenedBy: sharpenedBy(finding.kind, site),
+    overLimit: breaksLimit(finding, site),
+  }));
+}
+
+/** Everything the log could not show, each thing said once. */
+export function collectCannotTell(outcomes: readonly Outcome[], segments: Segments): readonly CannotTell[] {
+  const ofSegments = Object.values(segments).filter((segment) => isCannotTell(segment));
+  const ofOutcomes = outcomes.flatMap((o) => (o.state === "cannot-tell" ? o.because : o.state === "broken" ? [] : o.limits));
+  const seen = new Set<string>();
+  return [...ofOutcomes, ...ofSegments].filter((c) => {
+    const key = `${c.id}/${c.about}`;
+    return seen.has(key) ? false : seen.add(key);
+  });
+}
+
+export function writeCannotTell(all: readonly CannotTell[], units: UnitChoice): FindingsDocument["cannotTell"] {
+  return all.map((c) => ({ id: c.id, about: c.about, text: sayCannotTell(c, units) }));
+}

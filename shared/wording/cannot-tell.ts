@@ -1,0 +1,50 @@
+import type { CannotTell, CannotTellTopic } from "../findings/cannot-tell";
+import { formatQuantity } from "../units/format-quantity";
+import type { UnitChoice } from "../units/unit-choice";
+
+const TOPICS: { readonly [K in CannotTellTopic]: string } = {
+  starts: "how often the pump starts",
+  "short-cycles": "whether runs are too short",
+  oscillation: "whether the pressure oscillates",
+  drift: "whether pressure drifts at steady flow",
+  tank: "what the tank holds",
+  leak: "whether water leaks back",
+  cause: "what the cause is",
+};
+
+/** "This log cannot show ..., because ...; log ... instead." */
+export function sayCannotTell(c: CannotTell, units: UnitChoice): string {
+  return `This log cannot show ${TOPICS[c.about]}: ${reason(c, units)}`;
+}
+
+function reason(c: CannotTell, units: UnitChoice): string {
+  const time = (name: string) => (typeof c.detail[name] === "number" ? formatQuantity(c.detail[name], "time", units, 2) : null);
+  const word = (name: string) => (typeof c.detail[name] === "string" ? c.detail[name] : null);
+  const every = time("logEveryS");
+  switch (c.id) {
+    case "sampling-too-slow":
+      return `it is sampled ${time("intervalS") === null ? "too slowly" : `every ${time("intervalS")}`}. ${every === null ? "Log faster" : `Log every ${every} or faster`}.`;
+    case "record-too-short":
+      return `it is too short. Log for at least ${time("needS") ?? "a day of normal use"}.`;
+    case "no-flow-channel":
+      return "no flow was logged. Log the flow meter beside the pressure.";
+    case "no-pump-state":
+      return "nothing in it says when the pump ran. Log the drive's speed, the motor current or a running contact.";
+    case "quantised-too-coarse": {
+      const step = typeof c.detail.stepPa === "number" ? formatQuantity(c.detail.stepPa, "pressureDifference", units, 2) : null;
+      return `${step === null ? "its steps are too coarse" : `it moves in steps of ${step}`}. Use a finer resolution or a smaller sensor range.`;
+    }
+    case "gaps-too-many":
+      return "it has too many gaps. Check the logger's memory and battery and log again.";
+    case "clock-unreliable":
+      return "its clock jumps or repeats. Set the logger's clock and log again.";
+    case "site-fact-missing":
+      return `a site fact is missing${word("missing") === null ? "" : ` (${word("missing")})`}. Enter it under site facts.`;
+    case "no-pressure-channel":
+      return "no pressure was logged. Log the pressure at the tank's tapping.";
+    case "nothing-to-see":
+      return `${word("why") ?? "the record holds no stretch in which it would show"}.`;
+    case "outside-model":
+      return `${word("why") ?? "the site does not behave like one pump with one tank"}.`;
+  }
+}
