@@ -1,6 +1,6 @@
 import { SiteFileError } from "../problems/site-file-problem";
 import { readQuantity, type WrittenKind } from "../units/parse-quantity";
-import { type AbsolutePascal, absolutePascal, type GaugePascal, gaugePascal, PASCAL_PER_PSI, pascalDifference } from "../units/pressure";
+import { type AbsolutePascal, type GaugePascal, gaugePascal, PASCAL_PER_PSI, pascalDifference } from "../units/pressure";
 import { cubicMetre, cubicMetrePerSecond, type Metre, metre, seconds, watt } from "../units/quantity";
 import { atmosphereAt } from "./atmosphere";
 import type { AcceptanceLimits, Fact, SiteFacts } from "./site-facts";
@@ -96,7 +96,7 @@ function readLimits(written: unknown, file: string): AcceptanceLimits {
 const positive = (x: number) => x > 0;
 
 function atmosphereFact(altitude: Fact<Metre> | null): Fact<AbsolutePascal> {
-  const value = absolutePascal(atmosphereAt(altitude?.value ?? 0));
+  const value = atmosphereAt(altitude?.value ?? metre(0));
   return {
     value,
     unit: "Pa",

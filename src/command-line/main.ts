@@ -1,5 +1,39 @@
-/** Runs the command line. @returns the exit code: 0 analysed, 2 wrong usage, 3 a file could not be read as a log */
-export async function main(_args: readonly string[]): Promise<number> {
-  console.error("not built yet");
-  return 2;
+import { UsageError } from "./options";
+
+type Command = { readonly about: string; readonly run: (args: readonly string[]) => Promise<number> };
+
+/** Each command is loaded when it is called, so that --help answers at once. */
+const COMMANDS: ReadonlyMap<string, Command> = new Map([
+  ["serve", { about: "serve the dashboard on this machine only", run: async (args) => (await import("./serve")).runServe(args) }],
+]);
+
+/** Runs the command line. @returns the exit code: 0 done, 1 a defect, 2 wrong usage, 3 a file could not be read as a log */
+export async function main(args: readonly string[]): Promise<number> {
+  const [name, ...rest] = args;
+  const command = COMMANDS.get(name ?? "");
+  if (command === undefined) {
+    const asked = name === undefined || name === "--help" || name === "-h";
+    (asked ? console.log : console.error)(overview(asked ? null : name));
+    return asked ? 0 : 2;
+  }
+  try {
+    return await command.run(rest);
+  } catch (error) {
+    if (error instanceof UsageError) {
+      console.error(error.message);
+      return 2;
+    }
+    console.error(error instanceof Error ? error.stack : error);
+    return 1;
+  }
+}
+
+function overview(unknown: string | null): string {
+  const lines = [...COMMANDS].map(([name, { about }]) => `  ${name.padEnd(10)} ${about}`);
+  return [
+    ...(unknown === null ? [] : [`There is no command "${unknown}".`]),
+    "Commands:",
+    ...lines,
+    "Add --help to a command for its options.",
+  ].join("\n");
 }

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { allowedStarts } from "../../../analysis/hydraulics/allowed-starts";
-import { atmosphereAt } from "../../../analysis/hydraulics/atmosphere";
 import { cycleTime, shortestCycleTime } from "../../../analysis/hydraulics/cycle-time";
 import { drawdown } from "../../../analysis/hydraulics/drawdown";
 import { frictionFactor } from "../../../analysis/hydraulics/friction-factor";
@@ -11,6 +10,7 @@ import { calmSetting, slowSwing } from "../../../analysis/hydraulics/loop-limits
 import { orificeFlow } from "../../../analysis/hydraulics/orifice-flow";
 import { curveFromRatedPoint, pumpFlow, pumpRise } from "../../../analysis/hydraulics/pump-curve";
 import { waterHeld } from "../../../analysis/hydraulics/water-held";
+import { atmosphereAt } from "../../../shared/site/atmosphere";
 import { absolutePascal, gaugePascal, pascalDifference } from "../../../shared/units/pressure";
 import { cubicMetre, cubicMetrePerSecond, metre, seconds, watt } from "../../../shared/units/quantity";
 

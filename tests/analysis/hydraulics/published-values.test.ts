@@ -1,7 +1,6 @@
 import { expect, test } from "vitest";
 import { atSpeed } from "../../../analysis/hydraulics/affinity-laws";
 import { allowedStarts } from "../../../analysis/hydraulics/allowed-starts";
-import { atmosphereAt } from "../../../analysis/hydraulics/atmosphere";
 import { cycleTime, drawdownForCycle } from "../../../analysis/hydraulics/cycle-time";
 import { drawdown } from "../../../analysis/hydraulics/drawdown";
 import { colebrook, haaland, swameeJain } from "../../../analysis/hydraulics/friction-factor";
@@ -22,6 +21,7 @@ import { tankCompliance } from "../../../analysis/hydraulics/tank-compliance";
 import { tankForStarts } from "../../../analysis/hydraulics/tank-for-starts";
 import { waterHeld } from "../../../analysis/hydraulics/water-held";
 import { vapourPressure, waterDensity, waterViscosity } from "../../../analysis/hydraulics/water-properties";
+import { atmosphereAt } from "../../../shared/site/atmosphere";
 import {
   absolutePascal,
   gaugePascal,

@@ -1,0 +1,72 @@
+import type { LogRecord } from "../../shared/record/log-record";
+import { FINDINGS_FORMAT, FINDINGS_VERSION, type FindingsDocument } from "../../shared/schemas/findings-document";
+import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
+import type { UnitChoice } from "../../shared/units/unit-choice";
+import { PROGRAM_VERSION } from "../../shared/version";
+import type { Analysis } from "../analyse";
+import { writeAdvice, writeCauses } from "./advice-part";
+import { writeFindingParts } from "./findings-part";
+import { writeRecord } from "./record-part";
+import { writeSite } from "./site-part";
+import { collectCannotTell, writeCannotTell, writeStory } from "./story-part";
+
+const HEAD = { format: FINDINGS_FORMAT, version: FINDINGS_VERSION, program: PROGRAM_VERSION } as const;
+
+/** The findings document of one analysis, complete in shape; `units` only choose how its sentences read. */
+export function writeFindings(record: LogRecord, analysis: Analysis, units: UnitChoice): FindingsDocument {
+  return {
+    ...HEAD,
+    error: null,
+    record: writeRecord(record, analysis.faults),
+    site: writeSite(analysis.site),
+    ...writeFindingParts(record, analysis),
+    causes: writeCauses(analysis.causes, units),
+    cannotTell: writeCannotTell(collectCannotTell(analysis.outcomes, analysis.segments), units),
+    advice: writeAdvice(analysis.advice, units),
+    findings: writeStory(record.clock, analysis, units),
+  };
+}
+
+/** The document of a file that could not be read: the same shape, with the error filled in and nothing else. */
+export function refusedDocument(kind: string, message: string, at: { readonly file?: string; readonly row?: number }): FindingsDocument {
+  return {
+    ...HEAD,
+    error: { kind, message, file: at.file ?? null, row: at.row ?? null },
+    record: {
+      files: [],
+      clock: null,
+      zone: null,
+      from: null,
+      to: null,
+      rows: { accepted: 0, rejected: 0, duplicate: 0, reordered: 0 },
+      rejects: [],
+      channels: [],
+      columns: [],
+      questions: [],
+      notes: [],
+      faults: [],
+    },
+    site: {},
+    running: { basis: null, runs: [] },
+    cycling: {
+      starts: null,
+      peakStartsPerHour: null,
+      allowedStartsPerHour: null,
+      shortCycle: { limitS: NO_SITE_FACTS.shortCycleLimit.value, count: null, runs: [] },
+      medianRunS: null,
+      medianRestS: null,
+      cutInPa: null,
+      cutOutPa: null,
+    },
+    oscillation: { episodes: [] },
+    drift: { limitPa: NO_SITE_FACTS.limits.driftAtSteadyFlow.value, windows: [] },
+    tracking: { setPressurePa: null, meanErrorPa: null, shareWithinBand: null, bandPa: null, lowestPa: null, highestPa: null },
+    tank: { gasConstantJ: null, emptiesAtPa: null, emptiesBelowPa: null, liveDrawdownM3: null, expectedGasConstantJ: null },
+    leak: { flowM3s: null, side: "unknown", minimumNightFlowM3s: null },
+    sensor: { noisePa: null, noiseGrowsWithFlow: null, lagS: null },
+    causes: [],
+    cannotTell: [],
+    advice: [],
+    findings: [],
+  };
+}
