@@ -1,9 +1,9 @@
+import type { Analysis } from "../../shared/findings/analysis";
 import type { LogRecord } from "../../shared/record/log-record";
 import { FINDINGS_FORMAT, FINDINGS_VERSION, type FindingsDocument } from "../../shared/schemas/findings-document";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { PROGRAM_VERSION } from "../../shared/version";
-import type { Analysis } from "../analyse";
 import { writeAdvice, writeCauses } from "./advice-part";
 import { writeFindingParts } from "./findings-part";
 import { writeRecord } from "./record-part";

@@ -1,9 +1,9 @@
+import type { Analysis } from "../../shared/findings/analysis";
 import { findingOf } from "../../shared/findings/finding";
 import { isCannotTell } from "../../shared/findings/segment";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { FindingsDocument, MeasuredField } from "../../shared/schemas/findings-document";
 import type { Measured } from "../../shared/units/measured";
-import type { Analysis } from "../analyse";
 import { known, writeSpan } from "./record-part";
 
 type Parts = Pick<FindingsDocument, "running" | "cycling" | "oscillation" | "drift" | "tracking" | "tank" | "leak" | "sensor">;
