@@ -1,0 +1,100 @@
+/** Any column of numbers. NaN means missing and is left out everywhere in this folder unless a function says otherwise. */
+export type Numbers = ArrayLike<number>;
+
+/** Scale from median absolute deviation to standard deviation of a normal: 1 / quantile(3/4). */
+export const NORMAL_PER_MAD = 1.4826022185056018;
+
+/** The values that are numbers, as a copy of their own, shape [m]; `from` inclusive, `to` exclusive. */
+export function finiteValues(values: Numbers, from = 0, to = values.length): Float64Array {
+  const kept = new Float64Array(Math.max(0, to - from));
+  let m = 0;
+  for (let i = from; i < to; i++) {
+    const v = values[i];
+    if (v - v === 0) kept[m++] = v;
+  }
+  return kept.subarray(0, m);
+}
+
+/** Median of the values present; NaN where there is none. O(n). */
+export const median = (values: Numbers): number => quantile(values, 0.5);
+
+/** Quantile of the values present, linear between order statistics (type 7 of Hyndman & Fan 1996, as numpy). NaN where there is none. O(n). */
+export function quantile(values: Numbers, q: number): number {
+  return quantileInPlace(finiteValues(values), q);
+}
+
+/** Several quantiles of the same values: sorts once. Shape [k] in, [k] out. O(n log n). */
+export function quantiles(values: Numbers, qs: readonly number[]): number[] {
+  const sorted = finiteValues(values).sort();
+  return qs.map((q) => quantileOfSorted(sorted, q));
+}
+
+/** Quantile (type 7) of values already in rising order and without NaN. */
+export function quantileOfSorted(sorted: Numbers, q: number): number {
+  if (sorted.length === 0) return Number.NaN;
+  const at = q * (sorted.length - 1);
+  const low = Math.floor(at);
+  const high = Math.min(low + 1, sorted.length - 1);
+  return sorted[low] + (at - low) * (sorted[high] - sorted[low]);
+}
+
+/** As `quantile`, but puts the given array into another order and expects no NaN: for callers that made a copy already. */
+export function quantileInPlace(values: Float64Array, q: number): number {
+  const n = values.length;
+  if (n === 0) return Number.NaN;
+  const at = q * (n - 1);
+  const low = Math.floor(at);
+  const below = select(values, low);
+  if (at === low) return below;
+  let above = Number.POSITIVE_INFINITY;
+  for (let i = low + 1; i < n; i++) if (values[i] < above) above = values[i];
+  return below + (at - low) * (above - below);
+}
+
+/** Median of |value - median|, raw: times NORMAL_PER_MAD it estimates a normal standard deviation. NaN where there is no value. */
+export function medianAbsoluteDeviation(values: Numbers, around = median(values)): number {
+  const kept = finiteValues(values);
+  for (let i = 0; i < kept.length; i++) kept[i] = Math.abs(kept[i] - around);
+  return quantileInPlace(kept, 0.5);
+}
+
+/** Standard deviation that outliers do not move: median absolute deviation on the normal scale. Hampel 1974. */
+export const robustSpread = (values: Numbers, around = median(values)): number => NORMAL_PER_MAD * medianAbsoluteDeviation(values, around);
+
+/** Least and greatest of the values present; null where there is none. */
+export function rangeOf(values: Numbers, from = 0, to = values.length): { readonly low: number; readonly high: number } | null {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = from; i < to; i++) {
+    const v = values[i];
+    if (v < low) low = v;
+    if (v > high) high = v;
+  }
+  return low <= high ? { low, high } : null;
+}
+
+/** k-th smallest (0-based) by Hoare's selection; afterwards all before index k are not above it, all after not below. */
+function select(a: Float64Array, k: number): number {
+  let left = 0;
+  let right = a.length - 1;
+  while (left < right) {
+    const pivot = middleOfThree(a[left], a[(left + right) >>> 1], a[right]);
+    let i = left;
+    let j = right;
+    while (i <= j) {
+      while (a[i] < pivot) i++;
+      while (a[j] > pivot) j--;
+      if (i <= j) {
+        const swap = a[i];
+        a[i++] = a[j];
+        a[j--] = swap;
+      }
+    }
+    if (k <= j) right = j;
+    else if (k >= i) left = i;
+    else break;
+  }
+  return a[k];
+}
+
+const middleOfThree = (a: number, b: number, c: number): number => Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
