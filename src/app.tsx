@@ -29,8 +29,8 @@ const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
 
 /** The page: one sheet of paper per visit. The record on one side, its story on the other. */
 export function App({ client }: { readonly client: AnalysisClient }) {
-  const { state, dispatch, commands } = useVisit(client);
   const [preferences, change] = usePreferences();
+  const { state, dispatch, commands } = useVisit(client, preferences.units);
   const page: PageProps = { state, preferences, dispatch, commands };
   const read = shownRecord(state.visit);
   const visit = shownVisit(state.visit);

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useReducer, useRef } from "react";
 import { type ImportChoices, NO_CHOICES } from "../../analysis/import/import-log";
+import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { AnalysisClient } from "../worker/analysis-client";
 import type { Answer, PickedFile } from "../worker/messages";
 import { secondsLeft } from "../worker/time-left";
@@ -21,10 +22,15 @@ export type Commands = {
 };
 
 /** The page's state with the commands that change it, tied to the analysis worker. */
-export function useVisit(client: AnalysisClient): { readonly state: PageState; readonly dispatch: Dispatch; readonly commands: Commands } {
+export function useVisit(
+  client: AnalysisClient,
+  units: UnitChoice,
+): { readonly state: PageState; readonly dispatch: Dispatch; readonly commands: Commands } {
   const [state, dispatch] = useReducer(visitReducer, EMPTY_PAGE);
   const latest = useRef(state);
   latest.current = state;
+  const latestUnits = useRef(units);
+  latestUnits.current = units;
   const stopJob = useRef<() => void>(() => {});
 
   const commands = useMemo<Commands>(() => {
@@ -33,7 +39,10 @@ export function useVisit(client: AnalysisClient): { readonly state: PageState; r
       const facts = latest.current.site.facts;
       const withZone = choices.zone === null ? { ...choices, zone: facts.zone } : choices;
       dispatch({ do: "start-reading", files, choices });
-      stopJob.current = client.read(files, withZone, facts, tellReducer(files, choices, dispatch));
+      stopJob.current = client.read(
+        { files, choices: withZone, site: facts, units: latestUnits.current },
+        tellReducer(files, choices, dispatch),
+      );
     }
     return {
       bringIn,
@@ -51,7 +60,7 @@ export function useVisit(client: AnalysisClient): { readonly state: PageState; r
     };
   }, [client]);
 
-  useReworking(client, state, dispatch);
+  useReworking(client, state, units, dispatch);
   return { state, dispatch, commands };
 }
 
@@ -81,14 +90,19 @@ function tellReducer(files: readonly PickedFile[], choices: ImportChoices, dispa
 }
 
 /** Facts changed while a visit stands: its findings are worked out again, only the latest facts count. */
-function useReworking(client: AnalysisClient, state: PageState, dispatch: Dispatch): void {
+function useReworking(client: AnalysisClient, state: PageState, units: UnitChoice, dispatch: Dispatch): void {
   const { facts } = state.site;
+  const inUnits = useRef(units);
+  useEffect(() => {
+    if (inUnits.current !== units) dispatch({ do: "change-units" });
+    inUnits.current = units;
+  }, [units, dispatch]);
   const reworking = (state.visit.stage === "done" || state.visit.stage === "asking") && state.visit.reworking;
   useEffect(() => {
     if (!reworking) return;
-    return client.rework(facts, (answer) => {
+    return client.rework(facts, units, (answer) => {
       if (answer.answer === "findings") dispatch({ do: "findings-worked-out", analysis: answer.analysis, document: answer.document });
       if (answer.answer === "broken") dispatch({ do: "break", message: answer.message });
     });
-  }, [client, facts, reworking, dispatch]);
+  }, [client, facts, units, reworking, dispatch]);
 }

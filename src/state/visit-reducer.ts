@@ -1,5 +1,5 @@
-import type { Analysis } from "../../analysis/analyse";
 import type { ImportChoices } from "../../analysis/import/import-log";
+import type { Analysis } from "../../shared/findings/analysis";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
@@ -29,6 +29,7 @@ export type VisitAction =
   | { readonly do: "close-visit" }
   | { readonly do: "enter-site"; readonly site: SiteEntry }
   | { readonly do: "undo-site" }
+  | { readonly do: "change-units" }
   | { readonly do: "redo-site" }
   | { readonly do: "select"; readonly selection: Selection }
   | { readonly do: "show-on-trace"; readonly span: Span }
@@ -65,6 +66,8 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
     case "undo-site":
     case "redo-site":
       return { ...changeSite(state, action), visit: markReworking(state.visit) };
+    case "change-units":
+      return { ...state, visit: markReworking(state.visit) };
     case "close-visit":
       return { ...EMPTY_PAGE, site: state.site };
     default:
@@ -74,7 +77,18 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
 
 type StageAction = Exclude<
   VisitAction,
-  { do: "select" | "show-on-trace" | "open-sheet" | "close-sheet" | "enter-site" | "undo-site" | "redo-site" | "close-visit" }
+  {
+    do:
+      | "select"
+      | "show-on-trace"
+      | "open-sheet"
+      | "close-sheet"
+      | "enter-site"
+      | "undo-site"
+      | "redo-site"
+      | "change-units"
+      | "close-visit";
+  }
 >;
 
 /** A place on another record means nothing: selection and focus go where the record changed. */

@@ -1,5 +1,5 @@
-import type { Analysis } from "../../analysis/analyse";
 import type { ImportChoices } from "../../analysis/import/import-log";
+import type { Analysis } from "../../shared/findings/analysis";
 import type { FindingKind } from "../../shared/findings/finding";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";

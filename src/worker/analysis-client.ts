@@ -1,5 +1,6 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "./look";
 import type { Answer, Detail, PickedFile, Request } from "./messages";
 
@@ -12,11 +13,18 @@ export type Listen = (answer: Answer) => void;
 /** Stops a job at once; its listener hears "stopped", if anything. */
 export type Stop = () => void;
 
+export type ReadJob = {
+  readonly files: readonly PickedFile[];
+  readonly choices: ImportChoices;
+  readonly site: SiteFacts;
+  readonly units: UnitChoice;
+};
+
 export type AnalysisClient = {
   /** Reads files and works out the findings: progress, then "trace", then "findings"; or one of refused, broken. */
-  read(files: readonly PickedFile[], choices: ImportChoices, site: SiteFacts, listen: Listen): Stop;
+  read(job: ReadJob, listen: Listen): Stop;
   /** Works out the findings of the record again with other facts. */
-  rework(site: SiteFacts, listen: Listen): Stop;
+  rework(site: SiteFacts, units: UnitChoice, listen: Listen): Stop;
   detail(from: number, to: number): Promise<Detail | null>;
   look(request: LookRequest): Promise<Look | null>;
   /** Lets go of everything. */
@@ -92,13 +100,13 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
   }
 
   return {
-    read(files, choices, site, listen) {
+    read(job, listen) {
       if (reading !== null) drop(reading);
       const at = spare ?? bench();
       spare = null;
       reading = at;
       const id = nextId++;
-      ask(at, { ask: "read", id, files, choices, site }, (answer) => {
+      ask(at, { ask: "read", id, ...job }, (answer) => {
         if (answer.answer === "trace") shown = at;
         else if (answer.answer === "findings") keep(at);
         else if (answer.answer !== "progress") drop(at);
@@ -108,10 +116,10 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
         if (reading === at) drop(at);
       };
     },
-    rework(site, listen) {
+    rework(site, units, listen) {
       const at = current;
       if (at === null) return () => {};
-      return ask(at, { ask: "rework", id: nextId++, site }, listen);
+      return ask(at, { ask: "rework", id: nextId++, site, units }, listen);
     },
     async detail(from, to) {
       const answer = await askCurrent((id) => ({ ask: "detail", id, from, to }));

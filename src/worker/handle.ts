@@ -1,10 +1,11 @@
-import type { Analysis } from "../../analysis/analyse";
 import type { ImportChoices, ImportProgress, ImportResult, LogFile } from "../../analysis/import/import-log";
+import type { Analysis } from "../../shared/findings/analysis";
 import { ImportError } from "../../shared/problems/import-problem";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import { indexAtOrAfter, sampleCount, timeAt } from "../../shared/record/sampling";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import type { UnitChoice } from "../../shared/units/unit-choice";
 import { buildPyramid } from "../charts/pyramid";
 import { logFile } from "./log-file";
 import type { Answer, Detail, RecordOutline, Request, TraceChannel } from "./messages";
@@ -18,7 +19,7 @@ export type Stations = {
     stop: { readonly aborted: boolean },
   ) => Promise<ImportResult>;
   readonly analyse: (record: LogRecord, site: SiteFacts) => Analysis;
-  readonly writeFindings: (record: LogRecord, analysis: Analysis) => FindingsDocument;
+  readonly writeFindings: (record: LogRecord, analysis: Analysis, units: UnitChoice) => FindingsDocument;
 };
 
 /** Sends an answer; buffers in `transfer` are handed over, not copied. */
@@ -28,6 +29,7 @@ export type Handle = (request: Request, send: Send) => Promise<void>;
 /** Answers requests one after another and keeps the record of the last reading. Refusals and failures are answers too. */
 export function makeHandle(stations: Stations): Handle {
   let record: LogRecord | null = null;
+  let analysis: Analysis | null = null;
   const running = new Map<number, { aborted: boolean }>();
 
   async function read(request: Extract<Request, { ask: "read" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
@@ -36,15 +38,18 @@ export function makeHandle(stations: Stations): Handle {
     const result = await stations.importLog(request.files.map(logFile), request.choices, onProgress, stop);
     if (stop.aborted) return send({ answer: "stopped", id });
     record = result.record;
+    analysis = null;
     const traces = result.record.channels.map(traceChannel);
     send({ answer: "trace", id, outline: outline(result.record), layouts: result.layouts, traces }, buffersOf(traces));
-    workOut(request.site, id, send);
+    workOut(request, send);
   }
 
-  function workOut(site: SiteFacts, id: number, send: Send): void {
+  /** With the facts as they were, only the document is written anew (in other units). */
+  function workOut({ id, site, units }: { readonly id: number; readonly site: SiteFacts; readonly units: UnitChoice }, send: Send): void {
     const kept = theRecord();
-    const analysis = stations.analyse(kept, site);
-    send({ answer: "findings", id, analysis, document: stations.writeFindings(kept, analysis) });
+    const worked = analysis !== null && sameFacts(analysis.site, site) ? analysis : stations.analyse(kept, site);
+    analysis = worked;
+    send({ answer: "findings", id, analysis: worked, document: stations.writeFindings(kept, worked, units) });
   }
 
   function theRecord(): LogRecord {
@@ -57,7 +62,7 @@ export function makeHandle(stations: Stations): Handle {
       case "read":
         return read(request, send, stop);
       case "rework":
-        return workOut(request.site, request.id, send);
+        return workOut(request, send);
       case "detail": {
         const detail = detailOf(theRecord(), request.from, request.to);
         const buffers = detail.channels.flatMap(({ times, values }) => [times.buffer, values.buffer]) as Transferable[];
@@ -85,6 +90,8 @@ export function makeHandle(stations: Stations): Handle {
     }
   };
 }
+
+const sameFacts = (a: SiteFacts, b: SiteFacts): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 function failure(error: unknown, id: number, stopped: boolean): Answer {
   if (stopped) return { answer: "stopped", id };

@@ -1,10 +1,11 @@
-import type { Analysis } from "../../analysis/analyse";
 import type { ImportChoices, ImportProgress } from "../../analysis/import/import-log";
+import type { Analysis } from "../../shared/findings/analysis";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Pyramid } from "../charts/pyramid";
 import type { Look, LookRequest } from "./look";
 
@@ -19,8 +20,9 @@ export type Request =
       readonly files: readonly PickedFile[];
       readonly choices: ImportChoices;
       readonly site: SiteFacts;
+      readonly units: UnitChoice;
     }
-  | { readonly ask: "rework"; readonly id: number; readonly site: SiteFacts }
+  | { readonly ask: "rework"; readonly id: number; readonly site: SiteFacts; readonly units: UnitChoice }
   | { readonly ask: "detail"; readonly id: number; readonly from: number; readonly to: number }
   | { readonly ask: "look"; readonly id: number; readonly look: LookRequest }
   | { readonly ask: "stop"; readonly id: number };
