@@ -1,6 +1,11 @@
+import { ImportError } from "../../shared/problems/import-problem";
 import type { ChannelRole } from "../../shared/record/channel-role";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { LogRecord } from "../../shared/record/log-record";
+import type { Watch } from "./body/read-body";
+import type { FilePart } from "./file-part";
+import { joinParts } from "./join-files";
+import { readFile } from "./read-file";
 
 /** A file to read. `open` may be called more than once (first for the head, then for the whole). */
 export type LogFile = {
@@ -9,6 +14,8 @@ export type LogFile = {
   /** Known only where the face that opened the file has worked it out. */
   readonly sha256: string | null;
   open(): AsyncIterable<Uint8Array>;
+  /** Bytes from (included) to (left out), where the source can be read at any place: spares a pass over a large file. */
+  readonly slice?: (from: number, to: number) => Promise<Uint8Array>;
 };
 
 /** What a person decided, instead of what would be assumed. */
@@ -33,13 +40,28 @@ export type ImportResult = {
 
 /**
  * Reads the files of one visit as one record.
- * @throws ImportError where reading cannot go on
+ * @throws ImportError where reading cannot go on; its problem is "stopped" where `stop` was set
  */
 export async function importLog(
-  _files: readonly LogFile[],
-  _choices: ImportChoices = NO_CHOICES,
-  _onProgress: (progress: ImportProgress) => void = () => {},
-  _stop: { readonly aborted: boolean } | null = null,
+  files: readonly LogFile[],
+  choices: ImportChoices = NO_CHOICES,
+  onProgress: (progress: ImportProgress) => void = () => {},
+  stop: { readonly aborted: boolean } | null = null,
 ): Promise<ImportResult> {
-  throw new Error("not built yet");
+  if (files.length === 0) throw new ImportError({ id: "no-files" });
+  const totalBytes = files.reduce((sum, file) => sum + file.bytes, 0);
+  const parts: FilePart[] = [];
+  let rowsBefore = 0;
+  let bytesBefore = 0;
+  for (const file of files) {
+    const watch: Watch = (rows, bytes) => {
+      if (stop?.aborted) throw new ImportError({ id: "stopped" });
+      onProgress({ rows: rowsBefore + rows, bytes: bytesBefore + bytes, totalBytes });
+    };
+    const part = await readFile(file, choices, watch);
+    parts.push(part);
+    rowsBefore += part.rows.accepted;
+    bytesBefore += file.bytes;
+  }
+  return { record: joinParts(parts), layouts: parts.map((part) => part.layout) };
 }

@@ -1,6 +1,7 @@
 /** Why a file cannot be read as a log: plain data that crosses the worker border. Sentences in shared/wording/import-problem.ts. */
 export type ImportProblem =
   | { readonly id: "no-files" }
+  | { readonly id: "stopped" }
   | { readonly id: "cannot-open"; readonly file: string; readonly why: string }
   | { readonly id: "empty-file"; readonly file: string }
   | { readonly id: "not-text"; readonly file: string }

@@ -1,0 +1,144 @@
+import type { LineKind } from "../../../shared/record/file-layout";
+import type { ReadingNote, RejectedRow } from "../../../shared/record/log-record";
+import { cellKind } from "../cell-kind";
+import type { TablePlan } from "../table-plan";
+
+const REJECTS_KEPT = 100;
+const PENDING_KEPT = 200;
+const COMMENT = /^\s*(?:#|\/\/|%|!|\*|--\s|REM\b)/i;
+
+type Pending = { readonly line: number; readonly text: string; readonly why: string; readonly likeData: boolean };
+
+/** What became of the lines that are not samples: rejects by line, comments, repeated headings, a footer. */
+export class RowLog {
+  rejected = 0;
+  readonly rejects: RejectedRow[] = [];
+  /** Rows (counted among those accepted) before which the headings were written again. */
+  readonly restarts: number[] = [];
+  readonly kinds = new Map<number, LineKind>();
+  private pending: Pending[] = [];
+  private pendingCount = 0;
+  private readonly bad = new Map<string, { count: number; readonly line: number; readonly cell: string }>();
+  private comments = 0;
+  private surplus = { count: 0, line: 0 };
+  private footer: { readonly first: number; readonly last: number } | null = null;
+
+  constructor(private readonly plan: TablePlan) {}
+
+  blank(line: number): void {
+    this.mark(line, "blank");
+  }
+
+  heading(line: number, row: number): void {
+    this.mark(line, "heading");
+    for (const { line: above } of this.pending) this.mark(above, "preamble");
+    this.forgetPending();
+    if (this.restarts[this.restarts.length - 1] !== row) this.restarts.push(row);
+  }
+
+  /** A row of data was accepted: what was pending before it is rejected. */
+  data(): void {
+    if (this.pendingCount > 0) this.rejectPending();
+  }
+
+  reject(line: number, text: string, why: string): void {
+    this.data();
+    this.addReject(line, why, text);
+  }
+
+  /** A line that is no row of data; what it is shows by what follows. */
+  unread(line: number, text: string, cells: readonly string[], _row: number): void {
+    if (COMMENT.test(text)) {
+      this.comments++;
+      this.mark(line, "comment");
+      return;
+    }
+    this.pendingCount++;
+    if (this.pending.length < PENDING_KEPT) this.pending.push({ line, text: text.slice(0, 120), ...this.judge(cells) });
+    else this.rejectPending();
+  }
+
+  badCell(heading: string, line: number, cell: string): void {
+    const known = this.bad.get(heading);
+    if (known === undefined) this.bad.set(heading, { count: 1, line, cell: cell.slice(0, 40) });
+    else known.count++;
+  }
+
+  surplusCells(line: number): void {
+    if (this.surplus.count++ === 0) this.surplus.line = line;
+  }
+
+  finish(cutOff: boolean): void {
+    const last = this.pending[this.pending.length - 1];
+    const footer =
+      this.pending.length > 0 && !this.pending.some((row) => row.likeData) && !(cutOff && this.pending.length === 1 && this.isCutRow(last));
+    if (!footer) {
+      this.rejectPending();
+      return;
+    }
+    this.footer = { first: this.pending[0].line, last: last.line };
+    for (const { line } of this.pending) this.mark(line, "footer");
+    this.forgetPending();
+  }
+
+  notes(): ReadingNote[] {
+    const notes: ReadingNote[] = [];
+    for (const [heading, { count, line, cell }] of this.bad) {
+      const cells = count === 1 ? "One cell is" : `${count} cells are`;
+      notes.push({ kind: "bad-cells", text: `${cells} no number in "${heading}" and left out, first in line ${line}: "${cell}".` });
+    }
+    if (this.comments > 0) notes.push({ kind: "comments", text: `${this.comments} comment lines among the rows were passed over.` });
+    if (this.restarts.length > 0)
+      notes.push({ kind: "repeated-headings", text: `The headings are written again ${this.restarts.length} times among the rows.` });
+    if (this.surplus.count > 0)
+      notes.push({
+        kind: "surplus-cells",
+        text: `${this.surplus.count} rows have text behind the last column, first in line ${this.surplus.line}; it was left out.`,
+      });
+    if (this.footer !== null)
+      notes.push({
+        kind: "footer",
+        text: `Lines ${this.footer.first} to ${this.footer.last} below the rows are not data and were left out.`,
+      });
+    return notes;
+  }
+
+  private judge(cells: readonly string[]): { why: string; likeData: boolean } {
+    const timeCells = this.plan.clock.columns.map((index) => cells[index] ?? "");
+    const likeTime = timeCells.some((cell) => cell !== "" && ["time", "number"].includes(cellKind(cell, this.plan.numbers)));
+    if (likeTime && cells.length > 1) {
+      const read = !Number.isNaN(this.plan.clock.parse(timeCells));
+      return {
+        why: read ? "no value in it is a number" : `"${timeCells.join(" ").slice(0, 40)}" is not an instant in this file's form`,
+        likeData: true,
+      };
+    }
+    return { why: "not a row of data", likeData: false };
+  }
+
+  /** The last line of a file that ends in the middle of a row. */
+  private isCutRow(row: Pending): boolean {
+    return /^["']?[\d+-]/.test(row.text.trim());
+  }
+
+  private rejectPending(): void {
+    for (const row of this.pending) this.addReject(row.line, row.why, row.text);
+    this.rejected += this.pendingCount - this.pending.length;
+    this.forgetPending();
+  }
+
+  private forgetPending(): void {
+    this.pending = [];
+    this.pendingCount = 0;
+  }
+
+  private addReject(line: number, why: string, text: string): void {
+    this.rejected++;
+    this.mark(line, "rejected");
+    if (this.rejects.length < REJECTS_KEPT) this.rejects.push({ file: this.plan.file, row: line, why: `${why}: ${text.slice(0, 80)}` });
+  }
+
+  private mark(line: number, kind: LineKind): void {
+    if (this.kinds.size < 1000) this.kinds.set(line, kind);
+  }
+}

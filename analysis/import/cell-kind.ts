@@ -1,0 +1,27 @@
+import { isMissing, type NumberFormat, parseNumber } from "./number-format";
+
+export type CellKind = "number" | "time" | "missing" | "text";
+
+const NUMERIC_DATE = /^\d{1,4}[-/.\s]\d{1,2}[-/.\s]\d{1,4}(?:[T\s,;_-]+\d{1,2}[:.h].*)?\.?$/i;
+const COMPACT_STAMP = /^(?:19|20)\d{6}[T\s_-]?\d{4,6}(?:[.,]\d+)?Z?$/i;
+const TIME_OF_DAY = /^(?:T|\d+\s?(?:d|days?|\.)\s?)?\d{1,4}:\d{2}(?::\d{2}(?:[.,:]\d+)?)?\s?(?:[ap]\.?\s?m\.?)?(?:Z|[+-]\d{2}:?\d{2})?$/i;
+const NAMED_DATE =
+  /^(?:[\p{L}.]{2,10},?\s+)?(?:\d{1,4}[-./\s]*(?:de\s)?[\p{L}]{3,10}\.?[-./,\s]*(?:de\s)?\d{2,4}|\p{L}{3,10}\.?\s\d{1,2},?\s\d{2,4})(?:[,T\s_-]+.*)?$/iu;
+const ISO_ODD = /^\d{4}-?(?:W\d{2}-?\d|\d{3})(?:T.*)?$/;
+
+/**
+ * What a trimmed cell looks like by itself, before any column is known. Only a first glance: the clock and the columns are settled by
+ * their own readers. "12.05" is a number here though it could be a time of day.
+ */
+export function cellKind(cell: string, format: NumberFormat): CellKind {
+  if (isMissing(cell)) return "missing";
+  if (cell.length > 60) return "text";
+  if (!Number.isNaN(parseNumber(cell, format))) return "number";
+  return looksLikeTime(cell) ? "time" : "text";
+}
+
+/** Whether a cell is written as a date, a time of day or both. */
+export function looksLikeTime(cell: string): boolean {
+  if (!/\d/.test(cell)) return false;
+  return NUMERIC_DATE.test(cell) || TIME_OF_DAY.test(cell) || COMPACT_STAMP.test(cell) || NAMED_DATE.test(cell) || ISO_ODD.test(cell);
+}

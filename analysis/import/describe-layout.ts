@@ -1,0 +1,84 @@
+import type { FileLayout, LineKind } from "../../shared/record/file-layout";
+import type { Body } from "./body/read-body";
+import type { TextRow } from "./find-format";
+import type { Separator } from "./row-cells";
+import type { Survey } from "./survey";
+import type { PlannedColumn, TablePlan } from "./table-plan";
+
+const LINES_SHOWN = 40;
+const DATA_LINES_SHOWN = 20;
+const WIDEST_LINE = 400;
+const PICTURE_POINTS = 60;
+
+/** How one file was understood, for the page. */
+export function describeLayout(plan: TablePlan, survey: Survey, head: readonly TextRow[], body: Body): FileLayout {
+  return {
+    file: plan.file,
+    encoding: survey.encoding.encoding,
+    delimiter: separatorName(plan.cells.separator),
+    decimal: plan.numbers.decimal,
+    thousands: plan.numbers.thousands,
+    dialect: plan.dialect,
+    lines: shownLines(plan, head, body),
+    columns: plan.columns.map((column) => describeColumn(column, plan, body)),
+    clock: plan.clock.description,
+    signature: JSON.stringify(plan.columns.map((column) => column.heading)),
+  };
+}
+
+const separatorName = (separator: Separator) =>
+  separator.kind === "character" ? separator.character : separator.kind === "spaces" ? "spaces" : "fixed-width";
+
+function shownLines(plan: TablePlan, head: readonly TextRow[], body: Body): FileLayout["lines"] {
+  const above = head.filter((row) => row.line < plan.firstLine);
+  const shown = head.slice(0, Math.min(head.length, Math.max(LINES_SHOWN, above.length + DATA_LINES_SHOWN)));
+  return shown.map((row) => {
+    const kind = lineKind(row, plan, body);
+    const cells = kind === "data" || kind === "heading" || kind === "units" ? row.cells : null;
+    return { line: row.line, text: row.text.slice(0, WIDEST_LINE), kind, cells };
+  });
+}
+
+function lineKind(row: TextRow, plan: TablePlan, body: Body): LineKind {
+  if (plan.headingLines.includes(row.line)) return "heading";
+  if (plan.unitLine === row.line) return "units";
+  if (row.text.trim() === "") return "blank";
+  if (row.line < plan.firstLine) return "preamble";
+  return body.log.kinds.get(row.line) ?? "data";
+}
+
+function describeColumn(column: PlannedColumn, plan: TablePlan, body: Body): FileLayout["columns"][number] {
+  const { heading, index, reading } = column;
+  const at = plan.columns.filter((other) => other.use === "number").indexOf(column);
+  const values = at < 0 ? null : body.store.values[at].subarray(0, body.store.count);
+  const inFile = (si: number) => Number(((si - reading.offset) / reading.factor).toPrecision(7));
+  return {
+    heading,
+    index,
+    role: column.use === "time" ? "time" : reading.role,
+    unit: reading.unit,
+    certainty: reading.certainty,
+    reason: reading.reason,
+    range: values === null ? null : rangeOf(values, inFile),
+    picture: values === null ? [] : pictureOf(values, inFile),
+    unitOptions: reading.unitOptions,
+  };
+}
+
+function rangeOf(values: Float32Array | Float64Array, inFile: (si: number) => number): { low: number; high: number } | null {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) {
+    if (values[i] < low) low = values[i];
+    if (values[i] > high) high = values[i];
+  }
+  return low <= high ? { low: inFile(low), high: inFile(high) } : null;
+}
+
+function pictureOf(values: Float32Array | Float64Array, inFile: (si: number) => number): (number | null)[] {
+  const points = Math.min(PICTURE_POINTS, values.length);
+  return Array.from({ length: points }, (_, i) => {
+    const value = values[Math.floor((i * (values.length - 1)) / Math.max(1, points - 1))];
+    return Number.isNaN(value) ? null : inFile(value);
+  });
+}

@@ -1,0 +1,80 @@
+import { findUnit } from "../../../shared/units/unit-table";
+import type { HeadTable } from "../head-table";
+
+/** Index of the nearest row above `from` that is neither blank nor a comment; -1 where there is none. */
+export function rowAbove(head: HeadTable, from: number): number {
+  for (let i = from - 1; i >= 0; i--) {
+    const row = head.rows[i];
+    if (row.text.trim() === "" || row.cells.every((cell) => cell === "")) continue;
+    if (head.isComment(row)) continue;
+    return i;
+  }
+  return -1;
+}
+
+/** Cells of a row without the blank ones at its end. */
+export function filledCells(head: HeadTable, row: number): readonly string[] {
+  const { cells } = head.rows[row];
+  let count = cells.length;
+  while (count > 0 && cells[count - 1] === "") count--;
+  return cells.slice(0, count);
+}
+
+/** A row that could head the columns: about as wide as the data, and mostly words. */
+export function couldBeHeadings(head: HeadTable, row: number): boolean {
+  if (row < 0) return false;
+  const cells = filledCells(head, row);
+  const { count } = head.signature;
+  if (cells.length === 0 || cells.length > count + 1) return false;
+  const named = cells.filter((cell) => cell !== "").length;
+  if (count === 1) return named === 1 && !/[:=]/.test(cells[0]);
+  return named >= 2 ? cells.length >= Math.max(2, usedColumns(head) - 1) || named * 2 >= count : false;
+}
+
+/** Columns of the data that are ever filled. */
+export const usedColumns = (head: HeadTable) => head.signature.kinds.filter((kind) => kind !== "missing").length;
+
+const BRACKETED = /^[[(<{]\s*(.*?)\s*[\])>}]$/;
+const TIME_FORMAT = /^(?:[ymdhs\s:/.,_-]|hh24|mi|ss+|am\/pm|tt|jjjj|aaaa|uhr|utc|gmt)+$/i;
+const NO_UNIT = new Set([
+  "",
+  "-",
+  "--",
+  "---",
+  "—",
+  "n/a",
+  "none",
+  "unit",
+  "units",
+  "einheit",
+  "einheiten",
+  "unité",
+  "unités",
+  "unidad",
+  "unidade",
+  "unità",
+  "eenheid",
+  "on/off",
+  "0/1",
+  "bool",
+  "text",
+  "counts",
+  "s",
+  "sec",
+  "min",
+  "h",
+  "ms",
+]);
+
+/** A row that holds units alone: each filled cell is a unit, bare or in brackets, or a pattern of a date; at least one is a unit. */
+export function isUnitsRow(cells: readonly string[]): boolean {
+  let units = 0;
+  let others = 0;
+  for (const cell of cells) {
+    const bracketed = BRACKETED.exec(cell);
+    const text = bracketed?.[1] ?? cell;
+    if (findUnit(text) !== null && text !== "") units++;
+    else if (!NO_UNIT.has(text.toLowerCase()) && !TIME_FORMAT.test(text) && bracketed === null) others++;
+  }
+  return units > 0 && others * 3 <= units;
+}

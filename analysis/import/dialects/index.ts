@@ -1,0 +1,18 @@
+import type { HeadTable } from "../head-table";
+import type { Dialect, TableLayout } from "./dialect";
+import { headingsFirst } from "./headings-first";
+import { noHeadings } from "./no-headings";
+import { preamble } from "./preamble";
+import { unitsRow } from "./units-row";
+
+/** Every way of laying out a file, the more particular before the more general. */
+export const DIALECTS: readonly Dialect[] = [unitsRow, headingsFirst, preamble, noHeadings];
+
+/** The first dialect that recognises the head; the last one takes every file. */
+export function findDialect(head: HeadTable): { readonly dialect: Dialect; readonly layout: TableLayout } {
+  for (const dialect of DIALECTS) {
+    const layout = dialect.recognise(head);
+    if (layout !== null) return { dialect, layout };
+  }
+  return { dialect: noHeadings, layout: { headingRows: [], unitRow: null, headings: null } };
+}

@@ -1,0 +1,124 @@
+import { cellKind } from "./cell-kind";
+import type { NumberFormat } from "./number-format";
+import { type CellFormat, endsInsideQuotes, type Separator, splitRow } from "./row-cells";
+import type { TextLine } from "./survey";
+
+/** A row of the file: one line, or several where quotes hold line ends. */
+export type TextRow = { readonly line: number; readonly text: string; readonly cells: readonly string[] };
+
+const LONGEST_ROW = 64 * 1024;
+const MOST_LINES_IN_A_ROW = 100;
+const CHARACTERS = [",", ";", "\t", "|", "^", "~", "\u001f", "¦", "!"] as const;
+
+/** Lines as rows of cells. A quote that is not closed within a hundred lines closes nothing: its line stands alone. */
+export function splitRows(lines: readonly TextLine[], format: CellFormat): TextRow[] {
+  const rows: TextRow[] = [];
+  let unclosed = 0;
+  for (let i = 0; i < lines.length; i++) {
+    let { text } = lines[i];
+    const { line } = lines[i];
+    if (unclosed < 8 && endsInsideQuotes(text, format)) {
+      const last = closingLine(lines, i, format);
+      if (last === null) unclosed++;
+      else {
+        text = lines
+          .slice(i, last + 1)
+          .map((part) => part.text)
+          .join("\n");
+        i = last;
+      }
+    }
+    rows.push({ line, text, cells: text.length > LONGEST_ROW ? [text.slice(0, 400)] : splitRow(text, format) });
+  }
+  return rows;
+}
+
+function closingLine(lines: readonly TextLine[], from: number, format: CellFormat): number | null {
+  let text = lines[from].text;
+  for (let i = from + 1; i < Math.min(lines.length, from + MOST_LINES_IN_A_ROW); i++) {
+    text += `\n${lines[i].text}`;
+    if (text.length > LONGEST_ROW) return null;
+    if (!endsInsideQuotes(text, format)) return i;
+  }
+  return null;
+}
+
+type Candidate = { readonly format: CellFormat; readonly score: number };
+
+const LOOSE_NUMBERS: readonly NumberFormat[] = [
+  { decimal: ".", thousands: "," },
+  { decimal: ",", thousands: "." },
+  { decimal: ".", thousands: "'" },
+  { decimal: ",", thousands: " " },
+];
+
+/**
+ * Delimiter and quote by which reading gives most rows of one shape whose cells are numbers, times or blanks. Runs of spaces are taken only
+ * where they do clearly better than any character, since most stamps hold a space.
+ */
+export function findCellFormat(lines: readonly TextLine[]): CellFormat {
+  const declared = /^\s*"?sep=(.)"?\s*$/i.exec(lines[0]?.text ?? "");
+  if (declared !== null) return { separator: { kind: "character", character: declared[1] }, quote: findQuote(lines) };
+  const sample = lines.filter(({ text }) => text.trim() !== "" && text.length < LONGEST_ROW).slice(0, 400);
+  const quote = findQuote(sample);
+  const characters = CHARACTERS.map((character): Separator => ({ kind: "character", character }));
+  const candidates = characters.map((separator) => candidate(sample, { separator, quote }));
+  candidates.push(candidate(sample, { separator: { kind: "spaces", least: 2 }, quote }, 0.9));
+  candidates.push(candidate(sample, { separator: { kind: "spaces", least: 1 }, quote }, 0.85));
+  let best = candidates[0];
+  for (const other of candidates) if (other.score > best.score * 1.02) best = other;
+  return best.format;
+}
+
+function candidate(sample: readonly TextLine[], format: CellFormat, weight = 1): Candidate {
+  return { format, score: weight * shapeScore(sample.map(({ text }) => splitRow(text, format))) };
+}
+
+/** Rows of the commonest shape, each counted by its share of cells that are numbers, times or blanks. */
+export function shapeScore(rows: readonly (readonly string[])[]): number {
+  const byCount = new Map<number, number>();
+  for (const cells of rows) {
+    const count = withoutTrailingBlanks(cells);
+    if (count < 2) continue;
+    byCount.set(count, (byCount.get(count) ?? 0) + typedShare(cells, count));
+  }
+  let best = 0;
+  let all = 0;
+  for (const score of byCount.values()) {
+    best = Math.max(best, score);
+    all += score;
+  }
+  return best + 0.3 * (all - best);
+}
+
+function typedShare(cells: readonly string[], count: number): number {
+  let typed = 0;
+  let filled = 0;
+  for (let i = 0; i < count; i++) {
+    const kind = looseKind(cells[i]);
+    if (kind !== "missing") filled++;
+    if (kind === "number" || kind === "time") typed++;
+  }
+  return filled === 0 ? 0 : typed / filled;
+}
+
+function looseKind(cell: string): ReturnType<typeof cellKind> {
+  let kind: ReturnType<typeof cellKind> = "text";
+  for (const format of LOOSE_NUMBERS) {
+    kind = cellKind(cell, format);
+    if (kind !== "text") return kind;
+  }
+  return kind;
+}
+
+export function withoutTrailingBlanks(cells: readonly string[]): number {
+  let count = cells.length;
+  while (count > 0 && cells[count - 1] === "") count--;
+  return count;
+}
+
+/** A single quote only where cells are wrapped in it. */
+function findQuote(lines: readonly TextLine[]): '"' | "'" {
+  const wrapped = lines.filter(({ text }) => /(?:^|[,;\t|])\s*'[^',;]*'\s*(?:[,;\t|]|$)/.test(text)).length;
+  return wrapped > lines.length / 2 ? "'" : '"';
+}

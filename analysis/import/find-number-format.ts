@@ -1,0 +1,102 @@
+import type { ImportQuestion } from "../../shared/record/import-question";
+import { looksLikeTime } from "./cell-kind";
+import type { NumberFormat } from "./number-format";
+import type { Separator } from "./row-cells";
+
+export type NumberFormatReading = { readonly format: NumberFormat; readonly question: ImportQuestion | null };
+
+/** What the marks inside the numbers of a file speak for. */
+type Evidence = {
+  commaDecimal: number;
+  pointDecimal: number;
+  commaGroups: number;
+  pointGroups: number;
+  comma3: number;
+  point3: number;
+  otherGroups: string | null;
+  bare: number;
+};
+
+const DIGITS = /^[+-]?\d[\d.,'’\u00a0\u202f\u2009 ]*(?=\D*$)/;
+const ONLY_NUMBER = /^[+-]?\d[\d.,'’\u00a0\u202f\u2009 ]*(?:[eE][+-]?\d+)?\s*[\p{L}%°/²³]*\d?$/u;
+
+/**
+ * Decimal and thousands mark from the cells of a table, together: a mark twice in a number groups, the last of two different marks is the
+ * decimal one, a mark not followed by exactly three digits is decimal. Where each mark is followed by three digits both readings fit, and
+ * the question is asked. Cells in any order; some thousands are enough.
+ */
+export function findNumberFormat(cells: readonly string[], separator: Separator, answer: string | undefined): NumberFormatReading {
+  const seen: Evidence = {
+    commaDecimal: 0,
+    pointDecimal: 0,
+    commaGroups: 0,
+    pointGroups: 0,
+    comma3: 0,
+    point3: 0,
+    otherGroups: null,
+    bare: 0,
+  };
+  for (const cell of cells) if (ONLY_NUMBER.test(cell) && !looksLikeTime(cell)) weigh(cell, seen);
+  const decided = decide(seen, separator);
+  if (answer === "," || answer === ".") return { format: withDecimal(answer, seen), question: null };
+  return decided;
+}
+
+function weigh(cell: string, seen: Evidence): void {
+  const digits = DIGITS.exec(cell)?.[0].trim() ?? "";
+  const grouped = /\d(['’\u00a0\u202f\u2009 ])\d{3}(?!\d)/.exec(digits);
+  if (grouped !== null) seen.otherGroups ??= grouped[1] === "'" || grouped[1] === "’" ? "'" : " ";
+  const commas = digits.split(",").length - 1;
+  const points = digits.split(".").length - 1;
+  if (commas === 0 && points === 0) seen.bare++;
+  else if (commas > 0 && points > 0) {
+    const last = digits.lastIndexOf(",") > digits.lastIndexOf(".") ? "," : ".";
+    if (last === ",") seen.commaDecimal += 3;
+    else seen.pointDecimal += 3;
+    if (last === ",") seen.pointGroups++;
+    else seen.commaGroups++;
+  } else if (commas > 1) seen.commaGroups += 3;
+  else if (points > 1) seen.pointGroups += 3;
+  else single(digits, commas === 1 ? "," : ".", seen);
+}
+
+/** One mark in the number. */
+function single(digits: string, mark: "," | ".", seen: Evidence): void {
+  const [whole, fraction] = digits.replace(/^[+-]/, "").split(mark);
+  const couldGroup = /^\d{3}$/.test(fraction) && /^[1-9]\d{0,2}$/.test(whole);
+  if (couldGroup) seen[mark === "," ? "comma3" : "point3"]++;
+  else seen[mark === "," ? "commaDecimal" : "pointDecimal"]++;
+}
+
+const withDecimal = (decimal: "." | ",", seen: Evidence): NumberFormat => {
+  const other = decimal === "." ? "," : ".";
+  const groups = decimal === "." ? seen.commaGroups + seen.comma3 : seen.pointGroups + seen.point3;
+  return { decimal, thousands: seen.otherGroups ?? (groups > 0 ? other : null) };
+};
+
+function decide(seen: Evidence, separator: Separator): NumberFormatReading {
+  const comma = seen.commaDecimal + seen.pointGroups;
+  const point = seen.pointDecimal + seen.commaGroups;
+  if (comma > 0 || point > 0) return { format: withDecimal(comma > point ? "," : ".", seen), question: null };
+  if (seen.comma3 > 0 && seen.point3 === 0) return ambiguous(",", seen);
+  const byComma = separator.kind === "character" && separator.character === ",";
+  if (seen.point3 > 0 && seen.comma3 === 0 && separator.kind === "character" && separator.character === ";" && !byComma)
+    return ambiguous(".", seen);
+  return { format: withDecimal(".", seen), question: null };
+}
+
+/** Each number has one mark with exactly three digits behind it. Numbers with and without it side by side speak for groups. */
+function ambiguous(mark: "," | ".", seen: Evidence): NumberFormatReading {
+  const marked = mark === "," ? seen.comma3 : seen.point3;
+  const other = mark === "," ? "." : ",";
+  const groupsLikelier = seen.bare > 0 && marked < seen.bare;
+  const assumed = groupsLikelier ? other : mark;
+  const question: ImportQuestion = {
+    id: "decimal",
+    text: `Numbers such as 1${mark}234: is the ${mark === "," ? "comma" : "point"} the decimal mark, or does it group thousands?`,
+    options: [mark, other],
+    meaning: [`1${mark}234 is a little more than one`, `1${mark}234 is one thousand two hundred and thirty-four`],
+    assumed,
+  };
+  return { format: withDecimal(assumed, seen), question: { ...question } };
+}

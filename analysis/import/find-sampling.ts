@@ -1,0 +1,48 @@
+import type { LogFault } from "../../shared/record/log-fault";
+import type { Sampling } from "../../shared/record/log-record";
+import { seconds } from "../../shared/units/quantity";
+
+/** Instants may stray so far from the even grid, as a share of the step: rounding of stamps with decimals. */
+const EVEN_TOLERANCE = 1e-3;
+
+/** Start and step where the instants stand evenly, else the instants. Times [n], s, strictly rising. */
+export function findSampling(times: Float64Array, onChange: boolean): Sampling {
+  const count = times.length;
+  if (onChange) return { kind: "on-change", times, until: seconds(times[count - 1] ?? 0) };
+  if (count < 2) return { kind: "listed", times };
+  const start = times[0];
+  const step = (times[count - 1] - start) / (count - 1);
+  const tolerance = step * EVEN_TOLERANCE;
+  for (let i = 1; i < count; i++) if (Math.abs(times[i] - (start + i * step)) > tolerance) return { kind: "listed", times };
+  return { kind: "even", start: seconds(start), step: seconds(roundedStep(step)), count };
+}
+
+/** 0.9999999 s is 1 s written with rounding. */
+const roundedStep = (step: number) => Number(step.toPrecision(9));
+
+/** A silence of so many median intervals is a gap; a single lost row is not. */
+const GAP_INTERVALS = 3.5;
+
+/** Silences far longer than the usual interval. Times [n], s. */
+export function findGaps(times: Float64Array): LogFault[] {
+  if (times.length < 3) return [];
+  const usual = medianInterval(times);
+  const gaps: LogFault[] = [];
+  for (let i = 1; i < times.length; i++) {
+    const silence = times[i] - times[i - 1];
+    if (silence > usual * GAP_INTERVALS) {
+      const note = `no row for ${Number(silence.toPrecision(6))} s where one comes every ${Number(usual.toPrecision(4))} s`;
+      gaps.push({ kind: "gap", channel: null, from: seconds(times[i - 1]), to: seconds(times[i]), note });
+    }
+  }
+  return gaps;
+}
+
+/** Median interval, s, over all intervals or an even choice of some thousands. */
+export function medianInterval(times: Float64Array): number {
+  const stride = Math.max(1, Math.floor((times.length - 1) / 20_000));
+  const intervals = new Float64Array(Math.floor((times.length - 1) / stride));
+  for (let i = 0; i < intervals.length; i++) intervals[i] = times[i * stride + 1] - times[i * stride];
+  intervals.sort();
+  return intervals[intervals.length >> 1];
+}

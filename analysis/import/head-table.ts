@@ -1,0 +1,90 @@
+import { type CellKind, cellKind } from "./cell-kind";
+import type { TextRow } from "./find-format";
+import type { NumberFormat } from "./number-format";
+
+/** What most cells of a column are. */
+export type Signature = { readonly count: number; readonly kinds: readonly CellKind[]; readonly hasTime: boolean };
+
+/** The first rows of a file, what their cells look like, and where the rows of data begin among them. */
+export type HeadTable = {
+  readonly rows: readonly TextRow[];
+  readonly kinds: readonly (readonly CellKind[])[];
+  readonly signature: Signature;
+  /** Index into `rows`. */
+  readonly firstData: number;
+  /** Row starts with a mark for comments (#, //, %, ...), as the data rows never do. */
+  readonly isComment: (row: TextRow) => boolean;
+};
+
+/** Marks that open a comment line; common practice, no source. */
+const COMMENT_MARK = /^\s*(?:#|\/\/|%|!|\*|;|'|--\s|REM\b)/i;
+
+/** Finds the rows of data: the shape of rows that holds most numbers and times, and its first row. Null where no row holds a number. */
+export function findHeadTable(rows: readonly TextRow[], format: NumberFormat): HeadTable | null {
+  const kinds = rows.map(({ cells }) => cells.map((cell) => cellKind(cell, format)));
+  const isComment = (row: TextRow) => COMMENT_MARK.test(row.text);
+  const signature = findSignature(rows, kinds, isComment);
+  if (signature === null) return null;
+  const firstData = firstMatch(rows, kinds, signature);
+  return firstData < 0 ? null : { rows, kinds, signature, firstData, isComment };
+}
+
+function findSignature(
+  rows: readonly TextRow[],
+  kinds: readonly (readonly CellKind[])[],
+  isComment: (row: TextRow) => boolean,
+): Signature | null {
+  const weights = new Map<number, number>();
+  for (let i = 0; i < rows.length; i++) {
+    if (isComment(rows[i])) continue;
+    const typed = kinds[i].filter((kind) => kind === "number" || kind === "time").length;
+    const filled = kinds[i].filter((kind) => kind !== "missing").length;
+    if (typed === 0 || typed * 3 < filled) continue;
+    weights.set(kinds[i].length, (weights.get(kinds[i].length) ?? 0) + typed * (kinds[i].includes("time") ? 2 : 1));
+  }
+  const best = [...weights].reduce((top, entry) => (entry[1] > top[1] ? entry : top), [0, 0]);
+  if (best[1] === 0) return null;
+  const body = rows.flatMap((row, i) => (kinds[i].length === best[0] && !isComment(row) ? [kinds[i]] : []));
+  // The later half is surely data; the earlier may hold headings and a preamble padded to the width of the table.
+  return signatureOf(body.slice(Math.floor(body.length / 2)), best[0]);
+}
+
+function signatureOf(body: readonly (readonly CellKind[])[], count: number): Signature {
+  const kinds = Array.from({ length: count }, (_, column): CellKind => {
+    const tally = { number: 0, time: 0, missing: 0, text: 0 };
+    for (const row of body) tally[row[column]]++;
+    if (tally.number + tally.time + tally.text === 0) return "missing";
+    if (tally.time > 0 && tally.time >= tally.text && tally.time >= tally.number) return "time";
+    return tally.number >= tally.text ? "number" : "text";
+  });
+  return { count, kinds, hasTime: kinds.includes("time") };
+}
+
+/** Whether a row looks like the rows of data. */
+export function matchesSignature(kinds: readonly CellKind[], signature: Signature): boolean {
+  if (kinds.length < Math.min(2, signature.count)) return false;
+  let numbers = 0;
+  let wrong = 0;
+  for (let i = 0; i < Math.min(kinds.length, signature.count); i++) {
+    const expected = signature.kinds[i];
+    if (expected === "time" && kinds[i] !== "time") return false;
+    if (expected !== "number") continue;
+    if (kinds[i] === "number") numbers++;
+    else if (kinds[i] !== "missing") wrong++;
+  }
+  if (!signature.hasTime) return wrong === 0 && numbers > 0 && kinds.length === signature.count;
+  return wrong <= numbers;
+}
+
+const LOOKED_AHEAD = 6;
+
+/** First row that looks like data and is followed by rows that mostly do. */
+function firstMatch(rows: readonly TextRow[], kinds: readonly (readonly CellKind[])[], signature: Signature): number {
+  for (let i = 0; i < kinds.length; i++) {
+    if (!matchesSignature(kinds[i], signature)) continue;
+    const next = kinds.slice(i, i + LOOKED_AHEAD).filter((_, k) => rows[i + k].text.trim() !== "");
+    const good = next.filter((row) => matchesSignature(row, signature)).length;
+    if (good * 2 > next.length) return i;
+  }
+  return kinds.findIndex((row) => matchesSignature(row, signature));
+}

@@ -1,0 +1,247 @@
+/** How a file writes its numbers. */
+export type NumberFormat = { readonly decimal: "." | ","; readonly thousands: string | null };
+
+export const PLAIN_NUMBERS: NumberFormat = { decimal: ".", thousands: null };
+
+/**
+ * Words for "no value here", lower case. Common practice of loggers and spreadsheets, no source; IEEE 754 names (NaN, Inf); spreadsheet
+ * error values (ISO/IEC 29500 part 1, 18.17.3).
+ */
+const MISSING_WORDS: ReadonlySet<string> = new Set([
+  "",
+  "-",
+  "--",
+  "---",
+  "----",
+  "-----",
+  "–",
+  "—",
+  ".",
+  "..",
+  "...",
+  "*",
+  "**",
+  "***",
+  "****",
+  "*****",
+  "?",
+  "??",
+  "???",
+  "x",
+  "/",
+  "//",
+  "_",
+  "__",
+  "___",
+  "nan",
+  "-nan",
+  "+nan",
+  "nan(ind)",
+  "-nan(ind)",
+  "1.#qnan",
+  "-1.#ind",
+  "1.#inf",
+  "-1.#inf",
+  "1.#ind",
+  "#num",
+  "qnan",
+  "inf",
+  "+inf",
+  "-inf",
+  "infinity",
+  "-infinity",
+  "∞",
+  "na",
+  "n/a",
+  "n.a.",
+  "n.a",
+  "<na>",
+  "#n/a",
+  "#n/a n/a",
+  "#na",
+  "#value!",
+  "#wert!",
+  "#valeur!",
+  "#div/0!",
+  "#ref!",
+  "#num!",
+  "#name?",
+  "#null!",
+  "#nv",
+  "#err",
+  "#error",
+  "null",
+  "nil",
+  "none",
+  "(null)",
+  "\\n",
+  "undefined",
+  "void",
+  "empty",
+  "blank",
+  "missing",
+  "miss",
+  "mv",
+  "nodata",
+  "no data",
+  "no-data",
+  "no_data",
+  "no value",
+  "no reading",
+  "ol",
+  "o.l",
+  "o.l.",
+  "0l",
+  "+ol",
+  "-ol",
+  "overload",
+  "over",
+  "ovr",
+  "ovfl",
+  "overflow",
+  "ovrflw",
+  "over range",
+  "overrange",
+  "over-range",
+  "ovrng",
+  "or",
+  "ur",
+  "hi",
+  "lo",
+  "hh",
+  "ll",
+  "high",
+  "low",
+  "under",
+  "under range",
+  "underrange",
+  "under-range",
+  "udr",
+  "undr",
+  "err",
+  "error",
+  "err.",
+  "e",
+  "fault",
+  "flt",
+  "fail",
+  "failed",
+  "failure",
+  "bad",
+  "bad value",
+  "bad quality",
+  "invalid",
+  "inval",
+  "inv",
+  "invld",
+  "open",
+  "open circuit",
+  "short",
+  "short circuit",
+  "sensor fault",
+  "sensor error",
+  "sensor fail",
+  "no sensor",
+  "no signal",
+  "nosig",
+  "burnout",
+  "brn",
+  "disconnected",
+  "unplugged",
+  "timeout",
+  "comm",
+  "comm err",
+  "comm error",
+  "comms",
+  "comms lost",
+  "offline",
+  "off-line",
+  "off line",
+  "lost",
+  "not available",
+  "not connected",
+  "unavailable",
+  "unknown",
+  "n/c",
+  "nc",
+  "skip",
+  "skipped",
+  "fehler",
+  "fehlt",
+  "kein wert",
+  "keine daten",
+  "ungültig",
+  "überlauf",
+  "störung",
+  "k.a.",
+  "k. a.",
+  "erreur",
+  "défaut",
+  "pas de données",
+  "invalide",
+  "manquant",
+  "error de lectura",
+  "sin dato",
+  "sin datos",
+  "fallo",
+  "nulo",
+  "falta",
+  "errore",
+  "guasto",
+  "mancante",
+  "nessun dato",
+  "erro",
+  "falha",
+  "sem dados",
+  "fout",
+  "geen data",
+  "geen waarde",
+  "ongeldig",
+  "storing",
+]);
+
+/** Whether a cell, trimmed, stands for a missing value. */
+export const isMissing = (cell: string): boolean => MISSING_WORDS.has(cell.toLowerCase());
+
+const PLAIN = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/;
+
+/**
+ * The number a cell holds, NaN where it holds none. Understands a leading plus, exponents (also Fortran's D), a Unicode minus, grouped digits where
+ * every group has three, a unit or a mark stuck to the value ("52.3psi", "52.3 *"); nothing else: "12-5" is no number.
+ */
+export function parseNumber(text: string, format: NumberFormat): number {
+  const cell = text.trim();
+  if (format.decimal === "." && PLAIN.test(cell)) return Number(cell);
+  if (cell === "" || cell.length > 60) return Number.NaN;
+  const plain = plainDigits(cell.replace(/^[−–]/, "-"), format);
+  return plain === null ? Number.NaN : Number(plain);
+}
+
+const NUMBER_HEAD = /^([+-]?\s?)((?:\d[\d.,'’\u00a0\u202f\u2009 _]*|[.,]\d+))((?:[eEdD][+-]?\d{1,3})?)(.*)$/u;
+const STUCK_UNIT = /^\s*(?:[a-zµμ°ºΩ℃℉%‰"][\p{L}\d/²³^°µ%().·*⁻¹ -]{0,18}|%|\*|\?)?$/iu;
+
+/** The cell as `Number` wants it, null where it is no number in this format. */
+function plainDigits(cell: string, format: NumberFormat): string | null {
+  const match = NUMBER_HEAD.exec(cell);
+  if (match === null) return null;
+  const [, sign, digits, exponent, tail] = match;
+  if (!STUCK_UNIT.test(tail)) return null;
+  const body = ungrouped(digits.replace(/[\u00a0\u202f\u2009 ]+$/, ""), format);
+  return body === null ? null : sign.trim() + body + exponent.replace(/[dD]/, "e");
+}
+
+/** Digits without their thousands marks and with a decimal point; null where the marks stand wrongly. */
+function ungrouped(digits: string, format: NumberFormat): string | null {
+  const at = digits.lastIndexOf(format.decimal);
+  const whole = at < 0 ? digits : digits.slice(0, at);
+  const fraction = at < 0 ? "" : digits.slice(at + 1);
+  if (!/^\d*$/.test(fraction)) return null;
+  if (/^\d*$/.test(whole)) return whole + fraction === "" ? null : `${whole}.${fraction}`;
+  if (format.thousands === null) return null;
+  const groups = whole
+    .replace(/[\u00a0\u202f\u2009]/g, " ")
+    .replace(/’/g, "'")
+    .split(format.thousands);
+  const good = groups.every((group, i) => (i === 0 ? /^\d{1,3}$/ : /^\d{3}$/).test(group));
+  return good ? `${groups.join("")}.${fraction}` : null;
+}

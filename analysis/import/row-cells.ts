@@ -1,0 +1,80 @@
+import Papa from "papaparse";
+
+/** How a line falls into cells. */
+export type Separator =
+  | { readonly kind: "character"; readonly character: string }
+  | { readonly kind: "spaces"; readonly least: 1 | 2 }
+  | { readonly kind: "fixed-width"; readonly starts: readonly number[] };
+
+export type CellFormat = { readonly separator: Separator; readonly quote: '"' | "'" };
+
+/** The cells of one row, trimmed, quotes gone. The row may hold line ends inside its quotes. Linear in its length. */
+export function splitRow(row: string, format: CellFormat): string[] {
+  const { separator, quote } = format;
+  if (separator.kind === "fixed-width") return cutAt(row, separator.starts);
+  if (separator.kind === "spaces") return splitSpaces(row, separator.least, quote);
+  if (!row.includes(quote)) return row.split(separator.character).map(tidyCell);
+  return splitQuoted(row, separator.character, quote).map(tidyCell);
+}
+
+function splitQuoted(row: string, delimiter: string, quote: string): string[] {
+  const cells = parseQuoted(row, delimiter, quote);
+  const spaced = cells.some((cell) => cell.startsWith(" ") && cell.trimStart().startsWith(quote));
+  if (!spaced) return cells;
+  // A blank before the opening quote makes the quote part of the value for papaparse; a person does not see it so.
+  return parseQuoted(
+    row
+      .split(`${delimiter} ${quote}`)
+      .join(delimiter + quote)
+      .trimStart(),
+    delimiter,
+    quote,
+  );
+}
+
+function parseQuoted(row: string, delimiter: string, quote: string): string[] {
+  // "\u001e" never ends a row here: the caller has cut the rows already, line ends that are left stand inside quotes.
+  const parsed = Papa.parse<string[]>(row, { delimiter, quoteChar: quote, escapeChar: quote, newline: "\r\n" });
+  return parsed.data.length === 1 ? parsed.data[0] : parsed.data.flat();
+}
+
+function splitSpaces(row: string, least: 1 | 2, quote: string): string[] {
+  const text = row.trim();
+  if (text === "") return [""];
+  if (text.includes(quote) && least === 1) return splitQuoted(text.replace(/\s+/g, " "), " ", quote).map(tidyCell);
+  return text.split(least === 1 ? /\s+/ : /\t+|\s{2,}/).map(tidyCell);
+}
+
+const cutAt = (row: string, starts: readonly number[]) => starts.map((start, i) => tidyCell(row.slice(start, starts[i + 1])));
+
+const FORMULA_TEXT = /^="(.*)"$/s;
+/** Trimmed; a value written as a formula so that a spreadsheet keeps it as text (="52.3", '52.3) is the value. */
+function tidyCell(cell: string): string {
+  const text = cell.trim();
+  if (text.startsWith('="')) return FORMULA_TEXT.exec(text)?.[1] ?? text;
+  return text.startsWith("'") && /^'[\d+-]/.test(text) && !text.endsWith("'") ? text.slice(1) : text;
+}
+
+/** Whether a quote opened in this text is still open at its end: the row goes on in the next line. */
+export function endsInsideQuotes(text: string, format: CellFormat): boolean {
+  if (format.separator.kind !== "character" || !text.includes(format.quote)) return false;
+  const { quote } = format;
+  const delimiter = format.separator.character;
+  let at = 0;
+  while (at <= text.length) {
+    while (text[at] === " ") at++;
+    if (text[at] !== quote) {
+      const next = text.indexOf(delimiter, at);
+      if (next < 0) return false;
+      at = next + 1;
+      continue;
+    }
+    let close = text.indexOf(quote, at + 1);
+    while (close >= 0 && text[close + 1] === quote) close = text.indexOf(quote, close + 2);
+    if (close < 0) return true;
+    const next = text.indexOf(delimiter, close);
+    if (next < 0) return false;
+    at = next + 1;
+  }
+  return false;
+}

@@ -1,0 +1,35 @@
+import type { ClockReading } from "./clock/clock-reading";
+import type { ColumnReading } from "./columns/column-reading";
+import type { TextRow } from "./find-format";
+import type { NumberFormat } from "./number-format";
+import type { CellFormat } from "./row-cells";
+
+/** A column of the table as it will be read. */
+export type PlannedColumn = {
+  readonly index: number;
+  readonly heading: string;
+  readonly unitsCell: string | null;
+  readonly reading: ColumnReading;
+  /** "number": becomes samples; "time": part of the clock; "text": kept out of the record. */
+  readonly use: "number" | "time" | "text";
+  /** Needs more than the 24 bits of a Float32. */
+  readonly wide: boolean;
+};
+
+/** How one file will be read: settled from its head and pieces from further on, before the bulk. */
+export type TablePlan = {
+  readonly file: string;
+  readonly cells: CellFormat;
+  readonly numbers: NumberFormat;
+  readonly dialect: string;
+  readonly columns: readonly PlannedColumn[];
+  readonly clock: ClockReading;
+  /** 1-based line of the first row of data. */
+  readonly firstLine: number;
+  /** Rows above the data, for the page and to know a repeated heading by. */
+  readonly above: readonly TextRow[];
+  readonly headingLines: readonly number[];
+  readonly unitLine: number | null;
+  /** Mean length of a row of data, bytes: to estimate their number. */
+  readonly bytesPerRow: number;
+};

@@ -1,0 +1,46 @@
+import type { ImportProblem } from "../problems/import-problem";
+
+const LISTED = 12;
+const list = (names: readonly string[]) =>
+  names.length === 0
+    ? "none"
+    : names
+        .slice(0, LISTED)
+        .map((name) => `"${name}"`)
+        .join(", ") + (names.length > LISTED ? ` and ${names.length - LISTED} more` : "");
+
+/** What is wrong, where, and what to do next. A new id does not compile until it has a sentence. */
+export function sayImportProblem(p: ImportProblem): string {
+  switch (p.id) {
+    case "no-files":
+      return "No file was given. Bring in the logger's CSV, text, .zip or .xlsx file.";
+    case "stopped":
+      return "Reading was stopped before the end; nothing was kept. Bring the file in again to read it whole.";
+    case "cannot-open":
+      return `${p.file} could not be opened (${p.why}). Check that it is still there and that you may read it.`;
+    case "empty-file":
+      return `${p.file} is empty. Export the log from the logger again and bring in the new file.`;
+    case "not-text":
+      return `${p.file} is not a text file. Export the log as CSV or text and bring that in.`;
+    case "no-table":
+      return `${p.file} holds no rows with numbers in columns, looked for from line ${p.row} on. Export the readings themselves, one row for each instant.`;
+    case "header-only":
+      return `${p.file} ends after its headings in line ${p.row} (${list(p.headings)}): there are no readings below. Check that the logger was recording, and export again.`;
+    case "no-time-column":
+      return `${p.file} has no column that reads as a time, from line ${p.row} on. Columns: ${list(p.headings)}. Pick the time column, or enter start and interval.`;
+    case "one-column":
+      return `${p.file} has one column only ("${p.heading}", from line ${p.row}) and no instant for its values. Export it with the time, or enter start and interval.`;
+    case "no-values":
+      return `${p.file} has no column of numbers beside the time, from line ${p.row} on. Columns: ${list(p.headings)}. Export the measured values with it.`;
+    case "too-large":
+      return `${p.file} is refused: ${p.what} is above the limit of ${p.limit.toLocaleString("en")}. Split it and bring in the parts together.`;
+    case "damaged-archive":
+      return `${p.file} cannot be unpacked (${p.why}). Copy it from the logger again, or unpack it yourself and bring in the CSV files.`;
+    case "files-do-not-join":
+      return `${p.file} and ${p.other} do not make one record: ${p.why}. Bring them in one by one, or give the missing start.`;
+    case "unknown-column":
+      return `There is no column "${p.heading}". Columns: ${list(p.headings)}. Use a heading as the file writes it.`;
+    case "unknown-answer":
+      return `"${p.answer}" is no answer to "${p.question}". Possible: ${list(p.options)}.`;
+  }
+}

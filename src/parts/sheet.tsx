@@ -1,0 +1,21 @@
+import { type ReactNode, useEffect, useRef } from "react";
+import "./sheet.css";
+
+type SheetProps = { readonly title: string; readonly onClose: () => void; readonly children: ReactNode };
+
+/** A sheet that slides over the page: a native dialog, so focus stays inside and Escape closes it. */
+export function Sheet({ title, onClose, children }: SheetProps) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+  return (
+    <dialog ref={dialog} className="sheet" aria-labelledby="sheet-title" onClose={onClose}>
+      <header className="sheet-head">
+        <h2 id="sheet-title">{title}</h2>
+        <button type="button" onClick={() => dialog.current?.close()}>
+          Close
+        </button>
+      </header>
+      <div className="sheet-body">{children}</div>
+    </dialog>
+  );
+}

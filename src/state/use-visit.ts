@@ -1,0 +1,108 @@
+import { useEffect, useMemo, useReducer, useRef } from "react";
+import { type ImportChoices, NO_CHOICES } from "../../analysis/import/import-log";
+import type { UnitChoice } from "../../shared/units/unit-choice";
+import type { AnalysisClient } from "../worker/analysis-client";
+import type { Answer, PickedFile } from "../worker/messages";
+import { secondsLeft } from "../worker/time-left";
+import { type Dispatch, EMPTY_PAGE, visitReducer } from "./visit-reducer";
+import { type PageState, type SiteEntry, wholeVisit } from "./visit-state";
+
+/** What a person can have done that takes work. */
+export type Commands = {
+  /** Reads files as one record, instead of what stands on the page. */
+  bringIn(files: readonly PickedFile[], choices?: ImportChoices): void;
+  /** Reads the same files again with other choices. */
+  readAgain(choices: ImportChoices): void;
+  /** Takes facts over and works the findings out again. */
+  enterSite(site: SiteEntry): void;
+  undoSite(): void;
+  redoSite(): void;
+  /** Ends the job that runs; the page goes back to what it showed before. */
+  stop(): void;
+};
+
+/** The page's state with the commands that change it, tied to the analysis worker. */
+export function useVisit(
+  client: AnalysisClient,
+  units: UnitChoice,
+): { readonly state: PageState; readonly dispatch: Dispatch; readonly commands: Commands } {
+  const [state, dispatch] = useReducer(visitReducer, EMPTY_PAGE);
+  const latest = useRef(state);
+  latest.current = state;
+  const latestUnits = useRef(units);
+  latestUnits.current = units;
+  const stopJob = useRef<() => void>(() => {});
+
+  const commands = useMemo<Commands>(() => {
+    function bringIn(files: readonly PickedFile[], choices: ImportChoices = NO_CHOICES): void {
+      stopJob.current();
+      const facts = latest.current.site.facts;
+      const withZone = choices.zone === null ? { ...choices, zone: facts.zone } : choices;
+      dispatch({ do: "start-reading", files, choices });
+      stopJob.current = client.read(
+        { files, choices: withZone, site: facts, units: latestUnits.current },
+        tellReducer(files, choices, dispatch),
+      );
+    }
+    return {
+      bringIn,
+      readAgain(choices) {
+        const visit = wholeVisit(latest.current.visit);
+        if (visit !== null) bringIn(visit.files, choices);
+      },
+      enterSite: (site) => dispatch({ do: "enter-site", site }),
+      undoSite: () => dispatch({ do: "undo-site" }),
+      redoSite: () => dispatch({ do: "redo-site" }),
+      stop() {
+        stopJob.current();
+        dispatch({ do: "stop" });
+      },
+    };
+  }, [client]);
+
+  useReworking(client, state, units, dispatch);
+  return { state, dispatch, commands };
+}
+
+/** Turns the answers of one reading into actions; answers after its end are not heard. */
+function tellReducer(files: readonly PickedFile[], choices: ImportChoices, dispatch: Dispatch): (answer: Answer) => void {
+  const started = { at: performance.now() / 1000, bytes: 0 };
+  return (answer) => {
+    switch (answer.answer) {
+      case "progress": {
+        const { progress } = answer;
+        const left = secondsLeft(started, { at: performance.now() / 1000, bytes: progress.bytes }, progress.totalBytes);
+        return dispatch({ do: "progress", progress: { ...progress, secondsLeft: left } });
+      }
+      case "trace":
+        return dispatch({
+          do: "trace-read",
+          read: { files, choices, outline: answer.outline, layouts: answer.layouts, traces: answer.traces },
+        });
+      case "findings":
+        return dispatch({ do: "findings-worked-out", analysis: answer.analysis, document: answer.document });
+      case "refused":
+        return dispatch({ do: "refuse", problem: answer.problem });
+      case "broken":
+        return dispatch({ do: "break", message: answer.message });
+    }
+  };
+}
+
+/** Facts changed while a visit stands: its findings are worked out again, only the latest facts count. */
+function useReworking(client: AnalysisClient, state: PageState, units: UnitChoice, dispatch: Dispatch): void {
+  const { facts } = state.site;
+  const inUnits = useRef(units);
+  useEffect(() => {
+    if (inUnits.current !== units) dispatch({ do: "change-units" });
+    inUnits.current = units;
+  }, [units, dispatch]);
+  const reworking = (state.visit.stage === "done" || state.visit.stage === "asking") && state.visit.reworking;
+  useEffect(() => {
+    if (!reworking) return;
+    return client.rework(facts, units, (answer) => {
+      if (answer.answer === "findings") dispatch({ do: "findings-worked-out", analysis: answer.analysis, document: answer.document });
+      if (answer.answer === "broken") dispatch({ do: "break", message: answer.message });
+    });
+  }, [client, facts, units, reworking, dispatch]);
+}

@@ -1,0 +1,185 @@
+import type { ImportChoices } from "../../analysis/import/import-log";
+import type { Analysis } from "../../shared/findings/analysis";
+import type { Span } from "../../shared/findings/span";
+import type { ImportProblem } from "../../shared/problems/import-problem";
+import type { FindingsDocument } from "../../shared/schemas/findings-document";
+import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
+import type { PickedFile } from "../worker/messages";
+import {
+  type PageState,
+  type ReadingProgress,
+  type ReadRecord,
+  type Selection,
+  type SheetName,
+  type SiteEntry,
+  type Visit,
+  type VisitState,
+  wholeVisit,
+} from "./visit-state";
+
+export type VisitAction =
+  | { readonly do: "start-reading"; readonly files: readonly PickedFile[]; readonly choices: ImportChoices }
+  | { readonly do: "progress"; readonly progress: ReadingProgress }
+  | { readonly do: "trace-read"; readonly read: ReadRecord }
+  | { readonly do: "findings-worked-out"; readonly analysis: Analysis; readonly document: FindingsDocument }
+  | { readonly do: "refuse"; readonly problem: ImportProblem }
+  | { readonly do: "break"; readonly message: string }
+  | { readonly do: "stop" }
+  | { readonly do: "settle-questions" }
+  | { readonly do: "close-visit" }
+  | { readonly do: "enter-site"; readonly site: SiteEntry }
+  | { readonly do: "undo-site" }
+  | { readonly do: "change-units" }
+  | { readonly do: "redo-site" }
+  | { readonly do: "select"; readonly selection: Selection }
+  | { readonly do: "show-on-trace"; readonly span: Span }
+  | { readonly do: "open-sheet"; readonly sheet: SheetName }
+  | { readonly do: "close-sheet" };
+
+export type Dispatch = (action: VisitAction) => void;
+
+const NOTHING_SELECTED: Selection = { finding: null, span: null };
+const MOST_UNDO_STEPS = 50;
+
+export const EMPTY_PAGE: PageState = {
+  visit: { stage: "empty" },
+  site: { written: {}, facts: NO_SITE_FACTS },
+  earlierSites: [],
+  laterSites: [],
+  selection: NOTHING_SELECTED,
+  focus: null,
+  sheet: null,
+};
+
+/** The next state of the page. Pure; an action that does not fit the stage (a late answer of a stopped job) changes nothing. */
+export function visitReducer(state: PageState, action: VisitAction): PageState {
+  switch (action.do) {
+    case "select":
+      return { ...state, selection: action.selection };
+    case "show-on-trace":
+      return { ...state, focus: { span: action.span } };
+    case "open-sheet":
+      return { ...state, sheet: action.sheet };
+    case "close-sheet":
+      return { ...state, sheet: null };
+    case "enter-site":
+    case "undo-site":
+    case "redo-site":
+      return { ...changeSite(state, action), visit: markReworking(state.visit) };
+    case "change-units":
+      return { ...state, visit: markReworking(state.visit) };
+    case "close-visit":
+      return { ...EMPTY_PAGE, site: state.site };
+    default:
+      return afterVisit(state, visitStage(state.visit, action));
+  }
+}
+
+type StageAction = Exclude<
+  VisitAction,
+  {
+    do:
+      | "select"
+      | "show-on-trace"
+      | "open-sheet"
+      | "close-sheet"
+      | "enter-site"
+      | "undo-site"
+      | "redo-site"
+      | "change-units"
+      | "close-visit";
+  }
+>;
+
+/** A place on another record means nothing: selection and focus go where the record changed. */
+function afterVisit(state: PageState, visit: VisitState): PageState {
+  if (visit === state.visit) return state;
+  return visit.stage === "working-out" ? { ...state, visit, selection: NOTHING_SELECTED, focus: null } : { ...state, visit };
+}
+
+function visitStage(visit: VisitState, action: StageAction): VisitState {
+  switch (action.do) {
+    case "start-reading":
+      return { stage: "reading", files: action.files, choices: action.choices, progress: null, before: wholeVisit(visit) };
+    case "progress":
+      return visit.stage === "reading" ? { ...visit, progress: action.progress } : visit;
+    case "trace-read":
+      return visit.stage === "reading" ? { stage: "working-out", read: action.read, before: visit.before } : visit;
+    case "findings-worked-out":
+      return withFindings(visit, action.analysis, action.document);
+    case "refuse":
+      return visit.stage === "reading" ? { stage: "refused", files: visit.files, problem: action.problem, before: visit.before } : visit;
+    case "break":
+      return broken(visit, action.message);
+    case "stop":
+      return stopped(visit);
+    case "settle-questions":
+      return visit.stage === "asking" ? { ...visit, stage: "done" } : visit;
+  }
+}
+
+const backTo = (before: Visit | null): VisitState =>
+  before === null ? { stage: "empty" } : { stage: "done", visit: before, reworking: false };
+
+function stopped(visit: VisitState): VisitState {
+  switch (visit.stage) {
+    case "reading":
+    case "working-out":
+    case "refused":
+    case "broken":
+      return backTo(visit.before);
+    case "asking":
+    case "done":
+      return { ...visit, reworking: false };
+    case "empty":
+      return visit;
+  }
+}
+
+function broken(visit: VisitState, message: string): VisitState {
+  switch (visit.stage) {
+    case "reading":
+      return { stage: "broken", files: visit.files, message, before: visit.before };
+    case "working-out":
+      return { stage: "broken", files: visit.read.files, message, before: visit.before };
+    case "asking":
+    case "done":
+      return { stage: "broken", files: visit.visit.files, message, before: visit.visit };
+    default:
+      return visit;
+  }
+}
+
+function withFindings(visit: VisitState, analysis: Analysis, document: FindingsDocument): VisitState {
+  if (visit.stage === "working-out") {
+    const stage = visit.read.outline.questions.length > 0 ? "asking" : "done";
+    return { stage, visit: { ...visit.read, analysis, document }, reworking: false };
+  }
+  if (visit.stage === "asking" || visit.stage === "done") {
+    return { ...visit, visit: { ...visit.visit, analysis, document }, reworking: false };
+  }
+  return visit;
+}
+
+const markReworking = (visit: VisitState): VisitState =>
+  visit.stage === "asking" || visit.stage === "done" ? { ...visit, reworking: true } : visit;
+
+type SiteAction = Extract<VisitAction, { do: "enter-site" | "undo-site" | "redo-site" }>;
+
+function changeSite(state: PageState, action: SiteAction): PageState {
+  const { site, earlierSites, laterSites } = state;
+  switch (action.do) {
+    case "enter-site":
+      return { ...state, site: action.site, earlierSites: [...earlierSites, site].slice(-MOST_UNDO_STEPS), laterSites: [] };
+    case "undo-site": {
+      const earlier = earlierSites.at(-1);
+      if (earlier === undefined) return state;
+      return { ...state, site: earlier, earlierSites: earlierSites.slice(0, -1), laterSites: [...laterSites, site] };
+    }
+    case "redo-site": {
+      const later = laterSites.at(-1);
+      if (later === undefined) return state;
+      return { ...state, site: later, earlierSites: [...earlierSites, site], laterSites: laterSites.slice(0, -1) };
+    }
+  }
+}

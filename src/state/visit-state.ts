@@ -1,0 +1,84 @@
+import type { ImportChoices } from "../../analysis/import/import-log";
+import type { Analysis } from "../../shared/findings/analysis";
+import type { FindingKind } from "../../shared/findings/finding";
+import type { Span } from "../../shared/findings/span";
+import type { ImportProblem } from "../../shared/problems/import-problem";
+import type { FileLayout } from "../../shared/record/file-layout";
+import type { FindingsDocument } from "../../shared/schemas/findings-document";
+import type { SiteFacts } from "../../shared/site/site-facts";
+import type { PickedFile, RecordOutline, TraceChannel } from "../worker/messages";
+
+/** Rows and bytes read so far, and the time left at the present pace; null until the pace is known. */
+export type ReadingProgress = {
+  readonly rows: number;
+  readonly bytes: number;
+  readonly totalBytes: number;
+  readonly secondsLeft: number | null;
+};
+
+/** What was read, before anything is worked out of it. */
+export type ReadRecord = {
+  readonly files: readonly PickedFile[];
+  readonly choices: ImportChoices;
+  readonly outline: RecordOutline;
+  readonly layouts: readonly FileLayout[];
+  readonly traces: readonly TraceChannel[];
+};
+
+/** A visit that can be read from top to bottom. */
+export type Visit = ReadRecord & { readonly analysis: Analysis; readonly document: FindingsDocument };
+
+/**
+ * A visit by stage. "asking" is a whole visit whose files left something open: the likeliest answers are assumed and shown, the
+ * questions stand on top. `before` is the visit that comes back when reading is stopped or refused.
+ */
+export type VisitState =
+  | { readonly stage: "empty" }
+  | {
+      readonly stage: "reading";
+      readonly files: readonly PickedFile[];
+      readonly choices: ImportChoices;
+      readonly progress: ReadingProgress | null;
+      readonly before: Visit | null;
+    }
+  | { readonly stage: "working-out"; readonly read: ReadRecord; readonly before: Visit | null }
+  | { readonly stage: "asking" | "done"; readonly visit: Visit; readonly reworking: boolean }
+  | { readonly stage: "refused"; readonly files: readonly PickedFile[]; readonly problem: ImportProblem; readonly before: Visit | null }
+  | { readonly stage: "broken"; readonly files: readonly PickedFile[]; readonly message: string; readonly before: Visit | null };
+
+/** Facts as the person wrote them, by the names of the site file ("limits.band" for a limit), and as they were read. */
+export type SiteEntry = { readonly written: Readonly<Record<string, string>>; readonly facts: SiteFacts };
+
+/** What is lit up on both sides of the page: a finding, one of its places, or a band that belongs to no finding. */
+export type Selection = { readonly finding: FindingKind | null; readonly span: Span | null };
+
+/** A place the trace should move to. A new object each time, so that asking twice moves twice. */
+export type Focus = { readonly span: Span };
+
+/** A sheet that lies over the page, at most one. */
+export type SheetName = "bring-in" | "site-facts" | "what-if" | "before-and-after" | "round" | "how-shown" | "keys";
+
+export type PageState = {
+  readonly visit: VisitState;
+  readonly site: SiteEntry;
+  /** Earlier entries, latest last: what undo goes back to; and what it came from. */
+  readonly earlierSites: readonly SiteEntry[];
+  readonly laterSites: readonly SiteEntry[];
+  readonly selection: Selection;
+  readonly focus: Focus | null;
+  readonly sheet: SheetName | null;
+};
+
+/** The last whole visit: the one on the page, or the one that comes back when the job that runs is stopped. */
+export function wholeVisit(state: VisitState): Visit | null {
+  if (state.stage === "empty") return null;
+  return "visit" in state ? state.visit : state.before;
+}
+
+/** The visit whose story stands on the page. While a new record's trace already stands there, none does. */
+export const shownVisit = (state: VisitState): Visit | null => (state.stage === "working-out" ? null : wholeVisit(state));
+
+/** The record whose trace stands on the page: already before its findings are there. */
+export function shownRecord(state: VisitState): ReadRecord | null {
+  return state.stage === "working-out" ? state.read : wholeVisit(state);
+}

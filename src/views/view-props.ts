@@ -1,0 +1,15 @@
+import type { Preferences } from "../state/preferences";
+import type { Commands } from "../state/use-visit";
+import type { Dispatch } from "../state/visit-reducer";
+import type { PageState, Visit } from "../state/visit-state";
+
+/** What every view is given: finished values to draw, and the two ways to change something. */
+export type PageProps = {
+  readonly state: PageState;
+  readonly preferences: Preferences;
+  readonly dispatch: Dispatch;
+  readonly commands: Commands;
+};
+
+/** For views that only make sense with a visit on the page. */
+export type StoryProps = PageProps & { readonly visit: Visit };

@@ -1,0 +1,142 @@
+import type { ImportChoices } from "../../analysis/import/import-log";
+import type { SiteFacts } from "../../shared/site/site-facts";
+import type { UnitChoice } from "../../shared/units/unit-choice";
+import type { Look, LookRequest } from "./look";
+import type { Answer, Detail, PickedFile, Request } from "./messages";
+
+/** The part of a Worker that the client uses; tests give their own. */
+export type WorkerPort = Pick<Worker, "postMessage" | "terminate"> & {
+  onmessage: ((event: MessageEvent<Answer>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+};
+export type Listen = (answer: Answer) => void;
+/** Stops a job at once; its listener hears "stopped", if anything. */
+export type Stop = () => void;
+
+export type ReadJob = {
+  readonly files: readonly PickedFile[];
+  readonly choices: ImportChoices;
+  readonly site: SiteFacts;
+  readonly units: UnitChoice;
+};
+
+export type AnalysisClient = {
+  /** Reads files and works out the findings: progress, then "trace", then "findings"; or one of refused, broken. */
+  read(job: ReadJob, listen: Listen): Stop;
+  /** Works out the findings of the record again with other facts. */
+  rework(site: SiteFacts, units: UnitChoice, listen: Listen): Stop;
+  detail(from: number, to: number): Promise<Detail | null>;
+  look(request: LookRequest): Promise<Look | null>;
+  /** Lets go of everything. */
+  close(): void;
+};
+
+type Bench = { readonly port: WorkerPort; readonly listeners: Map<number, Listen> };
+
+/**
+ * Speaks with the analysis worker. Each reading has a worker of its own: stopping ends it for certain and gives its memory back, and
+ * the record before stays at hand until the new one is read.
+ */
+export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient {
+  let nextId = 1;
+  let current: Bench | null = null;
+  let spare: Bench | null = bench();
+  let reading: Bench | null = null;
+  /** The worker whose record stands on the page: the reading one from its trace on. */
+  let shown: Bench | null = null;
+
+  function bench(): Bench {
+    const made: Bench = { port: makeWorker(), listeners: new Map() };
+    made.port.onmessage = ({ data }) => {
+      const listen = made.listeners.get(data.id);
+      if (data.answer !== "progress" && data.answer !== "trace") made.listeners.delete(data.id);
+      listen?.(data);
+    };
+    made.port.onerror = (event) => {
+      for (const [id, listen] of made.listeners) listen({ answer: "broken", id, message: event.message });
+    };
+    return made;
+  }
+
+  function end(ended: Bench | null): void {
+    // Nobody waits for ever: open questions are answered "stopped".
+    for (const [id, listen] of ended?.listeners ?? []) listen({ answer: "stopped", id });
+    ended?.listeners.clear();
+    ended?.port.terminate();
+  }
+
+  /** The reading is done: its worker takes the place of the one before. */
+  function keep(at: Bench): void {
+    end(current);
+    current = at;
+    reading = null;
+    spare ??= bench();
+  }
+
+  /** The reading came to nothing: the record before is shown again. */
+  function drop(at: Bench): void {
+    end(at);
+    reading = null;
+    shown = current;
+    spare ??= bench();
+  }
+
+  function ask(at: Bench, request: Request, listen: Listen): Stop {
+    at.listeners.set(request.id, listen);
+    at.port.postMessage(request);
+    return () => {
+      at.listeners.delete(request.id);
+      at.port.postMessage({ ask: "stop", id: request.id } satisfies Request);
+    };
+  }
+
+  function askCurrent(make: (id: number) => Request): Promise<Answer | null> {
+    const at = shown;
+    if (at === null) return Promise.resolve(null);
+    return new Promise((resolve) => {
+      const request = make(nextId++);
+      ask(at, request, resolve);
+    });
+  }
+
+  return {
+    read(job, listen) {
+      if (reading !== null) drop(reading);
+      const at = spare ?? bench();
+      spare = null;
+      reading = at;
+      const id = nextId++;
+      ask(at, { ask: "read", id, ...job }, (answer) => {
+        if (answer.answer === "trace") shown = at;
+        else if (answer.answer === "findings") keep(at);
+        else if (answer.answer !== "progress") drop(at);
+        listen(answer);
+      });
+      return () => {
+        if (reading === at) drop(at);
+      };
+    },
+    rework(site, units, listen) {
+      const at = current;
+      if (at === null) return () => {};
+      return ask(at, { ask: "rework", id: nextId++, site, units }, listen);
+    },
+    async detail(from, to) {
+      const answer = await askCurrent((id) => ({ ask: "detail", id, from, to }));
+      return answer?.answer === "detail" ? answer.detail : null;
+    },
+    async look(look) {
+      const answer = await askCurrent((id) => ({ ask: "look", id, look }));
+      return answer?.answer === "look" ? answer.look : null;
+    },
+    close() {
+      end(current);
+      end(reading);
+      end(spare);
+      current = null;
+      reading = null;
+      spare = null;
+      shown = null;
+    },
+  };
+}

@@ -1,0 +1,140 @@
+import type { ImportChoices, ImportProgress, ImportResult, LogFile } from "../../analysis/import/import-log";
+import type { Analysis } from "../../shared/findings/analysis";
+import { ImportError } from "../../shared/problems/import-problem";
+import type { Channel, LogRecord } from "../../shared/record/log-record";
+import { indexAtOrAfter, sampleCount, timeAt } from "../../shared/record/sampling";
+import type { FindingsDocument } from "../../shared/schemas/findings-document";
+import type { SiteFacts } from "../../shared/site/site-facts";
+import type { UnitChoice } from "../../shared/units/unit-choice";
+import { buildPyramid } from "../charts/pyramid";
+import { logFile } from "./log-file";
+import type { Answer, Detail, RecordOutline, Request, TraceChannel } from "./messages";
+
+/** The stations of the analysis that a worker calls: the real ones in the worker, small ones in tests. */
+export type Stations = {
+  readonly importLog: (
+    files: readonly LogFile[],
+    choices: ImportChoices,
+    onProgress: (progress: ImportProgress) => void,
+    stop: { readonly aborted: boolean },
+  ) => Promise<ImportResult>;
+  readonly analyse: (record: LogRecord, site: SiteFacts) => Analysis;
+  readonly writeFindings: (record: LogRecord, analysis: Analysis, units: UnitChoice) => FindingsDocument;
+};
+
+/** Sends an answer; buffers in `transfer` are handed over, not copied. */
+export type Send = (answer: Answer, transfer?: Transferable[]) => void;
+export type Handle = (request: Request, send: Send) => Promise<void>;
+
+/** Answers requests one after another and keeps the record of the last reading. Refusals and failures are answers too. */
+export function makeHandle(stations: Stations): Handle {
+  let record: LogRecord | null = null;
+  let analysis: Analysis | null = null;
+  const running = new Map<number, { aborted: boolean }>();
+
+  async function read(request: Extract<Request, { ask: "read" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
+    const { id } = request;
+    const onProgress = (progress: ImportProgress) => send({ answer: "progress", id, progress });
+    const result = await stations.importLog(request.files.map(logFile), request.choices, onProgress, stop);
+    if (stop.aborted) return send({ answer: "stopped", id });
+    record = result.record;
+    analysis = null;
+    const traces = result.record.channels.map(traceChannel);
+    send({ answer: "trace", id, outline: outline(result.record), layouts: result.layouts, traces }, buffersOf(traces));
+    workOut(request, send);
+  }
+
+  /** With the facts as they were, only the document is written anew (in other units). */
+  function workOut({ id, site, units }: { readonly id: number; readonly site: SiteFacts; readonly units: UnitChoice }, send: Send): void {
+    const kept = theRecord();
+    const worked = analysis !== null && sameFacts(analysis.site, site) ? analysis : stations.analyse(kept, site);
+    analysis = worked;
+    send({ answer: "findings", id, analysis: worked, document: stations.writeFindings(kept, worked, units) });
+  }
+
+  function theRecord(): LogRecord {
+    if (record === null) throw new RangeError("asked about a record before one was read");
+    return record;
+  }
+
+  async function answer(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
+    switch (request.ask) {
+      case "read":
+        return read(request, send, stop);
+      case "rework":
+        return workOut(request, send);
+      case "detail": {
+        const detail = detailOf(theRecord(), request.from, request.to);
+        const buffers = detail.channels.flatMap(({ times, values }) => [times.buffer, values.buffer]) as Transferable[];
+        return send({ answer: "detail", id: request.id, detail }, buffers);
+      }
+      case "look":
+        return send({ answer: "look", id: request.id, look: { look: "none" } });
+    }
+  }
+
+  return async (request, send) => {
+    if (request.ask === "stop") {
+      const stop = running.get(request.id);
+      if (stop) stop.aborted = true;
+      return;
+    }
+    const stop = { aborted: false };
+    running.set(request.id, stop);
+    try {
+      await answer(request, send, stop);
+    } catch (error) {
+      send(failure(error, request.id, stop.aborted));
+    } finally {
+      running.delete(request.id);
+    }
+  };
+}
+
+const sameFacts = (a: SiteFacts, b: SiteFacts): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+function failure(error: unknown, id: number, stopped: boolean): Answer {
+  if (stopped) return { answer: "stopped", id };
+  if (error instanceof ImportError) return { answer: "refused", id, problem: error.problem };
+  return { answer: "broken", id, message: error instanceof Error ? error.message : String(error) };
+}
+
+function outline(record: LogRecord): RecordOutline {
+  const { channels: _channels, origins: _origins, ...rest } = record;
+  return rest;
+}
+
+function traceChannel(channel: Channel): TraceChannel {
+  const { heading, role, position, unitInFile, quantity, sampling } = channel;
+  const interval = medianInterval(channel);
+  const pyramid = buildPyramid(channel, interval);
+  const held = sampling.kind === "on-change" || quantity === "state";
+  return { heading, role, position, unitInFile, quantity, samples: sampleCount(sampling), interval, held, pyramid };
+}
+
+/** Median over up to a thousand and one intervals spread over the record. */
+function medianInterval({ sampling }: Channel): number | null {
+  if (sampling.kind === "even") return sampling.count > 1 ? sampling.step : null;
+  const n = sampleCount(sampling);
+  if (n < 2) return null;
+  const taken = Math.min(n - 1, 1001);
+  const intervals = Float64Array.from({ length: taken }, (_, k) => {
+    const i = Math.floor((k * (n - 1)) / taken);
+    return timeAt(sampling, i + 1) - timeAt(sampling, i);
+  }).sort();
+  return intervals[taken >> 1];
+}
+
+const buffersOf = (traces: readonly TraceChannel[]): Transferable[] =>
+  traces.flatMap(({ pyramid }) => pyramid.levels.flatMap(({ min, max }) => [min.buffer, max.buffer])) as Transferable[];
+
+/** The samples of every channel from the last one before `from` to the first one after `to`, so that lines run out of the picture. */
+export function detailOf(record: LogRecord, from: number, to: number): Detail {
+  const channels = record.channels.map(({ sampling, values }) => {
+    const first = Math.max(0, indexAtOrAfter(sampling, from) - 1);
+    const end = Math.min(sampleCount(sampling), indexAtOrAfter(sampling, to) + 1);
+    const times = Float64Array.from({ length: Math.max(0, end - first) }, (_, k) => timeAt(sampling, first + k));
+    return { times, values: values.slice(first, end) };
+  });
+  return { from, to, channels };
+}

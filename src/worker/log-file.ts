@@ -1,0 +1,21 @@
+import type { LogFile } from "../../analysis/import/import-log";
+import type { PickedFile } from "./messages";
+
+/** Up to this size a file is taken whole, which is fastest; above it in slices, so that memory stays small. */
+const WHOLE_UP_TO = 64 * 1024 * 1024;
+const SLICE = 8 * 1024 * 1024;
+
+/** A picked file as the importer reads it. The next slice is fetched while the last one is read. */
+export function logFile(file: PickedFile): LogFile {
+  return { name: file.name, bytes: file.blob.size, sha256: null, open: () => slices(file.blob) };
+}
+
+async function* slices(blob: Blob): AsyncIterable<Uint8Array> {
+  const size = blob.size <= WHOLE_UP_TO ? Math.max(1, blob.size) : SLICE;
+  let coming = blob.slice(0, size).arrayBuffer();
+  for (let at = 0; at < blob.size; at += size) {
+    const bytes = new Uint8Array(await coming);
+    if (at + size < blob.size) coming = blob.slice(at + size, at + 2 * size).arrayBuffer();
+    yield bytes;
+  }
+}
