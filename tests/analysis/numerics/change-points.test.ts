@@ -1,0 +1,53 @@
+import { describe, expect, test } from "vitest";
+import { blockBootstrap, blocksOf } from "../../../analysis/numerics/block-bootstrap";
+import { changePoints, noiseVariance } from "../../../analysis/numerics/change-points";
+import { hampelOutliers } from "../../../analysis/numerics/hampel";
+import { mean } from "../../../analysis/numerics/moments";
+import { seededRandom } from "../../../analysis/numerics/random";
+import { goldenCase, goldenInputs } from "../../builders/reference";
+
+describe("change points", () => {
+  const nile = goldenCase<{ s2: number; partition: Record<string, number[]> }>("nile");
+  const flow = Float64Array.from(goldenInputs.nile.y);
+  test("the Nile shifts once, after 1898 (Cobb 1978)", () => {
+    expect(nile.within(noiseVariance(flow), nile.output.s2)).toBe(true);
+    for (const [id, penalty] of [
+      ["2log n", 2 * Math.log(100)],
+      ["3log n", 3 * Math.log(100)],
+      ["10", 10],
+    ] as const) {
+      expect(changePoints(flow, noiseVariance(flow), penalty)).toEqual(nile.output.partition[id]);
+    }
+  });
+  test("a long record without a shift takes well under a second and has none", () => {
+    const chance = seededRandom(3);
+    const calm = Float64Array.from({ length: 60_000 }, () => chance.normal());
+    const began = performance.now();
+    expect(changePoints(calm, 1, 3 * Math.log(60_000))).toEqual([]);
+    expect(performance.now() - began).toBeLessThan(600);
+  });
+  test("every step of a staircase is found on its sample", () => {
+    const chance = seededRandom(4);
+    const stairs = Float64Array.from({ length: 500 }, (_, i) => Math.floor(i / 100) * 8 + chance.normal());
+    expect(changePoints(stairs, noiseVariance(stairs), 3 * Math.log(500))).toEqual([100, 200, 300, 400]);
+  });
+});
+
+test("outliers of a neighbourhood agree with NumPy", () => {
+  expect(hampelOutliers(goldenInputs.drift.y, 5, 3)).toEqual(goldenCase<{ index: number[] }>("hampel").output.index);
+});
+
+test("the block bootstrap covers the mean of independent blocks about as often as it says", () => {
+  let covered = 0;
+  for (let trial = 0; trial < 200; trial++) {
+    const chance = seededRandom(trial);
+    const blocks = blocksOf(
+      Float64Array.from({ length: 300 }, () => chance.normal()),
+      6,
+    );
+    const interval = blockBootstrap(blocks, (sample) => mean(Float64Array.from(sample, (b) => mean(b))), chance, 300)!;
+    if (interval.low <= 0 && interval.high >= 0) covered++;
+  }
+  expect(covered / 200).toBeGreaterThan(0.9);
+  expect(covered / 200).toBeLessThan(0.99);
+});
