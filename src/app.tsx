@@ -72,7 +72,7 @@ export function App({ client }: { readonly client: AnalysisClient }) {
       {state.sheet !== null && (
         <Sheet title={SHEET_TITLES[state.sheet]} onClose={() => dispatch({ do: "close-sheet" })}>
           {state.sheet === "site-facts" && <SiteFactsSheet {...page} />}
-          {state.sheet === "bring-in" && visit !== null && <Review {...page} visit={visit} />}
+          {state.sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
           {state.sheet === "how-shown" && <HowShown preferences={preferences} change={change} />}
         </Sheet>
       )}

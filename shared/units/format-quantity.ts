@@ -10,6 +10,8 @@ export type Shown =
   | "flow"
   | "volume"
   | "length"
+  /** Inside diameter of a pipe: in or mm. */
+  | "bore"
   | "time"
   | "temperature"
   | "power"
@@ -56,6 +58,8 @@ export function scaleOf(shown: Shown, units: UnitChoice): Scale {
       return { ...byTable(units.volume), symbol: `${units.volume}/day` };
     case "length":
       return byTable(units.length);
+    case "bore":
+      return byTable(units.length === "ft" ? "in" : "mm");
     case "temperature":
       return byTable(units.temperature);
     case "power":

@@ -236,10 +236,12 @@ export const WRONG_IF: { readonly [K in FindingKind]: string } = {
 };
 
 /** Which missing fact would sharpen a finding most; null where none would. */
-export function sharpenedBy(kind: FindingKind, site: SiteFacts): string | null {
-  const wanted = SHARPENERS[kind].find(([fact]) => site[fact] === null);
-  return wanted === undefined ? null : wanted[1];
-}
+export const sharpenedBy = (kind: FindingKind, site: SiteFacts): string | null => sharpener(kind, site)?.[1] ?? null;
+
+/** The name of that fact, for a way to its field. */
+export const sharpeningFact = (kind: FindingKind, site: SiteFacts): keyof SiteFacts | null => sharpener(kind, site)?.[0] ?? null;
+
+const sharpener = (kind: FindingKind, site: SiteFacts) => SHARPENERS[kind].find(([fact]) => site[fact] === null);
 
 const SHARPENERS: { readonly [K in FindingKind]: readonly (readonly [keyof SiteFacts, string])[] } = {
   "over-marked-pressure": [],

@@ -1,14 +1,33 @@
+import { sayOption } from "../../../shared/wording/question-option";
 import type { StoryProps } from "../view-props";
+import { openQuestions } from "./choices";
+import "./bring-in.css";
 
-/** On top of the story: what the files left open and what was assumed. */
+/** On top of the story: what the files left open, and what was assumed meanwhile. */
 export function OpenQuestions({ visit, state, dispatch }: StoryProps) {
-  if (state.visit.stage !== "asking") return null;
+  const open = openQuestions(visit.outline.questions, visit.choices);
+  if (state.visit.stage !== "asking" || open.length === 0) return null;
   return (
-    <section className="open-questions" aria-label="Open questions">
-      <p>{visit.outline.questions.length} things these files do not say. The likeliest answer is assumed.</p>
-      <button type="button" onClick={() => dispatch({ do: "open-sheet", sheet: "bring-in" })}>
-        Answer them
-      </button>
+    <section className="open-questions" aria-labelledby="open-questions">
+      <h2 id="open-questions">{open.length === 1 ? "One thing the files do not say" : `${open.length} things the files do not say`}</h2>
+      <ul>
+        {open.map((question) => (
+          <li key={question.id}>
+            <bdi>{question.text}</bdi>{" "}
+            <span className="soft">
+              Assumed: <bdi>{sayOption(question.id, question.assumed)}</bdi>.
+            </span>
+          </li>
+        ))}
+      </ul>
+      <p className="button-row">
+        <button type="button" onClick={() => dispatch({ do: "open-sheet", sheet: "bring-in" })}>
+          Answer them
+        </button>
+        <button type="button" onClick={() => dispatch({ do: "settle-questions" })}>
+          Leave it as assumed
+        </button>
+      </p>
     </section>
   );
 }

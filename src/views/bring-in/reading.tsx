@@ -1,25 +1,46 @@
-import { formatNumber, formatQuantity } from "../../../shared/units/format-quantity";
+import { sayCount, saySize, sayTimeLeft } from "../../../shared/wording/reading-progress";
+import type { ReadingProgress } from "../../state/visit-state";
 import type { PageProps } from "../view-props";
+import { sayFileNames } from "./file-names";
+import "./bring-in.css";
 
 /** Progress of the job that runs, with rows, time left, and a way to stop it. */
 export function Reading({ state, preferences, commands }: PageProps) {
   const { visit } = state;
   if (visit.stage !== "reading" && visit.stage !== "working-out") return null;
   const progress = visit.stage === "reading" ? visit.progress : null;
-  const rows = progress === null ? "" : `${formatNumber(progress.rows, 0, preferences.units.locale)} rows read`;
-  const left = progress?.secondsLeft == null ? "" : `, about ${formatQuantity(progress.secondsLeft, "time", preferences.units, 2)} left`;
+  const share = visit.stage === "reading" ? shareRead(progress) : null;
+  const files = visit.stage === "reading" ? visit.files : visit.read.files;
   return (
     <section className="reading" aria-label="Reading">
-      <p role="status">
-        {visit.stage === "reading" ? "Reading" : "Working out what it shows"} {rows}
-        {left}
+      <p className="reading-what">
+        {visit.stage === "reading" ? "Reading" : "Working out what it shows:"} <bdi>{sayFileNames(files)}</bdi>
       </p>
-      {visit.stage === "reading" && (
-        <progress max={progress?.totalBytes || 1} value={progress?.bytes ?? 0} aria-label="Share of the files read" />
-      )}
+      <progress aria-label="Share of the files read" max={1} value={share ?? undefined} />
+      <p className="reading-figures">{sayFigures(progress, preferences.units.locale)}</p>
+      <p className="heard" role="status">
+        {sayTenths(share)}
+      </p>
       <button type="button" onClick={commands.stop}>
         Stop
       </button>
     </section>
   );
 }
+
+/** A share of 1 as far as bytes tell it; null where the total is not known. */
+const shareRead = (progress: ReadingProgress | null): number | null =>
+  progress !== null && progress.totalBytes > 0 ? Math.min(1, progress.bytes / progress.totalBytes) : null;
+
+function sayFigures(progress: ReadingProgress | null, locale: string | null): string {
+  if (progress === null) return "";
+  const figures = [
+    sayCount(progress.rows, "row", "rows", locale),
+    `${saySize(progress.bytes)} of ${saySize(progress.totalBytes)}`,
+    ...(progress.secondsLeft === null ? [] : [sayTimeLeft(progress.secondsLeft)]),
+  ];
+  return figures.join(", ");
+}
+
+/** For readers who listen: once in a tenth, not with every chunk. */
+const sayTenths = (share: number | null): string => (share === null ? "Working" : `${Math.floor(share * 10) * 10} percent read`);

@@ -1,14 +1,69 @@
-import type { StoryProps } from "../view-props";
+import type { ImportChoices } from "../../../analysis/import/import-log";
+import type { ReadRecord } from "../../state/visit-state";
+import type { PageProps } from "../view-props";
+import { hasChoices } from "./choices";
+import { ColumnList } from "./column-list";
+import { FileHead } from "./file-head";
+import { FilePicker } from "./file-picker";
+import { QuestionList } from "./question-list";
+import { ReadingNotes, RecordClock, RowsLeftOut } from "./record-summary";
+import "./bring-in.css";
 
-/** How the files were understood, with every column and question open to change. Lies over the page as a sheet. */
-export function Review({ visit }: StoryProps) {
+type Props = PageProps & { readonly read: ReadRecord };
+
+/**
+ * How the files were understood, with every column and question open to change. Lies over the page as a sheet and stays there while the
+ * files are read again, so that each change can be seen at once.
+ */
+export function Review({ read, state, preferences, commands }: Props) {
+  const { locale } = preferences.units;
+  const { visit } = state;
+  const choices = visit.stage === "reading" ? visit.choices : read.choices;
+  const change = (next: ImportChoices) => commands.readAgain(next);
+  const questions = read.outline.questions;
   return (
-    <ul>
-      {visit.outline.columns.map((column) => (
-        <li key={column.index}>
-          {column.heading}: {column.role} {column.unit}
-        </li>
+    <div className="review">
+      <p role="status" className="review-state">
+        {visit.stage === "reading" || visit.stage === "working-out" ? "Reading again with what you chose." : ""}
+      </p>
+      {questions.length === 0 ? null : (
+        <section aria-labelledby="review-questions">
+          <h3 id="review-questions">What only you can know</h3>
+          <QuestionList questions={questions} choices={choices} onChoices={change} />
+        </section>
+      )}
+      <section aria-labelledby="review-clock">
+        <h3 id="review-clock">Clock</h3>
+        <RecordClock read={read} locale={locale} />
+      </section>
+      {read.layouts.map((layout) => (
+        <section key={layout.file} className="review-file" aria-label={layout.file}>
+          <h3>
+            Columns of <bdi>{layout.file}</bdi>
+          </h3>
+          <ColumnList layout={layout} choices={choices} locale={locale} onChoices={change} />
+          <h3>
+            Lines of <bdi>{layout.file}</bdi>
+          </h3>
+          <FileHead layout={layout} />
+        </section>
       ))}
-    </ul>
+      <section aria-labelledby="review-rows">
+        <h3 id="review-rows">Rows</h3>
+        <RowsLeftOut outline={read.outline} locale={locale} />
+      </section>
+      <section aria-labelledby="review-notes">
+        <h3 id="review-notes">Noticed on the way</h3>
+        <ReadingNotes outline={read.outline} faults={read.outline.faults} locale={locale} />
+      </section>
+      {hasChoices(choices) ? (
+        <p>
+          <button type="button" onClick={() => change({ ...choices, answers: {}, columns: [] })}>
+            Take back all my changes
+          </button>
+        </p>
+      ) : null}
+      <FilePicker onFiles={(files) => commands.bringIn(files)} compact />
+    </div>
   );
 }

@@ -1,17 +1,28 @@
+import { TermNote } from "../../parts/term-note";
 import type { PageProps } from "../view-props";
+import { FilePicker } from "./file-picker";
+import "./bring-in.css";
 
-/** The empty page: says what will stand there and takes files by picking or dropping. */
+/** The empty page: says what will stand there, and takes files by dropping, picking or pasting. */
 export function Start({ commands }: PageProps) {
   return (
-    <section className="start" aria-label="Bring in a log">
-      <h2>Bring in a log</h2>
-      <p>Drop a CSV or text file from a data logger anywhere on this page, or pick one.</p>
-      <input
-        type="file"
-        multiple
-        aria-label="Log files"
-        onChange={(event) => commands.bringIn([...(event.target.files ?? [])].map((file) => ({ name: file.name, blob: file })))}
-      />
+    <section className="start" aria-labelledby="start">
+      <h2 id="start">Bring in the log of a pumped water system</h2>
+      <p>
+        A pressure log is enough; flow, pump speed or motor current beside it show more. Any table a logger writes as text will do. The
+        files stay on this device: nothing is sent anywhere.
+      </p>
+      <FilePicker onFiles={(files) => commands.bringIn(files)} />
+      <h3>What will stand here</h3>
+      <ol className="start-path">
+        <li>The trace of every channel, with what was going on marked under it.</li>
+        <li>
+          What the log shows: starts and <TermNote id="short-cycle">short cycles</TermNote>,{" "}
+          <TermNote id="oscillation">oscillation</TermNote>, <TermNote id="drift">drift</TermNote>,{" "}
+          <TermNote id="leak-down">leak-down</TermNote>, the state of the tank; and what it cannot show.
+        </li>
+        <li>What is behind it, weighed, and what to check, change and bring on the next visit, with the amounts.</li>
+      </ol>
     </section>
   );
 }

@@ -1,6 +1,33 @@
+import { useMemo } from "react";
 import type { PageProps } from "../view-props";
+import { type FactEntries, readEntries } from "./entries";
+import { FactFields } from "./fact-fields";
+import { SiteFileButtons } from "./site-file-buttons";
+import "./site-facts.css";
 
-/** The site facts as a person writes them, checked as they are typed. Lies over the page as a sheet. */
-export function SiteFactsSheet({ state }: PageProps) {
-  return <p>{state.site.facts.name ?? "No site facts yet."}</p>;
+/** The site facts as a person writes them, checked as each is left; the findings follow at once. Lies over the page as a sheet. */
+export function SiteFactsSheet({ state, preferences, commands }: PageProps) {
+  const entries: FactEntries = state.site.written;
+  const read = useMemo(() => readEntries(entries), [entries]);
+  const enter = (next: FactEntries) => commands.enterSite({ written: withoutBlanks(next), facts: readEntries(next).site });
+  return (
+    <div className="site-facts">
+      <p>All of this is optional. What is missing is said in the findings; nothing is filled in with a typical value.</p>
+      <p className="button-row">
+        <button type="button" disabled={state.earlierSites.length === 0} onClick={commands.undoSite}>
+          Undo
+        </button>
+        <button type="button" disabled={state.laterSites.length === 0} onClick={commands.redoSite}>
+          Redo
+        </button>
+      </p>
+      <FactFields entries={entries} read={read} units={preferences.units} onEntries={enter} />
+      <SiteFileButtons entries={entries} onEntries={enter} />
+    </div>
+  );
+}
+
+/** A blank entry is no entry: the same facts compare and save as the same. */
+function withoutBlanks(entries: FactEntries): Readonly<Record<string, string>> {
+  return Object.fromEntries(Object.entries(entries).filter(([, text]) => text.trim() !== ""));
 }

@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
 import { picturePath } from "../../../../src/views/bring-in/picture";
-import { shareRead, timeLeft } from "../../../../src/views/bring-in/time-left";
 
 test("a picture runs from lowest to highest over the box, and a missing value breaks the line", () => {
   expect(picturePath([0, 10, null, 5], 30, 10)).toBe("M0.0 10.0L10.0 0.0M30.0 5.0");
@@ -11,13 +10,4 @@ test("a column that never changes is a line in the middle", () => {
 test("text, or one value alone, has no picture", () => {
   expect(picturePath([null, null], 20, 10)).toBeNull();
   expect(picturePath([null, 3], 20, 10)).toBeNull();
-});
-test("time left follows the rate so far", () => {
-  expect(timeLeft({ rows: 100, bytes: 25, totalBytes: 100 }, 2)).toBeCloseTo(6, 12);
-  expect(timeLeft({ rows: 100, bytes: 100, totalBytes: 100 }, 2)).toBe(0);
-});
-test("too little read says nothing about time left", () => {
-  expect(timeLeft({ rows: 0, bytes: 0, totalBytes: 100 }, 4)).toBeNull();
-  expect(timeLeft({ rows: 1, bytes: 50, totalBytes: 100 }, 0.1)).toBeNull();
-  expect(shareRead({ rows: 1, bytes: 5, totalBytes: 0 })).toBeNull();
 });

@@ -1,0 +1,123 @@
+import { useId } from "react";
+import type { ImportChoices } from "../../../analysis/import/import-log";
+import { CHANNEL_ROLES, type ChannelRole } from "../../../shared/record/channel-role";
+import type { FileLayout } from "../../../shared/record/file-layout";
+import { formatNumber } from "../../../shared/units/format-quantity";
+import { sayCertainty } from "../../../shared/wording/certainty";
+import { sayRole } from "../../../shared/wording/channel-role";
+import { chooseColumn, forgetColumn, withChoices } from "./choices";
+import { picturePath } from "./picture";
+import { unitChoices } from "./unit-choices";
+
+type Column = FileLayout["columns"][number];
+type Props = {
+  readonly layout: FileLayout;
+  readonly choices: ImportChoices;
+  readonly locale: string | null;
+  readonly onChoices: (choices: ImportChoices) => void;
+};
+
+/** Each column with what it was taken for and why; role and unit can be changed, and the list follows before the file is read again. */
+export function ColumnList({ layout, choices, locale, onChoices }: Props) {
+  const chosen = new Set(choices.columns.map(({ heading }) => heading));
+  return (
+    <ul className="column-list">
+      {withChoices(layout, choices).columns.map((column) => (
+        <ColumnRow
+          key={column.index}
+          column={column}
+          locale={locale}
+          isChosen={chosen.has(column.heading)}
+          onChoose={(role, unit) => onChoices(chooseColumn(choices, column.heading, role, unit))}
+          onForget={() => onChoices(forgetColumn(choices, column.heading))}
+        />
+      ))}
+    </ul>
+  );
+}
+
+type RowProps = {
+  readonly column: Column;
+  readonly locale: string | null;
+  readonly isChosen: boolean;
+  readonly onChoose: (role: ChannelRole, unit: string | null) => void;
+  readonly onForget: () => void;
+};
+
+function ColumnRow({ column, locale, isChosen, onChoose, onForget }: RowProps) {
+  const id = useId();
+  const heading = column.heading === "" ? `column ${column.index + 1}, no heading` : column.heading;
+  const units = unitChoices(column);
+  return (
+    <li className="column" data-doubtful={column.certainty < 0.8}>
+      <h4>
+        <bdi>{heading}</bdi>
+      </h4>
+      <ColumnPicture column={column} locale={locale} />
+      <div className="column-controls">
+        <label htmlFor={`${id}-role`}>is</label>
+        <select
+          id={`${id}-role`}
+          aria-label={`What ${heading} stands for`}
+          value={column.role}
+          onChange={(e) => onChoose(asRole(e.target.value), null)}
+        >
+          {CHANNEL_ROLES.map((role) => (
+            <option key={role} value={role}>
+              {sayRole(role)}
+            </option>
+          ))}
+        </select>
+        {units.length === 0 ? null : (
+          <>
+            <label htmlFor={`${id}-unit`}>in</label>
+            <select
+              id={`${id}-unit`}
+              aria-label={`Unit of ${heading}`}
+              value={column.unit ?? ""}
+              onChange={(e) => onChoose(column.role, e.target.value || null)}
+            >
+              <option value="">unit not known</option>
+              {units.map((unit) => (
+                <option key={unit} value={unit}>
+                  {unit}
+                </option>
+              ))}
+            </select>
+          </>
+        )}
+        {isChosen ? (
+          <button type="button" className="button-quiet" onClick={onForget}>
+            Take back
+          </button>
+        ) : null}
+      </div>
+      <p className="column-reason">
+        <strong>{sayCertainty(column.certainty)}</strong>: {column.reason}
+      </p>
+    </li>
+  );
+}
+
+const asRole = (text: string): ChannelRole => CHANNEL_ROLES.find((role) => role === text) ?? "other";
+
+function ColumnPicture({ column, locale }: { readonly column: Column; readonly locale: string | null }) {
+  const path = picturePath(column.picture, 120, 28);
+  const range = column.range === null ? "no numbers" : `${plain(column.range.low, locale)} to ${plain(column.range.high, locale)}`;
+  return (
+    <div className="column-picture">
+      {path === null ? null : (
+        <svg viewBox="-1 -2 122 32" aria-hidden="true" focusable="false">
+          <path d={path} fill="none" vectorEffect="non-scaling-stroke" />
+        </svg>
+      )}
+      <span className="column-range">{range}</span>
+    </div>
+  );
+}
+
+/** A value as the file has it, without a tail of digits that came from arithmetic. */
+function plain(value: number, locale: string | null): string {
+  const decimals = Number.isInteger(value) ? 0 : Math.min(4, Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value)))));
+  return formatNumber(value, decimals, locale);
+}

@@ -1,0 +1,58 @@
+import type { FileLayout } from "../../../shared/record/file-layout";
+import { sayFileForm, sayLineKind } from "../../../shared/wording/file-layout";
+
+/** The head of the file as the file has it, with what each line was taken for, by word and by the mark at its side. */
+export function FileHead({ layout }: { readonly layout: FileLayout }) {
+  return (
+    <div className="file-head">
+      <p>{sayFileForm(layout)}</p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by the keyboard */}
+      <section className="wide-table" aria-label={`Lines of ${layout.file}`} tabIndex={0}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Line</th>
+              <th scope="col">Taken for</th>
+              <th scope="col">As the file has it</th>
+            </tr>
+          </thead>
+          <tbody>
+            {layout.lines.map((line, i) => (
+              <HeadLine key={line.line} line={line} skipped={i > 0 && line.line > layout.lines[i - 1].line + 1} />
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </div>
+  );
+}
+
+function HeadLine({ line, skipped }: { readonly line: FileLayout["lines"][number]; readonly skipped: boolean }) {
+  return (
+    <>
+      {skipped ? (
+        <tr className="lines-left-out">
+          <td colSpan={3}>lines in between not shown</td>
+        </tr>
+      ) : null}
+      <tr data-kind={line.kind}>
+        <td className="line-number">{line.line}</td>
+        <td className="line-kind">{sayLineKind(line.kind)}</td>
+        <td className="line-text">
+          <LineText text={line.text} cells={line.cells} />
+        </td>
+      </tr>
+    </>
+  );
+}
+
+/** Cells as the reader cut them; a line that was not cut stands as it is. Text nodes only: what a file says is never markup. */
+function LineText({ text, cells }: { readonly text: string; readonly cells: readonly string[] | null }) {
+  if (cells === null || cells.length < 2) return <bdi>{text}</bdi>;
+  return cells.map((cell, i) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: cells have no name but their place
+    <bdi key={i} className="line-cell">
+      {cell}
+    </bdi>
+  ));
+}

@@ -1,0 +1,102 @@
+import { useEffect, useId, useState } from "react";
+import type { ImportChoices } from "../../../analysis/import/import-log";
+import type { ImportQuestion } from "../../../shared/record/import-question";
+import { sayOption, writtenAnswerExample } from "../../../shared/wording/question-option";
+import { answer } from "./choices";
+
+type Props = {
+  readonly questions: readonly ImportQuestion[];
+  readonly choices: ImportChoices;
+  readonly onChoices: (choices: ImportChoices) => void;
+};
+
+/** What only a person can know, each with what is assumed meanwhile and what follows from each answer. */
+export function QuestionList({ questions, choices, onChoices }: Props) {
+  return questions.map((question) => (
+    <Question
+      key={question.id}
+      question={question}
+      given={Object.hasOwn(choices.answers, question.id) ? choices.answers[question.id] : null}
+      onAnswer={(value) => onChoices(answer(choices, question.id, value))}
+    />
+  ));
+}
+
+type QuestionProps = {
+  readonly question: ImportQuestion;
+  /** The answer given; null while the likeliest is assumed. */
+  readonly given: string | null;
+  readonly onAnswer: (value: string) => void;
+};
+
+function Question({ question, given, onAnswer }: QuestionProps) {
+  const name = useId();
+  const standing = given ?? question.assumed;
+  const example = writtenAnswerExample(question.id);
+  return (
+    <fieldset className="question" data-answered={given !== null}>
+      <legend>
+        <bdi>{question.text}</bdi>
+      </legend>
+      <p className="field-hint">
+        {given === null ? "Assumed until you say otherwise:" : "Your answer:"} <bdi>{sayOption(question.id, standing)}</bdi>
+      </p>
+      {question.options.map((option, i) => (
+        <label key={option} className="question-option">
+          {/* A radio that is checked already fires no change; a click confirms what was assumed. */}
+          <input
+            type="radio"
+            name={name}
+            value={option}
+            checked={standing === option}
+            onChange={() => onAnswer(option)}
+            onClick={() => given === null && standing === option && onAnswer(option)}
+          />
+          <span>
+            <bdi>{sayOption(question.id, option)}</bdi>
+            {(question.meaning[i] ?? "") === "" ? null : <span className="question-meaning">{question.meaning[i]}</span>}
+          </span>
+        </label>
+      ))}
+      {example === null ? null : (
+        <WrittenAnswer
+          id={`${name}-written`}
+          example={example}
+          value={question.options.includes(standing) ? "" : standing}
+          onAnswer={onAnswer}
+        />
+      )}
+      {given === null ? null : (
+        <button type="button" className="button-quiet" onClick={() => onAnswer("")}>
+          Take the answer back
+        </button>
+      )}
+    </fieldset>
+  );
+}
+
+type WrittenProps = { readonly id: string; readonly example: string; readonly value: string; readonly onAnswer: (value: string) => void };
+
+/** Another answer than those offered, taken on Enter or on leaving the field. */
+function WrittenAnswer({ id, example, value, onAnswer }: WrittenProps) {
+  const [typed, setTyped] = useState(value);
+  useEffect(() => setTyped(value), [value]);
+  const commit = () => {
+    if (typed.trim() !== "" && typed.trim() !== value) onAnswer(typed);
+  };
+  return (
+    <div className="question-option question-written">
+      <label htmlFor={id}>or write it</label>
+      <input
+        id={id}
+        type="text"
+        spellCheck={false}
+        placeholder={example}
+        value={typed}
+        onChange={(event) => setTyped(event.target.value)}
+        onBlur={commit}
+        onKeyDown={(event) => event.key === "Enter" && commit()}
+      />
+    </div>
+  );
+}

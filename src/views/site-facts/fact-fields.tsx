@@ -1,0 +1,84 @@
+import { type FactKey, factEntry } from "../../../shared/site/fact-key";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { FACT_GROUPS, FACT_WORDS, sayChoice } from "../../../shared/wording/site-fact";
+import { sayEntryProblem } from "../../../shared/wording/site-fact-problem";
+import type { TermId } from "../../../shared/wording/term";
+import { ChoiceField } from "../../parts/choice-field";
+import { QuantityField } from "../../parts/quantity-field";
+import { TermNote } from "../../parts/term-note";
+import { bareNumberUnit, completeEntry, type FactEntries, type ReadEntries } from "./entries";
+import { factReading } from "./fact-reading";
+
+type Props = {
+  readonly entries: FactEntries;
+  readonly read: ReadEntries;
+  readonly units: UnitChoice;
+  readonly onEntries: (entries: FactEntries) => void;
+};
+
+export const factFieldId = (key: FactKey): string => `fact-${key.replace(".", "-")}`;
+
+/** Explained where they stand. */
+const EXPLAINED: Partial<Record<FactKey, TermId>> = {
+  setPressure: "set-pressure",
+  precharge: "precharge",
+  tankVolume: "total-volume",
+  cutIn: "cut-in",
+  cutOut: "cut-out",
+  shortCycleLimit: "short-cycle",
+  "limits.startsPerHour": "starts-per-hour",
+  "limits.driftAtSteadyFlow": "drift",
+  "limits.oscillationPeakToPeak": "oscillation",
+};
+
+/** Every fact in the order in which one walks the site; each is checked as it is left, and says how it was read. */
+export function FactFields(props: Props) {
+  return FACT_GROUPS.map((group) => (
+    <fieldset key={group.title} className="fact-group">
+      <legend>{group.title}</legend>
+      <div className="field-grid">
+        {group.facts.map((key) => (
+          <FactField key={key} name={key} {...props} />
+        ))}
+      </div>
+    </fieldset>
+  ));
+}
+
+function FactField({ name, entries, read, units, onEntries }: Props & { readonly name: FactKey }) {
+  const entry = factEntry(name);
+  const words = FACT_WORDS[name];
+  const value = entries[name] ?? "";
+  const commit = (text: string) => onEntries({ ...entries, [name]: completeEntry(name, text, units) });
+  const term = EXPLAINED[name];
+  if (entry.kind === "choice") {
+    const options = entry.options.map((option) => ({ value: option, text: sayChoice(option) }));
+    return (
+      <ChoiceField
+        fieldId={factFieldId(name)}
+        label={words.label}
+        hint={words.where}
+        value={value}
+        options={[{ value: "", text: "not known" }, ...options]}
+        onChange={commit}
+      />
+    );
+  }
+  const problem = read.problems.get(name);
+  const unit = bareNumberUnit(name, units);
+  return (
+    <div className="fact-field">
+      <QuantityField
+        fieldId={factFieldId(name)}
+        label={words.label}
+        hint={unit === null ? words.where : `${words.where} A number alone is taken in ${unit}.`}
+        example={entry.example}
+        value={value}
+        problem={problem === undefined ? null : sayEntryProblem(problem)}
+        reading={factReading(name, read.site, units)}
+        onCommit={commit}
+      />
+      {term === undefined ? null : <TermNote id={term}>What is this?</TermNote>}
+    </div>
+  );
+}

@@ -1,0 +1,62 @@
+import type { FactKey } from "../../../shared/site/fact-key";
+import type { Fact, SiteFacts } from "../../../shared/site/site-facts";
+import { formatQuantity, type Shown } from "../../../shared/units/format-quantity";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+
+type Read = { readonly fact: Fact<number>; readonly shown: Shown };
+
+/** What is said under a field: the value in the reader's own units where it was written in others, or what is assumed meanwhile. */
+export function factReading(key: FactKey, site: SiteFacts, units: UnitChoice): string | null {
+  const read = quantityOf(key, site);
+  if (read === null) return null;
+  const text = formatQuantity(read.fact.value, read.shown, units);
+  if (read.fact.from === "assumed") return `${text} is assumed.`;
+  if (read.fact.from === "log") return `${text}, read from the log.`;
+  return sameText(text, read.fact.text) ? null : `That is ${text}.`;
+}
+
+const tight = (text: string) =>
+  text
+    .replace(/[\s\u202f]/g, "")
+    .replace(/(\.\d*?)0+(?=\D|$)/, "$1")
+    .replace(/\.(?=\D|$)/, "");
+const sameText = (a: string, b: string) => tight(a) === tight(b);
+
+function quantityOf(key: FactKey, site: SiteFacts): Read | null {
+  const as = (fact: Fact<number> | null, shown: Shown): Read | null => (fact === null ? null : { fact, shown });
+  switch (key) {
+    case "setPressure":
+    case "cutIn":
+    case "cutOut":
+    case "restartPressure":
+    case "precharge":
+    case "tankRatedPressure":
+      return as(site[key], "gaugePressure");
+    case "pumpRatedFlow":
+      return as(site.pumpRatedFlow, "flow");
+    case "motorPower":
+      return as(site.motorPower, "power");
+    case "tankVolume":
+      return as(site.tankVolume, "volume");
+    case "sensorToTank":
+    case "altitude":
+      return as(site[key], "length");
+    case "shortCycleLimit":
+      return as(site.shortCycleLimit, "time");
+    case "limits.startsPerHour":
+      return as(site.limits.startsPerHour, "perHour");
+    case "limits.driftAtSteadyFlow":
+      return as(site.limits.driftAtSteadyFlow, "pressureDifference");
+    case "limits.oscillationPeakToPeak":
+      return as(site.limits.oscillationPeakToPeak, "pressureDifference");
+    case "limits.band":
+      return as(site.limits.band, "pressureDifference");
+    case "pipeInsideDiameter":
+      return as(site.pipeInsideDiameter, "bore");
+    case "name":
+    case "pump":
+    case "flowMeter":
+    case "zone":
+      return null;
+  }
+}
