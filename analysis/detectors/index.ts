@@ -1,10 +1,12 @@
 import type { FindingKind, Outcome } from "../../shared/findings/finding";
+import { cycling } from "./cycling";
 import type { Detector, Evidence } from "./detector";
+import { shortCycles } from "./short-cycles";
 
 type AnyDetector = { [K in FindingKind]: Detector<K> }[FindingKind];
 
 /** Every question asked of a record, in the order of the report. */
-export const DETECTORS: readonly AnyDetector[] = [];
+export const DETECTORS: readonly AnyDetector[] = [cycling, shortCycles];
 
 /** Runs every detector; one that breaks says so and leaves the others alone. */
 export function detectAll(evidence: Evidence): Outcome[] {

@@ -1,0 +1,25 @@
+import type { MeasureId, Verdict } from "../../shared/findings/comparison";
+import type { Measured } from "../../shared/units/measured";
+
+const HIGHER_IS_BETTER: readonly MeasureId[] = ["share-within-band"];
+
+/**
+ * What a measure says of a change. The acceptance limit decides first; a difference counts only where its 95 % interval leaves out zero.
+ * @param limit null where none is set
+ */
+export function verdictOf(id: MeasureId, after: Measured, difference: Measured, limit: number | null): Verdict {
+  const sign = HIGHER_IS_BETTER.includes(id) ? -1 : 1;
+  if (limit !== null && sign * after.value <= sign * limit && sign * (sign > 0 ? after.high : after.low) <= sign * limit) return "met";
+  const better = sign > 0 ? difference.high < 0 : difference.low > 0;
+  const worse = sign > 0 ? difference.low > 0 : difference.high < 0;
+  if (better) return limit === null ? "better" : "better-but-not-met";
+  return worse ? "worse" : "no-change-shown";
+}
+
+const FROM_WEAKEST: readonly Verdict[] = ["worse", "no-change-shown", "better-but-not-met", "met"];
+
+/** The weakest verdict among the measures that have a limit; "cannot-compare" where none could be compared. */
+export function overallVerdict(measures: readonly { readonly verdict: Verdict; readonly limit: number | null }[]): Verdict {
+  const judged = measures.filter((m) => m.limit !== null || m.verdict === "worse").map((m) => m.verdict);
+  return FROM_WEAKEST.find((verdict) => judged.includes(verdict)) ?? "cannot-compare";
+}

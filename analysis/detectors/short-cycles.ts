@@ -1,0 +1,55 @@
+import type { CannotTell } from "../../shared/findings/cannot-tell";
+import { isCannotTell, type PumpState } from "../../shared/findings/segment";
+import { spanLength } from "../../shared/findings/span";
+import type { LogRecord } from "../../shared/record/log-record";
+import { type Seconds, seconds } from "../../shared/units/quantity";
+import { sampleInterval } from "../faults/sample-interval";
+import type { Detector } from "./detector";
+
+/** A run is seen for certain where it holds two samples, and its length is known to a tenth where it holds ten or so. */
+const SAMPLES_TO_SEE = 2;
+const SAMPLES_TO_TRUST = 6;
+/** Sampling at a thirtieth of the limit shows the shortest runs that a pump can make. */
+const LOG_AT = 30;
+
+/**
+ * Runs of the pump shorter than the site's limit.
+ * A run cut by a gap or an end of the record is left out: its true length is not known.
+ * Wrong where the pump state rests on pressure alone and draws start and stop faster than the pump.
+ */
+export const shortCycles: Detector<"short-cycles"> = {
+  kind: "short-cycles",
+  detect({ record, segments: { pump }, site }) {
+    const kind = "short-cycles" as const;
+    if (isCannotTell(pump)) return { kind, state: "cannot-tell", because: [{ ...pump, about: kind }] };
+    const limit = site.shortCycleLimit.value;
+    const found = pump.runs.flatMap((run, i) => (run.complete && spanLength(run) < limit ? [i] : []));
+    const blind = whatIsHidden(record, pump, limit);
+    if (found.length === 0) return blind === null ? { kind, state: "clear", limits: [] } : { kind, state: "cannot-tell", because: [blind] };
+    const places = found.map((i) => pump.runs[i]);
+    const shortest = seconds(places.reduce((least, run) => Math.min(least, spanLength(run)), Number.POSITIVE_INFINITY));
+    const finding = { kind, places, channels: [pump.channel], limit, runs: found, shortest };
+    return { kind, state: "found", finding, limits: blind === null ? [] : [blind] };
+  },
+};
+
+/**
+ * Sampled at over half the limit, short runs fall between samples; at over a sixth they may, unless all runs and rests that were seen
+ * are so much longer that none is likely to be missed.
+ */
+function whatIsHidden(record: LogRecord, pump: PumpState, limit: Seconds): CannotTell | null {
+  const interval = intervalOf(record, pump);
+  if (interval === null || pump.mode !== "switching" || interval * SAMPLES_TO_TRUST <= limit) return null;
+  const shortest = pump.runs.reduce((least, run) => (run.complete ? Math.min(least, spanLength(run)) : least), Number.POSITIVE_INFINITY);
+  if (interval * SAMPLES_TO_SEE <= limit && shortest >= interval * SAMPLES_TO_TRUST) return null;
+  const logEveryS = Math.max(1, Math.round(limit / LOG_AT));
+  return { id: "sampling-too-slow", about: "short-cycles", detail: { intervalS: interval, limitS: limit, logEveryS } };
+}
+
+/** Interval of the pump's witness; null for a log on change, which misses nothing. The slowest where several stand together. */
+function intervalOf(record: LogRecord, pump: PumpState): Seconds | null {
+  const headings = pump.pumps.length > 0 ? pump.pumps.map((p) => p.channel) : [pump.channel];
+  const intervals = record.channels.filter((c) => headings.includes(c.heading)).map((c) => sampleInterval(c.sampling)?.median ?? 0);
+  const slowest = intervals.reduce<number>((most, step) => Math.max(most, step), 0);
+  return slowest > 0 ? seconds(slowest) : null;
+}

@@ -1,0 +1,21 @@
+import type { LogFault } from "../../shared/record/log-fault";
+import type { LogRecord } from "../../shared/record/log-record";
+import { findGaps } from "./gap";
+
+/** What can be wrong with a log, one file each, in the order of the report. */
+const FINDERS: readonly ((record: LogRecord) => LogFault[])[] = [findGaps];
+
+/**
+ * What is wrong with the log itself: what the reading noticed, and what the values show. In order of time.
+ * Detectors leave these stretches out and say so.
+ */
+export function findFaults(record: LogRecord): LogFault[] {
+  const found = FINDERS.flatMap((find) => find(record)).filter((fault) => !record.faults.some((known) => sameFault(known, fault)));
+  return [...record.faults, ...found].sort((a, b) => a.from - b.from);
+}
+
+const sameFault = (known: LogFault, found: LogFault) =>
+  known.kind === found.kind &&
+  (known.channel === null || known.channel === found.channel) &&
+  known.from <= found.to &&
+  found.from <= known.to;

@@ -1,0 +1,16 @@
+import type { CannotTell } from "../../shared/findings/cannot-tell";
+import type { Segments } from "../../shared/findings/segment";
+import type { LogFault } from "../../shared/record/log-fault";
+import type { LogRecord } from "../../shared/record/log-record";
+import type { SiteFacts } from "../../shared/site/site-facts";
+import { findMeterPlace } from "./meter-place";
+import { findPumpState, pumpFromDrive } from "./pump-state";
+
+/** What was going on in a record, worked out once for all detectors. */
+export function findSegments(record: LogRecord, faults: readonly LogFault[], site: SiteFacts): Segments {
+  const drive = pumpFromDrive(record, faults);
+  const meter = findMeterPlace(record, faults, site, drive);
+  const pump = findPumpState(record, faults, site, drive, meter);
+  const notYet = (about: CannotTell["about"]): CannotTell => ({ id: "no-flow-channel", about, detail: {} });
+  return { meter, pump, draw: notYet("leak"), steady: notYet("drift"), tank: notYet("tank") };
+}

@@ -1,0 +1,46 @@
+import type { CannotTell } from "../../shared/findings/cannot-tell";
+import type { MeterPlace, PumpState } from "../../shared/findings/segment";
+import { channelsOf } from "../../shared/record/find-channel";
+import type { LogFault } from "../../shared/record/log-fault";
+import type { LogRecord } from "../../shared/record/log-record";
+import type { SiteFacts } from "../../shared/site/site-facts";
+import { pumpFromPressure } from "./pump-from-pressure";
+import { pumpFromWitness } from "./pump-witness";
+
+const ELECTRICAL = ["running", "speed", "current", "power"] as const;
+
+/**
+ * When the pump ran by what the drive or motor shows: the first of running flag, speed, current, power that switches.
+ * A flag that never switches may only mean "enabled", so the others are asked too before its one level is taken.
+ * @returns null where none of them is logged or tells
+ */
+export function pumpFromDrive(record: LogRecord, faults: readonly LogFault[]): PumpState | null {
+  const states = ELECTRICAL.map((basis) => pumpFromWitness(record, faults, basis)).filter((state) => state !== null);
+  return states.find((state) => state.mode === "switching") ?? states[0] ?? null;
+}
+
+/**
+ * When the pump ran, from the best witness present: drive or motor, else the flow of a meter before the tank, else the pressure's own saw-tooth.
+ * The flow of a meter after the tank is what people draw, and no witness of the pump.
+ * Wrong where the tank is full or empty at all times and only pressure is logged: then nothing rises or falls with the pump.
+ */
+export function findPumpState(
+  record: LogRecord,
+  faults: readonly LogFault[],
+  site: SiteFacts,
+  drive: PumpState | null,
+  meter: MeterPlace,
+): PumpState | CannotTell {
+  if (drive !== null && drive.mode !== "always-stopped") return drive;
+  const flow = meter.place === "before-tank" ? pumpFromWitness(record, faults, "flow") : null;
+  if (flow?.mode === "switching") return flow;
+  const pressure = pumpFromPressure(record, faults, site);
+  if (pressure !== null) return pressure;
+  return drive ?? flow ?? { id: "no-pump-state", about: "starts", detail: { missing: missing(record) } };
+}
+
+/** The witnesses that could be logged and are not. */
+function missing(record: LogRecord): string {
+  const absent = [...ELECTRICAL, "pressure" as const].filter((role) => channelsOf(record, role).length === 0);
+  return absent.join(", ");
+}

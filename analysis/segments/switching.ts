@@ -1,0 +1,54 @@
+import type { Run } from "../../shared/findings/segment";
+import type { Sampling } from "../../shared/record/log-record";
+import { timeAt } from "../../shared/record/sampling";
+import { type Seconds, seconds } from "../../shared/units/quantity";
+import type { Stretch } from "../faults/observed";
+
+/** Above `on` it runs, below `off` it rests, in between it stays as it was; instants are read where it passes `at`. */
+export type Thresholds = { readonly on: number; readonly off: number; readonly at: number };
+
+/**
+ * When a two-state channel was up, with hysteresis. An instant lies between two samples, where the straight line between them passes `at`;
+ * a log on change has it exactly. A run that touches an end of its stretch is incomplete.
+ * @param values shape [n]; a missing value changes nothing
+ */
+export function runsOf(values: ArrayLike<number>, sampling: Sampling, stretches: readonly Stretch[], thresholds: Thresholds): Run[] {
+  return stretches.flatMap((stretch) => runsOfStretch(values, sampling, stretch, thresholds));
+}
+
+function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, { on, off, at }: Thresholds): Run[] {
+  const runs: Run[] = [];
+  let up: boolean | null = null;
+  let since: Seconds = stretch.from;
+  let whole = false;
+  let before = Number.NaN; // last value seen, and its index
+  let beforeIndex = stretch.first;
+  let passed: Seconds = stretch.from; // last passing of `at`
+  for (let i = stretch.first; i <= stretch.last; i++) {
+    const value = values[i];
+    if (Number.isNaN(value)) continue;
+    if (before < at !== value < at && !Number.isNaN(before)) passed = passing(sampling, beforeIndex, before, i, value, at);
+    if (up === null) {
+      up = value >= at;
+      since = stretch.from;
+    } else if (!up && value >= on) {
+      up = true;
+      since = passed;
+      whole = true;
+    } else if (up && value < off) {
+      runs.push({ from: since, to: passed, complete: whole });
+      up = false;
+    }
+    before = value;
+    beforeIndex = i;
+  }
+  if (up) runs.push({ from: since, to: stretch.to, complete: false });
+  return runs.filter((run) => run.to > run.from);
+}
+
+function passing(sampling: Sampling, i: number, a: number, j: number, b: number, at: number): Seconds {
+  const to = timeAt(sampling, j);
+  if (sampling.kind === "on-change") return to;
+  const from = timeAt(sampling, i);
+  return seconds(from + ((to - from) * (at - a)) / (b - a));
+}

@@ -1,0 +1,81 @@
+import type { PumpStateBasis } from "../../shared/findings/segment";
+import { levelsOf, type TwoLevels } from "../numerics/two-levels";
+import type { Thresholds } from "./switching";
+
+/** What a witness shows: two levels with the thresholds between them, or one. */
+export type WitnessLevels =
+  | { readonly kind: "two"; readonly thresholds: Thresholds; readonly separation: number; readonly share: number }
+  | { readonly kind: "one"; readonly up: boolean | null };
+
+type Witness = Exclude<PumpStateBasis, "pressure">;
+
+/**
+ * Below half of the speed that holds a pressure a pump has a quarter of the head (affinity laws) and gives nothing against that pressure:
+ * such a speed is a standby, whatever the drive calls it.
+ */
+const STANDBY_SPEED = 0.5;
+/** A drive or clamp at rest draws some per cent of what the motor draws at its least load; over this part of the running level rest is doubtful. */
+const STANDBY_DRAW = 0.15;
+/** Rest and run of a fixed-speed motor are two narrow heaps: then a larger base draw is believed. */
+const NARROW = { separation: 10, ratio: 0.4 };
+
+/** The two levels of a witness by the shape of its distribution; one level says whether it is up, down, or cannot be told (null). */
+export function witnessLevels(basis: Witness, values: ArrayLike<number>): WitnessLevels {
+  const { low, high } = extremes(values);
+  if (Number.isNaN(low)) return { kind: "one", up: null };
+  if (basis === "running") return flagLevels(low, high);
+  const levels = pick(basis, levelsOf(values), high);
+  if (levels === null) return oneLevel(basis, low, high);
+  return { kind: "two", thresholds: between(levels), separation: levels.separation, share: levels.share };
+}
+
+function flagLevels(low: number, high: number): WitnessLevels {
+  if (low === high) return { kind: "one", up: high > 0 };
+  const at = (low + high) / 2;
+  return { kind: "two", thresholds: { on: at, off: at, at }, separation: Number.POSITIVE_INFINITY, share: Number.NaN };
+}
+
+/** Close over the rest level, so that a slow run-up or a dip in the middle of a run changes nothing. */
+function between({ lowEdge, highEdge }: TwoLevels): Thresholds {
+  const at = (share: number) => lowEdge + share * (highEdge - lowEdge);
+  return { on: at(0.5), off: at(0.25), at: at(0.35) };
+}
+
+function pick(basis: Exclude<Witness, "running">, levels: readonly TwoLevels[], top: number): TwoLevels | null {
+  const likely = levels.filter((l) => l.high > 0 && l.separation > 3);
+  const wide = (l: TwoLevels) => l.highEdge - l.lowEdge;
+  if (basis === "speed") return likely.filter((l) => l.low <= STANDBY_SPEED * l.high && wide(l) > 0.05 * top).at(-1) ?? null;
+  if (basis === "flow") return likely.find((l) => Math.abs(l.low) <= 0.05 * l.high) ?? null;
+  const resting = likely.filter(
+    (l) =>
+      l.low <= STANDBY_DRAW * l.high ||
+      (l.separation > NARROW.separation && l.low <= NARROW.ratio * l.high && wide(l) > (l.high - l.low) / 2),
+  );
+  return resting.reduce<TwoLevels | null>((best, l) => (best === null || wide(l) > wide(best) ? l : best), null);
+}
+
+/** Least speed in use (share, Hz, 1/s), current (A), power (W), flow (m3/s) that must come from a running pump, and most that may pass for none. */
+const ONE_LEVEL = {
+  speed: { none: 0.02, some: 0.15 },
+  current: { none: 0.05, some: 0.5 },
+  power: { none: 5, some: 50 },
+  flow: { none: 1e-6, some: 5e-5 },
+} as const;
+
+/** From memory of usual equipment: a number well over anything a resting drive or clamp shows, or well under a running motor's. */
+function oneLevel(basis: Exclude<Witness, "running">, low: number, high: number): WitnessLevels {
+  const { none, some } = ONE_LEVEL[basis];
+  if (high <= none) return { kind: "one", up: false };
+  return { kind: "one", up: low >= some ? true : null };
+}
+
+function extremes(values: ArrayLike<number>): { low: number; high: number } {
+  let low = Number.NaN;
+  let high = Number.NaN;
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i];
+    if (!(value >= low)) low = Number.isNaN(value) ? low : value;
+    if (!(value <= high)) high = Number.isNaN(value) ? high : value;
+  }
+  return { low, high };
+}

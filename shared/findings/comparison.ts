@@ -1,0 +1,77 @@
+import type { Measured } from "../units/measured";
+
+/** The measures that two visits are compared on; the list is complete. */
+export const MEASURE_IDS = [
+  "starts-per-hour",
+  "short-cycles-per-day",
+  "oscillating-share",
+  "oscillation-height",
+  "drift-at-steady-flow",
+  "share-within-band",
+] as const;
+export type MeasureId = (typeof MEASURE_IDS)[number];
+
+/** Sums over equal blocks of one record, plain numbers so that they can be kept in a visit file; all arrays shape [blocks]. */
+export type BlockSums = {
+  /** Time for which the pump state is known, s. */
+  readonly pumpKnown: readonly number[];
+  readonly starts: readonly number[];
+  readonly shortCycles: readonly number[];
+  /** Time that was looked at for an oscillation, s, and that oscillated. */
+  readonly lookedAt: readonly number[];
+  readonly oscillating: readonly number[];
+  /** Time compared with the set pressure, s, and within the band. */
+  readonly tracked: readonly number[];
+  readonly withinBand: readonly number[];
+  /** Water drawn, m3; null where no flow was logged. */
+  readonly drawn: readonly number[] | null;
+};
+
+/** What of a visit a comparison needs. */
+export type VisitMeasures = {
+  readonly blockS: number;
+  readonly blocks: BlockSums;
+  /** Slowest sampling of the pressure, s. */
+  readonly intervalS: number | null;
+  readonly episodes: readonly { readonly periodS: number; readonly heightPa: number; readonly lengthS: number }[];
+  /** Change of pressure in each steady stretch, Pa. */
+  readonly driftsPa: readonly number[];
+  /** Limits of the site at the time: null where none is stated or assumed. */
+  readonly limits: { readonly [K in MeasureId]: number | null };
+};
+
+export const VERDICTS = ["met", "better-but-not-met", "better", "no-change-shown", "worse", "cannot-compare"] as const;
+/** "better": clearly lower or higher, where no limit is set. */
+export type Verdict = (typeof VERDICTS)[number];
+
+export const CANNOT_COMPARE_IDS = [
+  "no-pump-state",
+  "no-pressure",
+  "no-set-pressure",
+  "no-steady-draw",
+  "too-short",
+  "sampling-hides-it",
+] as const;
+export type CannotCompareId = (typeof CANNOT_COMPARE_IDS)[number];
+
+export type ComparedMeasure = {
+  readonly id: MeasureId;
+  /** 95 % intervals. Per hour, per day, shares 0 to 1, Pa. */
+  readonly before: Measured | null;
+  readonly after: Measured | null;
+  /** After less before. */
+  readonly difference: Measured | null;
+  readonly limit: number | null;
+  readonly verdict: Verdict;
+  readonly because: CannotCompareId | null;
+};
+
+export type Comparison = {
+  readonly measures: readonly ComparedMeasure[];
+  /** The verdict of the visit: the weakest among the measures that have a limit. */
+  readonly overall: Verdict;
+  /** Share of the time of both visits that had a like demand to set against; null where demand is not known in both. */
+  readonly matchedShare: number | null;
+  /** What the slower of two samplings would have missed in the other: periods below, s; null where both sample alike. */
+  readonly hiddenBelowPeriodS: number | null;
+};
