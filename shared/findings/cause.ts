@@ -23,15 +23,13 @@ export const CAUSE_IDS = [
 ] as const;
 export type CauseId = (typeof CAUSE_IDS)[number];
 
-/** Hands-on checks, facts to ask for and channels to log that can part two causes. Sentences in shared/wording/reason.ts. */
+/** What to check by hand, ask for or log in order to part two causes. Sentences in shared/wording/cause.ts. */
 export const CHECK_IDS = [
   "read-precharge",
   "press-air-valve",
-  "read-tank-plate",
   "measure-sensor-distance",
   "compare-second-gauge",
-  "close-system-valve",
-  "watch-check-valve",
+  "shut-system-valve",
   "open-sensor-port",
   "feel-for-frost",
   "read-input-settings",
@@ -39,28 +37,70 @@ export const CHECK_IDS = [
   "double-loop-gain",
   "lengthen-sleep-delay",
   "check-direction",
-  "dead-head-test",
-  "vent-and-listen",
-  "watch-meter-all-off",
+  "shut-in-test",
+  "listen-for-air",
   "walk-the-consumers",
-  "move-sensor-for-a-day",
   "log-flow",
   "log-speed",
   "log-faster",
   "log-longer",
   "log-second-pressure",
   "log-temperature",
-  "give-set-pressure",
-  "give-tank-volume",
-  "give-pump-flow",
+  "ask-set-pressure",
+  "ask-tank-volume",
+  "ask-precharge",
+  "ask-pump-flow",
+  "ask-pipe",
 ] as const;
 export type CheckId = (typeof CHECK_IDS)[number];
+
+/** What a check by hand may show. */
+export const RESULT_IDS = [
+  "charge-low",
+  "charge-right",
+  "charge-high",
+  "water-at-valve",
+  "only-air",
+  "distance-short",
+  "distance-long",
+  "gauges-agree",
+  "gauges-differ",
+  "second-gauge-quicker",
+  "pressure-holds",
+  "pressure-falls",
+  "port-clear",
+  "port-choked",
+  "ice-found",
+  "no-ice",
+  "settings-match",
+  "settings-differ",
+  "swing-smaller",
+  "swing-same",
+  "dips-smaller",
+  "dips-same",
+  "starts-fewer",
+  "starts-same",
+  "direction-right",
+  "direction-wrong",
+  "head-full",
+  "head-weak",
+  "air-heard",
+  "no-air",
+  "consumer-found",
+  "no-consumer",
+] as const;
+export type ResultId = (typeof RESULT_IDS)[number];
 
 /** One observation that spoke for or against a cause, with its log-likelihood ratio against a site that nothing is known of. */
 export type Reason = { readonly id: ObservationId; readonly level: Level; readonly weight: number; readonly numbers: Numbers };
 
 /** What the check may show, and which of the two causes it then points to. */
-export type CheckOutcome = { readonly shows: string; readonly pointsTo: CauseId };
+export type CheckOutcome = {
+  readonly shows:
+    | { readonly kind: "result"; readonly result: ResultId }
+    | { readonly kind: "answer"; readonly id: ObservationId; readonly level: Level };
+  readonly pointsTo: CauseId;
+};
 
 export type ToSeparate = {
   readonly check: CheckId;

@@ -55,10 +55,8 @@ export const OBSERVATIONS = {
   /** Least flow of the night against the highest flow. */
   "night-flow": ["none", "present"],
   prime: ["held", "lost"],
-  /** Full speed with pressure below the band. */
-  overdraw: ["none", "present"],
-  /** Highest flow against the pump's rating. */
-  "flow-against-rating": ["below", "near", "beyond"],
+  /** Full speed with pressure below the band, and how much water the pump gave then against its rating. */
+  overdraw: ["none", "below-rating", "at-rating", "rating-unknown"],
   /** Pressure at full speed and little flow against what it should be. */
   shutoff: ["full", "weak"],
   /** How evenly draws follow each other. */

@@ -1,0 +1,17 @@
+import type { CauseId } from "../../../shared/findings/cause";
+import type { LevelOf, ObservationId } from "../../../shared/findings/observation";
+
+/** For one observation: how much more (+) or less (-) often each answer comes up under the cause than at any logged site, natural logarithm. */
+export type Weights<K extends ObservationId> = { readonly [L in LevelOf<K>]?: number };
+
+/**
+ * A cause as a table to read: which observations speak for and against it, and how strongly. What a cause has no say in is left out and
+ * then weighs nothing. Weights are judged from the physics named beside them and kept in whole steps:
+ * 0.5 a hint, 1 plain, 1.5 strong, 2 and above as good as it gets; no answer may weigh more than 3 (`likelihood.ts` sees to that).
+ */
+export type CauseTable = {
+  readonly id: CauseId;
+  /** How often it is met against the others, before the log is looked at. */
+  readonly prior: number;
+  readonly weights: { readonly [K in ObservationId]?: Weights<K> };
+};

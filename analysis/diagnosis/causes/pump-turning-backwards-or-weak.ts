@@ -1,0 +1,17 @@
+import type { CauseTable } from "./cause-table";
+
+/**
+ * Little head and little flow at full speed: three phases in the wrong order, worn impeller, choked suction.
+ */
+export const pumpTurningBackwardsOrWeak: CauseTable = {
+  id: "pump-turning-backwards-or-weak",
+  prior: 1,
+  weights: {
+    shutoff: { full: -1.5, weak: 2 },
+    overdraw: { none: -1, "below-rating": 2, "at-rating": -0.7, "rating-unknown": 1 },
+    "held-pressure": { "at-set": -0.7, below: 1, above: -1 },
+    droop: { steep: 0.3 },
+    runs: { "never-stops": 0.3 },
+    prime: { lost: -0.5 },
+  },
+};

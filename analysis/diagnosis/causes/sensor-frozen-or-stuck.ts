@@ -1,0 +1,14 @@
+import type { CauseTable } from "./cause-table";
+
+/**
+ * The same value again and again while flow or the pump changes; near 0 C, ice in the port.
+ */
+export const sensorFrozenOrStuck: CauseTable = {
+  id: "sensor-frozen-or-stuck",
+  prior: 1,
+  weights: {
+    "sensor-stuck": { no: -2.5, stuck: 2.7, frozen: 2.9 },
+    "sensor-pinned": { yes: 0.5 },
+    oscillation: { none: 0.2 },
+  },
+};

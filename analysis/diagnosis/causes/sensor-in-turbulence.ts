@@ -1,0 +1,16 @@
+import type { CauseTable } from "./cause-table";
+
+/**
+ * At an elbow or a pump's outlet the tapping sees eddies, whose pressure goes with the square of the speed of the water.
+ */
+export const sensorInTurbulence: CauseTable = {
+  id: "sensor-in-turbulence",
+  prior: 1,
+  weights: {
+    "noise-with-flow": { steady: -1.5, grows: 2.2 },
+    noise: { quiet: -1, noisy: 1.5 },
+    "oscillation-driver": { demand: -0.5 },
+    "sensor-lag": { slow: -0.5 },
+    runs: { "mostly-short": -0.5 },
+  },
+};

@@ -1,0 +1,68 @@
+import type { Run } from "../../../shared/findings/segment";
+import { drawsOf, found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, setPressureOf } from "./sight";
+
+/** Starts per hour where nothing else is said: pumps up to 3/4 hp. Pressurised well-tank standard as quoted on a public page. */
+const STARTS_WITHOUT_FACTS = 15;
+const LEAST_RUNS = 4;
+/** Record needed before "never stops" or a rate per hour means something, s. */
+const LEAST_RECORD = 1800;
+
+const completeRuns = (runs: readonly Run[]) => runs.filter((run) => run.complete);
+
+/** Times from start to start where the run between is complete, s, ascending. */
+function cycles(runs: readonly Run[]): number[] {
+  const times: number[] = [];
+  for (let i = 1; i < runs.length; i++) if (runs[i - 1].complete) times.push(runs[i].from - runs[i - 1].from);
+  return times.sort((a, b) => a - b);
+}
+
+export const cyclingLooks: Pick<
+  Looks,
+  "starts" | "runs" | "starts-without-draw" | "starts-in-small-draws" | "cycle-against-tank" | "switching-band"
+> = {
+  starts(sight) {
+    const cycling = found(sight, "cycling");
+    if (cycling === null || pumpOf(sight) === null || sight.record.duration < LEAST_RECORD) return null;
+    const allowed = sight.site.limits.startsPerHour?.value ?? cycling.allowedStartsPerHour ?? STARTS_WITHOUT_FACTS;
+    const perHour = Math.max(cycling.peakStartsPerHour, sight.record.duration < 3600 ? (cycling.startsPerHour?.value ?? 0) : 0);
+    return { level: levelFor(perHour / allowed, [1, 3], ["few", "many", "very-many"]), numbers: { perHour, allowed } };
+  },
+  runs(sight) {
+    const pump = pumpOf(sight);
+    if (pump === null || sight.record.duration < LEAST_RECORD) return null;
+    if (pump.mode === "always-running") return { level: "never-stops", numbers: { duration: sight.record.duration } };
+    const complete = completeRuns(pump.runs).length;
+    const short = found(sight, "short-cycles")?.runs.length ?? (isClear(sight, "short-cycles") ? 0 : null);
+    if (short === null || complete < LEAST_RUNS) return null;
+    const numbers = { short, complete, limit: sight.site.shortCycleLimit.value, share: short / complete };
+    return { level: levelFor(short / complete, [0.05, 0.5], ["long", "some-short", "mostly-short"]), numbers };
+  },
+  "starts-without-draw"(sight) {
+    const by = found(sight, "cycling")?.startsByDraw ?? null;
+    const total = by === null ? 0 : by.none + by.small + by.large;
+    if (by === null || total < LEAST_RUNS || drawsOf(sight)?.basis !== "flow") return null;
+    return { level: by.none / total > 0.3 ? "often" : "rare", numbers: { count: by.none, total, share: by.none / total } };
+  },
+  "starts-in-small-draws"(sight) {
+    const by = found(sight, "cycling")?.startsByDraw ?? null;
+    const total = by === null ? 0 : by.none + by.small + by.large;
+    if (by === null || total < LEAST_RUNS || drawsOf(sight)?.basis !== "flow") return null;
+    return { level: by.small / total > 0.5 ? "often" : "rare", numbers: { count: by.small, total, share: by.small / total } };
+  },
+  /** The shortest of many cycles against T = 4 V / Q; the tenth part from below stands for "shortest", so that one odd cycle does not decide. */
+  "cycle-against-tank"(sight) {
+    const expected = found(sight, "cycling")?.expectedShortestCycle ?? null;
+    const times = cycles(pumpOf(sight)?.runs ?? []);
+    if (expected === null || expected <= 0 || times.length < 6) return null;
+    const shortest = times[Math.floor(times.length / 10)];
+    return { level: shortest < 0.5 * expected ? "shorter" : "as-allowed", numbers: { shortest, expected } };
+  },
+  "switching-band"(sight) {
+    const cycling = found(sight, "cycling");
+    const set = setPressureOf(sight);
+    if (isFixedSpeed(sight.site) || set === null || !(set > 0) || cycling === null || cycling.cutIn === null || cycling.cutOut === null)
+      return null;
+    const band = cycling.cutOut.value - cycling.cutIn.value;
+    return { level: levelFor(band / set, [0.05, 0.35], ["narrow", "usual", "wide"]), numbers: { band, setPressure: set } };
+  },
+};

@@ -1,0 +1,56 @@
+import type { Span } from "../../../shared/findings/span";
+import { found, isClear, isFixedSpeed, type Looks, type Sight, setPressureOf } from "./sight";
+
+/** Slower than this a sensor disturbs a loop that works within seconds. */
+const SLOW_LAG = 3; // s
+/** Noise above this share of the band is noisy. */
+const NOISY_SHARE = 0.3;
+
+const total = (spans: readonly Span[]) => spans.reduce((sum, s) => sum + s.to - s.from, 0);
+const looked = (sight: Sight) => found(sight, "sensor") !== null || isClear(sight, "sensor");
+
+export const sensorLooks: Pick<
+  Looks,
+  "noise" | "noise-with-flow" | "sensor-lag" | "sensor-stuck" | "sensor-scale" | "sensor-pinned" | "held-pressure"
+> = {
+  noise(sight) {
+    const noise = found(sight, "sensor")?.noise ?? null;
+    if (noise === null) return null;
+    const band = sight.site.limits.band.value;
+    return { level: noise > NOISY_SHARE * band ? "noisy" : "quiet", numbers: { noise, band } };
+  },
+  "noise-with-flow"(sight) {
+    const grows = found(sight, "sensor")?.noiseGrowsWithFlow ?? null;
+    return grows === null ? null : { level: grows ? "grows" : "steady", numbers: {} };
+  },
+  "sensor-lag"(sight) {
+    const lag = found(sight, "sensor")?.lag ?? null;
+    return lag === null ? null : { level: lag.value >= SLOW_LAG ? "slow" : "prompt", numbers: { lag: lag.value } };
+  },
+  "sensor-stuck"(sight) {
+    if (!looked(sight)) return null;
+    const sensor = found(sight, "sensor");
+    const numbers = { stuck: total(sensor?.stuck ?? []), frozen: total(sensor?.frozen ?? []) };
+    return { level: numbers.frozen > 0 ? "frozen" : numbers.stuck > 0 ? "stuck" : "no", numbers };
+  },
+  "sensor-scale"(sight) {
+    if (!looked(sight)) return null;
+    const ratio = found(sight, "sensor")?.scaleRatio ?? null;
+    if (ratio !== null) return { level: "off", numbers: { ratio } };
+    return sight.site.setPressure === null ? null : { level: "as-expected", numbers: {} };
+  },
+  "sensor-pinned"(sight) {
+    if (!looked(sight)) return null;
+    const pinned = total(found(sight, "sensor")?.pinned ?? []);
+    return { level: pinned > 0 ? "yes" : "no", numbers: { pinned } };
+  },
+  "held-pressure"(sight) {
+    const tracking = found(sight, "tracking");
+    const set = sight.site.setPressure?.value ?? setPressureOf(sight);
+    if (isFixedSpeed(sight.site) || tracking === null || tracking.setPressureFrom !== "given" || tracking.meanError === null) return null;
+    if (set === null || !(set > 0)) return null;
+    const error = tracking.meanError;
+    const near = Math.max(sight.site.limits.band.value, 0.08 * set);
+    return { level: Math.abs(error) <= near ? "at-set" : error < 0 ? "below" : "above", numbers: { error, setPressure: set } };
+  },
+};

@@ -1,0 +1,98 @@
+import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
+import { PRACTICE_SHARE_OF_MINUTE, PRECHARGE_BELOW_SET } from "../practice";
+import { cutInOf, cutOutOf, found, isFixedSpeed, type Look, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
+
+const MINUTE = 60; // s
+/** An interval wider than this ratio from end to end says nothing about the gas constant. */
+const WIDEST_INTERVAL = 3;
+
+/**
+ * Where a charge stands against what it follows: set pressure with a drive (15 to 20 psi below it), cut-in with a pressure switch (about
+ * 2 psi below it). Edges stand some psi outside the band, so that a gauge's error does not make a cause. Common practice, no source.
+ */
+function chargeLevel(sight: Sight, charge: number): { level: "low" | "in-band" | "high"; reference: number } | null {
+  if (isFixedSpeed(sight.site)) {
+    const cutIn = cutInOf(sight);
+    if (cutIn === null) return null;
+    return { level: levelFor((cutIn - charge) / PASCAL_PER_PSI, [-1, 10], ["high", "in-band", "low"]), reference: cutIn };
+  }
+  const set = setPressureOf(sight);
+  if (set === null) return null;
+  const lowEdge = Math.max(25 * PASCAL_PER_PSI, 0.4 * set);
+  return { level: levelFor(set - charge, [8 * PASCAL_PER_PSI, lowEdge], ["high", "in-band", "low"]), reference: set };
+}
+
+const practiceVolume = ({ site }: Sight): number | null =>
+  site.pumpRatedFlow === null ? null : PRACTICE_SHARE_OF_MINUTE * site.pumpRatedFlow.value * MINUTE;
+
+/** Water that a pressure-switch tank of gas constant K gives between start and stop, against a minute of the pump's flow. */
+function minutesOfFlow(sight: Sight, constant: number): number | null {
+  const [cutIn, cutOut, rated] = [cutInOf(sight), cutOutOf(sight), sight.site.pumpRatedFlow?.value ?? null];
+  if (cutIn === null || cutOut === null || rated === null || !(cutOut > cutIn)) return null;
+  const air = sight.site.atmosphere.value;
+  return (constant * (1 / (cutIn + air) - 1 / (cutOut + air))) / (rated * MINUTE);
+}
+
+const tankByFacts: Look<"tank-by-facts"> = (sight) => {
+  const volume = sight.site.tankVolume?.value ?? null;
+  if (volume === null) return null;
+  const levels = ["tiny", "small", "ample"] as const;
+  if (isFixedSpeed(sight.site)) {
+    const cutIn = cutInOf(sight);
+    const charge = sight.site.precharge?.value ?? (cutIn === null ? null : cutIn - 2 * PASCAL_PER_PSI);
+    const minutes = charge === null ? null : minutesOfFlow(sight, volume * (charge + sight.site.atmosphere.value));
+    return minutes === null ? null : { level: levelFor(minutes, [0.4, 0.85], levels), numbers: { volume, ratio: minutes } };
+  }
+  const practice = practiceVolume(sight);
+  return practice === null ? null : { level: levelFor(volume / practice, [0.4, 0.85], levels), numbers: { volume, practice } };
+};
+
+const gasConstantByPractice: Look<"gas-constant-by-practice"> = (sight) => {
+  const constant = found(sight, "tank-charge")?.gasConstant ?? null;
+  if (constant === null || constant.high > WIDEST_INTERVAL * constant.low) return null;
+  const levels = ["tiny", "small", "enough"] as const;
+  if (isFixedSpeed(sight.site)) {
+    const minutes = minutesOfFlow(sight, constant.value);
+    return minutes === null
+      ? null
+      : { level: levelFor(minutes, [0.3, 0.8], levels), numbers: { constant: constant.value, ratio: minutes } };
+  }
+  const [volume, set] = [practiceVolume(sight), setPressureOf(sight)];
+  if (volume === null || set === null) return null;
+  const practice = volume * (set - (PRECHARGE_BELOW_SET.low + PRECHARGE_BELOW_SET.high) / 2 + sight.site.atmosphere.value);
+  const ratio = constant.value / practice;
+  return { level: levelFor(ratio, [0.3, 0.8], levels), numbers: { constant: constant.value, practice, ratio } };
+};
+
+export const tankLooks: Pick<Looks, "tank-by-facts" | "precharge-by-facts" | "gas-constant" | "gas-constant-by-practice" | "empties-at"> = {
+  "tank-by-facts": tankByFacts,
+  "precharge-by-facts"(sight) {
+    const charge = sight.site.precharge?.value ?? null;
+    const seen = charge === null ? null : chargeLevel(sight, charge);
+    return charge === null || seen === null ? null : { level: seen.level, numbers: { precharge: charge, reference: seen.reference } };
+  },
+  "gas-constant"(sight) {
+    const tank = found(sight, "tank-charge");
+    if (tank === null || tank.gasConstant === null || tank.expectedGasConstant === null) return null;
+    const { value, low, high } = tank.gasConstant;
+    if (!(low > 0) || high > WIDEST_INTERVAL * low) return null;
+    const ratio = value / tank.expectedGasConstant;
+    return {
+      level: levelFor(ratio, [0.3, 0.75, 1.3], ["collapsed", "reduced", "as-expected", "raised"]),
+      numbers: { constant: value, expected: tank.expectedGasConstant, ratio },
+    };
+  },
+  "gas-constant-by-practice": gasConstantByPractice,
+  "empties-at"(sight) {
+    const tank = found(sight, "tank-charge");
+    const level = { low: "far-below", "in-band": "in-band", high: "near-set" } as const;
+    if (tank?.emptiesAt != null) {
+      const seen = chargeLevel(sight, tank.emptiesAt.value);
+      return seen === null ? null : { level: level[seen.level], numbers: { emptiesAt: tank.emptiesAt.value, reference: seen.reference } };
+    }
+    if (tank?.emptiesBelow == null) return null;
+    const seen = chargeLevel(sight, tank.emptiesBelow);
+    if (seen?.level !== "low") return null; // an upper bound inside the band leaves the charge open
+    return { level: "far-below", numbers: { emptiesAt: tank.emptiesBelow, reference: seen.reference } };
+  },
+};
