@@ -39,12 +39,20 @@ function hypotheses(known: readonly Known[]): Hypothesis[] {
   return [...single, ...pairs];
 }
 
+/** Healthy has no table of its own: what speaks for it is what speaks against the faults on average, and the other way round. */
+function weightFor(cause: CauseTable, { id, level }: Known): number {
+  if (cause.id !== "healthy") return logRatio(cause, id, level);
+  const faults = CAUSES.filter((c) => c.id !== "healthy");
+  return -Math.log(faults.reduce((sum, c) => sum + Math.exp(logRatio(c, id, level)), 0) / faults.length);
+}
+
 function reasonsOf(cause: CauseTable, known: readonly Known[]): Pick<Ranked, "for" | "against"> {
-  const all = known.map((o): Reason => ({ ...o, weight: logRatio(cause, o.id, o.level) }));
+  const least = cause.id === "healthy" ? LEAST_WEIGHT / 5 : LEAST_WEIGHT;
+  const all = known.map((o): Reason => ({ ...o, weight: weightFor(cause, o) }));
   const strongest = (a: Reason, b: Reason) => Math.abs(b.weight) - Math.abs(a.weight);
   return {
-    for: all.filter((r) => r.weight >= LEAST_WEIGHT).sort(strongest),
-    against: all.filter((r) => r.weight <= -LEAST_WEIGHT).sort(strongest),
+    for: all.filter((r) => r.weight >= least).sort(strongest),
+    against: all.filter((r) => r.weight <= -least).sort(strongest),
   };
 }
 

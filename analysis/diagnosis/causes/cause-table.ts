@@ -1,13 +1,13 @@
 import type { CauseId } from "../../../shared/findings/cause";
 import type { LevelOf, ObservationId } from "../../../shared/findings/observation";
 
-/** For one observation: how much more (+) or less (-) often each answer comes up under the cause than at any logged site, natural logarithm. */
+/** For one observation: how much more (+) or less (-) often each answer comes up under the cause than by itself, natural logarithm. */
 export type Weights<K extends ObservationId> = { readonly [L in LevelOf<K>]?: number };
 
 /**
- * A cause as a table to read: which observations speak for and against it, and how strongly. What a cause has no say in is left out and
- * then weighs nothing. Weights are judged from the physics named beside them and kept in whole steps:
- * 0.5 a hint, 1 plain, 1.5 strong, 2 and above as good as it gets; no answer may weigh more than 3 (`likelihood.ts` sees to that).
+ * A cause as a table to read: which observations speak for and against it, and how strongly, measured against how often the answer comes
+ * up by itself (`background.ts`). What a cause has no say in is left out and then weighs nothing. Weights are judged from the physics
+ * named beside them and kept in coarse steps: 0.3 or 0.5 a hint, 1 plain, 1.5 or 2 strong, 2.5 or 3 its mark. `likelihood.ts` bounds them.
  */
 export type CauseTable = {
   readonly id: CauseId;

@@ -7,11 +7,9 @@ export const leakOrCheckValve: CauseTable = {
   id: "leak-or-check-valve",
   prior: 1,
   weights: {
-    "leak-down": { none: -2, present: 2 },
-    "starts-without-draw": { rare: -1, often: 1.7 },
-    "night-flow": { none: -0.3, present: 0.5 },
-    starts: { many: 0.3, "very-many": 0.3 },
-    "gas-constant": { collapsed: -0.3 },
-    "empties-at": { "far-below": -0.3 },
+    "leak-down": { none: -1.5, present: 2.5 },
+    "starts-without-draw": { rare: -0.7, often: 2.5 },
+    "night-flow": { none: -0.3, present: 0.7 },
+    starts: { many: 0.7, "very-many": 0.7 },
   },
 };

@@ -8,13 +8,13 @@ export const loopTooSlow: CauseTable = {
   id: "loop-too-slow",
   prior: 1,
   weights: {
-    dips: { shallow: -1, deep: 0.3, "deep-and-slow": 1.7 },
-    drift: { over: 0.7 },
-    "oscillation-period": { fast: -1, middling: 0.3, slow: 1.2 },
+    dips: { shallow: -1, deep: 0.5, "deep-and-slow": 2.5 },
+    drift: { over: 1 },
+    oscillation: { small: 0.3, large: 0.3 },
+    "oscillation-period": { fast: -1, middling: 0.3, slow: 1.5 },
     "oscillation-driver": { demand: -0.5 },
-    oscillation: { large: 0.1 },
-    overdraw: { "at-rating": -0.7, "below-rating": -0.7, "rating-unknown": -0.7 },
-    "sensor-lag": { slow: -0.3 },
-    "gas-constant": { collapsed: -0.5 },
+    "held-pressure": { below: 0.5 },
+    // a pump already at full speed cannot be late
+    overdraw: { "below-rating": -0.7, "at-rating": -0.7, "rating-unknown": -0.7 },
   },
 };

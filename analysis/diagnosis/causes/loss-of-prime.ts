@@ -7,8 +7,9 @@ export const lossOfPrime: CauseTable = {
   id: "loss-of-prime",
   prior: 1,
   weights: {
-    prime: { held: -2.5, lost: 2.6 },
-    overdraw: { "below-rating": 0.3 },
-    "held-pressure": { below: 0.3 },
+    prime: { held: -2, lost: 3 },
+    "held-pressure": { below: 0.7 },
+    dips: { "deep-and-slow": 0.7 },
+    overdraw: { "below-rating": 0.7 },
   },
 };

@@ -7,11 +7,10 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
   id: "pump-turning-backwards-or-weak",
   prior: 1,
   weights: {
-    shutoff: { full: -1.5, weak: 2 },
-    overdraw: { none: -1, "below-rating": 2, "at-rating": -0.7, "rating-unknown": 1 },
-    "held-pressure": { "at-set": -0.7, below: 1, above: -1 },
-    droop: { steep: 0.3 },
-    runs: { "never-stops": 0.3 },
-    prime: { lost: -0.5 },
+    shutoff: { full: -1.5, weak: 2.5 },
+    overdraw: { none: -1, "below-rating": 2.5, "at-rating": -0.5, "rating-unknown": 1.5 },
+    "held-pressure": { "at-set": -0.7, below: 2, above: -1 },
+    droop: { steep: 0.7 },
+    dips: { "deep-and-slow": 0.5 },
   },
 };

@@ -8,15 +8,13 @@ export const sensorFarFromTank: CauseTable = {
   id: "sensor-far-from-tank",
   prior: 1,
   weights: {
-    "sensor-distance": { near: -2, beyond: 1, far: 2.2 },
-    oscillation: { none: -1, small: 0.3, large: 1 },
+    "sensor-distance": { near: -2, beyond: 1.5, far: 2.5 },
+    oscillation: { none: -1, small: 1, large: 1.5 },
     "oscillation-driver": { loop: 0.3, demand: -1 },
-    "surge-period": { agrees: 0.7, differs: -0.3 },
+    "surge-period": { agrees: 1 },
     "oscillation-period": { slow: -0.5 },
     // friction of the pipe between them
-    droop: { steep: 0.5 },
-    drift: { over: 0.3 },
-    "gas-constant": { collapsed: -0.5, "as-expected": 0.2 },
-    "noise-with-flow": { grows: -0.3 },
+    droop: { steep: 1 },
+    drift: { over: 0.5 },
   },
 };

@@ -7,8 +7,7 @@ export const sensorFrozenOrStuck: CauseTable = {
   id: "sensor-frozen-or-stuck",
   prior: 1,
   weights: {
-    "sensor-stuck": { no: -2.5, stuck: 2.7, frozen: 2.9 },
-    "sensor-pinned": { yes: 0.5 },
-    oscillation: { none: 0.2 },
+    "sensor-stuck": { no: -2.5, stuck: 3, frozen: 3 },
+    "sensor-pinned": { yes: 1 },
   },
 };

@@ -7,10 +7,8 @@ export const sensorInTurbulence: CauseTable = {
   id: "sensor-in-turbulence",
   prior: 1,
   weights: {
-    "noise-with-flow": { steady: -1.5, grows: 2.2 },
-    noise: { quiet: -1, noisy: 1.5 },
-    "oscillation-driver": { demand: -0.5 },
-    "sensor-lag": { slow: -0.5 },
-    runs: { "mostly-short": -0.5 },
+    "noise-with-flow": { steady: -1.5, grows: 2.5 },
+    noise: { quiet: -1, noisy: 2 },
+    oscillation: { small: 0.3 },
   },
 };

@@ -7,11 +7,13 @@ export const sensorPortPlugged: CauseTable = {
   id: "sensor-port-plugged",
   prior: 1,
   weights: {
-    "sensor-lag": { prompt: -2, slow: 2.2 },
+    "sensor-lag": { prompt: -1.5, slow: 3 },
     noise: { noisy: -0.5 },
     "noise-with-flow": { grows: -0.5 },
-    oscillation: { large: 0.3 },
-    "oscillation-period": { fast: -0.5, middling: 0.3, slow: 0.3 },
-    "sensor-stuck": { stuck: 0.3, frozen: -0.5 },
+    // a late sensor sets a loop swinging, slowly
+    oscillation: { small: 0.5, large: 1 },
+    "oscillation-period": { fast: -0.5, middling: 0.5, slow: 0.3 },
+    dips: { "deep-and-slow": 0.5 },
+    "sensor-stuck": { stuck: 0.5 },
   },
 };

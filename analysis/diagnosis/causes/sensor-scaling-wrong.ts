@@ -7,11 +7,10 @@ export const sensorScalingWrong: CauseTable = {
   id: "sensor-scaling-wrong",
   prior: 1,
   weights: {
-    "sensor-scale": { "as-expected": -1.5, off: 2.5 },
-    "held-pressure": { "at-set": -1, below: 0.7, above: 1.2 },
-    "sensor-pinned": { yes: 1 },
-    // a pump that is at its end is another story
-    overdraw: { none: 0.1, "below-rating": -0.7, "at-rating": -1, "rating-unknown": -0.7 },
-    "sensor-stuck": { stuck: -0.5, frozen: -0.5 },
+    "sensor-scale": { "as-expected": -1.5, off: 3 },
+    "held-pressure": { "at-set": -1, below: 1.5, above: 2 },
+    "sensor-pinned": { yes: 1.5 },
+    // a pump at its end is another story
+    overdraw: { "below-rating": -0.5, "at-rating": -1, "rating-unknown": -0.5 },
   },
 };

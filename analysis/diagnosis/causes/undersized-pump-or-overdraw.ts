@@ -7,11 +7,10 @@ export const undersizedPumpOrOverdraw: CauseTable = {
   id: "undersized-pump-or-overdraw",
   prior: 1,
   weights: {
-    overdraw: { none: -2, "below-rating": 0.3, "at-rating": 2.4, "rating-unknown": 1.6 },
-    "held-pressure": { below: 0.7, above: -0.7 },
-    shutoff: { full: 0.2, weak: -1.5 },
-    droop: { steep: 0.5 },
-    prime: { lost: -0.5 },
-    dips: { "deep-and-slow": 0.3 },
+    overdraw: { none: -1.5, "below-rating": 0.7, "at-rating": 3, "rating-unknown": 2 },
+    "held-pressure": { below: 1.5, above: -0.7 },
+    droop: { steep: 1 },
+    shutoff: { weak: -1.5 },
+    dips: { "deep-and-slow": 0.5 },
   },
 };

@@ -1,8 +1,11 @@
+import type { CyclingFinding } from "../../../shared/findings/finding";
 import type { Run } from "../../../shared/findings/segment";
 import { drawsOf, found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, setPressureOf } from "./sight";
 
 /** Starts per hour where nothing else is said: pumps up to 3/4 hp. Pressurised well-tank standard as quoted on a public page. */
 const STARTS_WITHOUT_FACTS = 15;
+/** Motor practice is for starts across the line; a drive's soft start bears more, so its figure is not taken for a drive. */
+const byMotor = (cycling: CyclingFinding, fixedSpeed: boolean) => (fixedSpeed ? cycling.allowedStartsPerHour : null);
 const LEAST_RUNS = 4;
 /** Record needed before "never stops" or a rate per hour means something, s. */
 const LEAST_RECORD = 1800;
@@ -23,7 +26,7 @@ export const cyclingLooks: Pick<
   starts(sight) {
     const cycling = found(sight, "cycling");
     if (cycling === null || pumpOf(sight) === null || sight.record.duration < LEAST_RECORD) return null;
-    const allowed = sight.site.limits.startsPerHour?.value ?? cycling.allowedStartsPerHour ?? STARTS_WITHOUT_FACTS;
+    const allowed = sight.site.limits.startsPerHour?.value ?? byMotor(cycling, isFixedSpeed(sight.site)) ?? STARTS_WITHOUT_FACTS;
     const perHour = Math.max(cycling.peakStartsPerHour, sight.record.duration < 3600 ? (cycling.startsPerHour?.value ?? 0) : 0);
     return { level: levelFor(perHour / allowed, [1, 3], ["few", "many", "very-many"]), numbers: { perHour, allowed } };
   },

@@ -1,0 +1,68 @@
+import { describe, expect, test } from "vitest";
+import { HAND_CHECKS } from "../../../analysis/diagnosis/checks";
+import { rank } from "../../../analysis/diagnosis/rank";
+import { expectedGain, separate } from "../../../analysis/diagnosis/separate";
+import { CAUSE_IDS } from "../../../shared/findings/cause";
+import type { ObservationId } from "../../../shared/findings/observation";
+import { channelOf, NO_FACTS, observationsOf, psi, recordOf, SITE_AS_WRITTEN, siteOf, usualChannels } from "../../builders/outcomes";
+
+type Drawn = Partial<Record<ObservationId, string>>;
+function firstCheck(drawn: Drawn, site = siteOf(), record = recordOf()) {
+  const observations = observationsOf(drawn);
+  return separate(rank(observations), observations, site, record)[0];
+}
+
+describe("expected gain of information", () => {
+  test("a question that settles an even choice brings 1 bit", () => {
+    expect(expectedGain({ yes: 1, no: 0 }, { yes: 0, no: 1 }, 0.5)).toBeCloseTo(1, 12);
+  });
+  test("a question both answer alike brings nothing", () => {
+    expect(expectedGain({ yes: 0.3, no: 0.7 }, { yes: 0.3, no: 0.7 }, 0.4)).toBeCloseTo(0, 12);
+  });
+  // Cover and Thomas, Elements of Information Theory, binary symmetric channel (from memory): I = 1 - H(0.1) = 0.531 bits.
+  test("nine in ten right brings 0.531 bits", () => {
+    expect(expectedGain({ yes: 0.9, no: 0.1 }, { yes: 0.1, no: 0.9 }, 0.5)).toBeCloseTo(0.531, 3);
+  });
+  test("nothing is left to gain where one is certain", () => {
+    expect(expectedGain({ yes: 0.9, no: 0.1 }, { yes: 0.1, no: 0.9 }, 1)).toBe(0);
+  });
+});
+
+test("the usual results of every check sum to 1", () => {
+  for (const check of HAND_CHECKS) expect(Object.values(check.usual).reduce((sum, p) => sum + p, 0)).toBeCloseTo(1, 12);
+});
+
+test("low charge or water-logged: the air valve is pressed, and water there points to the diaphragm", () => {
+  const check = firstCheck({ "gas-constant": "collapsed", runs: "mostly-short", starts: "very-many" });
+  expect([check?.cause, check?.rival].sort()).toContain("tank-waterlogged");
+  const water = check?.outcomes.find((o) => o.shows.kind === "result" && o.shows.result === "water-at-valve");
+  expect(water?.pointsTo).toBe("tank-waterlogged");
+});
+
+test("far sensor or hot loop with the distance unknown: measure the distance", () => {
+  const { sensorToTank: _, ...rest } = SITE_AS_WRITTEN;
+  const check = firstCheck({ oscillation: "large", "oscillation-driver": "loop", "oscillation-period": "fast" }, siteOf(rest));
+  expect([check?.cause, check?.rival].sort()).toEqual(["loop-too-aggressive", "sensor-far-from-tank"]);
+  expect(check?.check).toBe("measure-sensor-distance");
+});
+
+test("a fact that is given and a channel that is logged are not asked for again", () => {
+  const all = [...usualChannels(), channelOf("speed", "fraction", [1, 1]), channelOf("pressure", "gaugePressure", [psi(50)])];
+  for (const drawn of [{}, { oscillation: "large" }, { runs: "mostly-short" }] satisfies Drawn[]) {
+    const observations = observationsOf(drawn);
+    const asked = separate(rank(observations), observations, siteOf(), recordOf(all), CAUSE_IDS.length).map((s) => s?.check);
+    for (const id of ["ask-set-pressure", "ask-tank-volume", "log-flow", "log-speed", "log-second-pressure"])
+      expect(asked).not.toContain(id);
+  }
+});
+
+test("every proposal says what each outcome means, and its outcomes do not all point one way", () => {
+  const observations = observationsOf({ runs: "mostly-short", oscillation: "large" });
+  const proposals = separate(rank(observations), observations, NO_FACTS, recordOf(), CAUSE_IDS.length).filter((s) => s !== null);
+  expect(proposals.length).toBeGreaterThan(5);
+  for (const { cause, rival, outcomes, gainBits } of proposals) {
+    expect(new Set(outcomes.map((o) => o.pointsTo))).toEqual(new Set([cause, rival]));
+    expect(gainBits).toBeGreaterThan(0);
+    expect(gainBits).toBeLessThanOrEqual(1);
+  }
+});
