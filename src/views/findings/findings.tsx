@@ -1,11 +1,50 @@
+import { useMemo } from "react";
+import { collectCannotTell } from "../../../analysis/document/story-part";
+import { Disclosure } from "../../parts/disclosure";
 import type { StoryProps } from "../view-props";
+import { FindingEntry } from "./finding-entry";
+import { brokenQuestions, cannotShow, clearQuestions, storyLines } from "./story-lines";
+import "./findings.css";
 
-/** A part of the story. */
-export function Findings({ visit }: StoryProps) {
+/** What the log shows, heaviest first, and as plainly what it does not show and cannot show. */
+export function Findings({ visit, state, preferences, dispatch }: StoryProps) {
+  const { analysis, outline } = visit;
+  const { units } = preferences;
+  const lines = useMemo(() => storyLines(analysis, outline.clock, units), [analysis, outline.clock, units]);
+  const clear = clearQuestions(analysis.outcomes);
+  const broken = brokenQuestions(analysis.outcomes);
+  const cannot = useMemo(() => cannotShow(collectCannotTell(analysis.outcomes, analysis.segments), lines, units), [analysis, lines, units]);
   return (
     <section className="chapter" aria-labelledby="findings">
       <h2 id="findings">What this log shows</h2>
-      <p>{visit.document.findings.length}</p>
+      {lines.length === 0 ? <p>Nothing was found that needs a word. What was asked, and what this log cannot show, stands below.</p> : null}
+      <ol className="finding-list">
+        {lines.map((line) => (
+          <FindingEntry key={line.finding.kind} line={line} selection={state.selection} dispatch={dispatch} />
+        ))}
+      </ol>
+      <Sentences title="Asked and in order" sentences={clear} open={false} />
+      <Sentences title="What this log cannot show" sentences={cannot} open={lines.length < 4} />
+      {broken.map(({ question, message }) => (
+        <p key={question} className="finding-broken">
+          {question} This could not be worked out because the program failed at it: <bdi>{message}</bdi>
+        </p>
+      ))}
     </section>
+  );
+}
+
+type SentencesProps = { readonly title: string; readonly sentences: readonly string[]; readonly open: boolean };
+
+function Sentences({ title, sentences, open }: SentencesProps) {
+  if (sentences.length === 0) return null;
+  return (
+    <Disclosure summary={`${title} (${sentences.length})`} open={open}>
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </Disclosure>
   );
 }

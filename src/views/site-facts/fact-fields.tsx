@@ -8,6 +8,7 @@ import { QuantityField } from "../../parts/quantity-field";
 import { TermNote } from "../../parts/term-note";
 import { bareNumberUnit, completeEntry, type FactEntries, type ReadEntries } from "./entries";
 import { factReading } from "./fact-reading";
+import { factFieldId } from "./go-to-fact";
 
 type Props = {
   readonly entries: FactEntries;
@@ -15,8 +16,6 @@ type Props = {
   readonly units: UnitChoice;
   readonly onEntries: (entries: FactEntries) => void;
 };
-
-export const factFieldId = (key: FactKey): string => `fact-${key.replace(".", "-")}`;
 
 /** Explained where they stand. */
 const EXPLAINED: Partial<Record<FactKey, TermId>> = {

@@ -1,0 +1,89 @@
+import { useEffect, useRef } from "react";
+import type { FindingKind } from "../../../shared/findings/finding";
+import { type Span, spanLength } from "../../../shared/findings/span";
+import { sayOverLimit } from "../../../shared/wording/limit-state";
+import type { TermId } from "../../../shared/wording/term";
+import { CalculationView } from "../../parts/calculation-view";
+import { Disclosure } from "../../parts/disclosure";
+import { EvidenceLink } from "../../parts/evidence-link";
+import { TermNote } from "../../parts/term-note";
+import type { Dispatch } from "../../state/visit-reducer";
+import type { Selection } from "../../state/visit-state";
+import { goToFact } from "../site-facts/go-to-fact";
+import type { StoryLine } from "./story-lines";
+
+type Props = { readonly line: StoryLine; readonly selection: Selection; readonly dispatch: Dispatch };
+
+const EXPLAINED: Partial<Record<FindingKind, TermId>> = {
+  cycling: "starts-per-hour",
+  "short-cycles": "short-cycle",
+  oscillation: "oscillation",
+  drift: "drift",
+  tracking: "set-pressure",
+  "tank-charge": "empties-at",
+  "leak-down": "leak-down",
+  demand: "minimum-night-flow",
+};
+
+/** One finding: its sentence with the number, the way to its places, and under it how it was worked out and what would make it wrong. */
+export function FindingEntry({ line, selection, dispatch }: Props) {
+  const { finding } = line;
+  const isLit = selection.finding === finding.kind;
+  const entry = useInSightWhenLit(isLit);
+  const term = EXPLAINED[finding.kind];
+  const show = (places: readonly Span[]) => {
+    const longest = places.reduce((a, b) => (spanLength(b) > spanLength(a) ? b : a));
+    dispatch({ do: "select", selection: { finding: finding.kind, span: null } });
+    dispatch({ do: "show-on-trace", span: longest });
+  };
+  const over = sayOverLimit(line.overLimit);
+  return (
+    <li ref={entry} className="finding" data-lit={isLit} data-over={line.overLimit === true} aria-current={isLit}>
+      <h3>{line.title}</h3>
+      {over === null ? null : <p className="finding-limit">{over}</p>}
+      <p>{line.text}</p>
+      <p className="button-row">
+        <EvidenceLink places={finding.places} of={line.title} onShow={show} />
+        {term === undefined ? null : <TermNote id={term} />}
+      </p>
+      <Disclosure summary="How this was worked out">
+        <p>{line.method}</p>
+        {line.basis.length === 0 ? null : (
+          <p className="soft">
+            Rests on <bdi>{line.basis.join(", ")}</bdi>.
+          </p>
+        )}
+        <CalculationView calculation={line.calculation} />
+      </Disclosure>
+      <Disclosure summary="What would make this wrong">
+        <p>{line.wrongIf}</p>
+        {line.openEnds.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </Disclosure>
+      <Sharpen line={line} dispatch={dispatch} />
+    </li>
+  );
+}
+
+function Sharpen({ line, dispatch }: Pick<Props, "line" | "dispatch">) {
+  const { sharpen } = line;
+  if (sharpen === null) return null;
+  return (
+    <p className="finding-sharpen">
+      <span className="soft">Sharper with {sharpen.by}.</span>{" "}
+      <button type="button" className="button-quiet" onClick={() => goToFact(dispatch, sharpen.fact)}>
+        Enter it
+      </button>
+    </p>
+  );
+}
+
+/** A finding lit from the trace comes into sight; one that is in sight stays where it is. */
+function useInSightWhenLit(isLit: boolean) {
+  const entry = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if (isLit) entry.current?.scrollIntoView({ block: "nearest" });
+  }, [isLit]);
+  return entry;
+}

@@ -1,0 +1,66 @@
+import { inOrderOfWeight } from "../../../analysis/document/story-part";
+import type { Analysis } from "../../../shared/findings/analysis";
+import type { CannotTell } from "../../../shared/findings/cannot-tell";
+import type { Finding, FindingKind, Outcome } from "../../../shared/findings/finding";
+import type { Clock } from "../../../shared/record/clock";
+import { type FactKey, isFactKey } from "../../../shared/site/fact-key";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { type Calculation, calculationOf } from "../../../shared/wording/calculation";
+import { sayCannotTell } from "../../../shared/wording/cannot-tell";
+import { breaksLimit, METHODS, QUESTIONS, sayFinding, sharpenedBy, sharpeningFact, WRONG_IF } from "../../../shared/wording/finding";
+
+/** One finding as the story tells it, with everything that opens under it. */
+export type StoryLine = {
+  readonly finding: Finding;
+  readonly title: string;
+  readonly text: string;
+  /** Whether it breaks a limit of the site; null where there is no limit for it. */
+  readonly overLimit: boolean | null;
+  readonly method: string;
+  readonly basis: readonly string[];
+  readonly calculation: Calculation;
+  readonly wrongIf: string;
+  readonly sharpen: { readonly by: string; readonly fact: FactKey } | null;
+  /** What this log leaves open beside it. */
+  readonly openEnds: readonly string[];
+};
+
+/** The findings in the order in which they should be read: safety, then what breaks a limit, then the rest. */
+export function storyLines(analysis: Analysis, clock: Clock, units: UnitChoice): readonly StoryLine[] {
+  const { outcomes, site } = analysis;
+  return inOrderOfWeight(outcomes, site).map((finding) => ({
+    finding,
+    ...sayFinding(finding, units),
+    overLimit: breaksLimit(finding, site),
+    method: METHODS[finding.kind],
+    basis: finding.channels,
+    calculation: calculationOf(finding, { site, clock, units }),
+    wrongIf: WRONG_IF[finding.kind],
+    sharpen: sharpening(finding.kind, analysis),
+    openEnds: limitsOf(outcomes, finding.kind).map((limit) => sayCannotTell(limit, units)),
+  }));
+}
+
+function sharpening(kind: FindingKind, { site }: Analysis): StoryLine["sharpen"] {
+  const by = sharpenedBy(kind, site);
+  const fact = sharpeningFact(kind, site);
+  return by !== null && fact !== null && isFactKey(fact) ? { by, fact } : null;
+}
+
+function limitsOf(outcomes: readonly Outcome[], kind: FindingKind): readonly CannotTell[] {
+  return outcomes.flatMap((outcome) => (outcome.kind === kind && outcome.state === "found" ? outcome.limits : []));
+}
+
+/** Questions that were asked and found nothing: also an answer. */
+export const clearQuestions = (outcomes: readonly Outcome[]): readonly string[] =>
+  outcomes.flatMap((outcome) => (outcome.state === "clear" ? [QUESTIONS[outcome.kind]] : []));
+
+/** Questions whose detector failed, with what it said; the others went on. */
+export const brokenQuestions = (outcomes: readonly Outcome[]): readonly { readonly question: string; readonly message: string }[] =>
+  outcomes.flatMap((outcome) => (outcome.state === "broken" ? [{ question: QUESTIONS[outcome.kind], message: outcome.message }] : []));
+
+/** Everything the log cannot show that no finding has said already, each sentence once. */
+export function cannotShow(all: readonly CannotTell[], lines: readonly StoryLine[], units: UnitChoice): readonly string[] {
+  const said = new Set(lines.flatMap((line) => line.openEnds));
+  return [...new Set(all.map((one) => sayCannotTell(one, units)))].filter((sentence) => !said.has(sentence));
+}
