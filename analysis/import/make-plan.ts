@@ -1,5 +1,6 @@
 import { ImportError } from "../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../shared/record/import-question";
+import { withProvenPatterns } from "./body/calibrate-stamps";
 import { cellKind } from "./cell-kind";
 import type { ColumnText, FileContext } from "./columns/column-reading";
 import { findDialect } from "./dialects";
@@ -68,7 +69,10 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
     numbers: format,
     dialect: dialect.id,
     columns,
-    clock,
+    clock: withProvenPatterns(
+      clock,
+      texts[0].sample.map((_, row) => clock.columns.map((index) => texts[index].sample[row])),
+    ),
     firstLine,
     above: rows.slice(0, head.firstData),
     headingLines: layout.headingRows.map((row) => rows[row].line),

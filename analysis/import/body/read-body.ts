@@ -2,17 +2,29 @@ import { decodeText, plainBytes } from "../encoding";
 import type { LogFile } from "../import-log";
 import type { Survey } from "../survey";
 import type { TablePlan } from "../table-plan";
+import { PlainRows } from "./plain-rows";
 import { RowLog } from "./row-log";
 import { RowStore } from "./row-store";
 import { TextRows } from "./text-rows";
-import { wholeLines } from "./whole-lines";
+import { type LineBlock, wholeLines } from "./whole-lines";
+
+const LF = 10;
 
 export type Body = { readonly store: RowStore; readonly log: RowLog; readonly lastLine: number };
 /** Called now and then with the rows and bytes read so far; throws to stop the reading. */
 export type Watch = (rows: number, bytes: number) => void;
 
-/** Reads all rows of a file by its plan. One pass, linear in the bytes. */
-export async function readBody(file: LogFile, survey: Survey, plan: TablePlan, watch: Watch): Promise<Body> {
+/**
+ * Reads all rows of a file by its plan. One pass, linear in the bytes.
+ * @param way "text" reads every row as text: the yardstick for the byte reader
+ */
+export async function readBody(
+  file: LogFile,
+  survey: Survey,
+  plan: TablePlan,
+  watch: Watch,
+  way: "bytes" | "text" = "bytes",
+): Promise<Body> {
   const estimate = Math.ceil((file.bytes / Math.max(2, plan.bytesPerRow)) * 1.02) + 16;
   const store = new RowStore(
     Math.min(estimate, file.bytes),
@@ -20,29 +32,82 @@ export async function readBody(file: LogFile, survey: Survey, plan: TablePlan, w
   );
   const log = new RowLog(plan);
   const rows = new TextRows(plan, store, log);
+  const plain = way === "bytes" && PlainRows.canRead(plan) ? new PlainRows(plan, store, survey.encoding.encoding) : null;
+  const reader = new BlockReader(plan, survey, store, log, rows, plain);
   const chunks = plainBytes(file.open(), survey.encoding);
-  let line = 0;
   let bytes = 0;
-  let ended = true;
   for await (const block of wholeLines(chunks, survey.carriageReturns)) {
-    let at = block.from;
-    while (at < block.to) {
-      line++;
-      const found = block.bytes.indexOf(10, at);
-      const end = found < 0 || found >= block.to ? block.to : found;
-      ended = end < block.to;
-      if (line >= plan.firstLine) {
-        if (block.cut)
-          log.reject(line, decodeText(block.bytes.subarray(at, at + 80), survey.encoding.encoding), "the line is longer than a row can be");
-        else rows.takeLine(decodeText(withoutReturn(block.bytes, at, end), survey.encoding.encoding), line);
-      }
-      at = end + 1;
-    }
+    reader.take(block);
     bytes += block.to - block.from;
     watch(store.count, bytes);
   }
-  rows.finish(!ended);
-  return { store, log, lastLine: line };
+  rows.finish(!reader.ended);
+  return { store, log, lastLine: reader.line };
+}
+
+/** Walks the lines of each block: plain rows by their bytes, the others as text. */
+class BlockReader {
+  /** Lines passed so far. */
+  line = 0;
+  /** Whether the last line had an end. */
+  ended = true;
+
+  constructor(
+    private readonly plan: TablePlan,
+    private readonly survey: Survey,
+    private readonly store: RowStore,
+    private readonly log: RowLog,
+    private readonly rows: TextRows,
+    private readonly plain: PlainRows | null,
+  ) {}
+
+  take(block: LineBlock): void {
+    const whole = block.bytes.lastIndexOf(LF, block.to - 1) + 1;
+    let at = this.skipAbove(block);
+    while (at < block.to) {
+      if (this.plain !== null && at < whole && !block.cut && !this.rows.isOpen) {
+        at = this.takePlain(this.plain, block.bytes, at, whole);
+        if (at >= block.to) return;
+      }
+      at = this.takeText(block, at);
+    }
+  }
+
+  private takePlain(plain: PlainRows, bytes: Uint8Array, from: number, to: number): number {
+    const at = plain.take(bytes, from, to);
+    if (plain.taken > 0) {
+      this.log.data();
+      this.store.lines.pushRun(this.line + 1, plain.taken);
+      this.line += plain.taken;
+    }
+    return at;
+  }
+
+  private takeText(block: LineBlock, at: number): number {
+    const { encoding } = this.survey.encoding;
+    this.line++;
+    const end = this.lineEnd(block, at);
+    if (block.cut)
+      this.log.reject(this.line, decodeText(block.bytes.subarray(at, at + 80), encoding), "the line is longer than a row can be");
+    else this.rows.takeLine(decodeText(withoutReturn(block.bytes, at, end), encoding), this.line);
+    return end + 1;
+  }
+
+  /** Passes the lines above the data. */
+  private skipAbove(block: LineBlock): number {
+    let at = block.from;
+    while (at < block.to && this.line + 1 < this.plan.firstLine) {
+      this.line++;
+      at = this.lineEnd(block, at) + 1;
+    }
+    return at;
+  }
+
+  private lineEnd(block: LineBlock, at: number): number {
+    const found = block.bytes.indexOf(LF, at);
+    this.ended = found >= 0 && found < block.to;
+    return this.ended ? found : block.to;
+  }
 }
 
 function withoutReturn(bytes: Uint8Array, from: number, end: number): Uint8Array {

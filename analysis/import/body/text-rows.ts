@@ -146,5 +146,5 @@ export function readCell(cell: string, column: PlannedColumn, plan: TablePlan): 
   return sentinels.length > 0 && sentinels.includes(number) ? Number.NaN : number * factor + offset;
 }
 
-const isSentinel = (cell: string, column: PlannedColumn, plan: TablePlan) =>
+export const isSentinel = (cell: string, column: PlannedColumn, plan: TablePlan) =>
   column.reading.sentinels.length > 0 && column.reading.sentinels.includes(parseNumber(cell, plan.numbers));

@@ -1,0 +1,111 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { readBody } from "../../../../analysis/import/body/read-body";
+import { NO_CHOICES } from "../../../../analysis/import/import-log";
+import { makePlan } from "../../../../analysis/import/make-plan";
+import { surveyFile } from "../../../../analysis/import/survey";
+import { logFile } from "../../../builders/log-file";
+
+/** Reads a text by bytes and as text; what each made of it, comparable. */
+async function bothWays(text: string, chunk: number) {
+  const file = logFile(text, "log.csv", chunk);
+  const survey = await surveyFile(file);
+  const { plan } = makePlan(file.name, survey, NO_CHOICES);
+  const [bytes, asText] = [await readBody(file, survey, plan, () => {}), await readBody(file, survey, plan, () => {}, "text")];
+  const shown = ({ store, log }: typeof bytes) => ({
+    count: store.count,
+    times: Array.from(store.raw.subarray(0, store.count)),
+    values: store.values.map((column) => Array.from(column.subarray(0, store.count))),
+    lines: Array.from({ length: store.count }, (_, i) => store.lines.at(i)),
+    rejected: log.rejected,
+    rejects: log.rejects,
+    notes: log.notes(),
+  });
+  return { bytes: shown(bytes), text: shown(asText) };
+}
+
+const odd = fc.constantFrom(
+  "",
+  "NaN",
+  "---",
+  "1e3",
+  "-0.5E-2",
+  "+4.25",
+  "52.3 psi",
+  "oops",
+  '"7.5"',
+  '"1""2"',
+  " 8 ",
+  "-",
+  ".5",
+  "5.",
+  "1234567890123456",
+  "0.1234567890123456789",
+  "ON",
+  "#N/A",
+  "12-5",
+  "\u00b0",
+  '"a,b"',
+  "1,234.5",
+);
+const number = fc.double({ min: -1e6, max: 1e6, noNaN: true }).map((v) => String(Number(v.toFixed(3))));
+const cell = fc.oneof({ weight: 12, arbitrary: number }, { weight: 1, arbitrary: odd });
+const pad = (n: number) => String(n).padStart(2, "0");
+const stamp = fc.nat({ max: 86_399 }).map((s) => `2024-05-01 ${pad(Math.floor(s / 3600))}:${pad(Math.floor(s / 60) % 60)}:${pad(s % 60)}`);
+const time = fc.oneof(
+  { weight: 15, arbitrary: stamp },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom(
+      "",
+      "2024-02-30 00:00:00",
+      "Time",
+      "2024-05-01 24:00:00",
+      "2024-05-01 01:02:03.5",
+      "# note",
+      '"2024-05-01 00:00:01"',
+    ),
+  },
+);
+const row = fc.tuple(time, fc.array(cell, { minLength: 1, maxLength: 5 }));
+const lineEnd = fc.constantFrom("\n", "\r\n");
+
+describe("the byte reader and the text path", () => {
+  test.each([",", ";", "\t"])("make the same rows of any table delimited by %j", async (delimiter) => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(row, { maxLength: 40 }),
+        lineEnd,
+        fc.integer({ min: 1, max: 200 }),
+        fc.boolean(),
+        async (rows, end, chunk, closed) => {
+          const plain = Array.from({ length: 12 }, (_, i) => [`2024-05-01 00:00:${pad(i)}`, "1.5", "2.5", "3.5"].join(delimiter));
+          const mixed = rows.map(([t, cells]) => [t, ...cells].join(delimiter));
+          const text = [["Time", "A", "B", "C"].join(delimiter), ...plain, ...mixed].join(end) + (closed ? end : "");
+          const { bytes, text: asText } = await bothWays(text, chunk);
+          expect(bytes).toEqual(asText);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+});
+
+/** IEEE 754 round to nearest: an integer below 2^53 over an exact power of ten rounds once, so it must equal what Number() makes of the text. */
+test("numbers are what Number() makes of them, to the last bit", async () => {
+  await fc.assert(
+    fc.asyncProperty(
+      fc.array(fc.tuple(fc.bigInt({ min: -(10n ** 15n), max: 10n ** 15n }), fc.nat({ max: 15 })), { minLength: 1, maxLength: 60 }),
+      async (numbers) => {
+        const written = numbers.map(([digits, decimals]) => {
+          const text = String(digits < 0n ? -digits : digits).padStart(decimals + 1, "0");
+          return `${digits < 0n ? "-" : ""}${text.slice(0, text.length - decimals)}${decimals > 0 ? "." : ""}${text.slice(text.length - decimals)}`;
+        });
+        const lines = ["99999999.5", ...written].map((value, i) => `${i},${value}`);
+        const { bytes } = await bothWays(`Elapsed (s),Count\n${lines.join("\n")}\n`, 97);
+        expect(bytes.values[0].slice(1)).toEqual(written.map(Number));
+      },
+    ),
+    { numRuns: 200 },
+  );
+});
