@@ -1,0 +1,179 @@
+import { seededRandom } from "../numerics/random";
+import { type Control, makeControl } from "./control";
+import type { Demand } from "./demand";
+import { makeLogger, type Samples } from "./logger";
+import { commitRest, makePlant, type PlantState, type RestStep, restPressure, startState, stepPlant } from "./plant";
+import { makeSensor, type Sensor } from "./sensor";
+import { aimedPressure, type SiteModel, within } from "./site-model";
+import { makeWitness, type SiteTruth, siteFactsOfTruth } from "./truth";
+
+export type SimulatedVisit = { readonly site: SiteModel; readonly samples: Samples; readonly truth: SiteTruth };
+
+export type SimulationOptions = {
+  /** Longest step while the pump runs, s. Half of it moves periods by under 1 %. */
+  readonly step?: number;
+  /** Longest step while it rests, s. */
+  readonly restStep?: number;
+  /** Tank pressure at the start, gauge; else the pressure aimed at. */
+  readonly startPressure?: number;
+};
+
+const STEP = 0.05;
+const REST_STEP = 1;
+const NEAR_WAKING = 3e3; // Pa above the restart pressure from where steps are short again
+const STANDSTILL = 0.01; // speed share below which a coasting motor stands
+const STILL = 1e-7; // m3/s in the pipe that counts as none
+
+/**
+ * A visit to a simulated site: what happens, and what the logger keeps of it. Same inputs, same visit.
+ * Fixed step while the pump runs; while it rests, steps up to the next sample, change of draw or the moment before it wakes.
+ * @param duration s  @throws RangeError where it is not above 0
+ */
+export function simulateSite(
+  site: SiteModel,
+  demand: Demand,
+  duration: number,
+  seed: number,
+  options: SimulationOptions = {},
+): SimulatedVisit {
+  if (!(duration > 0 && Number.isFinite(duration))) throw new RangeError(`simulateSite: duration ${duration} s`);
+  const run = prepare(site, demand, duration, seed, options);
+  while (run.t < duration - 1e-9) {
+    if (!restOnce(run, demand, duration)) moveOnce(run, demand);
+    if (run.t >= run.logger.due() - 1e-6) takeSamples(run);
+  }
+  return { site, samples: run.logger.finish(), truth: finishTruth(run) };
+}
+
+function prepare(site: SiteModel, demand: Demand, duration: number, seed: number, options: SimulationOptions) {
+  const plant = makePlant(site);
+  const control = makeControl(site);
+  const start = options.startPressure ?? aimedPressure(site);
+  const state = startState(plant, start);
+  const own = site.logger.ownSensor;
+  const sensor = makeSensor(site.sensor, site, start, seededRandom(seed * 4 + 1));
+  const stepsPerAct = Math.max(1, Math.round(control.interval / (options.step ?? STEP)));
+  const run = {
+    site,
+    plant,
+    control,
+    state,
+    sensor,
+    logged: own === null ? sensor : makeSensor(own, site, start, seededRandom(seed * 4 + 2)),
+    logger: makeLogger(site, duration, seed * 4 + 3),
+    witness: makeWitness(),
+    rest: { pressure: 0, stored: 0, heat: 1, draw: 0, leak: 0, back: 0 } satisfies RestStep,
+    restStep: options.restStep ?? REST_STEP,
+    stepsPerAct,
+    step: control.interval / stepsPerAct,
+    untilAct: 0,
+    asked: 0,
+    ramped: 0,
+    motorFollows: control.motorLag > 0 ? 1 - Math.exp(-control.interval / stepsPerAct / control.motorLag) : 1,
+    running: false,
+    t: 0,
+    cursor: 0,
+    pumped: 0,
+    drawn: 0,
+    leaked: 0,
+    leakedBack: 0,
+    storedBefore: state.stored + site.manifoldCompliance * state.manifold,
+    runningAbove: site.control.kind === "variable-speed" ? 0.5 * site.control.leastSpeed : 0.2,
+  };
+  seekDraw(run, demand);
+  takeSamples(run);
+  return run;
+}
+
+type Run = ReturnType<typeof prepare>;
+
+/** Moves the cursor to the draw that holds now. */
+function seekDraw(run: { t: number; cursor: number }, demand: Demand): void {
+  while (run.cursor + 1 < demand.times.length && demand.times[run.cursor + 1] <= run.t + 1e-9) run.cursor++;
+}
+
+const nextChange = (run: Run, demand: Demand) =>
+  run.cursor + 1 < demand.times.length ? demand.times[run.cursor + 1] : Number.POSITIVE_INFINITY;
+
+/** A long step with the pump at rest. @returns false, and nothing done, where things are moving or about to */
+function restOnce(run: Run, demand: Demand, duration: number): boolean {
+  const { state, control, sensor } = run;
+  if (state.speed > 0 || run.asked > 0 || !control.resting() || state.pumpFlow > 0) return false;
+  const flow = demand.flows[run.cursor];
+  if (Math.abs(state.pipeFlow) > STILL + state.back || (flow > 0 && !run.plant.drawAtTank)) return false;
+  if (state.tank < NEAR_WAKING) return false;
+  const until = Math.min(run.logger.due(), nextChange(run, demand), control.wakesBy(), duration, run.t + run.restStep);
+  const length = until - run.t;
+  if (!(length > run.step)) return false;
+  const pressure = restPressure(run.plant, state, flow, demand.exponent, demand.referencePressure, length, run.rest);
+  if (sensor.foresee(pressure, length, until) < control.wakesAt + NEAR_WAKING) return false;
+  commitRest(state, run.rest);
+  advance(run, length, demand);
+  run.untilAct = 0;
+  watch(run, length);
+  return true;
+}
+
+/** One short step with everything in motion. */
+function moveOnce(run: Run, demand: Demand): void {
+  const { state, control, site } = run;
+  if (run.untilAct <= 0) {
+    const reading = run.sensor.read(run.t);
+    run.asked = control.act(reading, state.speed, run.t);
+    run.untilAct = run.stepsPerAct;
+    watch(run, control.interval);
+  }
+  run.untilAct--;
+  run.ramped = rampedSpeed(run.ramped, run.asked, control, run.step);
+  state.speed += run.motorFollows * (run.ramped - state.speed);
+  if (run.ramped === 0 && state.speed < STANDSTILL) state.speed = 0;
+  const primed = site.pump.withoutPrime.length > 0 && within(site.pump.withoutPrime, run.t) ? 0 : 1;
+  const flow = demand.flows[run.cursor];
+  stepPlant(run.plant, state, flow, demand.exponent, demand.referencePressure, state.speed * state.speed * primed, run.step);
+  advance(run, run.step, demand);
+}
+
+function rampedSpeed(speed: number, asked: number, control: Control, dt: number): number {
+  return asked > speed ? Math.min(asked, speed + dt / control.rampUp) : Math.max(asked, speed - dt / control.rampDown);
+}
+
+function advance(run: Run, elapsed: number, demand: Demand): void {
+  const { state } = run;
+  run.t += elapsed;
+  run.pumped += state.pumpFlow * elapsed;
+  run.drawn += state.draw * elapsed;
+  run.leaked += state.leak * elapsed;
+  run.leakedBack += state.back * elapsed;
+  see(run.sensor, state, elapsed);
+  if (run.logged !== run.sensor) see(run.logged, state, elapsed);
+  run.running = state.speed > run.runningAbove;
+  if (run.t >= nextChange(run, demand) - 1e-9) seekDraw(run, demand);
+}
+
+const see = (sensor: Sensor, state: PlantState, elapsed: number) =>
+  sensor.update(state.tank + sensor.place * (state.manifold - state.tank), elapsed);
+
+function watch(run: Run, elapsed: number): void {
+  const { state } = run;
+  const passing = Math.max(Math.abs(state.pipeFlow), state.draw);
+  run.sensor.shake(passing, elapsed);
+  if (run.logged !== run.sensor) run.logged.shake(passing, elapsed);
+  run.witness.watch(run.t, run.running, run.logged.read(run.t), state.tank, state.draw);
+}
+
+function takeSamples(run: Run): void {
+  while (run.logger.due() <= run.t + 1e-6) run.logger.sample(run.state, run.logged.read(run.t), run.running);
+}
+
+const finishTruth = (run: Run): SiteTruth => ({
+  ...run.witness.finish(run.t),
+  ...siteFactsOfTruth(run.site),
+  volumes: {
+    pumped: run.pumped,
+    drawn: run.drawn,
+    leaked: run.leaked,
+    leakedBack: run.leakedBack,
+    storedBefore: run.storedBefore,
+    storedAfter: run.state.stored + run.site.manifoldCompliance * run.state.manifold,
+  },
+});
