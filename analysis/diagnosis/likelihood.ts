@@ -51,14 +51,3 @@ function ratiosOf(cause: CauseTable, id: ObservationId): Ratios | null {
 export function logRatio(cause: CauseTable, id: ObservationId, level: Level): number {
   return Math.log(ratiosOf(cause, id)?.[level] ?? 1);
 }
-
-/**
- * The same where two causes hold at once: what only one has a say in follows that one; what both have a say in shows the more striking
- * of the two (either fault alone would bring the symptom), brought back to a sum of 1.
- */
-export function logRatioOfPair(a: CauseTable, b: CauseTable, id: ObservationId, level: Level): number {
-  const [first, second] = [ratiosOf(a, id), ratiosOf(b, id)];
-  if (first === null || second === null) return logRatio(first === null ? b : a, id, level);
-  const total = Object.entries(background(id)).reduce((sum, [l, p]) => sum + p * Math.max(first[l], second[l]), 0);
-  return Math.log(Math.max(first[level], second[level]) / total);
-}

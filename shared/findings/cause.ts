@@ -115,6 +115,11 @@ export type Cause = {
   readonly id: CauseId;
   /** Over all causes these sum to 1. */
   readonly confidence: number;
+  /**
+   * Chance, 0 to 1, that this cause holds as well as the first one: only observations in which the first has no say count. Null for the
+   * first, for healthy, and where healthy comes first.
+   */
+  readonly besideFirst: number | null;
   /** Strongest first. */
   readonly for: readonly Reason[];
   readonly against: readonly Reason[];

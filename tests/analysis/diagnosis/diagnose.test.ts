@@ -149,7 +149,9 @@ test("two faults at once are both named before any third", () => {
       .map((c) => c.id)
       .sort(),
   ).toEqual(["leak-or-check-valve", "sensor-in-turbulence"]);
-  expect(both[1].confidence).toBeGreaterThan(0.25);
+  expect(both[0].besideFirst).toBeNull();
+  expect(both[1].besideFirst).toBeGreaterThan(0.8);
+  expect(both.slice(2).filter((c) => (c.besideFirst ?? 0) > 0.3)).toEqual([]);
 });
 
 test("reasons name what the log showed, strongest first, with its numbers", () => {
