@@ -3,6 +3,7 @@ import type { Segments } from "../../shared/findings/segment";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { findDrawState } from "./draw-state";
 import { findMeterPlace } from "./meter-place";
 import { findPumpState, pumpFromDrive } from "./pump-state";
 
@@ -12,5 +13,5 @@ export function findSegments(record: LogRecord, faults: readonly LogFault[], sit
   const meter = findMeterPlace(record, faults, site, drive);
   const pump = findPumpState(record, faults, site, drive, meter);
   const notYet = (about: CannotTell["about"]): CannotTell => ({ id: "no-flow-channel", about, detail: {} });
-  return { meter, pump, draw: notYet("leak"), steady: notYet("drift"), tank: notYet("tank") };
+  return { meter, pump, draw: findDrawState(record, faults, pump, meter), steady: notYet("drift"), tank: notYet("tank") };
 }

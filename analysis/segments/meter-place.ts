@@ -1,10 +1,134 @@
-import type { MeterPlace, PumpState } from "../../shared/findings/segment";
+import type { MeterPlace, PumpState, Run } from "../../shared/findings/segment";
+import type { Span } from "../../shared/findings/span";
+import { mainChannel } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
-import type { LogRecord } from "../../shared/record/log-record";
+import type { Channel, LogRecord } from "../../shared/record/log-record";
+import { indexAtOrAfter, sampleCount, timeAt } from "../../shared/record/sampling";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { seconds } from "../../shared/units/quantity";
+import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
+import { sampleInterval } from "../faults/sample-interval";
+import { finiteValues, quantiles } from "../numerics/order-statistics";
+import { type FlowThresholds, flowThresholds } from "./flow-thresholds";
+import { noiseOf } from "./pressure-noise";
+import { restsOf } from "./starts";
+import { runsOf } from "./switching";
 
-/** Where the flow meter stands: as given, else as the log shows it. */
-export function findMeterPlace(_record: LogRecord, _faults: readonly LogFault[], site: SiteFacts, _drive: PumpState | null): MeterPlace {
+const UNKNOWN: MeterPlace = { place: null, from: null, certainty: 0 };
+const LEAST_VOTES = 4;
+const CLEAR_SHARE = 0.8;
+
+/**
+ * Where the flow meter stands: as given, else as the log shows it. While the pump rests, what is drawn comes out of the tank: a meter after the
+ * tank sees it, one before the tank sees nothing. The rests are those of the known pump state, else the stretches of falling pressure; then
+ * the bends of the pressure where flow begins and ends speak too: a pump that begins to give turns it up, a draw that begins turns it down.
+ * Unknown where neither speaks clearly, or where nothing but a leak before the meter empties the tank.
+ */
+export function findMeterPlace(record: LogRecord, faults: readonly LogFault[], site: SiteFacts, drive: PumpState | null): MeterPlace {
   if (site.flowMeter !== null) return { place: site.flowMeter, from: "given", certainty: 1 };
-  return { place: null, from: null, certainty: 0 };
+  const flow = mainChannel(record, "flow");
+  if (flow === null) return UNKNOWN;
+  const values = valuesWithoutSpikes(flow, faults);
+  const thresholds = flowThresholds(values);
+  if (thresholds === null) return UNKNOWN;
+  if (drive?.mode === "switching") return verdict(votesOfRests(flow, values, thresholds, trimmed(restsOf(drive), flow)));
+  const pressure = mainChannel(record, "pressure");
+  if (pressure === null) return UNKNOWN;
+  const ofFalls = votesOfRests(flow, values, thresholds, trimmed(falls(pressure, faults), flow));
+  const flows = runsOf(values, flow.sampling, stretchesOf(flow, faults), thresholds);
+  const ofBends = votesOfBends(flows, pressure, faults);
+  return verdict({ before: ofFalls.before + ofBends.before, after: ofFalls.after + ofBends.after });
+}
+
+type Votes = { readonly before: number; readonly after: number };
+
+/** A check valve and a meter take some seconds to come to rest, and two clocks may differ by a sample. */
+function trimmed(spans: readonly Span[], flow: Channel): Span[] {
+  const edge = Math.max(3, 1.5 * (sampleInterval(flow.sampling)?.median ?? 0));
+  return spans.flatMap(({ from, to }) => (to - from > 3 * edge ? [{ from: seconds(from + edge), to: seconds(to - edge) }] : []));
+}
+
+const FLOWING_SHARE = 0.02;
+
+/** A rest with flow in it speaks for a meter after the tank; one without against it, unless the meter has a base flow that never stops. */
+function votesOfRests({ sampling }: Channel, values: ArrayLike<number>, { at, neverStops }: FlowThresholds, rests: readonly Span[]): Votes {
+  let before = 0;
+  let after = 0;
+  for (const { from, to } of rests) {
+    let flowing = 0;
+    let samples = 0;
+    for (let i = indexAtOrAfter(sampling, from); i < values.length && timeAt(sampling, i) <= to; i++) {
+      samples++;
+      if (values[i] >= at) flowing++;
+    }
+    if (samples < 2) continue;
+    if (flowing >= Math.max(2, FLOWING_SHARE * samples)) after++;
+    else if (flowing === 0 && !neverStops) before++;
+  }
+  return { before, after };
+}
+
+function verdict({ before, after }: Votes): MeterPlace {
+  const votes = before + after;
+  const share = Math.max(before, after) / votes;
+  if (votes < LEAST_VOTES || share < CLEAR_SHARE) return UNKNOWN;
+  return { place: before > after ? "before-tank" : "after-tank", from: "log", certainty: share * (1 - 2 ** -votes) };
+}
+
+const LAG = 4; // samples over which a fall is read
+const FALL_SHARE = 0.15; // of the range: a fall that counts is a good part of what the tank does
+
+/** Stretches in which pressure falls on and on by a good part of its range. */
+function falls(pressure: Channel, faults: readonly LogFault[]): Span[] {
+  const values = valuesWithoutSpikes(pressure, faults);
+  const [low, high] = quantiles(finiteValues(values), [0.01, 0.99]);
+  const noise = noiseOf(values);
+  return stretchesOf(pressure, faults).flatMap(({ first, last }) => {
+    const spans: Span[] = [];
+    for (let i = first + LAG, start = -1; i <= Math.min(last, sampleCount(pressure.sampling) - 1); i++) {
+      const falling = values[i] - values[i - LAG] < -3 * noise && values[i] < values[i - LAG];
+      if (falling && start < 0) start = i - LAG;
+      if (falling || start < 0) continue;
+      if (values[start] - values[i - 1] > FALL_SHARE * (high - low))
+        spans.push({ from: timeAt(pressure.sampling, start), to: timeAt(pressure.sampling, i - 1) });
+      start = -1;
+    }
+    return spans;
+  });
+}
+
+/** Bend of the pressure where flow begins (up: pump) and ends (down: pump), as far as it stands out of the noise. */
+function votesOfBends(flows: readonly Run[], pressure: Channel, faults: readonly LogFault[]): Votes {
+  const values = valuesWithoutSpikes(pressure, faults);
+  const noise = noiseOf(values);
+  const bends = flows.flatMap(({ from, to, complete }) =>
+    complete ? [bendAt(pressure, values, from, noise), -bendAt(pressure, values, to, noise)] : [],
+  );
+  return { before: bends.filter((bend) => bend > 0).length, after: bends.filter((bend) => bend < 0).length };
+}
+
+const SIDE = 5; // samples on either side
+const LONGEST_SIDE = 60; // s; further apart, a cycle fits in between
+const STANDS_OUT = 4; // standard deviations
+
+/** Slope after less slope before an instant, Pa per sample; 0 where it does not stand out of the noise or cannot be read. */
+function bendAt({ sampling }: Channel, values: ArrayLike<number>, instant: number, noise: number): number {
+  const at = indexAtOrAfter(sampling, instant);
+  if (at < SIDE || at + SIDE > sampleCount(sampling)) return 0;
+  if (timeAt(sampling, at + SIDE - 1) - timeAt(sampling, at - SIDE) > 2 * LONGEST_SIDE) return 0;
+  const bend = slope(values, at, at + SIDE - 1) - slope(values, at - SIDE, at - 1);
+  const sd = noise * Math.sqrt(24 / (SIDE ** 3 - SIDE)); // of a difference of two least-squares slopes
+  return Math.abs(bend) > STANDS_OUT * sd ? bend : 0;
+}
+
+/** Least-squares slope of values[first..last] per sample. */
+function slope(values: ArrayLike<number>, first: number, last: number): number {
+  const middle = (first + last) / 2;
+  let sxy = 0;
+  let sxx = 0;
+  for (let i = first; i <= last; i++) {
+    sxy += (i - middle) * values[i];
+    sxx += (i - middle) ** 2;
+  }
+  return sxy / sxx;
 }

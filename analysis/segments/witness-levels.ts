@@ -19,6 +19,9 @@ const STANDBY_DRAW = 0.15;
 /** Rest and run of a fixed-speed motor are two narrow heaps: then a larger base draw is believed. */
 const NARROW = { separation: 10, ratio: 0.4 };
 
+/** The upper heap may be wide (a drive runs at many speeds); from the resting one it must stand off by so many of that one's spreads. */
+const CLEAR_OF_REST = 4;
+
 /** The two levels of a witness by the shape of its distribution; one level says whether it is up, down, or cannot be told (null). */
 export function witnessLevels(basis: Witness, values: ArrayLike<number>): WitnessLevels {
   const { low, high } = extremes(values);
@@ -42,7 +45,9 @@ function between({ lowEdge, highEdge }: TwoLevels): Thresholds {
 }
 
 function pick(basis: Exclude<Witness, "running">, levels: readonly TwoLevels[], top: number): TwoLevels | null {
-  const likely = levels.filter((l) => l.high > 0 && l.separation > 3);
+  const likely = levels.filter(
+    (l) => l.high > 0 && l.highEdge - l.low > CLEAR_OF_REST * l.lowSpread && l.high - l.low > CLEAR_OF_REST * l.lowSpread,
+  );
   const wide = (l: TwoLevels) => l.highEdge - l.lowEdge;
   if (basis === "speed") return likely.filter((l) => l.low <= STANDBY_SPEED * l.high && wide(l) > 0.05 * top).at(-1) ?? null;
   if (basis === "flow") return likely.find((l) => Math.abs(l.low) <= 0.05 * l.high) ?? null;
