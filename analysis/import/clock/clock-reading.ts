@@ -2,6 +2,7 @@ import type { Clock } from "../../../shared/record/clock";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { LogFault } from "../../../shared/record/log-fault";
 import type { ReadingNote } from "../../../shared/record/log-record";
+import type { DateOrder } from "./stamp-text";
 
 /** How the clock of a file is read, settled from headings, preamble and a sample of cells before the bulk is read. */
 export type ClockReading = {
@@ -13,12 +14,15 @@ export type ClockReading = {
   readonly description: string;
   /**
    * Cells of `columns` in that order to seconds: for civil the date and time as if it were UTC, for unix the Unix time, for elapsed the
-   * seconds since the start; NaN where not understood. An offset written in the cell itself is already taken off (then kind is "unix").
+   * seconds since the start; NaN where not understood. An offset written in the cell itself is already taken off (then kind is "unix"), or, where
+   * all have the same, it is the reading's zone. Of a "counted" clock only the number of rows matters to `settleClock`, not the values.
    */
   readonly parse: (cells: readonly string[]) => number;
   /**
    * The common forms as a pattern for the byte-level reader, one per column, or null where only `parse` will do. Letters: YYYY YY MM DD hh mm ss,
-   * f for any number of decimals after the character before it (optional as a whole), # for a plain decimal number in `unitSeconds`; all else is literal.
+   * f for any number of decimals after the character before it (optional as a whole), PP for AM or PM in either case, # for a plain decimal number in
+   * `unitSeconds`; all else is literal. MM DD hh mm ss take one digit too where no digit follows; YY is 1970 to 2069; fields of several columns are added
+   * up (a pattern without a date counts from 0). A cell that does not fit its pattern, in form or as a date that does not exist, goes to `parse`.
    */
   readonly patterns: readonly string[] | null;
   readonly unitSeconds: number;
@@ -30,6 +34,10 @@ export type ClockReading = {
   readonly zone: string | null;
   /** The time is the first of its rows only (date in the preamble, time of day in the rows): roll over at midnight. */
   readonly rollsOverMidnight: boolean;
+  /** Orders of day and month that the cells seen allow, the one in use first; one where it is settled, none where no date is written in numbers. */
+  readonly orders: readonly DateOrder[];
+  /** Rounding of the file undone: instants within `within` of a multiple of `grid` are that multiple, s. */
+  readonly snap: { readonly grid: number; readonly within: number } | null;
   readonly certainty: number;
   readonly questions: readonly ImportQuestion[];
   readonly notes: readonly ReadingNote[];
@@ -47,6 +55,8 @@ export type SettledClock = {
   readonly duplicates: number;
   readonly reordered: number;
   readonly faults: readonly LogFault[];
+  /** All questions of the clock that the whole file leaves open: they take the place of those of the reading. */
   readonly questions: readonly ImportQuestion[];
+  /** All notes of the clock: they take the place of those of the reading. */
   readonly notes: readonly ReadingNote[];
 };

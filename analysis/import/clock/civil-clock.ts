@@ -1,0 +1,184 @@
+import type { ClockHints } from "./clock-hints";
+import type { ClockReading } from "./clock-reading";
+import type { ColumnProfile } from "./column-profile";
+import { mostRegular, OTHER_ORDER, possibleOrders } from "./date-order";
+import { dateOrderQuestion } from "./date-order-question";
+import { toldSeconds } from "./preamble-clock";
+import { commonPattern } from "./stamp-pattern";
+import { type DateOrder, readStamp, stampSeconds } from "./stamp-text";
+import { findZone, writeOffset } from "./zone-text";
+
+/** A clock of stamps: one column with date and time, or a date column followed by a time column and, where there is one, a column of AM and PM. */
+export function civilClock(profiles: readonly ColumnProfile[], hints: ClockHints): ClockReading {
+  const cells = joinCells(profiles);
+  const { orders, settledBy } = settleOrder(profiles[0], cells, hints);
+  const order = orders[0] ?? "dmy";
+  const offset = commonOffset(cells, order);
+  const zone = zoneOf(profiles, hints, offset);
+  const varied = offset === "varied";
+  const parse = (row: readonly string[]): number => {
+    const text = row.length === 1 ? row[0] : row.join(" ");
+    for (let k = 0; k < Math.max(1, orders.length); k++) {
+      const stamp = readStamp(text, orders[k] ?? order);
+      if (stamp === null || Number.isNaN(stamp.days)) continue;
+      const shift = Number.isNaN(stamp.offset) ? 0 : varied ? -stamp.offset : typeof offset === "number" ? offset - stamp.offset : 0;
+      return stampSeconds(stamp) + shift + k * OTHER_ORDER;
+    }
+    return Number.NaN;
+  };
+  const patterns = varied ? null : patternsOf(profiles, order, typeof offset === "number" && offset !== 0);
+  return {
+    columns: profiles.map((p) => p.column.index),
+    kind: varied ? "unix" : "civil",
+    description: describe(profiles, patterns, order, zone),
+    parse,
+    patterns,
+    unitSeconds: 1,
+    start: null,
+    interval: null,
+    zone,
+    rollsOverMidnight: false,
+    orders,
+    snap: null,
+    certainty: orders.length > 1 ? 0.5 : 0.98,
+    questions:
+      orders.length > 1
+        ? [
+            dateOrderQuestion(
+              orders,
+              orders.map((o) => rangeOf(cells, o)),
+            ),
+          ]
+        : [],
+    notes: settledBy === null ? [] : [{ kind: "date-order", text: settledBy }],
+  };
+}
+
+/** Rows of the sample as one text each, cells joined by blanks. */
+function joinCells(profiles: readonly ColumnProfile[]): readonly string[] {
+  if (profiles.length === 1) return profiles[0].column.sample;
+  return profiles[0].column.sample.map((_, i) => profiles.map((p) => p.column.sample[i] ?? "").join(" "));
+}
+
+type SettledOrder = { readonly orders: readonly DateOrder[]; readonly settledBy: string | null };
+
+/** The orders that the sample leaves open, the likeliest first, and in a sentence what settled it. */
+function settleOrder(profile: ColumnProfile, cells: readonly string[], hints: ClockHints): SettledOrder {
+  const possible = possibleOrders(profile.column.sample);
+  if (hints.answers.order !== null) return { orders: [hints.answers.order], settledBy: null };
+  if (possible.length <= 1) return { orders: possible, settledBy: null };
+  const clue = clueOfOrder(profile, cells, possible, hints);
+  if (clue !== null) return { orders: [clue.order], settledBy: clue.text };
+  const readings = possible.map((order) => Float64Array.from(cells, (cell) => secondsIn(cell, order)));
+  const regular = mostRegular(readings);
+  const first = regular === null ? likeliest(possible, cells, hints) : possible[regular];
+  return { orders: [first, ...possible.filter((o) => o !== first)], settledBy: null };
+}
+
+const secondsIn = (cell: string, order: DateOrder): number => {
+  const stamp = readStamp(cell, order);
+  return stamp === null ? Number.NaN : stampSeconds(stamp);
+};
+
+function clueOfOrder(
+  profile: ColumnProfile,
+  cells: readonly string[],
+  possible: readonly DateOrder[],
+  hints: ClockHints,
+): { order: DateOrder; text: string } | null {
+  const { order } = hints.told;
+  if (order !== null && possible.includes(order)) return { order, text: `The file spells its dates as ${spell(order)}.` };
+  const first = profile.column.sample.find((cell) => cell !== "") ?? "";
+  if (/^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(first)) return { order: "dmy", text: "Dates with dots are read as day.month.year." };
+  const told = orderFromTold(cells, possible, hints);
+  if (told !== null)
+    return {
+      order: told.order,
+      text: `Read as ${spell(told.order)}: only so do the dates agree with "${told.text}" in the file's own words.`,
+    };
+  if (hints.context.decimal === "," && possible.includes("dmy"))
+    return { order: "dmy", text: "Decimal commas: dates are read as day, month, year." };
+  return null;
+}
+
+/** A date of the preamble or the file name that can be read in one way only, and fits the first or last row in one order only. */
+function orderFromTold(
+  cells: readonly string[],
+  possible: readonly DateOrder[],
+  hints: ClockHints,
+): { order: DateOrder; text: string } | null {
+  const named = /(?:^|[^\d])((?:19|20)\d{2})[-_.]?([01]\d)[-_.]?([0-3]\d)(?:[^\d]|$)/.exec(hints.context.file);
+  const stamps = hints.told.stamps.filter((s) => s.hasDate);
+  if (named !== null) stamps.push({ text: `${named[1]}-${named[2]}-${named[3]}`, role: "plain", hasDate: true, hasTime: false });
+  const ranges = possible.map((order) => rangeOf(cells, order));
+  for (const stamp of stamps) {
+    if (possibleOrders([stamp.text]).length !== 1) continue;
+    const day = Math.floor(toldSeconds(stamp, possibleOrders([stamp.text])[0]).seconds / 86400);
+    const fits = possible.filter((_, k) => {
+      const [from, to] = ranges[k];
+      return Math.floor(from / 86400) === day || Math.floor(to / 86400) === day;
+    });
+    if (fits.length === 1) return { order: fits[0], text: stamp.text };
+    const before = stamp.role === "written" ? possible.filter((_, k) => Math.floor(ranges[k][1] / 86400) <= day) : [];
+    if (before.length === 1) return { order: before[0], text: stamp.text };
+  }
+  return null;
+}
+
+function rangeOf(cells: readonly string[], order: DateOrder): readonly [number, number] {
+  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const cell of cells) {
+    const seconds = secondsIn(cell, order);
+    if (seconds < from) from = seconds;
+    if (seconds > to) to = seconds;
+  }
+  return [from, to];
+}
+
+/** Without a clue: month first where the file speaks American units or halves of the day, else day first. Common practice, no source. */
+function likeliest(possible: readonly DateOrder[], cells: readonly string[], hints: ClockHints): DateOrder {
+  const american = /[ap]\.?m\.?\s*$/i.test(cells[0] ?? "") || /\b(psi|gpm|hp|fahrenheit|°f)\b/i.test(hints.context.preamble.join(" "));
+  const wish: DateOrder = american ? "mdy" : "dmy";
+  return possible.includes(wish) ? wish : possible[0];
+}
+
+export const spell = (order: DateOrder): string =>
+  order === "dmy" ? "day, month, year" : order === "mdy" ? "month, day, year" : "year, month, day";
+
+/** The offset that all stamps carry, "varied" where they differ, null where they carry none. */
+function commonOffset(cells: readonly string[], order: DateOrder): number | "varied" | null {
+  let offset: number | null = null;
+  for (const cell of cells) {
+    const stamp = readStamp(cell, order);
+    if (stamp === null || Number.isNaN(stamp.offset)) continue;
+    if (offset !== null && offset !== stamp.offset) return "varied";
+    offset = stamp.offset;
+  }
+  return offset;
+}
+
+function zoneOf(profiles: readonly ColumnProfile[], { told, answers }: ClockHints, offset: number | "varied" | null): string | null {
+  if (offset === "varied") return null;
+  if (offset !== null) return writeOffset(offset);
+  if (answers.zone !== null) return answers.zone;
+  for (const { column } of profiles) {
+    const zone = findZone(column.heading) ?? (column.unitsCell === null ? null : findZone(column.unitsCell));
+    if (zone !== null) return zone;
+  }
+  return told.zone ?? answers.siteZone;
+}
+
+function patternsOf(profiles: readonly ColumnProfile[], order: DateOrder, hasOffset: boolean): readonly string[] | null {
+  const found = profiles.map((p) => commonPattern(p.column.sample, order));
+  return hasOffset || found.some((pattern) => pattern === null) ? null : found.map((pattern) => pattern ?? "");
+}
+
+function describe(profiles: readonly ColumnProfile[], patterns: readonly string[] | null, order: DateOrder, zone: string | null): string {
+  const parts = profiles.map((p, k) => {
+    const form =
+      patterns === null ? ` (${spell(order)})` : ` (${patterns[k].replace("MM", "mm").replace(".f", "").replace(",f", "").toLowerCase()})`;
+    return `${p.column.heading === "" ? `column ${p.column.index + 1}` : p.column.heading}${form}`;
+  });
+  const where = zone === null ? "local time of the logger" : zone;
+  return `${parts.join(" and ")}${parts.length > 1 ? `, ${parts.length} columns` : ""}, ${where}`;
+}

@@ -1,0 +1,77 @@
+import type { ImportQuestion } from "../../../shared/record/import-question";
+import type { ClockHints } from "./clock-hints";
+import type { ClockReading } from "./clock-reading";
+import { type ColumnProfile, plainNumber } from "./column-profile";
+import { startOf } from "./start-of-log";
+
+export const INTERVAL_QUESTION: ImportQuestion = {
+  id: "interval",
+  text: "The file does not say how often a row was written. What is the time from one row to the next?",
+  options: ["1 s", "2 s", "5 s", "10 s", "30 s", "1 min"],
+  meaning: [],
+  assumed: "1 s",
+};
+
+const INDEX =
+  /^(no|nr|num|number|numero|nummer|#|n|n°|nº|index|idx|record|rec|entry|sample|samples|point|pt|scan|row|line|id|lfd|lfd nr|zeile|satz|messung|mesure|ligne|linea|fila|riga|rij|regel|count|seq|sequence|item|registro|muestra|amostra|campione|meting|punkt|enregistrement|sample no|sample number|record no|record number|point no|scan no|)$/;
+
+/** A column that only counts rows: whole numbers, each one more than the last. */
+export function isIndexColumn(profile: ColumnProfile): boolean {
+  if (profile.kind !== "number" || !INDEX.test(profile.words.replace(/[°º]/g, ""))) return false;
+  const { numbers } = profile;
+  let [ones, steps] = [0, 0];
+  for (let i = 1; i < numbers.length; i++) {
+    steps++;
+    if (Math.abs(numbers[i] - numbers[i - 1]) === 1) ones++;
+  }
+  return steps > 0 && ones / steps > 0.8;
+}
+
+/** A clock of start and interval without a time column; null where the file and the person name neither. */
+export function countedClock(hints: ClockHints): ClockReading | null {
+  const interval = hints.answers.interval ?? hints.told.interval;
+  const start = startOf(hints);
+  const named = start.seconds !== null && (hints.answers.start !== null || hints.told.stamps.some((s) => s.role === "start"));
+  if (interval === null && !named) return null;
+  return {
+    ...countedBase(hints, interval ?? 1, start),
+    columns: [],
+    kind: "counted",
+    parse: () => Number.NaN,
+    patterns: null,
+    unitSeconds: 1,
+  };
+}
+
+/** The same with a column that numbers the rows: numbers left out are rows left out. */
+export function indexClock(profile: ColumnProfile, hints: ClockHints): ClockReading {
+  const interval = hints.answers.interval ?? hints.told.interval;
+  const { decimal, thousands } = hints.context;
+  const first = profile.numbers.find((v) => !Number.isNaN(v)) ?? 0;
+  const base = countedBase(hints, interval ?? 1, startOf(hints));
+  const from = first === 0 ? 0 : 1;
+  return {
+    ...base,
+    columns: [profile.column.index],
+    kind: "elapsed",
+    parse: (cells) => (plainNumber(cells[0], decimal, thousands) - from) * (interval ?? 1),
+    patterns: null,
+    unitSeconds: interval ?? 1,
+  };
+}
+
+function countedBase(hints: ClockHints, interval: number, start: ReturnType<typeof startOf>) {
+  const asked = hints.answers.interval === null && hints.told.interval === null;
+  return {
+    description: `no time column: ${start.seconds === null ? "" : "start and "}interval of ${interval} s, ${asked ? "assumed" : "as the file says"}`,
+    start: start.seconds,
+    interval,
+    zone: start.zone ?? hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone,
+    rollsOverMidnight: false,
+    orders: start.orders,
+    snap: null,
+    certainty: asked ? 0.3 : 0.9,
+    questions: [...start.questions, ...(asked ? [INTERVAL_QUESTION] : [])],
+    notes: [],
+  };
+}

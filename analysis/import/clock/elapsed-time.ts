@@ -1,0 +1,31 @@
+const DURATION =
+  /^([+-]?)\s*(?:(\d+)\s*(?:d|days?|tage?|jours?|j|dias?|giorni|g|dagen)?[ .:,T]\s*)?(\d+):(\d{1,2})(?::(\d{1,2}(?:[.,]\d+)?))?$/i;
+const WORDED =
+  /^([+-]?)(?:(\d+)\s*(?:d|days?|tage?|j))?\s*(?:(\d+)\s*(?:h|hrs?|std))?\s*(?:(\d+)\s*(?:m|min|mn))?\s*(?:(\d+(?:[.,]\d+)?)\s*(?:s|sec|sek))?$/i;
+const ISO = /^P(?:(\d+)D)?(?:T(?:(\d+)H)?(?:(\d+)M)?(?:(\d+(?:[.,]\d+)?)S)?)?$/;
+
+const field = (text: string | undefined) => (text === undefined ? 0 : Number(text.replace(",", ".")));
+
+/**
+ * An elapsed time to seconds: h:mm:ss with any number of hours, d hh:mm:ss, d.hh:mm:ss, "1h 02m 03s", ISO 8601 durations. Two fields are hours and
+ * minutes, or minutes and seconds where `minutesFirst`. Null where it is none.
+ */
+export function readDuration(text: string, minutesFirst = false): number | null {
+  const match = DURATION.exec(text);
+  if (match !== null) {
+    const [, sign, d, a, b, c] = match;
+    const two = c === undefined;
+    if (Number(b) > 59 || (c !== undefined && field(c) >= 61) || (d !== undefined && Number(a) > 24)) return null;
+    const seconds = two && minutesFirst ? field(a) * 60 + field(b) : field(a) * 3600 + field(b) * 60 + field(c);
+    return (sign === "-" ? -1 : 1) * (field(d) * 86400 + seconds);
+  }
+  const short = /^(\d+):(\d{1,2}[.,]\d+)$/.exec(text);
+  if (short !== null) return field(short[2]) < 60 ? field(short[1]) * 60 + field(short[2]) : null;
+  const worded = WORDED.exec(text) ?? null;
+  if (worded?.slice(2).some((part) => part !== undefined)) {
+    const [, sign, d, h, m, s] = worded;
+    return (sign === "-" ? -1 : 1) * (field(d) * 86400 + field(h) * 3600 + field(m) * 60 + field(s));
+  }
+  const iso = ISO.exec(text);
+  return iso === null || text.length < 3 ? null : field(iso[1]) * 86400 + field(iso[2]) * 3600 + field(iso[3]) * 60 + field(iso[4]);
+}

@@ -1,0 +1,124 @@
+import type { ClockHints } from "./clock-hints";
+import type { ClockReading } from "./clock-reading";
+import { type ColumnProfile, plainNumber } from "./column-profile";
+import { timeUnit } from "./interval-text";
+import { findSnap } from "./snap-to-grid";
+import { startOf } from "./start-of-log";
+
+/** What kind of clock a column of rising numbers is; seconds = number * unitSeconds + origin. */
+export type NumberScale = {
+  readonly kind: "unix" | "civil" | "elapsed";
+  readonly unitSeconds: number;
+  readonly origin: number;
+  readonly name: string;
+  /** How sure the scale is: 1 where range and words agree. */
+  readonly certainty: number;
+};
+
+const UNIX_FROM = 4e8; // September 1982
+const UNIX_TO = 4.2e9; // February 2103
+const DAYS_1900 = 25569; // days from the spreadsheet's day 0 to 1970, counting a 29 February 1900 that never was
+const DAYS_1904 = 24107;
+const DAYS_JULIAN = 2440587.5;
+const DAYS_YEAR_0 = 719529;
+
+/** The scale of a column of numbers, or null where it is no clock. Rising numbers only, but for a few restarts. */
+export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberScale | null {
+  const { numbers, rises, falls } = profile;
+  if (profile.kind !== "number" || profile.share < 0.9 || Math.min(rises, falls) > 0.05 * (rises + falls) || rises + falls === 0)
+    return null;
+  const first = middleOf(numbers);
+  const timely = isTimeHeading(profile.words);
+  for (const [unit, name] of [
+    [1, "seconds"],
+    [1e-3, "milliseconds"],
+    [1e-6, "microseconds"],
+    [1e-9, "nanoseconds"],
+  ] as const) {
+    if (
+      first * unit > UNIX_FROM &&
+      first * unit < UNIX_TO &&
+      (timely || unit < 1 || profile.column.index === 0 || /unix|epoch|posix/.test(profile.words))
+    )
+      return { kind: "unix", unitSeconds: unit, origin: 0, name: `Unix ${name}`, certainty: timely ? 0.98 : 0.8 };
+  }
+  const unit = elapsedUnit(profile);
+  if (unit !== null) return { kind: "elapsed", unitSeconds: unit.seconds, origin: 0, name: `elapsed ${unit.name}`, certainty: 0.95 };
+  if (first > 20000 && first < 80000 && (timely || (profile.column.index === 0 && hasFractions(numbers))))
+    return spreadsheetDays(hints, timely);
+  if (first > 2.4e6 && first < 2.5e6 && /julian|jd/.test(profile.words))
+    return { kind: "civil", unitSeconds: 86400, origin: -DAYS_JULIAN * 86400, name: "Julian days", certainty: 0.9 };
+  if (first > 715000 && first < 770000 && hasFractions(numbers) && (timely || profile.column.index === 0))
+    return { kind: "civil", unitSeconds: 86400, origin: -DAYS_YEAR_0 * 86400, name: "days counted from year 0", certainty: 0.8 };
+  return null;
+}
+
+function spreadsheetDays({ context }: ClockHints, timely: boolean): NumberScale {
+  const later = context.preamble.some((line) => /\b1904\b/.test(line));
+  const origin = -(later ? DAYS_1904 : DAYS_1900) * 86400;
+  return {
+    kind: "civil",
+    unitSeconds: 86400,
+    origin,
+    name: `spreadsheet day numbers (${later ? 1904 : 1900})`,
+    certainty: timely ? 0.9 : 0.75,
+  };
+}
+
+const middleOf = (numbers: Float64Array): number => {
+  const known = numbers.filter((v) => !Number.isNaN(v)).sort();
+  return known[known.length >> 1] ?? Number.NaN;
+};
+
+const hasFractions = (numbers: Float64Array) => numbers.some((v) => v % 1 !== 0 && !Number.isNaN(v));
+
+const TIMELY =
+  /\b(time|timestamp|datetime|date|zeit|zeitstempel|datum|uhrzeit|temps|heure|horodatage|horodate|tiempo|fecha|hora|tempo|data|ora|tijd|tijdstip|instante|marca|ts|epoch|unix|clock|when|moment)\b|(zeit|time|datum|tijd)\w*$/;
+
+/** Whether a folded heading names a time, in seven languages. "data" alone is the Italian and Portuguese date. */
+export const isTimeHeading = (words: string): boolean => TIMELY.test(words);
+
+const ELAPSED =
+  /\b(elapsed|elaps\w*|runtime|run time|laufzeit|verstrichen\w*|dauer|duree|ecoule\w*|transcurrido|decorrido|trascorso|verstreken|looptijd|uptime|relative|since|seit|depuis|desde|dal|sinds|t)\b/;
+
+/** Whether a folded heading says that time is counted from a start. */
+export const isElapsedHeading = (words: string): boolean => ELAPSED.test(words);
+
+/** The unit of an elapsed time named by heading or units cell: "Elapsed (min)", "Time [s]", "Seconds", "t_ms". */
+export function elapsedUnit(profile: ColumnProfile): { readonly seconds: number; readonly name: string } | null {
+  const cell = profile.column.unitsCell?.replace(/[[\](){}]/g, "") ?? "";
+  const timely = isTimeHeading(profile.words) || isElapsedHeading(profile.words);
+  const words = profile.words.split(" ");
+  if (timeUnit(cell) !== null && (timely || words.length === 1)) return { seconds: timeUnit(cell)!, name: cell };
+  const units = words.filter(
+    (word) => timeUnit(word) !== null && word !== "d" && word !== "a" && word !== "hora" && word !== "ora" && word !== "uur",
+  );
+  const last = units.at(-1);
+  if (last === undefined || (!timely && words.length > 2)) return null;
+  return { seconds: timeUnit(last)!, name: last };
+}
+
+/** A clock of one column of numbers. */
+export function numberClock(profile: ColumnProfile, scale: NumberScale, hints: ClockHints): ClockReading {
+  const { decimal, thousands } = hints.context;
+  const absolute = scale.kind !== "elapsed";
+  const start = absolute ? null : startOf(hints);
+  const heading = profile.column.heading === "" ? `Column ${profile.column.index + 1}` : profile.column.heading;
+  return {
+    columns: [profile.column.index],
+    kind: scale.kind,
+    description: `${heading}: ${scale.name}${start === null || start.seconds === null ? "" : ` after the start that the file names`}`,
+    parse: (cells) => plainNumber(cells[0], decimal, thousands) * scale.unitSeconds + scale.origin,
+    patterns: scale.origin === 0 ? ["#"] : null,
+    unitSeconds: scale.unitSeconds,
+    start: start?.seconds ?? null,
+    interval: null,
+    zone: scale.kind === "unix" ? "UTC" : (start?.zone ?? hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone),
+    rollsOverMidnight: false,
+    orders: start?.orders ?? [],
+    snap: findSnap(profile.column.sample, decimal, scale.unitSeconds, scale.origin),
+    certainty: scale.certainty,
+    questions: start?.questions ?? [],
+    notes: [],
+  };
+}

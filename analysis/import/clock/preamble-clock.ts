@@ -1,0 +1,138 @@
+import { foldWord } from "./calendar-words";
+import { readInterval, timeUnit } from "./interval-text";
+import { type DateOrder, readStamp, type Stamp } from "./stamp-text";
+import { findZone } from "./zone-text";
+
+/** A stamp of the preamble and what its line says it is. */
+export type ToldStamp = {
+  readonly text: string;
+  readonly role: "start" | "end" | "written" | "plain";
+  readonly hasDate: boolean;
+  readonly hasTime: boolean;
+};
+
+/** What the lines above the table say of the clock. */
+export type PreambleClock = {
+  readonly stamps: readonly ToldStamp[];
+  /** s */
+  readonly interval: number | null;
+  readonly zone: string | null;
+  /** Where a line or heading spells the form of dates ("dd/mm/yyyy"). */
+  readonly order: DateOrder | null;
+};
+
+const START =
+  /\b(start|started|begin|begins|beginning|beginn|anfang|gestartet|debut|depart|demarrage|inicio|comienzo|arranque|inizio|avvio|aanvang|gestart|first (sample|reading|record)|triggered|commenced|from|von|desde|dal|ab)\b|(start|beginn?)(zeit|datum|time|date|tijd)|\bt0\b/;
+const END =
+  /\b(end|ended|stop|stopped|ende|fin|final|fine|termino|einde|last (sample|reading|record)|until|bis|jusqu|hasta|ate|tot)\b|(end|stop)(zeit|datum|time|date|tijd)/;
+const WRITTEN =
+  /\b(export\w*|download\w*|read ?out|ausgelesen|auslesung|created|creation|erstellt|generated|printed|gedruckt|saved|gespeichert|telecharge|cree|descargado|creado|exportado|scaricato|creato|esportato|aangemaakt|report date|calibrat\w*|kalibrier\w*|etalonn\w*|calibra\w*|firmware|version|installed|serviced)\b/;
+const INTERVAL =
+  /\b(interval\w*|intervall\w*|intervalo|sampl\w* (rate|period|time|every)|sampling|logging (rate|period)|log rate|log every|logged every|record every|scan rate|rate|period|periode|periodo|cadence|pas de temps|abtast\w*|mess?takt|takt|zyklus|cycle|frequenc\w*|frequenza|frecuencia|every|alle|toutes les|cada|ogni|om de|elke|time ?step|zeitschritt|dt|delta t)\b|(mess|abtast|log|aufzeichnungs|speicher|sample|meet)-?(intervall?|rate|takt|zyklus|frequenz|period)/;
+const ZONE_WORDS = /zone|zona|fuseau|fuso|huso|utc|gmt|tijdzone|zeitverschiebung|\btz\b|clock/;
+
+const MONTH_WORD = "[\\p{L}]{3,10}\\.?";
+const DATE = new RegExp(
+  `\\d{4}-?W\\d{2}-?\\d|\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{1,4}|\\d{1,2}(?:\\.|st|nd|rd|th|º)?[ -](?:de )?${MONTH_WORD},?[ -](?:de )?\\d{2,4}|${MONTH_WORD} \\d{1,2}(?:st|nd|rd|th)?,? \\d{4}|(?<![\\d.,])(?:19|20)\\d{6}(?:T?\\d{4,6})?(?![\\d.,])`,
+  "gu",
+);
+const TIME = /(?<![\d:.,])\d{1,2}[:h]\d{2}(?::?\d{2}(?:[.,]\d+)?)?(?: ?[ap]\.?m\.?)?(?: ?(?:Z\b|UTC|GMT|CES?T|MES?Z|[+-]\d{2}:?\d{2}))?/i;
+
+/** Reads what preamble lines, and headings and units for the form of dates, say of start, interval, zone and order. */
+export function readPreambleClock(preamble: readonly string[], headings: readonly string[]): PreambleClock {
+  const stamps: ToldStamp[] = [];
+  let interval: number | null = null;
+  let zone: string | null = null;
+  for (const line of preamble) {
+    const folded = foldLine(line);
+    const found = stampsOf(line, folded);
+    stamps.push(...found);
+    if (interval === null && INTERVAL.test(folded) && found.every((s) => !s.hasDate)) interval = intervalOf(line);
+    if (zone === null && (ZONE_WORDS.test(folded) || found.length > 0)) zone = findZone(line.replace(/[;,\t"=]/g, " "));
+  }
+  return { stamps: joinHalves(stamps), interval, zone, order: orderOf([...headings, ...preamble]) };
+}
+
+const foldLine = (line: string) => foldWord(line).replace(/[_"=:;,\t()[\]]+/g, " ");
+
+function stampsOf(line: string, folded: string): ToldStamp[] {
+  const text = line.replace(/["\t;=]/g, " ").replace(/\s+/g, " ");
+  const role = WRITTEN.test(folded) ? "written" : START.test(folded) ? "start" : END.test(folded) ? "end" : "plain";
+  const found: ToldStamp[] = [];
+  let rest = 0;
+  for (const match of text.matchAll(DATE)) {
+    if (match.index < rest || !readable(match[0])) continue;
+    const after = text.slice(match.index + match[0].length);
+    const gap =
+      /^(?:T|[ ,_-]*(?:(?:at|um|a|à|às|alle|om|le|-)[ ])?(?:uhr ?)?(?:(?:time|zeit|heure|hora|ora|tijd)[: ]+)?)/iu.exec(after)?.[0] ?? "";
+    const time = TIME.exec(after.slice(gap.length));
+    const whole = time !== null && time.index === 0 ? `${match[0]} ${time[0]}` : match[0];
+    found.push({
+      text: whole,
+      role: found.length > 0 && role === "start" ? "end" : role,
+      hasDate: true,
+      hasTime: whole !== match[0] || (match[0].length > 10 && /\d{12}/.test(match[0].replace("T", ""))),
+    });
+    rest = match.index + match[0].length + gap.length + (time?.index === 0 ? time[0].length : 0);
+  }
+  if (found.length > 0 || INTERVAL.test(folded)) return found;
+  const time = TIME.exec(text);
+  return time === null || (role === "plain" && !/time|zeit|heure|hora|ora|tijd|uhr/.test(folded))
+    ? []
+    : [{ text: time[0], role, hasDate: false, hasTime: true }];
+}
+
+const readable = (text: string) => (["dmy", "mdy", "ymd"] as const).some((order) => readStamp(text, order) !== null);
+
+/** "Start date" on one line and "Start time" on the next are one stamp. */
+function joinHalves(stamps: readonly ToldStamp[]): ToldStamp[] {
+  const joined: ToldStamp[] = [];
+  for (const stamp of stamps) {
+    const last = joined.at(-1);
+    const fits = last !== undefined && (last.role === stamp.role || last.role === "plain" || stamp.role === "plain");
+    if (fits && last.hasDate !== stamp.hasDate && last.hasTime !== stamp.hasTime) {
+      const role = last.role === "plain" ? stamp.role : last.role;
+      joined[joined.length - 1] = {
+        text: last.hasDate ? `${last.text} ${stamp.text}` : `${stamp.text} ${last.text}`,
+        role,
+        hasDate: true,
+        hasTime: true,
+      };
+    } else joined.push(stamp);
+  }
+  return joined;
+}
+
+function intervalOf(line: string): number | null {
+  const folded = line.toLowerCase();
+  const unit = /[([]\s*([\p{L}µ]+)\s*[)\]]|_([a-z]+)\b/u.exec(folded);
+  const cut = /[:=;\t]/.exec(line);
+  const value = cut === null ? line : line.slice(cut.index + 1);
+  return readInterval(value, unit === null ? null : timeUnit(unit[1] ?? unit[2])) ?? readInterval(line, null);
+}
+
+const D = "(?:dd?|tt?|jj?|gg?)";
+const M = "mm?";
+const Y = "(?:yyyy|yy|jjjj|jj|aaaa|aa|aaaa)";
+const FORMS: readonly (readonly [DateOrder, RegExp])[] = [
+  ["ymd", new RegExp(`\\b${Y}([-/. ])${M}\\1${D}\\b`)],
+  ["dmy", new RegExp(`\\b${D}([-/. ])${M}\\1${Y}`)],
+  ["mdy", new RegExp(`\\b${M}([-/. ])${D}\\1${Y}`)],
+];
+
+function orderOf(texts: readonly string[]): DateOrder | null {
+  for (const text of texts) {
+    const folded = text.toLowerCase();
+    for (const [order, form] of FORMS) if (form.test(folded)) return order;
+    if (/month\s*[/-]\s*day|m\s*\/\s*d\s*\/\s*y/.test(folded)) return "mdy";
+    if (/day\s*[/-]\s*month|d\s*\/\s*m\s*\/\s*y/.test(folded)) return "dmy";
+  }
+  return null;
+}
+
+/** The told stamp in seconds as if UTC; NaN where it cannot be read in this order. */
+export function toldSeconds(told: ToldStamp, order: DateOrder): { readonly seconds: number; readonly stamp: Stamp | null } {
+  const stamp = readStamp(told.text, order);
+  const day = stamp === null || Number.isNaN(stamp.days) ? 0 : stamp.days * 86400;
+  return { seconds: stamp === null ? Number.NaN : day + (Number.isNaN(stamp.seconds) ? 0 : stamp.seconds), stamp };
+}

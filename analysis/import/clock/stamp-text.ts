@@ -1,0 +1,275 @@
+import { calendarWord } from "./calendar-words";
+import { dayNumber, daysFromCivil, fullYear } from "./civil-days";
+
+/** Order of day, month and year where all three are written as numbers. */
+export type DateOrder = "dmy" | "mdy" | "ymd";
+
+/** What a cell says of the time: each part NaN where the cell does not say it. */
+export type Stamp = {
+  /** Days since 1970-01-01. */
+  readonly days: number;
+  /** Seconds of the day. */
+  readonly seconds: number;
+  /** Seconds east of UTC. */
+  readonly offset: number;
+};
+
+const isDigit = (code: number) => code >= 48 && code <= 57;
+const isLetter = (code: number) => (code >= 65 && code <= 90) || (code >= 97 && code <= 122) || code > 191;
+const MINUS = "-\u2212\u2013";
+
+/** Reads one cell from left to right. Fields are filled as they come; `finish` makes sense of the numbers left over. */
+class StampScanner {
+  private at = 0;
+  private month = Number.NaN;
+  private monthAfter = 0;
+  private week = Number.NaN;
+  private seconds = Number.NaN;
+  private offset = Number.NaN;
+  private days = Number.NaN;
+  private half = 0;
+  private readonly numbers: number[] = [];
+  private readonly lengths: number[] = [];
+
+  constructor(
+    private readonly text: string,
+    private readonly order: DateOrder,
+  ) {}
+
+  scan(): Stamp | null {
+    while (this.at < this.text.length) if (!this.step()) return null;
+    return this.finish();
+  }
+
+  private step(): boolean {
+    const code = this.text.charCodeAt(this.at);
+    if (isDigit(code)) return this.digits();
+    if (isLetter(code)) return this.word();
+    const character = this.text[this.at];
+    if (!Number.isNaN(this.seconds) && (character === "+" || MINUS.includes(character)) && isDigit(this.text.charCodeAt(this.at + 1)))
+      return this.readOffset(character === "+" ? 1 : -1);
+    if (character === "[") {
+      this.at = this.text.length;
+      return true;
+    }
+    this.at++;
+    return " /.-,_'\u2019\u2013\u00a0\u202f()\u00ba\u00aa".includes(character);
+  }
+
+  private run(): number {
+    const from = this.at;
+    while (isDigit(this.text.charCodeAt(this.at))) this.at++;
+    return this.at - from;
+  }
+
+  private digits(): boolean {
+    const from = this.at;
+    const length = this.run();
+    const next = this.text[this.at];
+    if (length <= 2 && Number.isNaN(this.seconds) && (next === ":" || ((next === "h" || next === "H") && this.isHourMark()))) {
+      this.at = from;
+      return this.time();
+    }
+    if (length === 8 && this.numbers.length === 0) return this.basicDate(from, 8);
+    if ((length === 14 || length === 12) && this.numbers.length === 0) {
+      if (!this.basicDate(from, 8)) return false;
+      return this.basicTime(from + 8, length - 8);
+    }
+    if (length > 4) return false;
+    this.numbers.push(Number(this.text.slice(from, from + length)));
+    this.lengths.push(length);
+    return true;
+  }
+
+  /** "10h15" and "10 h 15", but not the h of a word. */
+  private isHourMark(): boolean {
+    const after = this.text.charCodeAt(this.at + 1);
+    return Number.isNaN(after) || isDigit(after) || after === 32;
+  }
+
+  private basicDate(from: number, length: number): boolean {
+    const year = Number(this.text.slice(from, from + 4));
+    this.days =
+      year >= 1900 && year < 2200
+        ? dayNumber(year, Number(this.text.slice(from + 4, from + 6)), Number(this.text.slice(from + 6, from + length)))
+        : Number.NaN;
+    return !Number.isNaN(this.days);
+  }
+
+  private basicTime(from: number, length: number): boolean {
+    const part = (k: number) => (length >= 2 * k + 2 ? Number(this.text.slice(from + 2 * k, from + 2 * k + 2)) : 0);
+    if (length !== 2 && length !== 4 && length !== 6) return false;
+    this.at = from + length;
+    return this.setTime(part(0), part(1), part(2) + (length === 6 ? this.fraction() : 0));
+  }
+
+  /** hh:mm, hh:mm:ss, hh:mm:ss.f, hh:mm:ss:mmm, 10h15, 10h15m20s. */
+  private time(): boolean {
+    const hour = this.number();
+    this.at++;
+    if (this.text[this.at] === " ") this.at++;
+    if (!isDigit(this.text.charCodeAt(this.at))) return this.setTime(hour, 0, 0);
+    const minute = this.number();
+    let second = 0;
+    const mark = this.text[this.at];
+    if ((mark === ":" || mark === "m" || mark === "'") && isDigit(this.text.charCodeAt(this.at + 1))) {
+      this.at++;
+      second = this.number() + this.fraction();
+      if (this.text[this.at] === ":" && /^\d{3}(?!\d)/.test(this.text.slice(this.at + 1, this.at + 5))) {
+        this.at++;
+        second += this.number() / 1000;
+      }
+      if (this.text[this.at] === "s" && !isLetter(this.text.charCodeAt(this.at + 1))) this.at++;
+    } else if (mark === "m" && !isLetter(this.text.charCodeAt(this.at + 1)) && this.text[this.at + 1] !== ".") this.at++;
+    return this.setTime(hour, minute, second);
+  }
+
+  private number(): number {
+    const from = this.at;
+    const length = this.run();
+    return length > 3 ? Number.NaN : Number(this.text.slice(from, this.at));
+  }
+
+  private fraction(): number {
+    const mark = this.text[this.at];
+    if ((mark !== "." && mark !== ",") || !isDigit(this.text.charCodeAt(this.at + 1))) return 0;
+    this.at++;
+    const from = this.at;
+    this.run();
+    return Number(`0.${this.text.slice(from, this.at)}`);
+  }
+
+  private setTime(hour: number, minute: number, second: number): boolean {
+    if (!(hour <= 24 && minute <= 59 && second < 61) || (hour === 24 && minute + second > 0)) return false;
+    this.seconds = hour * 3600 + minute * 60 + second;
+    return true;
+  }
+
+  private readOffset(sign: number): boolean {
+    const match = /^(\d{1,2})(?::?(\d{2}))?(?!\d)/.exec(this.text.slice(this.at + 1));
+    if (match === null) return false;
+    this.at += 1 + match[0].length;
+    this.offset = sign * (Number(match[1]) * 3600 + Number(match[2] ?? 0) * 60);
+    return Math.abs(this.offset) <= 14 * 3600;
+  }
+
+  private word(): boolean {
+    const from = this.at;
+    while (isLetter(this.text.charCodeAt(this.at)) || (this.text[this.at] === "." && isLetter(this.text.charCodeAt(this.at + 1))))
+      this.at++;
+    const word = this.text.slice(from, this.at);
+    if (word === "T" || word === "t") return this.afterT();
+    if ((word === "W" || word === "w") && this.numbers.length === 1) {
+      const length = this.run();
+      const digits = this.text.slice(this.at - length, this.at);
+      this.week = Number(digits.slice(0, 2));
+      if (length === 3) this.pushNumber(Number(digits.slice(2)), 1);
+      return length >= 2 && length <= 3;
+    }
+    const meaning = calendarWord(word);
+    if (meaning === null) return false;
+    if (meaning.kind === "month") {
+      // "mar." is also Tuesday in French, Spanish and Italian: another month after it wins
+      if (!Number.isNaN(this.month) && this.month !== 3) return false;
+      this.month = meaning.month;
+      this.monthAfter = this.numbers.length;
+    } else if (meaning.kind === "half") this.half = meaning.pm ? 2 : 1;
+    else if (meaning.kind === "zone") this.offset = Number.isNaN(this.offset) ? meaning.offset : this.offset;
+    return true;
+  }
+
+  private pushNumber(value: number, length: number): void {
+    this.numbers.push(value);
+    this.lengths.push(length);
+  }
+
+  private afterT(): boolean {
+    const from = this.at;
+    const length = this.run();
+    if (this.text[this.at] === ":") {
+      this.at = from;
+      return this.time();
+    }
+    return this.basicTime(from, length);
+  }
+
+  private finish(): Stamp | null {
+    if (!this.settleDate() || !this.settleHalf()) return null;
+    if (Number.isNaN(this.days) && Number.isNaN(this.seconds)) return null;
+    return { days: this.days, seconds: this.seconds, offset: this.offset };
+  }
+
+  private settleDate(): boolean {
+    if (!Number.isNaN(this.days)) return this.timeFromNumbers(0);
+    if (this.numbers.length > 0) return this.dateFromNumbers();
+    return Number.isNaN(this.month);
+  }
+
+  private settleHalf(): boolean {
+    if (this.half === 0) return true;
+    const hour = Math.floor(this.seconds / 3600);
+    if (hour === 12 && this.half === 1) this.seconds -= 12 * 3600;
+    if (hour < 12 && this.half === 2) this.seconds += 12 * 3600;
+    return !Number.isNaN(this.seconds);
+  }
+
+  private dateFromNumbers(): boolean {
+    const [a, b, c] = this.numbers;
+    const n = this.numbers.length;
+    if (!Number.isNaN(this.week)) {
+      this.days = weekDate(a, this.week, n > 1 ? b : 1);
+      return n <= 2 && this.lengths[0] === 4;
+    }
+    if (this.month === 3 && this.monthAfter === 0 && n >= 3 && b <= 12 && this.lengths[2] !== 3) this.month = Number.NaN; // "mar 07/05/2024"
+    if (!Number.isNaN(this.month)) {
+      if (n < 2) return false;
+      const yearFirst = this.lengths[0] === 4 || a > 31 || (this.order === "ymd" && this.monthAfter === 1 && this.lengths[1] < 4);
+      this.days = yearFirst ? dayNumber(this.year(0), this.month, b) : dayNumber(this.year(1), this.month, a);
+      return !Number.isNaN(this.days) && this.timeFromNumbers(2);
+    }
+    if (n === 2 && this.lengths[0] === 4 && this.lengths[1] === 3) {
+      this.days = daysFromCivil(a, 1, 1) + b - 1;
+      return b >= 1 && b <= 366;
+    }
+    if (n < 3) return false;
+    if (this.lengths[0] === 4) this.days = dayNumber(a, b, c);
+    else if (this.lengths[2] === 4 || this.order !== "ymd")
+      this.days = this.order === "mdy" ? dayNumber(this.year(2), a, b) : dayNumber(this.year(2), b, a);
+    else this.days = dayNumber(this.year(0), b, c);
+    return !Number.isNaN(this.days) && this.timeFromNumbers(3);
+  }
+
+  private year(index: number): number {
+    const length = this.lengths[index];
+    return length === 4 ? this.numbers[index] : length === 2 ? fullYear(this.numbers[index]) : Number.NaN;
+  }
+
+  /** Numbers after the date where no colon showed a time: "2024-05-01-10-11-12", "01.05.2024 10.11.12". */
+  private timeFromNumbers(from: number): boolean {
+    const rest = this.numbers.length - from;
+    if (rest === 0) return true;
+    if (!Number.isNaN(this.seconds) || rest < 2 || rest > 4) return false;
+    const thousandths = rest === 4 ? this.numbers[from + 3] / 10 ** this.lengths[from + 3] : 0;
+    return this.setTime(this.numbers[from], this.numbers[from + 1], (rest > 2 ? this.numbers[from + 2] : 0) + thousandths);
+  }
+}
+
+/** ISO 8601 week date: week 1 holds the year's first Thursday. */
+function weekDate(year: number, week: number, day: number): number {
+  if (!(week >= 1 && week <= 53 && day >= 1 && day <= 7)) return Number.NaN;
+  const january4 = daysFromCivil(year, 1, 4);
+  const monday = january4 - ((january4 + 3) % 7);
+  return monday + (week - 1) * 7 + day - 1;
+}
+
+/**
+ * Reads a date, a time of day, or both. Forms: ISO 8601 (extended, basic, week, ordinal, offsets), day, month and year in `order` with any of
+ * / . - or blanks, month names of seven languages, 12-hour times, a weekday before it. Null where anything in the cell is not understood.
+ */
+export function readStamp(text: string, order: DateOrder): Stamp | null {
+  if (text.length < 3 || text.length > 64) return null;
+  return new StampScanner(text, order).scan();
+}
+
+/** Seconds since 1970 as if the stamp were UTC, the offset left alone; NaN without a date. A date alone is its midnight. */
+export const stampSeconds = (stamp: Stamp): number => stamp.days * 86400 + (Number.isNaN(stamp.seconds) ? 0 : stamp.seconds);

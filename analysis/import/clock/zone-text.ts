@@ -1,0 +1,52 @@
+import { calendarWord } from "./calendar-words";
+
+/** "+02:00" of 7200 s; "UTC" of 0. */
+export function writeOffset(seconds: number): string {
+  if (seconds === 0) return "UTC";
+  const minutes = Math.round(Math.abs(seconds) / 60);
+  return `${seconds < 0 ? "-" : "+"}${String(Math.floor(minutes / 60)).padStart(2, "0")}:${String(minutes % 60).padStart(2, "0")}`;
+}
+
+/** Seconds east of UTC where the zone is a fixed offset ("+02:00", "UTC", "CET"), null where it is a place or nothing known. */
+export function fixedOffset(zone: string): number | null {
+  const match = /^(?:UTC|GMT|Z)?\s*([+\-\u2212])\s*(\d{1,2})(?::?(\d{2}))?$/i.exec(zone.trim());
+  if (match !== null) {
+    const seconds = (match[1] === "+" ? 1 : -1) * (Number(match[2]) * 3600 + Number(match[3] ?? 0) * 60);
+    return Math.abs(seconds) <= 14 * 3600 ? seconds : null;
+  }
+  const word = calendarWord(zone.trim());
+  return word?.kind === "zone" ? word.offset : null;
+}
+
+/** Whether the platform knows the place name ("Europe/Lisbon"). */
+export function isPlaceZone(zone: string): boolean {
+  if (!/^[A-Za-z]+(?:[/_+-][A-Za-z0-9_+-]+)+$/.test(zone)) return false;
+  try {
+    new Intl.DateTimeFormat("en", { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** The zone a person or a file named, in one form: an IANA name, "+02:00" or "UTC"; null where it is none. */
+export function readZone(text: string): string | null {
+  const zone = text.trim();
+  if (isPlaceZone(zone)) return zone;
+  const offset = fixedOffset(zone);
+  return offset === null ? null : writeOffset(offset);
+}
+
+const OFFSET = /(?:UTC|GMT)\s*[+\-\u2212]\s*\d{1,2}(?::?\d{2})?|(?<![\d:])[+\-\u2212]\d{2}:?\d{2}(?!\d)/i;
+
+/** A zone named somewhere in a heading or a preamble line: a place name, an offset after UTC or GMT, or an abbreviation in capitals. */
+export function findZone(text: string): string | null {
+  for (const [name] of text.matchAll(/[A-Za-z]+(?:\/[A-Za-z_+-]+)+/g)) if (isPlaceZone(name)) return name;
+  const offset = OFFSET.exec(text);
+  if (offset !== null && /utc|gmt|zon|offset|fuseau|huso|fuso|tijdz/i.test(text)) return readZone(offset[0]);
+  for (const [word] of text.matchAll(/\b[A-Z]{3,4}\b/g)) {
+    const seconds = fixedOffset(word);
+    if (seconds !== null) return writeOffset(seconds);
+  }
+  return null;
+}

@@ -1,0 +1,44 @@
+/** Words of headings that say where a channel was measured, folded; seven languages. Common practice, no source. */
+const POSITIONS: readonly (readonly [string, RegExp])[] = [
+  ["difference", /\bdifferen\w*\b|\bdelta\b|\bdp\b|differenzdruck|\bdifferenziale\b|\bdiferencial\b|\bverschil\w*\b/],
+  [
+    "suction",
+    /\bsuction\b|\binlet\b|\bintake\b|saug\w*|\baspiration\b|\bsuccion\b|\bsuccao\b|\baspirazione\b|\bzuig\w*\b|\bsuct\b|\bentree\b|\badmission\b|\baspiracion\b/,
+  ],
+  [
+    "discharge",
+    /\bdischarge\b|\boutlet\b|\bdelivery\b|\bdruckseite\b|\bdruckseitig\b|\brefoulement\b|\bdescarga\b|\bimpulsion\b|\bmandata\b|\bpers\w*\b|\brecalque\b|\bsortie\b|\bdisch\b|\bausgang\b|\bauslass\b/,
+  ],
+  [
+    "tank",
+    /\btanks?\b|\bvessel\b|behalter|kessel\b|\bmembran\w*|\breservoir\b|\bballon\b|\btanque\b|\bdeposito\b|\bserbatoio\b|\bvat\b|\bketel\b|\bcuve\b|\bhydrophore\b|\bvaso\b/,
+  ],
+  [
+    "upstream",
+    /\bupstream\b|\bbefore\b|\bvor\b|\bamont\b|\baguas arriba\b|\bmontante\b|\bmonte\b|\bstroomopwaarts\b|\bantes\b|\bavant\b|\bprima\b|\bvoor\b/,
+  ],
+  [
+    "downstream",
+    /\bdownstream\b|\bafter\b|\bnach\b|\baval\b|\baguas abajo\b|\bjusante\b|\bvalle\b|\bstroomafwaarts\b|\bdespues\b|\bapres\b|\bdopo\b|\bna\b|\bdepois\b/,
+  ],
+  [
+    "system",
+    /\bsystem\b|\bnetwork\b|\bnetz\w*\b|\breseau\b|\bred\b|\brede\b|\brete\b|\bnet\b|\bmain\b|\bheader\b|\bmanifold\b|\bbuilding\b|\bhouse\b|\bhaus\b|\bsysteme\b|\bsistema\b|\bsysteem\b|\bsystemdruck\b/,
+  ],
+  ["sensor", /\bsensor\b|\btransducer\b|\bgeber\b|\bfuhler\b|\bcapteur\b|\bsonda\b|\bsensore\b|\bopnemer\b|\btransmitter\b/],
+  ["drive", /\bdrive\b|\bvfd\b|\bvsd\b|\binverter\b|\bumrichter\b|\bvariateur\b|\bvariador\b|\binversor\b/],
+  ["motor", /\bmotor\w*\b|\bmoteur\b|\bmotore\b/],
+  ["pump", /\bpumps?\b|pumpe\w*|\bpompe?\b|\bbombas?\b|\bpompa\b|\bpomp\b|\bpmp\b/],
+  ["top", /\btop\b|\bupper\b|\boben\b/],
+  ["bottom", /\bbottom\b|\blower\b|\bunten\b/],
+];
+
+/** Where a channel was measured, by the words of its folded heading: "tank", "suction", "pump 2"; null where it does not say. */
+export function findPosition(words: string): string | null {
+  const found = POSITIONS.filter(([, pattern]) => pattern.test(words));
+  if (found.length === 0) return null;
+  const [name] = found[0];
+  const number = new RegExp(`(?:${found[0][1].source}) ?(\\d{1,2})\\b`).exec(words);
+  const digits = number === null ? undefined : number[number.length - 1];
+  return digits === undefined ? name : `${name} ${digits}`;
+}

@@ -1,0 +1,73 @@
+import { findUnit, UNITS, type Unit } from "../../../shared/units/unit-table";
+
+/** A unit and what the same text says of its reference. */
+export type FoundUnit = { readonly unit: Unit; readonly reference: "gauge" | "absolute" | null; readonly text: string };
+
+const ABSOLUTE = /\b(abs(olute?|olut\w*|oluto|oluta|oluut)?|absolu)\b\.?/i;
+const GAUGE = /\b(gauge|gage|rel(ative?|ativ\w*|atief)?|uberdruck|überdruck|manometr\w*|manométr\w*|overdruk|effective?)\b\.?/i;
+
+/** What words say of a pressure's reference: "abs.", "gauge", "Überdruck"; null where they say nothing. */
+export function findReference(text: string): "gauge" | "absolute" | null {
+  if (ABSOLUTE.test(text)) return "absolute";
+  return GAUGE.test(text) ? "gauge" : null;
+}
+
+/** The unit that a whole text names, with or without a word for the reference ("bar abs", "kPa (g)"); null where it is none. */
+export function wholeUnit(text: string): FoundUnit | null {
+  const bare = text
+    .trim()
+    .replace(/^[[({<]\s*|\s*[\])}>]$/g, "")
+    .trim();
+  if (bare === "" || bare.length > 40) return null;
+  const unit = findUnit(bare) ?? findUnit(bare.replace(/\.$/, "")) ?? findUnit(bare.replace(/\s*\/\s*/g, "/"));
+  if (unit !== null) return { unit, reference: referenceOf(unit) ?? findReference(bare), text: bare };
+  const reference = findReference(bare);
+  const stripped = bare
+    .replace(ABSOLUTE, "")
+    .replace(GAUGE, "")
+    .replace(/[()\s,]+$/g, "")
+    .replace(/^[()\s,]+/g, "");
+  const plain = reference === null ? null : findUnit(stripped);
+  if (plain !== null) return { unit: plain, reference, text: bare };
+  const short = /^(.+?)\s*[([]?\s*([ga])\s*[)\]]?$/i.exec(bare);
+  const pressure = short === null ? null : findUnit(short[1].trim());
+  if (pressure === null || pressure.quantity !== "pressure") return null;
+  return { unit: pressure, reference: short![2].toLowerCase() === "a" ? "absolute" : "gauge", text: bare };
+}
+
+const referenceOf = (unit: Unit) =>
+  unit.quantity === "absolutePressure" ? "absolute" : unit.quantity === "gaugePressure" ? "gauge" : null;
+
+/** A unit at the end of a heading: in brackets, after comma, slash, underscore or blank. Single letters only in brackets or after a comma or an underscore. */
+export function unitInHeading(heading: string): FoundUnit | null {
+  for (const [, inside] of [...heading.matchAll(/[[({<]([^\])}>]*(?:\([^)]*\))?[^\])}>]*)[\])}>]/g)].reverse()) {
+    const unit = wholeUnit(inside) ?? firstWhole(inside.split(/[,;]/));
+    if (unit !== null) return unit;
+  }
+  const text = heading.replace(/[[({<][^\])}>]*[\])}>]/g, " ").trim();
+  for (const match of text.matchAll(/[,;_:|]|\s-\s|\s|\/|\bin\b|-/g)) {
+    const rest = text.slice(match.index + match[0].length).trim();
+    const unit =
+      wholeUnit(match[0] === "_" ? rest.replace(/_/g, " ") : rest) ??
+      (match[0] === "_" ? wholeUnit(rest.replace(/_per_|_p_/i, "/").replace(/_/g, "/")) : null);
+    const strong = /[,;_:|]/.test(match[0]);
+    if (unit !== null && (strong || unit.text.length > 1 || /^[%]$/.test(unit.text))) return unit;
+  }
+  return wholeUnit(text);
+}
+
+const firstWhole = (parts: readonly string[]): FoundUnit | null => {
+  for (const part of parts) {
+    const unit = wholeUnit(part);
+    if (unit !== null) return unit;
+  }
+  return null;
+};
+
+/** The unit stuck to a value: "3.4 bar", "12,5l/min"; null where there is none. */
+export function unitOfCell(cell: string): FoundUnit | null {
+  const match = /^[+\-\u2212]?\d[\d.,' \u00a0]*(?:e[+-]?\d+)?\s*([^\d\s].*)$/i.exec(cell);
+  return match === null ? null : wholeUnit(match[1]);
+}
+
+export const unitsOfQuantity = (quantity: Unit["quantity"]): readonly Unit[] => UNITS.filter((u) => u.quantity === quantity);
