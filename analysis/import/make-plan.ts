@@ -2,14 +2,15 @@ import { ImportError } from "../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../shared/record/import-question";
 import { withProvenPatterns } from "./body/calibrate-stamps";
 import { cellKind } from "./cell-kind";
+import { readClock } from "./clock/read-clock";
 import type { ColumnText, FileContext } from "./columns/column-reading";
+import { readColumns } from "./columns/read-columns";
 import { findDialect } from "./dialects";
 import { findCellFormat, splitRows, type TextRow } from "./find-format";
 import { findNumberFormat } from "./find-number-format";
 import { findHeadTable, type HeadTable, matchesSignature } from "./head-table";
 import type { ImportChoices } from "./import-log";
 import { isMissing, parseNumber } from "./number-format";
-import { readClock, readColumns } from "./plain-stand-in";
 import { splitRow } from "./row-cells";
 import type { Survey } from "./survey";
 import type { PlannedColumn, TablePlan } from "./table-plan";
@@ -80,7 +81,7 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
     bytesPerRow,
   };
   const columnQuestions = columns.flatMap((column) => (column.use === "number" ? column.reading.questions : []));
-  return { plan, questions: [...(question === null ? [] : [question]), ...clock.questions, ...columnQuestions], head: rows };
+  return { plan, questions: [...(question === null ? [] : [question]), ...columnQuestions], head: rows };
 }
 
 function noTable(file: string, rows: readonly TextRow[]): ConstructorParameters<typeof ImportError>[0] {

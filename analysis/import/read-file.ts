@@ -3,12 +3,12 @@ import type { Channel, RowOrigin } from "../../shared/record/log-record";
 import { seconds } from "../../shared/units/quantity";
 import { type Body, readBody, type Watch } from "./body/read-body";
 import type { Samples } from "./body/row-store";
+import { settleClock } from "./clock/settle-clock";
 import { describeLayout } from "./describe-layout";
 import type { FilePart } from "./file-part";
 import { findGaps, findSampling } from "./find-sampling";
 import type { ImportChoices, LogFile } from "./import-log";
 import { makePlan } from "./make-plan";
-import { settleClock } from "./plain-stand-in";
 import { refuseUnreadable } from "./refuse";
 import { surveyFile } from "./survey";
 import type { PlannedColumn, TablePlan } from "./table-plan";
@@ -65,7 +65,7 @@ function assemble(
     },
     rejects: [...log.rejects, ...clockRejects].sort((a, b) => a.row - b.row).slice(0, 100),
     questions: [...questions, ...settled.questions],
-    notes: [...plan.clock.notes, ...settled.notes, ...log.notes()],
+    notes: [...settled.notes, ...log.notes()],
     faults: [...settled.faults, ...(onChange ? [] : findGaps(times)), ...restarts(log.restarts, times, order)],
     layout,
   };

@@ -35,11 +35,8 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
     [1e-6, "microseconds"],
     [1e-9, "nanoseconds"],
   ] as const) {
-    if (
-      first * unit > UNIX_FROM &&
-      first * unit < UNIX_TO &&
-      (timely || unit < 1 || profile.column.index === 0 || /unix|epoch|posix/.test(profile.words))
-    )
+    const inRange = first * unit > UNIX_FROM && first * unit < UNIX_TO;
+    if (inRange && (timely || profile.column.index === 0))
       return { kind: "unix", unitSeconds: unit, origin: 0, name: `Unix ${name}`, certainty: timely ? 0.98 : 0.8 };
   }
   const unit = elapsedUnit(profile);

@@ -60,7 +60,9 @@ function addNumber(
 ): void {
   const scale = numberScale(profile, hints);
   if (scale !== null)
-    add(scale.kind === "unix" ? 80 : scale.kind === "civil" ? 70 : 60, [profile], () => numberClock(profile, scale, hints));
+    add(scale.kind === "unix" ? 50 + 30 * (isTimeHeading(profile.words) ? 1 : 0) : scale.kind === "civil" ? 70 : 60, [profile], () =>
+      numberClock(profile, scale, hints),
+    );
   else if (isIndexColumn(profile)) {
     if (hints.told.interval !== null || hints.answers.interval !== null || hints.told.stamps.some((s) => s.role === "start" && s.hasDate))
       add(30, [profile], () => indexClock(profile, hints));
