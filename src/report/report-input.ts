@@ -1,0 +1,36 @@
+import type { Comparison } from "../../shared/findings/comparison";
+import type { ThinTrace } from "../../shared/record/thin-trace";
+import type { FindingsDocument } from "../../shared/schemas/findings-document";
+import type { UnitChoice } from "../../shared/units/unit-choice";
+
+export const REPORT_SECTIONS = [
+  "customer",
+  "trace",
+  "findings",
+  "before-and-after",
+  "causes",
+  "next-visit",
+  "cannot-show",
+  "site-facts",
+  "record",
+] as const;
+export type ReportSectionId = (typeof REPORT_SECTIONS)[number];
+
+/** Own letterhead: text lines and a picture as a data address (PNG, JPEG or SVG), both optional. */
+export type Letterhead = { readonly lines: readonly string[]; readonly logo: string | null };
+
+/** All that a report is written from. */
+export type ReportInput = {
+  readonly siteName: string | null;
+  readonly document: FindingsDocument;
+  readonly trace: ThinTrace;
+  /** The worst stretch of each finding, closer: by the finding's index in the document. */
+  readonly closeUps: readonly { readonly finding: number; readonly trace: ThinTrace }[];
+  readonly comparison: { readonly comparison: Comparison; readonly beforeName: string; readonly afterName: string } | null;
+  readonly letterhead: Letterhead;
+  readonly units: UnitChoice;
+  readonly paper: "A4" | "Letter";
+  readonly leaveOut: readonly ReportSectionId[];
+  /** As the person wants it printed; the report itself asks no clock. */
+  readonly writtenOn: string | null;
+};

@@ -1,0 +1,40 @@
+import { type Markup, markup } from "../markup";
+import type { ReportInput } from "../report-input";
+
+const ORIGINS: ReadonlyMap<unknown, string> = new Map([
+  ["given", "given"],
+  ["assumed", "assumed"],
+  ["log", "read from the log"],
+]);
+
+type WrittenFact = { readonly value: unknown; readonly unit: unknown; readonly from: unknown; readonly text?: unknown };
+const isFact = (x: unknown): x is WrittenFact => typeof x === "object" && x !== null && "value" in x && "from" in x;
+
+/** Every site fact as it was used and where it came from. */
+export function siteFactsSection({ document }: ReportInput): Markup | null {
+  const rows = Object.entries(document.site).flatMap(([name, fact]) =>
+    isFact(fact)
+      ? [row(name, fact)]
+      : typeof fact === "object" && fact !== null
+        ? Object.entries(fact).flatMap(([inner, value]) => (isFact(value) ? [row(`${name}, ${inner}`, value)] : []))
+        : [],
+  );
+  if (rows.length === 0) return null;
+  return markup`<section><h2>Site facts</h2><table><thead><tr><th scope="col">Fact</th><th scope="col">As written</th><th scope="col">Origin</th></tr></thead><tbody>${rows}</tbody></table></section>`;
+}
+
+const row = (name: string, fact: WrittenFact): Markup =>
+  markup`<tr><th scope="row">${spaced(name)}</th><td>${typeof fact.text === "string" ? fact.text : String(fact.value)}</td><td>${ORIGINS.get(fact.from) ?? "not known"}</td></tr>`;
+
+const spaced = (name: string) => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+
+/** What anyone needs to repeat the analysis from the original log. */
+export function recordSection({ document }: ReportInput): Markup {
+  const { record } = document;
+  return markup`<section><h2>The record's fingerprint</h2>
+<table><thead><tr><th scope="col">File</th><th scope="col">Bytes</th><th scope="col">SHA-256</th></tr></thead><tbody>${record.files.map((f) => markup`<tr><td>${f.name}</td><td>${f.bytes}</td><td class="hash">${f.sha256 ?? "not worked out"}</td></tr>`)}</tbody></table>
+<p>${record.rows.accepted} rows accepted, ${record.rows.rejected} rejected, ${record.rows.duplicate} duplicate, ${record.rows.reordered} put in order.</p>
+${record.questions.length === 0 ? null : markup`<h3>Assumed while reading</h3><ul>${record.questions.map((q) => markup`<li>${q.text} Assumed: ${q.assumed}.</li>`)}</ul>`}
+${record.notes.length === 0 ? null : markup`<h3>Noticed while reading</h3><ul>${record.notes.map((n) => markup`<li>${n.text}</li>`)}</ul>`}
+<p class="note">Made by Evenhead ${document.program}. The same files, site facts and version give the same findings.</p></section>`;
+}
