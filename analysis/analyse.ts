@@ -3,6 +3,7 @@ import { inGauge } from "../shared/record/in-gauge";
 import type { LogRecord } from "../shared/record/log-record";
 import type { SiteFacts } from "../shared/site/site-facts";
 import { detectAll } from "./detectors";
+import { diagnose } from "./diagnosis/diagnose";
 import { findFaults } from "./faults";
 import { findSegments } from "./segments";
 
@@ -15,5 +16,6 @@ export function analyse(asRead: LogRecord, site: SiteFacts): Analysis {
   const faults = findFaults(record);
   const segments = findSegments(record, faults, site);
   const outcomes = detectAll({ record, faults, segments, site });
-  return { site, faults, segments, outcomes, causes: [], advice: [] };
+  const causes = diagnose(outcomes, segments, site, record);
+  return { site, faults, segments, outcomes, causes, advice: [] };
 }

@@ -1,6 +1,6 @@
 import type { Analysis } from "../../shared/findings/analysis";
 import type { LogRecord } from "../../shared/record/log-record";
-import { FINDINGS_FORMAT, FINDINGS_VERSION, type FindingsDocument } from "../../shared/schemas/findings-document";
+import { FINDINGS_FORMAT, FINDINGS_VERSION, type FindingsDocument, type FindingsError } from "../../shared/schemas/findings-document";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { PROGRAM_VERSION } from "../../shared/version";
@@ -28,10 +28,10 @@ export function writeFindings(record: LogRecord, analysis: Analysis, units: Unit
 }
 
 /** The document of a file that could not be read: the same shape, with the error filled in and nothing else. */
-export function refusedDocument(kind: string, message: string, at: { readonly file?: string; readonly row?: number }): FindingsDocument {
+export function refusedDocument(error: FindingsError): FindingsDocument {
   return {
     ...HEAD,
-    error: { kind, message, file: at.file ?? null, row: at.row ?? null },
+    error,
     record: {
       files: [],
       clock: null,

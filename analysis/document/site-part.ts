@@ -6,8 +6,9 @@ export function writeSite(site: SiteFacts): Readonly<Record<string, unknown>> {
 }
 
 function writeFact(fact: unknown): unknown {
-  if (typeof fact === "string") return { value: fact, unit: null, from: "given" };
+  if (typeof fact === "string") return { value: fact, unit: null, from: "given", text: fact };
   if (typeof fact !== "object" || fact === null) return fact;
-  if ("value" in fact && "from" in fact && "unit" in fact) return { value: fact.value, unit: fact.unit, from: fact.from };
+  if ("value" in fact && "from" in fact && "unit" in fact)
+    return { value: fact.value, unit: fact.unit, from: fact.from, text: "text" in fact ? fact.text : null };
   return Object.fromEntries(Object.entries(fact).flatMap(([name, inner]) => (inner === null ? [] : [[name, writeFact(inner)]])));
 }

@@ -2,18 +2,15 @@ import { basename } from "node:path";
 import { analyse } from "../../analysis/analyse";
 import { refusedDocument, writeFindings } from "../../analysis/document/findings-document";
 import { importLog } from "../../analysis/import/import-log";
-import { ImportError } from "../../shared/problems/import-problem";
-import { SiteFileError } from "../../shared/problems/site-file-problem";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../shared/site/site-facts";
-import { sayImportProblem } from "../../shared/wording/import-problem";
-import { saySiteFileProblem } from "../../shared/wording/site-file-problem";
 import { openLog, readSiteFile, writeWhole } from "./files";
 import { type AnalyseOptions, readAnalyseOptions } from "./options";
 import { printSummary } from "./print-summary";
+import { refusalOf } from "./refusal";
 
 const HELP = `analyse FILE... [options]     read one record from its files and print what it shows
   --site SITE.json            site facts (set pressure, tank, pump, limits)
@@ -62,9 +59,8 @@ async function analyseFiles(paths: readonly string[], options: AnalyseOptions): 
     const { record } = await importLog(files, { ...options.choices, zone: site.zone });
     return documentOf(record, site, options);
   } catch (error) {
-    if (error instanceof ImportError)
-      return refusedDocument(error.problem.id, sayImportProblem(error.problem), { file: name, ...error.problem });
-    if (error instanceof SiteFileError) return refusedDocument(error.problem.id, saySiteFileProblem(error.problem), error.problem);
+    const refusal = refusalOf(error);
+    if (refusal !== null) return refusedDocument({ ...refusal, file: refusal.file ?? name });
     throw error;
   }
 }

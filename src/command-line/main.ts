@@ -5,6 +5,7 @@ type Command = { readonly about: string; readonly run: (args: readonly string[])
 /** Each command is loaded when it is called, so that --help answers at once. */
 const COMMANDS: ReadonlyMap<string, Command> = new Map([
   ["analyse", { about: "read a log and print what it shows", run: async (args) => (await import("./analyse-command")).runAnalyse(args) }],
+  ["report", { about: "write a report as one HTML file", run: async (args) => (await import("./report-command")).runReport(args) }],
   ["serve", { about: "serve the dashboard on this machine only", run: async (args) => (await import("./serve")).runServe(args) }],
 ]);
 

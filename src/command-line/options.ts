@@ -60,7 +60,8 @@ function parsed(args: readonly string[]) {
   }
 }
 
-function readUnits(text: string | undefined): UnitChoice | null {
+/** @throws UsageError */
+export function readUnits(text: string | undefined): UnitChoice | null {
   if (text === undefined) return null;
   if (text === "us") return US_UNITS;
   if (text === "metric") return METRIC_UNITS;

@@ -2,6 +2,7 @@ import { markup } from "./markup";
 import type { ReportInput } from "./report-input";
 import { reportStyle } from "./report-style";
 import { SECTIONS } from "./sections";
+import { timeLabels } from "./time-labels";
 
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:";
 /** Only pictures that a reader can show without fetching anything. */
@@ -19,7 +20,7 @@ export function writeReport(input: ReportInput): string {
   const sections = SECTIONS.filter(({ id }) => !input.leaveOut.includes(id)).map(({ write }) => write(input));
   const page = markup`<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="${POLICY}"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${title}</title><style>${{ html: reportStyle(input.paper) }}</style></head>
-<body><header><div><h1>${title}</h1><p>${String(document.record.from ?? "")} to ${String(document.record.to ?? "")}${input.writtenOn === null ? "" : `. Written ${input.writtenOn}`}</p></div>
+<body><header><div><h1>${title}</h1><p>${timeLabels(document, input.units.locale).whole}${input.writtenOn === null ? "" : `. Written ${input.writtenOn}`}</p></div>
 <div class="letterhead">${letterhead.logo === null ? null : markup`<img src="${letterhead.logo}" alt="">`}${letterhead.lines.join("\n")}</div></header>
 <main>${sections}</main></body></html>
 `;

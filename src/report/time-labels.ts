@@ -1,18 +1,18 @@
+import type { Clock } from "../../shared/record/clock";
 import type { FindingsDocument, Instant } from "../../shared/schemas/findings-document";
+import { seconds } from "../../shared/units/quantity";
+import { sayClockZone, sayInstant, saySpan } from "../../shared/wording/instant";
 
-/** Instants of a document to record time and back to short labels, in the zone the record was written in (UTC where none is known). */
-export function timeLabels({ record }: FindingsDocument) {
+/** Instants of a document to record time and back to text, in the clock the record was written in. */
+export function timeLabels({ record }: FindingsDocument, locale: string | null) {
   const epoch = typeof record.from === "string" ? Date.parse(record.from) / 1000 : 0;
+  const clock: Clock = record.clock === "absolute" ? { kind: "absolute", epoch, zone: record.zone } : { kind: "elapsed" };
   const secondsOf = (instant: Instant): number => (typeof instant === "string" ? Date.parse(instant) / 1000 - epoch : instant);
-  const long = record.to !== null && secondsOf(record.to) > 86400;
-  const labelAt = (s: number): string => {
-    if (record.clock !== "absolute") return `${Math.round(s)} s`;
-    const iso = new Date(Math.round((epoch + s) * 1000)).toISOString();
-    return long ? `${iso.slice(5, 10)} ${iso.slice(11, 16)}` : iso.slice(11, 19);
-  };
+  const duration = record.to === null ? 0 : secondsOf(record.to);
   return {
     secondsOf,
-    labelAt,
-    zoneNote: record.clock !== "absolute" ? "seconds from the first row" : record.zone === null ? "local time of the logger" : "UTC",
+    whole: saySpan(clock, { from: seconds(0), to: seconds(duration) }, locale),
+    labelAt: (s: number) => sayInstant(clock, s, locale).replace(/:\d\d$/, (tail) => (duration > 7200 ? "" : tail)),
+    zoneNote: sayClockZone(clock),
   };
 }

@@ -8,6 +8,10 @@ const PANEL = 130;
 const LEFT = 64;
 const BOTTOM = 22;
 const GAP = 14;
+const TOP = 8;
+/** Pressure first: it is what the visit is about. */
+const ORDER = ["pressure", "flow", "speed", "running", "current", "power"];
+const place = (role: string) => (ORDER.includes(role) ? ORDER.indexOf(role) : ORDER.length);
 
 export type TracePicture = {
   readonly trace: ThinTrace;
@@ -22,13 +26,16 @@ export type TracePicture = {
 
 /** One panel per channel over a shared time axis, as SVG: least to greatest value of each column, gaps as gaps. */
 export function drawTrace({ trace, units, labelAt, shaded, alternative }: TracePicture): Markup {
-  const channels = trace.channels.filter((channel) => channel.low.some((value) => value !== null)).slice(0, 4);
-  const height = channels.length * (PANEL + GAP) + BOTTOM;
+  const channels = trace.channels
+    .filter((channel) => channel.low.some((value) => value !== null))
+    .toSorted((a, b) => place(a.role) - place(b.role))
+    .slice(0, 4);
+  const height = TOP + channels.length * (PANEL + GAP) + BOTTOM;
   const x = (s: number) => LEFT + ((s - trace.fromS) / Math.max(1e-9, trace.toS - trace.fromS)) * (WIDTH - LEFT);
   const marks = [0, 0.25, 0.5, 0.75, 1].map((share) => trace.fromS + share * (trace.toS - trace.fromS));
   return markup`<svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${alternative}">
 ${shaded.map((span) => markup`<rect class="shade" x="${round(x(Math.max(span.from, trace.fromS)))}" y="0" width="${round(Math.max(1, x(Math.min(span.to, trace.toS)) - x(Math.max(span.from, trace.fromS))))}" height="${height - BOTTOM}"/>`)}
-${channels.map((channel, i) => drawPanel(channel, i * (PANEL + GAP), units))}
+${channels.map((channel, i) => drawPanel(channel, TOP + i * (PANEL + GAP), units))}
 ${marks.map((s, i) => markup`<text class="tick" x="${round(x(s))}" y="${height - 6}" text-anchor="${i === 0 ? "start" : i === 4 ? "end" : "middle"}">${labelAt(s)}</text>`)}
 </svg>`;
 }

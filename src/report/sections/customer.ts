@@ -3,17 +3,18 @@ import { VERDICT_WORDS } from "../../../shared/wording/comparison";
 import { CAUSE_FOR_CUSTOMER, CUSTOMER_CAUTIONS, FOR_CUSTOMER, OVER_PRESSURE_CAUTION } from "../../../shared/wording/customer";
 import { type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
+import { timeLabels } from "../time-labels";
 
 /** Below this the cause is not named to the customer: it would be a guess. */
 const NAMED_FROM = 0.5;
 const isCause = (id: string): id is CauseId => CAUSE_IDS.some((known) => known === id);
 
 /** One page in plain words: what was found, why, what comes next, what to look out for. */
-export function customerSection({ document, comparison }: ReportInput): Markup {
+export function customerSection({ document, comparison, units }: ReportInput): Markup {
   const said = document.findings.flatMap((f) => (f.overLimit === true ? (FOR_CUSTOMER[f.kind] ?? []) : []));
   const over = document.findings.some((f) => f.kind === "over-marked-pressure");
   return markup`<section class="page"><h2>In plain words</h2>
-<p>Your water system was recorded from ${String(document.record.from)} to ${String(document.record.to)}.</p>
+<p>Your water system was recorded: ${timeLabels(document, units.locale).whole}.</p>
 <h3>What was found</h3>
 ${said.length === 0 ? markup`<p>Nothing in the record breaks the limits that were set.</p>` : markup`<ul>${said.map((text) => markup`<li>${text}</li>`)}</ul>`}
 <h3>Why</h3><p>${whySentence(document.causes[0])}</p>

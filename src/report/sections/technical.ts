@@ -8,7 +8,7 @@ import { drawTrace } from "../trace-picture";
 /** The whole record, every channel, with the stretches of the findings that break a limit shaded. */
 export function traceSection(input: ReportInput): Markup {
   const { trace, units, document } = input;
-  const labels = timeLabels(document);
+  const labels = timeLabels(document, input.units.locale);
   const shaded = document.findings.flatMap((f) =>
     f.overLimit === true ? f.places.slice(0, 200).map((p) => ({ from: labels.secondsOf(p.from), to: labels.secondsOf(p.to) })) : [],
   );
@@ -20,7 +20,7 @@ export function traceSection(input: ReportInput): Markup {
 export function findingsSection(input: ReportInput): Markup | null {
   const { document, closeUps, units } = input;
   if (document.findings.length === 0) return null;
-  const labels = timeLabels(document);
+  const labels = timeLabels(document, input.units.locale);
   return markup`<section class="page"><h2>Findings</h2>${document.findings.map((f, i) => {
     const close = closeUps.find((c) => c.finding === i);
     const shaded = f.places.map((p) => ({ from: labels.secondsOf(p.from), to: labels.secondsOf(p.to) }));

@@ -1,0 +1,129 @@
+import { readFile } from "node:fs/promises";
+import { extname } from "node:path";
+import { parseArgs } from "node:util";
+import { analyse } from "../../analysis/analyse";
+import { compareVisits } from "../../analysis/comparison/before-and-after";
+import { measureVisit } from "../../analysis/comparison/visit-measures";
+import { writeFindings } from "../../analysis/document/findings-document";
+import { importLog } from "../../analysis/import/import-log";
+import type { Analysis } from "../../shared/findings/analysis";
+import type { LogRecord } from "../../shared/record/log-record";
+import { unitsAsInFile } from "../../shared/record/units-as-in-file";
+import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
+import type { SiteFacts } from "../../shared/site/site-facts";
+import { makeReportInput } from "../report/make-report-input";
+import { writeReport } from "../report/report";
+import { REPORT_SECTIONS, type ReportInput, type ReportSectionId } from "../report/report-input";
+import { openLog, readSiteFile, writeWhole } from "./files";
+import { readUnits, UsageError } from "./options";
+import { refusalOf } from "./refusal";
+
+const HELP = `report LOG.csv... --out REPORT.html [options]     write a report as one HTML file
+  --site SITE.json         site facts
+  --before LOG.csv         an earlier log of the same site, to compare with (may be repeated for its parts)
+  --before-site SITE.json  site facts of that visit, where they differ
+  --letterhead TEXT        a line of your own; may be repeated
+  --logo PICTURE           PNG, JPEG or SVG
+  --leave-out SECTION      ${REPORT_SECTIONS.join(", ")}; may be repeated
+  --paper A4|Letter        default A4
+  --units us|metric        default: as in the file
+  --date TEXT              date of the report as it should read`;
+
+const OPTIONS = {
+  site: { type: "string" },
+  out: { type: "string" },
+  before: { type: "string", multiple: true, default: [] as string[] },
+  "before-site": { type: "string" },
+  letterhead: { type: "string", multiple: true, default: [] as string[] },
+  logo: { type: "string" },
+  "leave-out": { type: "string", multiple: true, default: [] as string[] },
+  paper: { type: "string", default: "A4" },
+  units: { type: "string" },
+  date: { type: "string" },
+  help: { type: "boolean", short: "h", default: false },
+} as const;
+
+type Visit = { readonly record: LogRecord; readonly analysis: Analysis };
+
+/** Writes a report. @returns 0, or 3 where a file could not be read     @throws UsageError */
+export async function runReport(args: readonly string[]): Promise<number> {
+  const { values, positionals } = readOptions(args);
+  if (values.help) {
+    console.log(HELP);
+    return 0;
+  }
+  if (positionals.length === 0 || values.out === undefined)
+    throw new UsageError("Name a log and the file to write: report LOG.csv --out REPORT.html");
+  try {
+    const visit = await readVisit(positionals, values.site);
+    const before = values.before.length === 0 ? null : await readVisit(values.before, values["before-site"] ?? values.site);
+    await writeWhole(values.out, writeReport(await reportOf(visit, before, values)));
+    console.error(`Written: ${values.out}`);
+    return 0;
+  } catch (error) {
+    const refusal = refusalOf(error);
+    if (refusal === null) throw error;
+    console.error(refusal.message);
+    return 3;
+  }
+}
+
+type Values = ReturnType<typeof readOptions>["values"];
+
+async function reportOf(visit: Visit, before: Visit | null, values: Values): Promise<ReportInput> {
+  const units = readUnits(values.units) ?? unitsAsInFile(visit.record);
+  const names = (v: Visit) => v.record.files.map((file) => file.name).join(", ");
+  return makeReportInput({
+    record: visit.record,
+    document: writeFindings(visit.record, visit.analysis, units),
+    siteName: visit.analysis.site.name,
+    comparison:
+      before === null
+        ? null
+        : {
+            comparison: compareVisits(measureVisit(before.record, before.analysis), measureVisit(visit.record, visit.analysis)),
+            beforeName: names(before),
+            afterName: names(visit),
+          },
+    letterhead: { lines: values.letterhead, logo: values.logo === undefined ? null : await readLogo(values.logo) },
+    units,
+    paper: values.paper === "Letter" ? "Letter" : "A4",
+    leaveOut: REPORT_SECTIONS.filter((id) => values["leave-out"].includes(id)),
+    writtenOn: values.date ?? null,
+  });
+}
+
+async function readVisit(paths: readonly string[], sitePath: string | undefined): Promise<Visit> {
+  const site: SiteFacts = sitePath === undefined ? NO_SITE_FACTS : await readSiteFile(sitePath);
+  const { record } = await importLog(await Promise.all(paths.map(openLog)), { answers: {}, columns: [], zone: site.zone });
+  return { record, analysis: analyse(record, site) };
+}
+
+const PICTURES: ReadonlyMap<string, string> = new Map([
+  [".png", "image/png"],
+  [".jpg", "image/jpeg"],
+  [".jpeg", "image/jpeg"],
+  [".svg", "image/svg+xml"],
+]);
+
+async function readLogo(path: string): Promise<string> {
+  const type = PICTURES.get(extname(path).toLowerCase());
+  if (type === undefined) throw new UsageError(`--logo ${path} must be a PNG, JPEG or SVG picture.`);
+  const bytes = await readFile(path).catch(() => {
+    throw new UsageError(`--logo ${path} cannot be read.`);
+  });
+  return `data:${type};base64,${bytes.toString("base64")}`;
+}
+
+function readOptions(args: readonly string[]) {
+  try {
+    const read = parseArgs({ args: [...args], options: OPTIONS, allowPositionals: true });
+    const unknown = read.values["leave-out"].find((id) => !REPORT_SECTIONS.includes(id as ReportSectionId));
+    if (unknown !== undefined)
+      throw new UsageError(`--leave-out ${unknown}: there is no such section. Sections: ${REPORT_SECTIONS.join(", ")}.`);
+    if (!["A4", "Letter"].includes(read.values.paper)) throw new UsageError(`--paper is A4 or Letter, not ${read.values.paper}.`);
+    return read;
+  } catch (error) {
+    throw error instanceof UsageError ? error : new UsageError(error instanceof Error ? error.message : String(error));
+  }
+}
