@@ -1,0 +1,210 @@
+import type { Reason } from "../findings/cause";
+import type { Level, Numbers, ObservationId } from "../findings/observation";
+import { formatQuantity, type Shown } from "../units/format-quantity";
+import type { UnitChoice } from "../units/unit-choice";
+
+/** Writes a number of the observation; "not known" where it is not there. */
+type Write = (name: string, shown: Shown, significant?: number) => string;
+type Sayer = (write: Write, numbers: Numbers) => string;
+
+/** What each answer says, with its numbers: complete sentences that stand by themselves. */
+const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>> } = {
+  starts: {
+    few: (w) => `At most ${w("perHour", "count", 2)} starts in an hour, within the ${w("allowed", "count", 2)} allowed.`,
+    many: (w) => `Up to ${w("perHour", "count", 2)} starts in an hour, over the ${w("allowed", "count", 2)} allowed.`,
+    "very-many": (w) => `Up to ${w("perHour", "count", 2)} starts in an hour, far over the ${w("allowed", "count", 2)} allowed.`,
+  },
+  runs: {
+    long: (w) => `Hardly any run is shorter than ${w("limit", "time", 2)} (${w("short", "count")} of ${w("complete", "count")}).`,
+    "some-short": (w) => `${w("short", "count")} of ${w("complete", "count")} runs are shorter than ${w("limit", "time", 2)}.`,
+    "mostly-short": (w) => `Most runs are shorter than ${w("limit", "time", 2)} (${w("short", "count")} of ${w("complete", "count")}).`,
+    "never-stops": () => "The pump never stops in this record.",
+  },
+  "starts-without-draw": {
+    rare: (w) => `Of ${w("total", "count")} starts only ${w("count", "count")} came while nothing was drawn.`,
+    often: (w) => `${w("count", "count")} of ${w("total", "count")} starts came while nothing was drawn.`,
+  },
+  "starts-in-small-draws": {
+    rare: (w) => `Few starts came in small draws (${w("count", "count")} of ${w("total", "count")}).`,
+    often: (w) => `Most starts came in small draws (${w("count", "count")} of ${w("total", "count")}).`,
+  },
+  "cycle-against-tank": {
+    "as-allowed": (w) =>
+      `Cycles are no shorter (${w("shortest", "time", 2)}) than a sound tank of this size allows (${w("expected", "time", 2)}).`,
+    shorter: (w) =>
+      `Cycles of ${w("shortest", "time", 2)} are far shorter than a sound tank of this size allows (${w("expected", "time", 2)}).`,
+  },
+  "switching-band": {
+    narrow: (w) => `The pump stops and starts within ${w("band", "pressureDifference", 2)}: a narrow band.`,
+    usual: (w) => `Between stop and start the pressure falls ${w("band", "pressureDifference", 2)}, as usual.`,
+    wide: (w) => `Between stop and start the pressure falls ${w("band", "pressureDifference", 2)}: a wide band.`,
+  },
+  "tank-by-facts": {
+    ample: (w, n) =>
+      "practice" in n
+        ? `The tank holds ${w("volume", "volume", 2)}; practice asks for ${w("practice", "volume", 2)} for this pump.`
+        : `The tank gives ${w("ratio", "ratio", 2)} min of the pump's flow between stop and start.`,
+    small: (w, n) =>
+      "practice" in n
+        ? `The tank holds ${w("volume", "volume", 2)} where practice asks for ${w("practice", "volume", 2)}.`
+        : `The tank gives only ${w("ratio", "ratio", 2)} min of the pump's flow between stop and start.`,
+    tiny: (w, n) =>
+      "practice" in n
+        ? `The tank holds only ${w("volume", "volume", 2)} where practice asks for ${w("practice", "volume", 2)}.`
+        : `The tank gives only ${w("ratio", "ratio", 2)} min of the pump's flow between stop and start.`,
+  },
+  "precharge-by-facts": {
+    low: (w) =>
+      `The precharge as read, ${w("precharge", "gaugePressure")}, lies far below ${w("reference", "gaugePressure")}, which it should follow.`,
+    "in-band": (w) => `The precharge as read, ${w("precharge", "gaugePressure")}, suits ${w("reference", "gaugePressure")}.`,
+    high: (w) => `The precharge as read, ${w("precharge", "gaugePressure")}, stands too close to ${w("reference", "gaugePressure")}.`,
+  },
+  "gas-constant": {
+    collapsed: (w) => `At work the tank has only ${w("ratio", "fraction", 2)} of the give that its size and charge would have.`,
+    reduced: (w) => `At work the tank has ${w("ratio", "fraction", 2)} of the give that its size and charge would have.`,
+    "as-expected": (w) => `At work the tank gives what its size and charge promise (${w("ratio", "fraction", 2)}).`,
+    raised: (w) => `At work the tank has more gas than its size and charge would have (${w("ratio", "fraction", 2)}).`,
+  },
+  "gas-constant-by-practice": {
+    tiny: (w) => `At work the tank has only ${w("ratio", "fraction", 2)} of the give that practice asks for with this pump.`,
+    small: (w) => `At work the tank has ${w("ratio", "fraction", 2)} of the give that practice asks for with this pump.`,
+    enough: () => "At work the tank has the give that practice asks for with this pump.",
+  },
+  "empties-at": {
+    "far-below": (w) => `The tank runs empty at or below ${w("emptiesAt", "gaugePressure")}, far below ${w("reference", "gaugePressure")}.`,
+    "in-band": (w) => `The tank runs empty at ${w("emptiesAt", "gaugePressure")}, which suits ${w("reference", "gaugePressure")}.`,
+    "near-set": (w) => `The tank runs empty at ${w("emptiesAt", "gaugePressure")} already, close to ${w("reference", "gaugePressure")}.`,
+  },
+  oscillation: {
+    none: () => "The pressure does not oscillate.",
+    small: (w) =>
+      `The pressure oscillates a little (${w("peakToPeak", "pressureDifference", 2)}, limit ${w("limit", "pressureDifference", 2)}).`,
+    large: (w) =>
+      `The pressure oscillates by ${w("peakToPeak", "pressureDifference", 2)} every ${w("period", "time", 2)}; the limit is ${w("limit", "pressureDifference", 2)}.`,
+  },
+  "oscillation-driver": {
+    loop: () => "Flow follows pressure in the oscillation: the control drives it.",
+    demand: () => "Flow leads and pressure moves against it: the draw drives the oscillation.",
+    unclear: () => "Who drives the oscillation stays open.",
+  },
+  "oscillation-period": {
+    fast: (w) => `Its period, ${w("period", "time", 2)}, is short.`,
+    middling: (w) => `Its period, ${w("period", "time", 2)}, is neither short nor long.`,
+    slow: (w) => `Its period, ${w("period", "time", 2)}, is long.`,
+  },
+  "surge-period": {
+    agrees: (w) =>
+      `Its period, ${w("period", "time", 2)}, is that of the water between sensor and tank (${w("fast", "time", 2)} to ${w("slow", "time", 2)}).`,
+    differs: (w) =>
+      `Its period, ${w("period", "time", 2)}, is not that of the water between sensor and tank (${w("fast", "time", 2)} to ${w("slow", "time", 2)}).`,
+  },
+  "sensor-distance": {
+    near: (w) => `The sensor stands ${w("distance", "length", 2)} from the tank, near enough.`,
+    beyond: (w) => `The sensor stands ${w("distance", "length", 2)} from the tank, beyond ${w("limit", "length", 2)}.`,
+    far: (w) => `The sensor stands ${w("distance", "length", 2)} from the tank, far beyond ${w("limit", "length", 2)}.`,
+  },
+  noise: {
+    quiet: (w) => `The pressure is quiet (${w("noise", "pressureDifference", 2)} of scatter).`,
+    noisy: (w) => `The pressure scatters by ${w("noise", "pressureDifference", 2)} from sample to sample.`,
+  },
+  "noise-with-flow": {
+    steady: () => "The scatter does not grow with flow.",
+    grows: () => "The scatter grows with the square of flow, as turbulence does.",
+  },
+  "sensor-lag": {
+    prompt: (w) => `The sensor follows promptly (${w("lag", "time", 2)}).`,
+    slow: (w) => `The sensor lags by ${w("lag", "time", 2)}.`,
+  },
+  "sensor-stuck": {
+    no: () => "The reading never stands still while water moves.",
+    stuck: (w) => `The reading stands still for ${w("stuck", "time", 2)} while flow or the pump changes.`,
+    frozen: (w) => `The reading stands still for ${w("frozen", "time", 2)} in frost.`,
+  },
+  "sensor-scale": {
+    "as-expected": () => "The recorded pressure is on the scale of the set pressure.",
+    off: (w) => `The recorded pressure stands at ${w("ratio", "ratio", 3)} times what is held.`,
+  },
+  "sensor-pinned": {
+    no: () => "The reading never sits at an end of its range.",
+    yes: (w) => `The reading sits at an end of its range for ${w("pinned", "time", 2)}.`,
+  },
+  "held-pressure": {
+    "at-set": (w) => `On average the pressure is held at ${w("setPressure", "gaugePressure")}.`,
+    below: (w) =>
+      `On average the pressure is off its set pressure of ${w("setPressure", "gaugePressure")} by ${w("error", "pressureDifference", 2)}.`,
+    above: (w) =>
+      `On average the pressure stands ${w("error", "pressureDifference", 2)} above its set pressure of ${w("setPressure", "gaugePressure")}.`,
+  },
+  drift: {
+    within: (w) => `At steady flow the pressure keeps within ${w("limit", "pressureDifference", 2)}.`,
+    over: (w) =>
+      `At steady flow the pressure drifts by up to ${w("largest", "pressureDifference", 2)}; the limit is ${w("limit", "pressureDifference", 2)}.`,
+  },
+  droop: {
+    little: (w) => `From little to most flow the pressure falls only ${w("fall", "pressureDifference", 2)}.`,
+    steep: (w) => `From little flow to ${w("flow", "flow", 2)} the pressure falls ${w("fall", "pressureDifference", 2)}.`,
+  },
+  dips: {
+    shallow: (w) => `The worst dip after a draw began is ${w("depth", "pressureDifference", 2)}.`,
+    deep: (w) => `After a draw began the pressure dipped ${w("depth", "pressureDifference", 2)}, and was soon back.`,
+    "deep-and-slow": (w, n) =>
+      `After a draw began the pressure dipped ${w("depth", "pressureDifference", 2)} and was ${
+        typeof n.recovery === "number" ? `back only after ${w("recovery", "time", 2)}` : "not back while it was recorded"
+      }.`,
+  },
+  "leak-down": {
+    none: () => "With the pump off and nothing drawn the pressure holds.",
+    present: (w) => `With the pump off and nothing drawn about ${w("flow", "flow", 2)} is lost.`,
+  },
+  "leak-side": {
+    system: () => "The meter sees the loss: it is on the system's side.",
+    back: () => "The meter does not see the loss: back through the check valve, or before the meter.",
+    unknown: () => "On which side the loss is stays open.",
+  },
+  "night-flow": {
+    none: () => "At night there are hours without flow.",
+    present: (w) => `Even in the quietest hours of the night ${w("night", "flow", 2)} flows.`,
+  },
+  prime: {
+    held: () => "The pump never lost its water while it ran.",
+    lost: (w) => `Pressure and flow collapsed ${w("times", "count")} times while the pump ran.`,
+  },
+  overdraw: {
+    none: () => "The pump never ran at full speed below its pressure.",
+    "below-rating": (w) =>
+      `At full speed the pressure stayed low although only ${w("flow", "flow", 2)} of a rated ${w("rated", "flow", 2)} flowed.`,
+    "at-rating": (w) =>
+      `At full speed the pressure stayed low while ${w("flow", "flow", 2)} flowed, against a rating of ${w("rated", "flow", 2)}.`,
+    "rating-unknown": (w) => `For ${w("total", "time", 2)} the pump ran at full speed and the pressure stayed low.`,
+  },
+  shutoff: {
+    full: (w) => `At full speed and little flow the pump reaches ${w("shutoff", "gaugePressure")}, as it should.`,
+    weak: (w) =>
+      `At full speed and little flow the pump reaches only ${w("shutoff", "gaugePressure")}; ${w("expected", "gaugePressure")} is expected.`,
+  },
+  "draw-rhythm": {
+    irregular: () => "Draws follow each other without a rhythm.",
+    regular: (w) => `Draws come in a rhythm, every ${w("mean", "time", 2)}.`,
+  },
+};
+
+/** What an answer says, in the reader's units. */
+export function sayObservation(id: ObservationId, level: Level, numbers: Numbers, units: UnitChoice): string {
+  const write: Write = (name, shown, significant) => {
+    const value = numbers[name];
+    return formatQuantity(typeof value === "number" ? value : Number.NaN, shown, units, significant ?? 3);
+  };
+  const say = SENTENCES[id][level];
+  if (say === undefined) throw new RangeError(`sayObservation: ${id} has no answer "${level}"`);
+  return say(write, numbers);
+}
+
+/** How much a reason weighs, in words. 1 makes a cause 2.7 times as likely, 2 about 7 times. */
+export function sayWeight(weight: number): "a hint" | "plain" | "strong" | "very strong" {
+  const size = Math.abs(weight);
+  return size < 0.5 ? "a hint" : size < 1.2 ? "plain" : size < 2 ? "strong" : "very strong";
+}
+
+/** A reason for or against a cause, with its weight: "The sensor lags by 12 s. (strong)". */
+export const sayReason = (reason: Reason, units: UnitChoice): string =>
+  `${sayObservation(reason.id, reason.level, reason.numbers, units)} (${sayWeight(reason.weight)})`;
