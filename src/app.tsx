@@ -42,6 +42,11 @@ export function App({ client }: { readonly client: AnalysisClient }) {
         <h1>Evenhead</h1>
         <p className="masthead-what">{read === null ? "" : read.outline.files.map((file) => file.name).join(", ")}</p>
         <nav aria-label="Page">
+          {read === null ? null : (
+            <button type="button" onClick={open("bring-in")}>
+              How it was read
+            </button>
+          )}
           <button type="button" onClick={open("site-facts")}>
             Site facts
           </button>

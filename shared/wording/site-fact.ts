@@ -20,9 +20,12 @@ export const FACT_WORDS: Readonly<Record<FactKey, FactWords>> = {
   flowMeter: { label: "Where the flow meter stands", where: "After the tank it sees what is drawn; before it, what is pumped." },
   altitude: { label: "Height above sea level", where: "Sets the weight of the air in the tank's gas law." },
   zone: { label: "Time zone of the logger", where: "A place or an offset, if the file does not say." },
-  shortCycleLimit: { label: "A run is short below", where: "60 s where you enter nothing." },
+  shortCycleLimit: { label: "A run is short below", where: "How long a run should last at least." },
   "limits.startsPerHour": { label: "Starts per hour, at most", where: "Where you enter nothing, the motor power decides." },
-  "limits.driftAtSteadyFlow": { label: "Drift while the draw is steady, at most", where: "5 psi where you enter nothing." },
+  "limits.driftAtSteadyFlow": {
+    label: "Drift while the draw is steady, at most",
+    where: "From the beginning to the end of a steady draw.",
+  },
   "limits.oscillationPeakToPeak": { label: "Oscillation, peak to peak, at most", where: "From top to bottom of the wave." },
   "limits.band": { label: "Pressure stays within, either side", where: "Of the set pressure, while water is drawn." },
 };

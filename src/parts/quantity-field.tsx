@@ -1,7 +1,9 @@
 import { type KeyboardEvent, type ReactNode, useEffect, useId, useState } from "react";
 
 type Props = {
-  readonly label: ReactNode;
+  readonly label: string;
+  /** Stands beside the label: a way to an explanation. */
+  readonly aside?: ReactNode;
   readonly value: string;
   /** Where the value is found or how it is written, always in sight. */
   readonly hint: string;
@@ -18,7 +20,7 @@ type Props = {
  * A field for a value as a person writes it. Typing changes nothing outside; leaving the field or Enter does, Escape takes back what
  * was typed. A half-typed unit is never reported as an error.
  */
-export function QuantityField({ label, value, hint, example, problem, reading, onCommit, fieldId }: Props) {
+export function QuantityField({ label, aside = null, value, hint, example, problem, reading, onCommit, fieldId }: Props) {
   const ownId = useId();
   const id = fieldId ?? ownId;
   const [typed, setTyped] = useState(value);
@@ -35,7 +37,10 @@ export function QuantityField({ label, value, hint, example, problem, reading, o
   };
   return (
     <div className="field" data-problem={problem !== null}>
-      <label htmlFor={id}>{label}</label>
+      <div className="field-label">
+        <label htmlFor={id}>{label}</label>
+        {aside}
+      </div>
       <input
         id={id}
         type="text"

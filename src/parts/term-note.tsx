@@ -7,7 +7,7 @@ export function TermNote({ id, children }: { readonly id: TermId; readonly child
   const [name, explanation] = TERMS[id];
   return (
     <span className="term">
-      <button type="button" className="term-word" popoverTarget={noteId} aria-label={`${plainText(children) ?? name}: what this means`}>
+      <button type="button" className="term-word" popoverTarget={noteId} aria-label={`${name}: what this means`}>
         {children ?? name}
       </button>
       <span id={noteId} popover="auto" className="term-note" role="note">
@@ -17,5 +17,3 @@ export function TermNote({ id, children }: { readonly id: TermId; readonly child
     </span>
   );
 }
-
-const plainText = (node: ReactNode): string | null => (typeof node === "string" ? node : null);

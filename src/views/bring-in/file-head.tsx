@@ -1,8 +1,15 @@
+import { useState } from "react";
 import type { FileLayout } from "../../../shared/record/file-layout";
 import { sayFileForm, sayLineKind } from "../../../shared/wording/file-layout";
 
+/** Data lines shown of a long run of them; the rest opens on demand. */
+const FEW = 6;
+
 /** The head of the file as the file has it, with what each line was taken for, by word and by the mark at its side. */
 export function FileHead({ layout }: { readonly layout: FileLayout }) {
+  const [all, setAll] = useState(false);
+  const shown = all ? layout.lines : shortened(layout.lines);
+  const hidden = layout.lines.length - shown.length;
   return (
     <div className="file-head">
       <p>{sayFileForm(layout)}</p>
@@ -17,14 +24,29 @@ export function FileHead({ layout }: { readonly layout: FileLayout }) {
             </tr>
           </thead>
           <tbody>
-            {layout.lines.map((line, i) => (
-              <HeadLine key={line.line} line={line} skipped={i > 0 && line.line > layout.lines[i - 1].line + 1} />
+            {shown.map((line, i) => (
+              <HeadLine key={line.line} line={line} skipped={i > 0 && line.line > shown[i - 1].line + 1} />
             ))}
           </tbody>
         </table>
       </section>
+      {hidden === 0 ? null : (
+        <button type="button" className="button-quiet" onClick={() => setAll(true)}>
+          Show {hidden} more data lines
+        </button>
+      )}
     </div>
   );
+}
+
+/** The lines with long runs of data cut short: what stands around them is what has to be judged. */
+export function shortened(lines: FileLayout["lines"]): FileLayout["lines"] {
+  return lines.filter((line, i) => {
+    if (line.kind !== "data") return true;
+    const before = lines.slice(Math.max(0, i - FEW), i);
+    const isEarly = before.length < FEW || before.some((other) => other.kind !== "data");
+    return isEarly || i >= lines.length - 2;
+  });
 }
 
 function HeadLine({ line, skipped }: { readonly line: FileLayout["lines"][number]; readonly skipped: boolean }) {

@@ -1,11 +1,17 @@
 import type { LogFault } from "../../../shared/record/log-fault";
-import { sayClockZone, sayInstant, saySpan } from "../../../shared/wording/instant";
+import { sayClockZone, sayElapsed, sayInstant, saySpan } from "../../../shared/wording/instant";
 import { sayCount } from "../../../shared/wording/reading-progress";
 import { Disclosure } from "../../parts/disclosure";
 import type { ReadRecord } from "../../state/visit-state";
 import type { RecordOutline } from "../../worker/messages";
 
 type Props = { readonly read: ReadRecord; readonly locale: string | null };
+
+/** The record in a sentence: rows, files, length. */
+export function sayRecord(outline: RecordOutline, locale: string | null): string {
+  const files = outline.files.length === 1 ? "one file" : `${outline.files.length} files`;
+  return `${sayCount(outline.rows.accepted, "row", "rows", locale)} from ${files}, over ${sayElapsed(outline.duration)}.`;
+}
 
 /** When the record begins and ends, in whose time, and how its clock was read. */
 export function RecordClock({ read, locale }: Props) {

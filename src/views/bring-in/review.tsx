@@ -6,7 +6,7 @@ import { ColumnList } from "./column-list";
 import { FileHead } from "./file-head";
 import { FilePicker } from "./file-picker";
 import { QuestionList } from "./question-list";
-import { ReadingNotes, RecordClock, RowsLeftOut } from "./record-summary";
+import { ReadingNotes, RecordClock, RowsLeftOut, sayRecord } from "./record-summary";
 import "./bring-in.css";
 
 type Props = PageProps & { readonly read: ReadRecord };
@@ -26,28 +26,25 @@ export function Review({ read, state, preferences, commands }: Props) {
       <p role="status" className="review-state">
         {visit.stage === "reading" || visit.stage === "working-out" ? "Reading again with what you chose." : ""}
       </p>
+      <p>{sayRecord(read.outline, locale)} Everything below can be changed; the page follows at once.</p>
       {questions.length === 0 ? null : (
         <section aria-labelledby="review-questions">
           <h3 id="review-questions">What only you can know</h3>
           <QuestionList questions={questions} choices={choices} onChoices={change} />
         </section>
       )}
-      <section aria-labelledby="review-clock">
-        <h3 id="review-clock">Clock</h3>
-        <RecordClock read={read} locale={locale} />
-      </section>
       {read.layouts.map((layout) => (
         <section key={layout.file} className="review-file" aria-label={layout.file}>
           <h3>
             Columns of <bdi>{layout.file}</bdi>
           </h3>
           <ColumnList layout={layout} choices={choices} locale={locale} onChoices={change} />
-          <h3>
-            Lines of <bdi>{layout.file}</bdi>
-          </h3>
-          <FileHead layout={layout} />
         </section>
       ))}
+      <section aria-labelledby="review-clock">
+        <h3 id="review-clock">Clock</h3>
+        <RecordClock read={read} locale={locale} />
+      </section>
       <section aria-labelledby="review-rows">
         <h3 id="review-rows">Rows</h3>
         <RowsLeftOut outline={read.outline} locale={locale} />
@@ -56,6 +53,14 @@ export function Review({ read, state, preferences, commands }: Props) {
         <h3 id="review-notes">Noticed on the way</h3>
         <ReadingNotes outline={read.outline} faults={read.outline.faults} locale={locale} />
       </section>
+      {read.layouts.map((layout) => (
+        <section key={layout.file} aria-label={`Lines of ${layout.file}`}>
+          <h3>
+            Lines of <bdi>{layout.file}</bdi>
+          </h3>
+          <FileHead layout={layout} />
+        </section>
+      ))}
       {hasChoices(choices) ? (
         <p>
           <button type="button" onClick={() => change({ ...choices, answers: {}, columns: [] })}>

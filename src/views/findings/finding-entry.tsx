@@ -44,7 +44,7 @@ export function FindingEntry({ line, selection, dispatch }: Props) {
       <p>{line.text}</p>
       <p className="button-row">
         <EvidenceLink places={finding.places} of={line.title} onShow={show} />
-        {term === undefined ? null : <TermNote id={term} />}
+        {term === undefined ? null : <TermNote id={term}>What this means</TermNote>}
       </p>
       <Disclosure summary="How this was worked out">
         <p>{line.method}</p>

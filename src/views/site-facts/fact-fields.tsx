@@ -6,7 +6,7 @@ import type { TermId } from "../../../shared/wording/term";
 import { ChoiceField } from "../../parts/choice-field";
 import { QuantityField } from "../../parts/quantity-field";
 import { TermNote } from "../../parts/term-note";
-import { bareNumberUnit, completeEntry, type FactEntries, type ReadEntries } from "./entries";
+import { completeEntry, type FactEntries, type ReadEntries } from "./entries";
 import { factReading } from "./fact-reading";
 import { factFieldId } from "./go-to-fact";
 
@@ -64,20 +64,17 @@ function FactField({ name, entries, read, units, onEntries }: Props & { readonly
     );
   }
   const problem = read.problems.get(name);
-  const unit = bareNumberUnit(name, units);
   return (
-    <div className="fact-field">
-      <QuantityField
-        fieldId={factFieldId(name)}
-        label={words.label}
-        hint={unit === null ? words.where : `${words.where} A number alone is taken in ${unit}.`}
-        example={entry.example}
-        value={value}
-        problem={problem === undefined ? null : sayEntryProblem(problem)}
-        reading={factReading(name, read.site, units)}
-        onCommit={commit}
-      />
-      {term === undefined ? null : <TermNote id={term}>What is this?</TermNote>}
-    </div>
+    <QuantityField
+      fieldId={factFieldId(name)}
+      label={words.label}
+      aside={term === undefined ? null : <TermNote id={term}>What is this?</TermNote>}
+      hint={words.where}
+      example={entry.example}
+      value={value}
+      problem={problem === undefined ? null : sayEntryProblem(problem)}
+      reading={factReading(name, read.site, units)}
+      onCommit={commit}
+    />
   );
 }

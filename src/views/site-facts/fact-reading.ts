@@ -9,8 +9,8 @@ type Read = { readonly fact: Fact<number>; readonly shown: Shown };
 export function factReading(key: FactKey, site: SiteFacts, units: UnitChoice): string | null {
   const read = quantityOf(key, site);
   if (read === null) return null;
+  if (read.fact.from === "assumed") return `${formatQuantity(read.fact.value, read.shown, units, 2)} is assumed while nothing is entered.`;
   const text = formatQuantity(read.fact.value, read.shown, units);
-  if (read.fact.from === "assumed") return `${text} is assumed.`;
   if (read.fact.from === "log") return `${text}, read from the log.`;
   return sameText(text, read.fact.text) ? null : `That is ${text}.`;
 }

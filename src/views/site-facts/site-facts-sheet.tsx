@@ -9,10 +9,14 @@ import "./site-facts.css";
 export function SiteFactsSheet({ state, preferences, commands }: PageProps) {
   const entries: FactEntries = state.site.written;
   const read = useMemo(() => readEntries(entries), [entries]);
+  const { pressure, flow, volume, length, power } = preferences.units;
   const enter = (next: FactEntries) => commands.enterSite({ written: withoutBlanks(next), facts: readEntries(next).site });
   return (
     <div className="site-facts">
-      <p>All of this is optional. What is missing is said in the findings; nothing is filled in with a typical value.</p>
+      <p>
+        All of this is optional; nothing is filled in with a typical value. Write a number with its unit; a number alone is taken in{" "}
+        {[pressure, flow, volume, length, power].join(", ")}.
+      </p>
       <p className="button-row">
         <button type="button" disabled={state.earlierSites.length === 0} onClick={commands.undoSite}>
           Undo

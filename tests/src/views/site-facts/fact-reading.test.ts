@@ -15,7 +15,7 @@ test("a value written in the reader's own units is not said twice", () => {
   expect(factReading("tankVolume", site({ tankVolume: "20gal" }), US_UNITS)).toBeNull();
 });
 test("what is assumed is said to be assumed", () => {
-  expect(factReading("shortCycleLimit", site({}), US_UNITS)).toBe("60.0\u202fs is assumed.");
+  expect(factReading("shortCycleLimit", site({}), US_UNITS)).toBe("60\u202fs is assumed while nothing is entered.");
   expect(factReading("limits.band", site({}), US_UNITS)).toContain("is assumed");
 });
 test("a fact not known has no reading", () => {

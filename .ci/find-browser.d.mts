@@ -1,0 +1,2 @@
+/** Path of a browser, or null. */
+export function findBrowser(): string | null;

@@ -1,0 +1,66 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, readdirSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { findBrowser } from "../../.ci/find-browser.mjs";
+import { servePage } from "../../src/command-line/serve";
+import { TOP } from "../house/source-files";
+
+const BUILT = join(TOP, "dist", "page");
+/** A browser under test talks to nobody but the page's own server. */
+const QUIET = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+/** What a browser test works with; `close` ends both server and browser. */
+export type OpenedPage = {
+  readonly address: string;
+  /** A fresh page in a fresh profile; what it logs as an error is collected in `errors`. */
+  fresh(options?: BrowserContextOptions): Promise<{ readonly page: Page; readonly errors: readonly string[] }>;
+  close(): Promise<void>;
+};
+
+/** Builds the page where its sources are newer than the last build, serves it as the start command does and starts a browser. */
+export async function openPage(): Promise<OpenedPage> {
+  buildWhereStale();
+  const { server, address } = await servePage(BUILT, 0);
+  const path = findBrowser();
+  if (path === null) throw new Error("No Chromium-family browser found; name one in EVENHEAD_BROWSER.");
+  const browser: Browser = await chromium.launch({ executablePath: path, args: QUIET });
+  return {
+    address,
+    async fresh(options = {}) {
+      const context = await browser.newContext({ locale: "en-US", timezoneId: "UTC", ...options });
+      const page = await context.newPage();
+      const errors: string[] = [];
+      page.on("pageerror", (error) => errors.push(String(error)));
+      page.on("console", (message) => message.type() === "error" && errors.push(message.text()));
+      await page.goto(address);
+      return { page, errors };
+    },
+    async close() {
+      await browser.close();
+      server.closeAllConnections();
+      await new Promise((done) => server.close(done));
+    },
+  };
+}
+
+function newest(folder: string): number {
+  const files = readdirSync(join(TOP, folder), { withFileTypes: true, recursive: true }).filter((entry) => entry.isFile());
+  return files.reduce((latest, entry) => Math.max(latest, statSync(join(entry.parentPath, entry.name)).mtimeMs), 0);
+}
+
+function buildWhereStale(): void {
+  const index = join(BUILT, "index.html");
+  if (existsSync(index) && statSync(index).mtimeMs > Math.max(newest("shared"), newest("analysis"), newest("src"))) return;
+  const vite = join(TOP, "node_modules", "vite", "bin", "vite.js");
+  const build = spawnSync(process.execPath, [vite, "build", "src", "--logLevel", "error"], { cwd: TOP, encoding: "utf8" });
+  if (build.status !== 0) throw new Error(`vite build failed: ${build.stderr}`);
+}
