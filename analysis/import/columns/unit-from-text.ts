@@ -50,11 +50,15 @@ export function unitInHeading(heading: string): FoundUnit | null {
     const unit =
       wholeUnit(match[0] === "_" ? rest.replace(/_/g, " ") : rest) ??
       (match[0] === "_" ? wholeUnit(rest.replace(/_per_|_p_/i, "/").replace(/_/g, "/")) : null);
-    const strong = /[,;_:|]/.test(match[0]);
-    if (unit !== null && (strong || unit.text.length > 1 || /^[%]$/.test(unit.text))) return unit;
+    if (unit !== null && (/[,;_:|]/.test(match[0]) || !isWord(unit.text))) return unit;
   }
-  return wholeUnit(text);
+  const whole = wholeUnit(text);
+  return whole === null || isWord(text) ? null : whole;
 }
+
+/** Unit names that are as often a word or a letter of the heading itself: "Flow in", "Ch", "Sensor A". They need brackets or a comma. */
+const isWord = (text: string) =>
+  /^(?:[a-z'"]|in|ch|pk|mc|lt|lit|cf|mb|ma|cv|ps|at|bars?|meter|metro|pa)$/i.test(text) && !/^(?:bars?|mA|PS|mb|Pa)$/.test(text);
 
 const firstWhole = (parts: readonly string[]): FoundUnit | null => {
   for (const part of parts) {
