@@ -1,4 +1,5 @@
 import { cellKind } from "./cell-kind";
+import { findBlankSeparator } from "./fixed-width";
 import type { NumberFormat } from "./number-format";
 import { type CellFormat, endsInsideQuotes, type Separator, splitRow } from "./row-cells";
 import type { TextLine } from "./survey";
@@ -57,17 +58,23 @@ const LOOSE_NUMBERS: readonly NumberFormat[] = [
  * where they do clearly better than any character, since most stamps hold a space.
  */
 export function findCellFormat(lines: readonly TextLine[]): CellFormat {
-  const declared = /^\s*"?sep=(.)"?\s*$/i.exec(lines[0]?.text ?? "");
+  const declared = /^\s*"?sep=(.)"?[,;\t]*\s*$/i.exec(lines[0]?.text ?? "");
   if (declared !== null) return { separator: { kind: "character", character: declared[1] }, quote: findQuote(lines) };
-  const sample = lines.filter(({ text }) => text.trim() !== "" && text.length < LONGEST_ROW).slice(0, 400);
+  const sample = spread(lines.filter(({ text }) => text.trim() !== "" && text.length < LONGEST_ROW));
   const quote = findQuote(sample);
   const characters = CHARACTERS.map((character): Separator => ({ kind: "character", character }));
   const candidates = characters.map((separator) => candidate(sample, { separator, quote }));
-  candidates.push(candidate(sample, { separator: { kind: "spaces", least: 2 }, quote }, 0.9));
-  candidates.push(candidate(sample, { separator: { kind: "spaces", least: 1 }, quote }, 0.85));
+  candidates.push(candidate(sample, { separator: { kind: "spaces", least: 1, stamp: null }, quote }, 0.85));
   let best = candidates[0];
   for (const other of candidates) if (other.score > best.score * 1.02) best = other;
-  return best.format;
+  return best.format.separator.kind === "spaces" ? { separator: findBlankSeparator(sample.map(({ text }) => text)), quote } : best.format;
+}
+
+/** The first lines, where a short log may be all there is, and some from further on, where there are surely data. */
+function spread(lines: readonly TextLine[]): readonly TextLine[] {
+  if (lines.length <= 160) return lines;
+  const stride = Math.floor((lines.length - 60) / 100);
+  return lines.filter((_, i) => i < 60 || (i - 60) % stride === 0);
 }
 
 function candidate(sample: readonly TextLine[], format: CellFormat, weight = 1): Candidate {

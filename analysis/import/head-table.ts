@@ -16,13 +16,19 @@ export type HeadTable = {
   readonly isComment: (row: TextRow) => boolean;
 };
 
-/** Marks that open a comment line; common practice, no source. */
-const COMMENT_MARK = /^\s*(?:#|\/\/|%|!|\*|;|'|--\s|REM\b)/i;
+/** Marks that open a comment line; common practice, no source. A mark alone in its cell is a heading ("#" for the number of the row). */
+const COMMENT_MARK = /^\s*"?(?:#+|\/\/+|%|!|\*+|;+|--\s|REM\b)/i;
+
+/** Whether a row is a comment: its first cell opens with a mark and holds more than the mark. */
+export function isCommentRow(text: string, cells: readonly string[]): boolean {
+  const mark = COMMENT_MARK.exec(text);
+  return mark !== null && cells[0] !== "" && (cells.length === 1 || cells[0].length > mark[0].trim().length);
+}
 
 /** Finds the rows of data: the shape of rows that holds most numbers and times, and its first row. Null where no row holds a number. */
 export function findHeadTable(rows: readonly TextRow[], format: NumberFormat): HeadTable | null {
   const kinds = rows.map(({ cells }) => cells.map((cell) => cellKind(cell, format)));
-  const isComment = (row: TextRow) => COMMENT_MARK.test(row.text);
+  const isComment = (row: TextRow) => isCommentRow(row.text, row.cells);
   const signature = findSignature(rows, kinds, isComment);
   if (signature === null) return null;
   const firstData = firstMatch(rows, kinds, signature);

@@ -3,7 +3,9 @@ import Papa from "papaparse";
 /** How a line falls into cells. */
 export type Separator =
   | { readonly kind: "character"; readonly character: string }
-  | { readonly kind: "spaces"; readonly least: 1 | 2 }
+  /** Runs of at least so many blanks. `stamp`: cells from `at` on that are one stamp with blanks in it ("2024-05-01 10:00:00 PM"). */
+  | { readonly kind: "spaces"; readonly least: 1 | 2; readonly stamp: { readonly at: number; readonly count: number } | null }
+  /** Columns by their place in the line: column i reaches from starts[i] to starts[i + 1], counted in characters. */
   | { readonly kind: "fixed-width"; readonly starts: readonly number[] };
 
 export type CellFormat = { readonly separator: Separator; readonly quote: '"' | "'" };
@@ -11,8 +13,8 @@ export type CellFormat = { readonly separator: Separator; readonly quote: '"' | 
 /** The cells of one row, trimmed, quotes gone. The row may hold line ends inside its quotes. Linear in its length. */
 export function splitRow(row: string, format: CellFormat): string[] {
   const { separator, quote } = format;
-  if (separator.kind === "fixed-width") return cutAt(row, separator.starts);
-  if (separator.kind === "spaces") return splitSpaces(row, separator.least, quote);
+  if (separator.kind === "fixed-width") return cutByPlace(row, separator.starts);
+  if (separator.kind === "spaces") return joinStamp(splitSpaces(row, separator.least, quote), separator.stamp);
   if (!row.includes(quote)) return row.split(separator.character).map(tidyCell);
   return splitQuoted(row, separator.character, quote).map(tidyCell);
 }
@@ -45,7 +47,31 @@ function splitSpaces(row: string, least: 1 | 2, quote: string): string[] {
   return text.split(least === 1 ? /\s+/ : /\t+|\s{2,}/).map(tidyCell);
 }
 
-const cutAt = (row: string, starts: readonly number[]) => starts.map((start, i) => tidyCell(row.slice(start, starts[i + 1])));
+function joinStamp(cells: string[], stamp: { readonly at: number; readonly count: number } | null): string[] {
+  if (stamp === null || cells.length < stamp.at + stamp.count) return cells;
+  return [...cells.slice(0, stamp.at), cells.slice(stamp.at, stamp.at + stamp.count).join(" "), ...cells.slice(stamp.at + stamp.count)];
+}
+
+/** Each word goes to the column with which it shares most places, so that a heading wider than its column is not cut. */
+function cutByPlace(row: string, starts: readonly number[]): string[] {
+  const cells = starts.map(() => "");
+  let column = 0;
+  for (const word of row.matchAll(/\S+/g)) {
+    const end = word.index + word[0].length;
+    while (column + 1 < starts.length && starts[column + 1] <= word.index) column++;
+    let home = column;
+    let most = 0;
+    for (let i = column; i < starts.length && starts[i] < end; i++) {
+      const shared = Math.min(end, starts[i + 1] ?? end) - Math.max(word.index, starts[i]);
+      if (shared > most) {
+        most = shared;
+        home = i;
+      }
+    }
+    cells[home] += cells[home] === "" ? word[0] : ` ${word[0]}`;
+  }
+  return cells.map(tidyCell);
+}
 
 const FORMULA_TEXT = /^="(.*)"$/s;
 /** Trimmed; a value written as a formula so that a spreadsheet keeps it as text (="52.3", '52.3) is the value. */

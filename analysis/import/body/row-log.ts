@@ -1,11 +1,11 @@
 import type { LineKind } from "../../../shared/record/file-layout";
 import type { ReadingNote, RejectedRow } from "../../../shared/record/log-record";
 import { cellKind } from "../cell-kind";
+import { isCommentRow } from "../head-table";
 import type { TablePlan } from "../table-plan";
 
 const REJECTS_KEPT = 100;
 const PENDING_KEPT = 200;
-const COMMENT = /^\s*(?:#|\/\/|%|!|\*|--\s|REM\b)/i;
 
 type Pending = { readonly line: number; readonly text: string; readonly why: string; readonly likeData: boolean };
 
@@ -48,7 +48,7 @@ export class RowLog {
 
   /** A line that is no row of data; what it is shows by what follows. */
   unread(line: number, text: string, cells: readonly string[], _row: number): void {
-    if (COMMENT.test(text)) {
+    if (isCommentRow(text, cells)) {
       this.comments++;
       this.mark(line, "comment");
       return;

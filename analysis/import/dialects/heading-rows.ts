@@ -1,12 +1,13 @@
 import { findUnit } from "../../../shared/units/unit-table";
 import type { HeadTable } from "../head-table";
 
-/** Index of the nearest row above `from` that is neither blank nor a comment; -1 where there is none. */
+export const RULING = /^[\s\-=_+*~.|,;:]*$/;
+
+/** Index of the nearest row above `from` that is neither blank nor a ruling ("-----  ----") nor a comment; -1 where there is none. */
 export function rowAbove(head: HeadTable, from: number): number {
   for (let i = from - 1; i >= 0; i--) {
     const row = head.rows[i];
-    if (row.text.trim() === "" || row.cells.every((cell) => cell === "")) continue;
-    if (head.isComment(row)) continue;
+    if (RULING.test(row.text) || head.isComment(row)) continue;
     return i;
   }
   return -1;
@@ -77,4 +78,16 @@ export function isUnitsRow(cells: readonly string[]): boolean {
     else if (!NO_UNIT.has(text.toLowerCase()) && !TIME_FORMAT.test(text) && bracketed === null) others++;
   }
   return units > 0 && others * 3 <= units;
+}
+
+/** Words for time and date in the languages of the headings; common practice, no source. */
+const TIME_WORD =
+  /\b(?:time|date|datetime|timestamp|stamp|elapsed|seconds|minutes|zeit|datum|uhrzeit|zeitstempel|heure|temps|horodatage|jour|fecha|hora|tiempo|data|ora|tempo|tijd|tijdstip|datetime_utc|when|utc|clock)\b|zeit|time|date/i;
+
+export const namesTime = (cell: string): boolean => TIME_WORD.test(cell);
+
+/** The cells of a comment line without its mark. */
+export function splitComment(row: { readonly cells: readonly string[] }): string[] {
+  const cells = row.cells.map((cell, i) => (i === 0 ? cell.replace(/^(?:#+|\/\/+|%|!|\*+|;+|--|REM\b)\s*/i, "") : cell));
+  return cells[0] === "" && cells.length > 1 ? cells.slice(1) : cells;
 }

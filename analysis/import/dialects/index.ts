@@ -1,12 +1,14 @@
 import type { HeadTable } from "../head-table";
+import { commentedHeadings } from "./commented-headings";
 import type { Dialect, TableLayout } from "./dialect";
 import { headingsFirst } from "./headings-first";
 import { noHeadings } from "./no-headings";
 import { preamble } from "./preamble";
+import { stackedHeadings } from "./stacked-headings";
 import { unitsRow } from "./units-row";
 
 /** Every way of laying out a file, the more particular before the more general. */
-export const DIALECTS: readonly Dialect[] = [unitsRow, headingsFirst, preamble, noHeadings];
+export const DIALECTS: readonly Dialect[] = [commentedHeadings, stackedHeadings, unitsRow, headingsFirst, preamble, noHeadings];
 
 /** The first dialect that recognises the head; the last one takes every file. */
 export function findDialect(head: HeadTable): { readonly dialect: Dialect; readonly layout: TableLayout } {

@@ -1,0 +1,102 @@
+import { looksLikeTime } from "./cell-kind";
+import type { Separator } from "./row-cells";
+
+type Span = { from: number; to: number };
+
+/**
+ * How lines whose cells stand apart by blanks are cut: by place where the lines are aligned (then a blank cell stays a cell of its own), else by
+ * runs of blanks. A date and a time of day under one heading are one cell.
+ */
+export function findBlankSeparator(lines: readonly string[]): Separator {
+  const data = dataLines(lines);
+  const words = data.map((line) => line.trim().split(/\s+/));
+  const commonest = modalCount(words.map((cells) => cells.length));
+  const rows = words.filter((cells) => cells.length === commonest);
+  const heading = headingAbove(lines, data[0]);
+  const stamp = stampWords(rows, heading, commonest);
+  const spans = lines.some((line) => line.includes("\t")) ? [] : columnSpans(data);
+  const ragged = rows.length < words.length;
+  if (spans.length >= 2 && spans.length >= commonest && (ragged || isPadded(data)))
+    return { kind: "fixed-width", starts: startsOf(spans, data, stamp) };
+  return { kind: "spaces", least: 1, stamp };
+}
+
+/** Lines with more digits than letters: the data. */
+function dataLines(lines: readonly string[]): string[] {
+  const data = lines.filter((line) => {
+    const digits = line.replace(/\D/g, "").length;
+    return digits > 2 && digits >= line.replace(/[^\p{L}]/gu, "").length && /\S\s+\S/.test(line.trim());
+  });
+  return data.slice(-200);
+}
+
+function modalCount(counts: readonly number[]): number {
+  const tally = new Map<number, number>();
+  for (const count of counts) tally.set(count, (tally.get(count) ?? 0) + 1);
+  return [...tally].reduce((best, entry) => (entry[1] > best[1] ? entry : best), [0, 0])[0];
+}
+
+function headingAbove(lines: readonly string[], firstData: string | undefined): string {
+  const at = firstData === undefined ? -1 : lines.indexOf(firstData);
+  for (let i = at - 1; i >= 0; i--) if (/\p{L}/u.test(lines[i])) return lines[i];
+  return "";
+}
+
+/** Words that together are one stamp: a date, a time of day behind it, am or pm; where the headings name them once. */
+function stampWords(rows: readonly (readonly string[])[], heading: string, count: number): { at: number; count: number } | null {
+  const [first] = rows;
+  if (first === undefined || heading === "") return null;
+  const at = first.findIndex((_, i) => rows.every((row) => looksLikeTime(row[i]) && !row[i].includes(":")));
+  if (at < 0 || !rows.every((row) => /^\d{1,2}:\d{2}/.test(row[at + 1] ?? ""))) return null;
+  const half = rows.every((row) => /^[ap]\.?m\.?$/i.test(row[at + 2] ?? "")) ? 1 : 0;
+  const loose = heading.trim().split(/\s+/).length;
+  const tight = heading.trim().split(/\s{2,}/).length;
+  const bracketed = heading
+    .trim()
+    .replace(/\s+(?=[[(])/g, "")
+    .split(/\s+/).length;
+  const separate = [loose, tight, bracketed].includes(count - half);
+  if (separate) return half === 1 ? { at: at + 1, count: 2 } : null;
+  return { at, count: 2 + half };
+}
+
+/** Places that hold a character in some line, as runs; only what all lines leave blank parts two columns. */
+function columnSpans(data: readonly string[]): Span[] {
+  const width = data.reduce((widest, line) => Math.max(widest, line.length), 0);
+  if (width > 2000) return [];
+  const used = new Uint8Array(width);
+  for (const line of data) for (let i = 0; i < line.length; i++) if (line[i] !== " ") used[i] = 1;
+  const spans: Span[] = [];
+  for (let i = 0; i < width; i++) {
+    if (used[i] === 0) continue;
+    const last = spans[spans.length - 1];
+    if (last !== undefined && last.to === i) last.to = i + 1;
+    else spans.push({ from: i, to: i + 1 });
+  }
+  return spans;
+}
+
+const isPadded = (data: readonly string[]) => data.some((line) => /\S {2,}\S/.test(line) || line.startsWith(" "));
+
+/**
+ * Where columns begin: behind the one before where that ends at one place (numbers set to the right may grow to the left), at their own first
+ * place where the one before is set to the left.
+ */
+function startsOf(spans: readonly Span[], data: readonly string[], stamp: { at: number; count: number } | null): number[] {
+  const starts: number[] = [];
+  for (let i = 0; i < spans.length; i++) {
+    if (i === 0) starts.push(0);
+    else if (stamp !== null && i > stamp.at && i < stamp.at + stamp.count) continue;
+    else {
+      const before = spans[i - 1];
+      const setLeft = data.some(
+        (line) => line.length >= before.to && line[before.to - 1] === " " && line.slice(before.from, before.to).trim() !== "",
+      );
+      const ownLeft = data.every(
+        (line) => line.length <= spans[i].from || line[spans[i].from] !== " " || line.slice(spans[i].from, spans[i].to).trim() === "",
+      );
+      starts.push(setLeft && ownLeft ? spans[i].from : before.to);
+    }
+  }
+  return starts;
+}
