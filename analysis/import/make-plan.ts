@@ -58,7 +58,11 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
   const columns = texts.map((text, i): PlannedColumn => {
     const { index, heading, unitsCell } = text;
     const reading = readings[i];
-    const use = clock.columns.includes(index) ? "time" : isNumeric(text, reading.words, format) ? "number" : "text";
+    const use = clock.columns.includes(index)
+      ? "time"
+      : reading.role !== "time" && isNumeric(text, reading.words, format)
+        ? "number"
+        : "text";
     return { index, heading, unitsCell, reading, use, wide: use === "number" && needsFloat64(text, reading, format) };
   });
   if (!columns.some((column) => column.use === "number")) throw new ImportError({ id: "no-values", file, row: firstLine, headings });
