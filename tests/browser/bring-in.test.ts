@@ -16,7 +16,7 @@ describe("bringing in a log", () => {
     await page.getByRole("button", { name: "How it was read" }).click();
     const sheet = page.getByRole("dialog");
     await expect.poll(() => sheet.getByRole("combobox", { name: "What P1 [psi] stands for" }).inputValue()).toBe("pressure");
-    expect(await sheet.getByText("3 May 2024, 08:00:00").count()).toBe(1);
+    expect(await sheet.getByText("May 3, 2024, 08:00:00").count()).toBe(1);
     expect(errors).toEqual([]);
   });
 });
