@@ -1,12 +1,13 @@
 import type { FindingKind, Outcome } from "../../shared/findings/finding";
 import { cycling } from "./cycling";
 import type { Detector, Evidence } from "./detector";
+import { oscillation } from "./oscillation";
 import { shortCycles } from "./short-cycles";
 
 type AnyDetector = { [K in FindingKind]: Detector<K> }[FindingKind];
 
 /** Every question asked of a record, in the order of the report. */
-export const DETECTORS: readonly AnyDetector[] = [cycling, shortCycles];
+export const DETECTORS: readonly AnyDetector[] = [cycling, shortCycles, oscillation];
 
 /** Runs every detector; one that breaks says so and leaves the others alone. */
 export function detectAll(evidence: Evidence): Outcome[] {

@@ -1,0 +1,54 @@
+import type { OscillationEpisode } from "../../../shared/findings/finding";
+import { mainChannel } from "../../../shared/record/find-channel";
+import type { Channel } from "../../../shared/record/log-record";
+import { measured } from "../../../shared/units/measured";
+import { type PascalDifference, pascalDifference } from "../../../shared/units/pressure";
+import { seconds } from "../../../shared/units/quantity";
+import type { Evidence } from "../detector";
+import { companionOf, driverOf } from "./driver";
+import type { Group } from "./episode-span";
+import { type RefinedWave, refineWave } from "./refine";
+import { shapeOf } from "./wave-shape";
+import { samplesIn } from "./waves";
+import { couldFoldFrom } from "./what-cannot-be-seen";
+
+/** All numbers of one episode; null where its wave does not hold up on the raw samples or stays below the floor. */
+export function describeEpisode(
+  evidence: Evidence,
+  channel: Channel,
+  group: Group,
+  span: { readonly from: number; readonly to: number },
+  leastPeakToPeak: number,
+): OscillationEpisode | null {
+  const samples = samplesIn(channel, span.from, span.to, group.best.period);
+  const wave = samples.times.length < 16 ? null : refineWave(samples, group.best.period);
+  if (wave === null || !(wave.frequency > 0) || Math.abs(wave.frequency * group.best.period - 1) > 0.25) return null;
+  const { shape, peakToPeakFactor } = shapeOf(samples, wave);
+  const peakToPeak = heightOf(wave, peakToPeakFactor);
+  if (peakToPeak.value < leastPeakToPeak) return null;
+  const flow = companionOf(mainChannel(evidence.record, "flow"), wave, span.from, span.to);
+  const speed = companionOf(mainChannel(evidence.record, "speed"), wave, span.from, span.to);
+  const period = 1 / wave.frequency;
+  return {
+    from: seconds(span.from),
+    to: seconds(span.to),
+    channel: channel.heading,
+    period: measured(seconds(period), seconds(1 / wave.frequencyHigh), seconds(1 / Math.max(wave.frequencyLow, wave.frequency / 10))),
+    peakToPeak,
+    regularity: group.best.regularity,
+    shape,
+    drivenBy: driverOf(flow, speed, evidence.segments.meter),
+    share: wave.share,
+    couldBeFoldedFrom: couldFoldFrom(period, channel),
+  };
+}
+
+function heightOf(wave: RefinedWave, factor: number) {
+  const height = 2 * wave.amplitude * factor;
+  const reach = 2 * factor * 1.96 * wave.amplitudeSd;
+  return measured<PascalDifference>(
+    pascalDifference(height),
+    pascalDifference(Math.max(0, height - reach)),
+    pascalDifference(height + reach),
+  );
+}

@@ -1,0 +1,138 @@
+import { median } from "../../numerics/order-statistics";
+import type { EvenStretch } from "../../segments/even-stretch";
+import { movingMean } from "./steadiness";
+import type { Candidate } from "./window-search";
+
+/** Windows of one stretch that show one and the same wave. */
+export type Group = { readonly from: number; readonly to: number; readonly best: Candidate };
+
+/** Periods this near (ratio) are one wave: a window of eight waves tells no finer. */
+const SAME_PERIOD = 1.13;
+/** How near to a whole number the ratio of two periods must be for one to be a part of the other. */
+const HARMONIC = 1.06;
+const LEAST_WAVES = 5;
+
+/** Candidates put together by time and period, strongest first; what is a harmonic or a part of a stronger wave is dropped. */
+export function groupCandidates(candidates: readonly Candidate[]): Group[] {
+  const open = [...candidates].sort((a, b) => a.logChance - b.logChance);
+  const groups: Group[] = [];
+  while (open.length > 0) {
+    const seed = open[0];
+    const same = open.filter((c) => samePeriod(c.period, seed.period)).sort((a, b) => a.from - b.from);
+    const span = reachOf(seed, same);
+    groups.push({ ...span, best: seed });
+    const rest = open.filter((c) => !(overlaps(c, span) && belongsTo(c.period, seed.period)));
+    open.splice(0, open.length, ...rest);
+  }
+  return groups;
+}
+
+const samePeriod = (a: number, b: number): boolean => a / b < SAME_PERIOD && b / a < SAME_PERIOD;
+const overlaps = (c: Candidate, span: { from: number; to: number }): boolean => c.from < span.to && c.to > span.from;
+
+/** The same wave, one of its harmonics up to the fifth, or a multiple of it. */
+function belongsTo(period: number, of: number): boolean {
+  const ratio = period > of ? period / of : of / period;
+  const order = Math.round(ratio);
+  const near = order === 1 ? SAME_PERIOD : HARMONIC;
+  return order <= 5 && ratio / order < near && order / ratio < near;
+}
+
+/** How far windows of the same period hang together with the seed; `same` in order of time. */
+function reachOf(seed: Candidate, same: readonly Candidate[]): { from: number; to: number } {
+  let { from, to } = seed;
+  for (let changed = true; changed; ) {
+    changed = false;
+    for (const c of same) {
+      if (c.from > to || c.to < from || (c.from >= from && c.to <= to)) continue;
+      from = Math.min(from, c.from);
+      to = Math.max(to, c.to);
+      changed = true;
+    }
+  }
+  return { from, to };
+}
+
+/**
+ * Where a wave begins and ends: wave by wave its part in phase with its neighbours, less one half, is summed, and the stretch with the
+ * greatest sum is the likeliest (known amplitude in white noise). A break of several waves ends an episode; what is left begins another.
+ * @returns spans in s, each at least five waves long
+ */
+export function episodeSpans(stretch: EvenStretch, group: Group): { from: number; to: number; amplitude: number }[] {
+  const { period } = group.best;
+  const margin = Math.max(8 * period, 0.1 * (group.to - group.from));
+  const first = Math.max(0, Math.floor((group.from - margin - stretch.from) / stretch.step));
+  const end = Math.min(stretch.values.length, Math.ceil((group.to + margin - stretch.from) / stretch.step) + 1);
+  const waves = demodulate(stretch.values.subarray(first, end), period / stretch.step);
+  const perWave = group.best.ratio / group.best.cycles;
+  const smoothing = Math.max(3, Math.min(group.best.cycles / 2, Math.ceil(14 / perWave)));
+  const start = stretch.from + first * stretch.step;
+  const scores = scoresOf(waves, smoothing, group, start, period);
+  const drop = Math.max(2.5, 3.5 / perWave);
+  return risingStretches(scores.values, drop)
+    .filter(({ from, to }) => to - from >= LEAST_WAVES)
+    .map(({ from, to }) => ({
+      from: from * period < 2 * period && first === 0 ? stretch.from : start + from * period,
+      to: end === stretch.values.length && waves.re.length - to < 2 ? stretch.to : Math.min(stretch.to, start + to * period),
+      amplitude: scores.amplitude,
+    }));
+}
+
+type Waves = { readonly re: Float64Array; readonly im: Float64Array };
+
+/** Complex size of each wave at the given period (samples), slow part removed; shape [whole waves]. */
+function demodulate(values: Float64Array, period: number): Waves {
+  const n = values.length;
+  const slow = movingMean(values, n, period);
+  const count = Math.max(1, Math.floor(n / period));
+  const re = new Float64Array(count);
+  const im = new Float64Array(count);
+  const turn = (2 * Math.PI) / period;
+  for (let i = 0; i < n; i++) {
+    const wave = Math.floor(i / period);
+    if (wave >= count) break;
+    const y = ((values[i] - slow[i]) * 2) / period;
+    re[wave] += y * Math.cos(turn * i);
+    im[wave] -= y * Math.sin(turn * i);
+  }
+  return { re, im };
+}
+
+function scoresOf(waves: Waves, smoothing: number, group: Group, start: number, period: number) {
+  const n = waves.re.length;
+  const re = movingMean(waves.re, n, smoothing);
+  const im = movingMean(waves.im, n, smoothing);
+  const sizes = re.map((r, j) => Math.hypot(r, im[j]));
+  const inBest = sizes.filter((_, j) => start + (j + 0.5) * period >= group.best.from && start + (j + 0.5) * period <= group.best.to);
+  const amplitude = Math.max(median(inBest), Number.MIN_VALUE);
+  const values = waves.re.map((r, j) => {
+    const part = (r * re[j] + waves.im[j] * im[j]) / (Math.max(sizes[j], Number.MIN_VALUE) * amplitude);
+    return Math.min(1.5, Math.max(-1.5, part)) - 0.5;
+  });
+  return { values, amplitude };
+}
+
+/** Disjoint stretches of greatest sum, each ended where the sum has fallen by `drop` from its top; indexes, `to` exclusive. */
+function risingStretches(scores: Float64Array, drop: number): { from: number; to: number }[] {
+  const found: { from: number; to: number }[] = [];
+  let from = 0;
+  let sum = 0;
+  let top = 0;
+  let topAt = 0;
+  const close = (next: number): void => {
+    if (top > 0) found.push({ from, to: topAt + 1 });
+    from = next;
+    sum = 0;
+    top = 0;
+  };
+  for (let j = 0; j < scores.length; j++) {
+    sum += scores[j];
+    if (sum > top) {
+      top = sum;
+      topAt = j;
+    }
+    if (sum <= 0 || sum < top - drop) close(j + 1);
+  }
+  close(scores.length);
+  return found;
+}

@@ -1,0 +1,192 @@
+import { studentQuantile } from "../../numerics/distributions";
+import { variance } from "../../numerics/moments";
+import { fitTone } from "../../numerics/tone-fit";
+import { type Samples, type WaveBlocks, waveBlocks } from "./waves";
+
+/** A wave as exactly as the samples allow. */
+export type RefinedWave = {
+  readonly frequency: number;
+  readonly frequencyLow: number;
+  readonly frequencyHigh: number;
+  readonly amplitude: number;
+  readonly amplitudeSd: number;
+  /** Share of the variance (straight line removed) that the tone carries. */
+  readonly share: number;
+  /** One phase from end to end; a wandering wave has none. */
+  readonly coherent: boolean;
+  readonly blocks: WaveBlocks;
+};
+
+/** Part of the power that must keep one phase for the wave to count as one tone. */
+const COHERENT = 0.7;
+
+/**
+ * Period and size of an episode's wave. One phase from end to end: least squares of the tone on the raw samples, the interval from the noise
+ * found around the tone's own frequency (not assumed white) and Rife & Boorstyn's bound for it. A wandering wave: mean frequency from the
+ * phase steps between blocks, interval from their scatter.
+ */
+export function refineWave(samples: Samples, roughPeriod: number): RefinedWave | null {
+  const span = samples.times[samples.times.length - 1] - samples.times[0];
+  const waves = span / roughPeriod;
+  const perBlock = waves >= 16 ? 2 : 1;
+  let f = 1 / roughPeriod;
+  for (let round = 0; round < 2; round++) {
+    const rough = blocksOver(samples, f, perBlock);
+    if (rough.re.length < 3) return null;
+    f += frequencyOffset(rough);
+  }
+  const tone = fitTone(samples.times, samples.values, f, 0.7 / span, "line");
+  const blocks = blocksOver(samples, tone?.frequency ?? f, perBlock);
+  const summary = summarise(blocks);
+  if (tone === null || summary === null) return null;
+  const total = variance(samples.values.map((v, i) => v - tone.slope * (samples.times[i] - tone.centre)));
+  if (summary.coherence < COHERENT) return wandering(blocksOver(samples, f, perBlock), summary, total);
+  const noise = Math.sqrt((summary.samplesPerBlock * summary.noiseVariance) / 4); // white noise of the same density as around the tone
+  const spread = timeSpread(samples.times);
+  const frequencySd = (noise * Math.SQRT2) / (2 * Math.PI * tone.amplitude * spread);
+  const reach = frequencySd * studentQuantile(0.975, summary.degreesOfFreedom);
+  return {
+    frequency: tone.frequency,
+    frequencyLow: tone.frequency - reach,
+    frequencyHigh: tone.frequency + reach,
+    amplitude: tone.amplitude,
+    amplitudeSd: noise * Math.sqrt(2 / samples.times.length),
+    share: Math.min(1, tone.amplitude ** 2 / 2 / total),
+    coherent: true,
+    blocks,
+  };
+}
+
+const blocksOver = (samples: Samples, f: number, perBlock: number): WaveBlocks => {
+  const span = samples.times[samples.times.length - 1] - samples.times[0];
+  const count = Math.max(1, Math.floor((span * f) / perBlock + 0.02));
+  return waveBlocks(samples, f, perBlock, samples.times[0] - 1e-9, count);
+};
+
+/** Hz to add: the greatest coherent sum of the blocks near the mean phase step of neighbours. */
+function frequencyOffset({ re, im, length }: WaveBlocks): number {
+  let stepRe = 0;
+  let stepIm = 0;
+  for (let j = 0; j + 1 < re.length; j++) {
+    const a = re[j + 1] * re[j] + im[j + 1] * im[j];
+    const b = im[j + 1] * re[j] - re[j + 1] * im[j];
+    if (a - a !== 0) continue;
+    stepRe += a;
+    stepIm += b;
+  }
+  const centre = Math.atan2(stepIm, stepRe) / (2 * Math.PI * length);
+  const reach = Math.min(0.5 / length, 3 / (re.length * length));
+  let best = centre;
+  let most = -1;
+  for (let k = -24; k <= 24; k++) {
+    const offset = centre + (k / 24) * reach;
+    const size = coherentSum(re, im, 2 * Math.PI * offset * length);
+    if (size > most) {
+      most = size;
+      best = offset;
+    }
+  }
+  return best;
+}
+
+function coherentSum(re: Float64Array, im: Float64Array, turn: number): number {
+  let a = 0;
+  let b = 0;
+  for (let j = 0; j < re.length; j++) {
+    if (re[j] - re[j] !== 0) continue;
+    const c = Math.cos(turn * j);
+    const s = Math.sin(turn * j);
+    a += re[j] * c + im[j] * s;
+    b += im[j] * c - re[j] * s;
+  }
+  return a * a + b * b;
+}
+
+type BlockSummary = {
+  readonly coherence: number;
+  readonly noiseVariance: number;
+  readonly degreesOfFreedom: number;
+  readonly samplesPerBlock: number;
+  readonly meanSquare: number;
+};
+
+/** How far the blocks agree: their mean against their scatter around it (or around their neighbours, where the phase wanders). */
+function summarise({ re, im, counts }: WaveBlocks): BlockSummary | null {
+  let n = 0;
+  let a = 0;
+  let b = 0;
+  let square = 0;
+  let steps = 0;
+  let samples = 0;
+  for (let j = 0; j < re.length; j++) {
+    if (re[j] - re[j] !== 0) continue;
+    n++;
+    a += re[j];
+    b += im[j];
+    square += re[j] ** 2 + im[j] ** 2;
+    samples += counts[j];
+    const d = (re[j] - re[j - 1]) ** 2 + (im[j] - im[j - 1]) ** 2;
+    if (d - d === 0) steps += d / 2;
+  }
+  if (n < 3) return null;
+  const mean = (a * a + b * b) / (n * n);
+  const scatter = (square / n - mean) * (n / (n - 1.5)); // mean, and half of another parameter for the frequency's slope
+  const noise = Math.min(scatter, steps / (n - 1));
+  const signal = Math.max(square / n - noise, Number.MIN_VALUE);
+  return {
+    coherence: Math.max(0, mean - noise / n) / signal,
+    noiseVariance: scatter,
+    degreesOfFreedom: Math.max(1, 2 * n - 3),
+    samplesPerBlock: samples / n,
+    meanSquare: signal,
+  };
+}
+
+function wandering(blocks: WaveBlocks, summary: BlockSummary, total: number): RefinedWave | null {
+  const steps: number[] = [];
+  const sizes: number[] = [];
+  const group = Math.max(1, Math.floor(blocks.re.length / 12));
+  for (let j = 0; j + group < blocks.re.length; j += group) {
+    const phase = phaseStep(blocks, j, j + group);
+    if (Number.isFinite(phase)) steps.push(phase / (2 * Math.PI * blocks.length));
+  }
+  for (let j = 0; j < blocks.re.length; j++) if (Number.isFinite(blocks.re[j])) sizes.push(Math.hypot(blocks.re[j], blocks.im[j]));
+  if (steps.length < 3) return null;
+  const mean = steps.reduce((sum, v) => sum + v, 0) / steps.length;
+  const reach = Math.sqrt(variance(steps) / steps.length) * studentQuantile(0.975, steps.length - 1);
+  const amplitude = Math.sqrt(summary.meanSquare);
+  const frequency = blocks.frequency + mean;
+  return {
+    frequency,
+    frequencyLow: frequency - reach,
+    frequencyHigh: frequency + reach,
+    amplitude,
+    amplitudeSd: Math.sqrt(variance(sizes) / sizes.length),
+    share: Math.min(1, amplitude ** 2 / 2 / total),
+    coherent: false,
+    blocks,
+  };
+}
+
+/** Mean phase step of neighbouring blocks from a to b, rad. */
+function phaseStep({ re, im }: WaveBlocks, from: number, to: number): number {
+  let a = 0;
+  let b = 0;
+  for (let j = from; j < to; j++) {
+    const x = re[j + 1] * re[j] + im[j + 1] * im[j];
+    const y = im[j + 1] * re[j] - re[j + 1] * im[j];
+    if (x - x !== 0) continue;
+    a += x;
+    b += y;
+  }
+  return Math.atan2(b, a);
+}
+
+/** Square root of the sum of squared distances from the mean time. */
+function timeSpread(times: Float64Array): number {
+  let mean = 0;
+  for (const t of times) mean += t / times.length;
+  let sum = 0;
+  for (const t of times) sum += (t - mean) ** 2;
+  return Math.sqrt(sum);
+}

@@ -1,0 +1,103 @@
+import type { OscillationEpisode } from "../../../shared/findings/finding";
+import type { RefinedWave } from "./refine";
+import type { Samples } from "./waves";
+
+export type WaveShape = {
+  readonly shape: OscillationEpisode["shape"];
+  /** Top to bottom of the wave over twice the amplitude of its first harmonic: 1 for a sine. */
+  readonly peakToPeakFactor: number;
+};
+
+const MOST_HARMONICS = 5;
+type Harmonic = { readonly re: number; readonly im: number };
+
+/**
+ * Shape of the mean wave from its harmonics two to five, laid against those of a sine, a triangle of any rise and a square of any duty
+ * (Fourier series: triangle sin(pi m d) / m^2, pulse sin(pi m d) / m). With fewer than seven samples a wave, or much noise, it stays unclear.
+ */
+export function shapeOf(samples: Samples, wave: RefinedWave): WaveShape {
+  const perWave = samples.times.length / ((samples.times[samples.times.length - 1] - samples.times[0]) * wave.frequency);
+  const most = Math.min(MOST_HARMONICS, Math.floor(perWave / 2 - 0.5));
+  if (most < 3) return { shape: "unclear", peakToPeakFactor: 1 };
+  const { harmonics, noise } = harmonicsOf(samples, wave, most);
+  const significant = harmonics.map((h) => (Math.hypot(h.re, h.im) > 3 * noise ? h : { re: 0, im: 0 }));
+  const peakToPeakFactor = heightOf(significant) / 2;
+  if (noise > 0.06) return { shape: "unclear", peakToPeakFactor };
+  const fits = [
+    { shape: "sine" as const, distance: distance(harmonics, () => ({ re: 0, im: 0 })) },
+    { shape: "triangle" as const, distance: leastOver(0.04, (d) => distance(harmonics, (m) => triangleHarmonic(m, d))) },
+    { shape: "square" as const, distance: leastOver(0.3, (d) => distance(harmonics, (m) => squareHarmonic(m, d))) },
+  ].sort((a, b) => a.distance - b.distance);
+  const allowed = 0.07 ** 2 + 8 * noise * noise;
+  const sine = fits.find((f) => f.shape === "sine");
+  // A triangle lies near a sine: where both would do, the plainer one is said only when no harmonic stands out of the noise.
+  if (sine !== undefined && sine.distance < allowed && significant.every((h) => Math.hypot(h.re, h.im) < 0.05))
+    return { shape: "sine", peakToPeakFactor };
+  return { shape: fits[0].distance < 4 * allowed ? fits[0].shape : "unclear", peakToPeakFactor };
+}
+
+/** Harmonics 2 .. most relative to the first and turned so that the first has phase 0; with the standard deviation of one component. */
+function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number): { harmonics: Harmonic[]; noise: number } {
+  const n = times.length;
+  const re = new Float64Array(most + 1);
+  const im = new Float64Array(most + 1);
+  const { blocks, frequency } = wave;
+  const mean = values.reduce((sum, v) => sum + v, 0) / n;
+  let squares = 0;
+  for (let i = 0; i < n; i++) {
+    const block = Math.floor((times[i] - blocks.origin) / blocks.length);
+    if (block < 0 || block >= blocks.re.length || blocks.re[block] - blocks.re[block] !== 0) continue;
+    const own = wave.coherent ? 0 : Math.atan2(blocks.im[block], blocks.re[block]);
+    const angle = 2 * Math.PI * (wave.coherent ? frequency : blocks.frequency) * (times[i] - blocks.origin) + own;
+    const y = values[i] - mean;
+    squares += y * y;
+    for (let m = 1; m <= most; m++) {
+      re[m] += (2 / n) * y * Math.cos(m * angle);
+      im[m] -= (2 / n) * y * Math.sin(m * angle);
+    }
+  }
+  const size = Math.hypot(re[1], im[1]);
+  const turn = Math.atan2(im[1], re[1]);
+  const harmonics = Array.from({ length: most - 1 }, (_, k) => {
+    const m = k + 2;
+    const angle = Math.atan2(im[m], re[m]) - m * turn;
+    const part = Math.hypot(re[m], im[m]) / size;
+    return { re: part * Math.cos(angle), im: part * Math.sin(angle) };
+  });
+  const rest = Math.max(0, squares / n - (size * size) / 2);
+  return { harmonics, noise: Math.sqrt((2 * rest) / n) / size };
+}
+
+/** Top to bottom of cos x + sum of the harmonics. */
+function heightOf(harmonics: readonly Harmonic[]): number {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < 360; i++) {
+    const x = (i / 180) * Math.PI;
+    const y = harmonics.reduce((sum, h, k) => sum + h.re * Math.cos((k + 2) * x) - h.im * Math.sin((k + 2) * x), Math.cos(x));
+    low = Math.min(low, y);
+    high = Math.max(high, y);
+  }
+  return high - low;
+}
+
+/** sum of b_m sin m x, turned so that the first harmonic is a cosine: the m-th gets phase (m - 1) pi / 2. */
+function triangleHarmonic(m: number, rise: number): Harmonic {
+  const b = Math.sin(Math.PI * m * rise) / (m * m * Math.sin(Math.PI * rise));
+  const angle = ((m - 1) * Math.PI) / 2;
+  return { re: b * Math.cos(angle), im: b * Math.sin(angle) };
+}
+
+const squareHarmonic = (m: number, duty: number): Harmonic => ({
+  re: Math.sin(Math.PI * m * duty) / (m * Math.sin(Math.PI * duty)),
+  im: 0,
+});
+
+const distance = (harmonics: readonly Harmonic[], model: (m: number) => Harmonic): number =>
+  harmonics.reduce((sum, h, k) => sum + (h.re - model(k + 2).re) ** 2 + (h.im - model(k + 2).im) ** 2, 0);
+
+function leastOver(low: number, of: (d: number) => number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let d = low; d <= 1 - low + 1e-9; d += 0.02) least = Math.min(least, of(d));
+  return least;
+}

@@ -1,0 +1,76 @@
+import type { CannotTell } from "../../../shared/findings/cannot-tell";
+import type { Span } from "../../../shared/findings/span";
+import type { Channel } from "../../../shared/record/log-record";
+import type { EvenStretch } from "../../segments/even-stretch";
+import { usualInterval } from "../../segments/even-stretch";
+
+/** Samples a wave needs to be told from noise, and waves a record needs. */
+export const LEAST_SAMPLES_PER_WAVE = 4;
+export const LEAST_WAVES = 5;
+/** Pressure loops with a small tank hunt from a few seconds on. Common practice, no source. */
+const FASTEST_USUAL_WAVE = 5; // s
+/** With the shortest visible wave above this, "nothing found" would say nothing about a usual loop. */
+const STILL_MEANINGFUL = 20; // s
+
+/** Step between neighbouring values of a channel, Pa; 0 where values are not stepped. Looks at some thousands of samples. */
+export function valueStep(channel: Channel): number {
+  const stride = Math.max(1, Math.floor(channel.values.length / 8192));
+  const seen = new Set<number>();
+  for (let i = 0; i < channel.values.length; i += stride) if (Number.isFinite(channel.values[i])) seen.add(channel.values[i]);
+  const levels = Float64Array.from(seen).sort();
+  if (levels.length < 2 || levels.length > 1500) return 0;
+  let step = Number.POSITIVE_INFINITY;
+  const resolution = 4e-7 * Math.max(Math.abs(levels[0]), Math.abs(levels[levels.length - 1]));
+  for (let i = 1; i < levels.length; i++) if (levels[i] - levels[i - 1] > resolution) step = Math.min(step, levels[i] - levels[i - 1]);
+  return Number.isFinite(step) ? step : 0;
+}
+
+const because = (id: CannotTell["id"], detail: CannotTell["detail"]): CannotTell => ({ id, about: "oscillation", detail });
+
+/** Everything about this log that hides oscillation, with what to log instead; those that leave no answer at all are `blocking`. */
+export function hiddenBySampling(
+  channel: Channel,
+  stretches: readonly EvenStretch[],
+  watched: readonly Span[] | null,
+  duration: number,
+  largest: number,
+): { readonly limits: CannotTell[]; readonly blocking: CannotTell[] } {
+  const limits: CannotTell[] = [];
+  const blocking: CannotTell[] = [];
+  const interval = usualInterval(channel);
+  const shortest = LEAST_SAMPLES_PER_WAVE * interval;
+  if (!(shortest <= FASTEST_USUAL_WAVE)) {
+    const slow = because("sampling-too-slow", { intervalS: interval, hiddenBelowS: shortest, logEveryS: 1 });
+    (shortest > STILL_MEANINGFUL ? blocking : limits).push(slow);
+  }
+  const step = valueStep(channel);
+  if (step > largest / 4)
+    (step > largest / 2 ? blocking : limits).push(because("quantised-too-coarse", { stepPa: step, neededStepPa: largest / 10 }));
+  const time = watched === null ? duration : watched.reduce((sum, span) => sum + span.to - span.from, 0);
+  const seen = stretches.reduce((sum, s) => sum + s.to - s.from, 0);
+  const longest = stretches.reduce((most, s) => Math.max(most, s.to - s.from), 0);
+  const needed = LEAST_WAVES * Math.max(shortest, FASTEST_USUAL_WAVE);
+  if (!(longest >= needed)) {
+    const broken = time > 2 * needed && seen < 0.5 * time;
+    blocking.push(
+      broken
+        ? because("gaps-too-many", { seenShare: seen / time, neededS: needed })
+        : because("record-too-short", { longestS: longest, neededS: 10 * needed }),
+    );
+  } else if (seen < 0.5 * time) limits.push(because("gaps-too-many", { seenShare: seen / time, neededS: needed }));
+  return { limits, blocking };
+}
+
+/** No loop with a pressure sensor swings faster than this; common practice, no source. */
+const FASTEST_WAVE = 2; // s
+
+/**
+ * Periods of faster waves that would look the same at even sampling: 1 / |k / interval - f|. Uneven times break the folding, then the list is
+ * empty; so it is where only waves too fast for a pump would fold.
+ */
+export function couldFoldFrom(period: number, channel: Channel): number[] {
+  if (channel.sampling.kind !== "even") return [];
+  const rate = 1 / channel.sampling.step;
+  const f = 1 / period;
+  return [rate - f, rate + f, 2 * rate - f, 2 * rate + f].map((alias) => 1 / alias).filter((p) => p >= FASTEST_WAVE);
+}
