@@ -65,9 +65,9 @@ function segmentsOf(columns: readonly Float64Array[], choices: WelchChoices) {
   const n = columns[0].length;
   if (n < segment) throw new RangeError(`spectrum: ${n} values for a segment of ${segment}`);
   const plan = fourierPlan(segment);
-  const window = hannWindow(segment);
-  const sum = window.reduce((s, w) => s + w, 0);
-  const squares = window.reduce((s, w) => s + w * w, 0);
+  const taper = hannWindow(segment);
+  const sum = taper.reduce((s, w) => s + w, 0);
+  const squares = taper.reduce((s, w) => s + w * w, 0);
   const scale = scaling === "density" ? 1 / (rate * squares) : 1 / (sum * sum);
   const auto: Float64Array[][] = columns.map(() => []);
   const crossRe: Float64Array[] = [];
@@ -77,7 +77,7 @@ function segmentsOf(columns: readonly Float64Array[], choices: WelchChoices) {
       const part = column.slice(start, start + segment);
       if (detrend === "linear") removeLine(part);
       else removeMean(part);
-      for (let i = 0; i < segment; i++) part[i] *= window[i];
+      for (let i = 0; i < segment; i++) part[i] *= taper[i];
       return plan.forwardReal(part).slice();
     });
     for (const [c, b] of bins.entries()) auto[c].push(products(b, b, scale).re);
