@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { oscillation } from "../../../analysis/detectors/oscillation";
 import type { OscillationEpisode } from "../../../shared/findings/finding";
-import { alwaysRunning, evenSampling, evidenceOf, listedSampling, recordOf } from "../../builders/evidence";
+import { alwaysRunning, evenSampling, evidenceOf, listedSampling, recordOf } from "../../builders/known-evidence";
 import { addTone, noiseOf, seededRandom } from "../../builders/signals";
 
 const LEVEL = 350_000; // Pa
