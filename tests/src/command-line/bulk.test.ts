@@ -1,0 +1,89 @@
+import { spawn, spawnSync } from "node:child_process";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { parquetReadObjects } from "hyparquet";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { TOP } from "../../house/source-files";
+
+const PROGRAM = join(TOP, ".ci", "command-line.mjs");
+const home = mkdtempSync(join(tmpdir(), "bulk-"));
+const logs = join(home, "logs");
+const LOGS = 24;
+
+/** A saw-tooth between 3 and 4 bar, one sample a second; enough rows that a run over all logs can be cut in the middle. */
+function logText(period: number): string {
+  const rows = Array.from({ length: 4000 }, (_, i) => {
+    const phase = (i % period) / period;
+    const pressure = phase < 0.25 ? 3 + phase * 4 : 4 - (phase - 0.25) / 0.75;
+    return `${new Date(Date.UTC(2026, 2, 1) + i * 1000).toISOString()},${pressure.toFixed(3)},${phase < 0.25 ? 1 : 0}`;
+  });
+  return ["Time,Pressure (bar),Pump running", ...rows, ""].join("\n");
+}
+
+beforeAll(() => {
+  mkdirSync(join(logs, "north"), { recursive: true });
+  for (let i = 0; i < LOGS; i++) writeFileSync(join(logs, i % 2 ? "north" : ".", `log-${String(i).padStart(2, "0")}.csv`), logText(80 + i));
+  writeFileSync(join(logs, "bad.csv"), "");
+  writeFileSync(join(logs, "north", "site.json"), '{ "setPressure": "3.5 bar" }');
+});
+afterAll(() => rmSync(home, { recursive: true, force: true }));
+
+const bulk = (out: string) => spawnSync(process.execPath, [PROGRAM, "analyse", "--each", logs, "--out", out], { encoding: "utf8" });
+
+describe("a folder of logs", () => {
+  test("one bad log never stops the rest, and the exit code tells", () => {
+    const out = join(home, "whole");
+    const run = bulk(out);
+    expect(run.status).toBe(3);
+    expect(run.stdout).toMatch(/25 logs, \d+ over a limit, 1 not read\./);
+    const lines = readFileSync(join(out, "findings.jsonl"), "utf8").trim().split("\n");
+    expect(lines).toHaveLength(LOGS + 1);
+    expect(lines.filter((line) => JSON.parse(line).error !== null)).toHaveLength(1);
+  });
+
+  test("site facts beside a log are its own", () => {
+    const kept = JSON.parse(readFileSync(join(home, "whole", "logs", "north", "log-01.csv.findings.json"), "utf8"));
+    expect(kept.document.site.setPressure).toMatchObject({ value: 350000, from: "given" });
+  });
+
+  test("Parquet opens in another library with the same numbers as the lines", async () => {
+    const out = join(home, "whole");
+    const bytes = readFileSync(join(out, "findings.parquet"));
+    const rows = await parquetReadObjects({
+      file: bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer,
+    });
+    const documents = readFileSync(join(out, "findings.jsonl"), "utf8")
+      .trim()
+      .split("\n")
+      .map((line) => JSON.parse(line));
+    expect(rows.map((row) => row.starts)).toEqual(documents.map((d) => d.cycling.starts));
+    expect(rows.map((row) => row.sha256)).toEqual(documents.map((d) => d.record.files[0]?.sha256 ?? null));
+  });
+
+  test("interrupted and called again, it ends as if it had never stopped, and redoes nothing", async () => {
+    const out = join(home, "cut");
+    const child = spawn(process.execPath, [PROGRAM, "analyse", "--each", logs, "--out", out], { stdio: ["ignore", "ignore", "pipe"] });
+    let seen = "";
+    await new Promise<void>((resolve) => {
+      child.stderr.on("data", (data: Buffer) => {
+        seen += data.toString();
+        if (seen.split("\n").length > 6) child.kill("SIGKILL");
+      });
+      child.once("exit", () => resolve());
+    });
+    expect(existsSync(join(out, "findings.jsonl"))).toBe(false);
+    const again = bulk(out);
+    expect(again.stderr.match(/done before/g)?.length ?? 0).toBeGreaterThanOrEqual(5);
+    expect(readFileSync(join(out, "findings.jsonl"), "utf8")).toBe(readFileSync(join(home, "whole", "findings.jsonl"), "utf8"));
+  });
+
+  test("a changed log is done again, a damaged result too", () => {
+    const out = join(home, "changed");
+    cpSync(join(home, "whole"), out, { recursive: true });
+    writeFileSync(join(logs, "log-00.csv"), logText(333));
+    writeFileSync(join(out, "logs", "log-02.csv.findings.json"), '{"stamp":');
+    expect(bulk(out).stderr.match(/done before/g)).toHaveLength(LOGS + 1 - 2);
+    expect(readdirSync(join(out, "logs")).filter((name) => name.endsWith(".part"))).toEqual([]);
+  });
+});
