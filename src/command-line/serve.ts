@@ -1,5 +1,5 @@
 import { spawn } from "node:child_process";
-import { createReadStream } from "node:fs";
+import { createReadStream, existsSync } from "node:fs";
 import { stat } from "node:fs/promises";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { extname, join, normalize, sep } from "node:path";
@@ -83,15 +83,20 @@ export async function runServe(args: readonly string[]): Promise<number> {
     console.log(HELP);
     return 0;
   }
-  const folder = fileURLToPath(new URL("../page", import.meta.url));
-  if ((await stat(join(folder, "index.html")).catch(() => null)) === null)
-    throw new UsageError("The page is not built yet. Run: npm run build");
+  const folder = builtPage();
+  if (folder === null) throw new UsageError("The page is not built yet. Run: npm run build");
   const { server, address } = await servePage(folder, options.port);
   const url = options.sample ? `${address}#sample` : address;
   console.log(`Evenhead is at ${url}\nIt listens on this machine only. Stop it with Ctrl+C.`);
   if (!options.quiet) openBrowser(url);
   await new Promise((resolve) => server.once("close", resolve));
   return 0;
+}
+
+/** The built page beside the built command line, whichever of its pieces this file became; null where there is none. */
+function builtPage(): string | null {
+  const near = ["../page", "../../page"].map((way) => fileURLToPath(new URL(way, import.meta.url)));
+  return near.find((folder) => existsSync(join(folder, "index.html"))) ?? null;
 }
 
 function readServeOptions(args: readonly string[]) {

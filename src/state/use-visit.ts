@@ -2,7 +2,8 @@ import { useEffect, useMemo, useReducer, useRef } from "react";
 import { type ImportChoices, NO_CHOICES } from "../../analysis/import/import-log";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { AnalysisClient } from "../worker/analysis-client";
-import type { Answer, PickedFile } from "../worker/messages";
+import type { Look, LookRequest } from "../worker/look";
+import type { Answer, Detail, PickedFile } from "../worker/messages";
 import { secondsLeft } from "../worker/time-left";
 import { type Dispatch, EMPTY_PAGE, visitReducer } from "./visit-reducer";
 import { type PageState, type SiteEntry, wholeVisit } from "./visit-state";
@@ -17,6 +18,10 @@ export type Commands = {
   enterSite(site: SiteEntry): void;
   undoSite(): void;
   redoSite(): void;
+  /** The samples of every channel over a short window; null where the record is gone. */
+  detail(from: number, to: number): Promise<Detail | null>;
+  /** Works a closer look out of the record. */
+  look(request: LookRequest): Promise<Look | null>;
   /** Ends the job that runs; the page goes back to what it showed before. */
   stop(): void;
 };
@@ -53,6 +58,8 @@ export function useVisit(
       enterSite: (site) => dispatch({ do: "enter-site", site }),
       undoSite: () => dispatch({ do: "undo-site" }),
       redoSite: () => dispatch({ do: "redo-site" }),
+      detail: (from, to) => client.detail(from, to),
+      look: (request) => client.look(request),
       stop() {
         stopJob.current();
         dispatch({ do: "stop" });

@@ -109,7 +109,18 @@ function traceChannel(channel: Channel): TraceChannel {
   const interval = medianInterval(channel);
   const pyramid = buildPyramid(channel, interval);
   const held = sampling.kind === "on-change" || quantity === "state";
-  return { heading, role, position, unitInFile, quantity, samples: sampleCount(sampling), interval, held, pyramid };
+  return {
+    heading,
+    role,
+    position,
+    unitInFile,
+    quantity,
+    samples: sampleCount(sampling),
+    interval,
+    held,
+    even: sampling.kind === "even",
+    pyramid,
+  };
 }
 
 /** Median over up to a thousand and one intervals spread over the record. */

@@ -37,6 +37,8 @@ export type TraceChannel = Pick<Channel, "heading" | "role" | "position" | "unit
   readonly interval: number | null;
   /** A value holds until the next one: drawn as steps. */
   readonly held: boolean;
+  /** Evenly sampled: a stretch without a value is a hole, not slow sampling. */
+  readonly even: boolean;
   readonly pyramid: Pyramid;
 };
 

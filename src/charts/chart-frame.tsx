@@ -1,0 +1,66 @@
+import { useEffect, useRef } from "react";
+import uPlot from "uplot";
+import "uplot/dist/uPlot.min.css";
+import type { Span } from "../../shared/findings/span";
+import { chartOptions } from "./chart-options";
+import type { ChartData, ChartSpec } from "./chart-spec";
+import { useLight } from "./use-light";
+
+/** Draws new data and, on a strip of the trace, another window of time, at once. */
+export type DrawChart = (data: ChartData, window: Span | null) => void;
+
+type ChartFrameProps = {
+  readonly spec: ChartSpec;
+  readonly height: number;
+  /** What the picture shows, for readers who listen. */
+  readonly label: string;
+  readonly data: ChartData | null;
+  /** Given once the picture stands, and again each time it is made anew. */
+  readonly onReady?: (draw: DrawChart) => void;
+};
+
+/** The one place that speaks to the drawing library. The picture follows the width of its place and the light of the page. */
+export function ChartFrame({ spec, height, label, data, onReady }: ChartFrameProps) {
+  const place = useRef<HTMLDivElement>(null);
+  const latest = useRef({ data, onReady });
+  latest.current = { data, onReady };
+  const drawing = useRef<DrawChart | null>(null);
+  const { name: light, colours } = useLight();
+
+  useEffect(() => {
+    const element = place.current;
+    if (element === null) return;
+    const style = getComputedStyle(element);
+    const looks = { colours, font: `${style.fontSize} ${style.fontFamily}`, heavy: light === "sunlight" };
+    const options = chartOptions(spec, { width: Math.max(120, element.clientWidth), height }, looks, uPlot.paths);
+    const plot = new uPlot(options, aligned(latest.current.data, spec), element);
+    const draw: DrawChart = (next, window) =>
+      plot.batch(() => {
+        plot.setData(aligned(next, spec), window === null);
+        if (window !== null) plot.setScale("x", { min: window.from, max: window.to });
+      });
+    drawing.current = draw;
+    latest.current.onReady?.(draw);
+    const watch = new ResizeObserver(() => {
+      if (element.clientWidth !== plot.width && element.clientWidth > 0) plot.setSize({ width: element.clientWidth, height });
+    });
+    watch.observe(element);
+    return () => {
+      watch.disconnect();
+      drawing.current = null;
+      plot.destroy();
+    };
+  }, [spec, height, light, colours]);
+
+  useEffect(() => {
+    if (data !== null) drawing.current?.(data, null);
+  }, [data]);
+
+  return <div ref={place} className="chart small" role="img" aria-label={label} style={{ height }} />;
+}
+
+function aligned(data: ChartData | null, spec: ChartSpec): uPlot.AlignedData {
+  // The library reads any array of numbers; its types ask for a mutable one.
+  const lists: unknown = data === null ? [[], ...spec.lines.map(() => [])] : [data.x, ...data.ys];
+  return lists as uPlot.AlignedData;
+}

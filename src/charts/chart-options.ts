@@ -1,0 +1,90 @@
+import type uPlot from "uplot";
+import { drawAreas, drawMarks, type PlotFrame } from "./chart-marks";
+import { AXIS_WIDTH, type ChartAxis, type ChartLine, type ChartSpec, PLOT_RIGHT } from "./chart-spec";
+import type { Colours } from "./palette";
+
+/** The path builders of the drawing library, given by the one file that loads it. */
+export type PathBuilders = typeof uPlot.paths;
+
+export type Looks = { readonly colours: Colours; readonly font: string; readonly heavy: boolean };
+
+/** Our picture in the drawing library's words. Cursor, legend and zoom stay off: the views have their own. */
+export function chartOptions(spec: ChartSpec, size: { width: number; height: number }, looks: Looks, paths: PathBuilders): uPlot.Options {
+  const { colours, font } = looks;
+  return {
+    ...size,
+    padding: [spec.x === null ? 4 : 8, PLOT_RIGHT, spec.x === null ? 4 : 0, 0],
+    legend: { show: false },
+    cursor: { show: false },
+    scales: {
+      x: spec.x === null ? { time: false, auto: false } : scaleOf(spec.x),
+      y: scaleOf(spec.y),
+    },
+    axes: [
+      spec.x === null ? { show: false } : { ...axis(spec.x, looks), size: 36, space: 70, labelSize: 18 },
+      { ...axis(spec.y, looks), ...yAxisRoom(spec), space: 24 },
+    ],
+    series: [{}, ...spec.lines.map((line) => series(line, looks, paths))],
+    bands: (spec.shaded ?? []).map(([low, high]) => ({ series: [high + 1, low + 1], fill: `${shade(spec.lines[low], colours)}` })),
+    hooks: {
+      drawClear: [(plot) => drawAreas(plot.ctx, frameOf(plot), spec.marks, colours)],
+      draw: [(plot) => drawMarks(plot.ctx, frameOf(plot), spec.marks, colours, scaledFont(font, pixelRatio(plot)))],
+    },
+  };
+}
+
+function scaleOf({ low, high, logarithmic }: ChartAxis): uPlot.Scale {
+  return { time: false, auto: false, range: () => [low, high], ...(logarithmic ? { distr: 3 as const } : {}) };
+}
+
+const TITLE = 18;
+const yAxisRoom = ({ x, y, axisWidth = AXIS_WIDTH }: ChartSpec) =>
+  x === null || y.title === "" ? { size: axisWidth } : { size: axisWidth - TITLE, labelSize: TITLE };
+
+function axis({ title, write }: ChartAxis, { colours, font }: Looks): uPlot.Axis {
+  return {
+    ...(title === "" ? {} : { label: title }),
+    labelFont: font,
+    font,
+    stroke: colours.ink,
+    grid: { stroke: colours.rule, width: 0.5 },
+    ticks: { stroke: colours.edge, width: 1, size: 4 },
+    border: { show: true, stroke: colours.edge, width: 1 },
+    gap: 3,
+    ...(write === undefined ? {} : { values: (_plot: uPlot, values: number[]) => values.map((v) => (v === null ? "" : write(v))) }),
+  };
+}
+
+function series(line: ChartLine, { colours, heavy }: Looks, paths: PathBuilders): uPlot.Series {
+  const stroke = colours[line.hue];
+  const width = (line.width ?? 1.25) * (heavy ? 1.8 : 1);
+  const common: uPlot.Series = { label: line.label, stroke, width, dash: [...line.dash], spanGaps: false, points: { show: false } };
+  switch (line.draw) {
+    case "line":
+      return { ...common, paths: paths.linear!() };
+    case "steps":
+      return { ...common, paths: paths.stepped!({ align: 1 }) };
+    case "bars":
+      return { ...common, fill: `color-mix(in srgb, ${stroke} 35%, transparent)`, paths: paths.bars!({ size: [0.9, 80], align: 0 }) };
+    case "points":
+      return { ...common, paths: () => null, points: { show: true, size: heavy ? 6 : 4, width: 1, stroke, fill: colours.paper } };
+  }
+}
+
+const shade = (line: ChartLine, colours: Colours) => `color-mix(in srgb, ${colours[line.hue]} 18%, transparent)`;
+
+const pixelRatio = (plot: uPlot): number => plot.ctx.canvas.width / Math.max(1, plot.width);
+const scaledFont = (font: string, ratio: number) => font.replace(/([\d.]+)px/, (_, size: string) => `${Number(size) * ratio}px`);
+
+function frameOf(plot: uPlot): PlotFrame {
+  const { left, top, width, height } = plot.bbox;
+  return {
+    left,
+    top,
+    width,
+    height,
+    scale: pixelRatio(plot),
+    toX: (value) => plot.valToPos(value, "x", true),
+    toY: (value) => plot.valToPos(value, "y", true),
+  };
+}

@@ -1,0 +1,59 @@
+import type { ChannelQuantity } from "../../shared/record/channel-role";
+import type { Shown } from "../../shared/units/format-quantity";
+import type { TraceChannel } from "../worker/messages";
+import { pyramidRange } from "./pyramid";
+
+/** Channels of one quantity share a strip and its axis: nothing is ever read off another's scale. */
+export type Strip = {
+  readonly quantity: ChannelQuantity;
+  readonly title: string;
+  readonly shown: Shown;
+  /** Indexes into the traces. */
+  readonly channels: readonly number[];
+  /** Least and greatest value, SI; zero included where it matters to the eye. */
+  readonly low: number;
+  readonly high: number;
+};
+
+type StripKind = { readonly title: string; readonly shown: Shown; readonly fromZero: boolean };
+
+/** In the order of the page, pressure first. A pressure or a temperature has no natural zero on a picture, a flow has. */
+const KINDS: readonly (readonly [ChannelQuantity, StripKind])[] = [
+  ["gaugePressure", { title: "Pressure", shown: "gaugePressure", fromZero: false }],
+  ["absolutePressure", { title: "Absolute pressure", shown: "absolutePressure", fromZero: false }],
+  ["flow", { title: "Flow", shown: "flow", fromZero: true }],
+  ["frequency", { title: "Speed", shown: "frequency", fromZero: true }],
+  ["rotation", { title: "Speed", shown: "rotation", fromZero: true }],
+  ["fraction", { title: "Speed", shown: "fraction", fromZero: true }],
+  ["state", { title: "On or off", shown: "none", fromZero: true }],
+  ["electricCurrent", { title: "Current", shown: "electricCurrent", fromZero: true }],
+  ["power", { title: "Power", shown: "power", fromZero: true }],
+  ["voltage", { title: "Voltage", shown: "voltage", fromZero: false }],
+  ["volume", { title: "Volume", shown: "volume", fromZero: false }],
+  ["length", { title: "Level", shown: "length", fromZero: false }],
+  ["temperature", { title: "Temperature", shown: "temperature", fromZero: false }],
+  ["none", { title: "Without a unit", shown: "none", fromZero: false }],
+];
+
+/** One strip per quantity present; channels without a unit get a strip each, since nothing says that they compare. */
+export function stripsOf(traces: readonly TraceChannel[]): readonly Strip[] {
+  return KINDS.flatMap(([quantity, kind]) => {
+    const members = traces.flatMap((trace, index) => (trace.quantity === quantity ? [index] : []));
+    if (members.length === 0) return [];
+    if (quantity === "none") return members.map((index) => strip(traces, quantity, { ...kind, title: traces[index].heading }, [index]));
+    return [strip(traces, quantity, kind, members)];
+  });
+}
+
+function strip(traces: readonly TraceChannel[], quantity: ChannelQuantity, kind: StripKind, channels: readonly number[]): Strip {
+  let low = kind.fromZero ? 0 : Infinity;
+  let high = kind.fromZero ? 0 : -Infinity;
+  for (const index of channels) {
+    const range = pyramidRange(traces[index].pyramid);
+    if (range !== null) {
+      low = Math.min(low, range.low);
+      high = Math.max(high, range.high);
+    }
+  }
+  return { quantity, title: kind.title, shown: kind.shown, channels, low: low <= high ? low : 0, high: low <= high ? high : 1 };
+}

@@ -1,0 +1,98 @@
+import type { Span } from "../../shared/findings/span";
+import type { Clock } from "../../shared/record/clock";
+
+/** `day` stands where a new one begins or the axis starts, else null. */
+export type TimeTick = { readonly at: number; readonly label: string; readonly day: string | null };
+
+const MINUTE = 60;
+const HOUR = 3600;
+const DAY = 86400;
+// biome-ignore format: a scale reads best in rows
+const STEPS = [
+  0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 30,
+  MINUTE, 2 * MINUTE, 5 * MINUTE, 10 * MINUTE, 15 * MINUTE, 30 * MINUTE, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR,
+  DAY, 2 * DAY, 7 * DAY, 14 * DAY, 28 * DAY, 56 * DAY, 112 * DAY, 364 * DAY,
+];
+
+/** The finest step that leaves room for its labels. @param most number of ticks that fit */
+export const tickStep = (length: number, most: number): number => STEPS.find((step) => length / step <= most) ?? STEPS[STEPS.length - 1];
+
+/** Ticks on round times of the site's clock, or on round times since the record began. @param most number of ticks that fit */
+export function timeTicks(window: Span, clock: Clock, elapsed: boolean, most: number, locale: string | null): readonly TimeTick[] {
+  const step = tickStep(window.to - window.from, most);
+  const shift =
+    clock.kind === "absolute" && !elapsed ? clock.epoch + zoneOffset(clock.zone, clock.epoch + (window.from + window.to) / 2) : 0;
+  const ticks: TimeTick[] = [];
+  let day = "";
+  for (let k = Math.ceil((window.from + shift) / step - 1e-9); k * step - shift <= window.to; k++) {
+    const at = k * step - shift;
+    if (clock.kind === "elapsed" || elapsed) ticks.push({ at, label: elapsedLabel(at, step), day: null });
+    else {
+      const stamp = new Date(Math.round(k * step * 1000));
+      const thisDay = dayLabel(stamp, locale);
+      ticks.push({ at, label: step >= DAY ? thisDay : clockLabel(stamp, step), day: thisDay === day || step >= DAY ? null : thisDay });
+      day = thisDay;
+    }
+  }
+  return ticks;
+}
+
+const two = (n: number) => String(n).padStart(2, "0");
+const decimalsOf = (step: number) => (step >= 1 ? 0 : step >= 0.1 ? 1 : 2);
+const withDecimals = (s: number, decimals: number) => s.toFixed(decimals).padStart(decimals === 0 ? 2 : 3 + decimals, "0");
+
+function clockLabel(stamp: Date, step: number): string {
+  const minutes = `${two(stamp.getUTCHours())}:${two(stamp.getUTCMinutes())}`;
+  return step >= MINUTE
+    ? minutes
+    : `${minutes}:${withDecimals(stamp.getUTCSeconds() + stamp.getUTCMilliseconds() / 1000, decimalsOf(step))}`;
+}
+
+const formatters = new Map<string, Intl.DateTimeFormat>();
+function formatter(locale: string | null, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = JSON.stringify([locale, options]);
+  const made = formatters.get(key) ?? new Intl.DateTimeFormat(locale ?? "en-GB", options);
+  formatters.set(key, made);
+  return made;
+}
+
+const dayLabel = (stamp: Date, locale: string | null): string =>
+  formatter(locale, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(stamp);
+
+/** Time since the record began: "2 d 03:15", "03:15:20", "00:00:20.5". @param step the resolution wanted, s */
+export function elapsedLabel(at: number, step: number): string {
+  const decimals = decimalsOf(step);
+  const size = Math.round(Math.abs(at) * 10 ** decimals) / 10 ** decimals;
+  const days = Math.floor(size / DAY);
+  const text = `${two(Math.floor((size % DAY) / HOUR))}:${two(Math.floor((size % HOUR) / MINUTE))}`;
+  const precise = step < MINUTE ? `${text}:${withDecimals(size % MINUTE, decimals)}` : text;
+  return (at < 0 && size > 0 ? "\u2212" : "") + (days > 0 ? `${days} d ${precise}` : precise);
+}
+
+/** Offset of a zone from UTC at a Unix time, s; 0 where no zone is known (stamps are then the logger's own local time). */
+export function zoneOffset(zone: string | null, unix: number): number {
+  if (zone === null) return 0;
+  const name = /^[+-]\d{2}:\d{2}$/.test(zone) ? `GMT${zone}` : zoneName(zone, unix);
+  const written = /GMT([+-])(\d{2}):(\d{2})(?::(\d{2}))?/.exec(name);
+  if (written === null) return 0;
+  return (written[1] === "-" ? -1 : 1) * (Number(written[2]) * HOUR + Number(written[3]) * MINUTE + Number(written[4] ?? 0));
+}
+
+function zoneName(zone: string, unix: number): string {
+  const parts = formatter("en-GB", { timeZone: zone, timeZoneName: "longOffset" }).formatToParts(new Date(unix * 1000));
+  return parts.find(({ type }) => type === "timeZoneName")?.value ?? "";
+}
+
+/** An instant in words, with the day: "Tue 14 May 03:12:05". @param resolution the interval of the samples, s */
+export function instantLabel(at: number, clock: Clock, elapsed: boolean, resolution: number, locale: string | null): string {
+  const step = Math.min(1, resolution);
+  if (clock.kind === "elapsed" || elapsed) return elapsedLabel(at, step);
+  const stamp = new Date(Math.round(localUnix(at, clock) * 1000));
+  return `${dayLabel(stamp, locale)} ${clockLabel(stamp, step)}`;
+}
+
+/** The site's clock at an instant, as if it were UTC, s. */
+export function localUnix(at: number, clock: Extract<Clock, { kind: "absolute" }>): number {
+  const unix = clock.epoch + at;
+  return unix + zoneOffset(clock.zone, unix);
+}

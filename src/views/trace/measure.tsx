@@ -1,0 +1,57 @@
+import { formatQuantity } from "../../../shared/units/format-quantity";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { type Band, firstFrom } from "../../charts/bands";
+import type { Strip } from "../../charts/strips";
+import { useObserved } from "./observable";
+import type { TraceModel } from "./trace-model";
+import { valueAt } from "./value-at";
+
+type MeasureProps = {
+  readonly model: TraceModel;
+  readonly strips: readonly Strip[];
+  readonly bands: readonly Band[];
+  readonly units: UnitChoice;
+  readonly plotWidth: number;
+};
+
+/** What lies between two instants: time, change and slope of each channel, starts of the pump. */
+export function Measure({ model, strips, bands, units, plotWidth }: MeasureProps) {
+  const measuring = useObserved(model.measuring);
+  useObserved(model.detail);
+  if (measuring === null) return <p className="measured small">Drag over the trace to measure between two points, or press M twice.</p>;
+  if (measuring.to === null) return <p className="measured small">First point set. Set the second.</p>;
+  const [from, to] = [Math.min(measuring.from, measuring.to), Math.max(measuring.from, measuring.to)];
+  const starts = bands.find(({ kind }) => kind === "running")?.places;
+  const count = starts === undefined ? null : firstFrom(starts, to) - firstFrom(starts, from);
+  const changes = strips.flatMap((strip) =>
+    strip.quantity === "state" ? [] : strip.channels.map((index) => sayChange(model, index, strip, { from, to }, units, plotWidth)),
+  );
+  return (
+    <p className="measured small" role="status">
+      <b>{formatQuantity(to - from, "time", units, 4)}</b>
+      {changes.filter((text) => text !== null).map((text) => `; ${text}`)}
+      {count === null ? "" : `; ${count} ${count === 1 ? "start" : "starts"} of the pump`}
+    </p>
+  );
+}
+
+function sayChange(
+  model: TraceModel,
+  index: number,
+  strip: Strip,
+  { from, to }: { readonly from: number; readonly to: number },
+  units: UnitChoice,
+  plotWidth: number,
+): string | null {
+  const window = model.window.get();
+  const pixel = (window.to - window.from) / Math.max(50, plotWidth);
+  const samples = model.detail.get()?.channels[index] ?? null;
+  const [first, last] = [from, to].map((t) => valueAt(model.channels[index], samples, t, pixel));
+  if (first === null || last === null || !(to > from)) return null;
+  const change = (last.low + last.high - first.low - first.high) / 2;
+  const shown = strip.shown === "gaugePressure" || strip.shown === "absolutePressure" ? "pressureDifference" : strip.shown;
+  if (shown === "temperature") return null;
+  const sign = change > 0 ? "+" : "";
+  const perMinute = formatQuantity((change * 60) / (to - from), shown, units, 2);
+  return `${model.channels[index].trace.heading} ${sign}${formatQuantity(change, shown, units, 3)}, ${sign}${perMinute} a minute`;
+}

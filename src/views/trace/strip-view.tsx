@@ -1,0 +1,113 @@
+import { useEffect, useMemo, useRef, useState } from "react";
+import { formatQuantity, scaleOf } from "../../../shared/units/format-quantity";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { ChartFrame, type DrawChart } from "../../charts/chart-frame";
+import type { ChartMark, ChartSpec } from "../../charts/chart-spec";
+import { dashOf, hueOf } from "../../charts/palette";
+import type { Strip } from "../../charts/strips";
+import { axisRange } from "../../charts/trace-marks";
+import { columnSeries, sampleSeries, type TraceSeries } from "../../charts/trace-series";
+import type { Detail } from "../../worker/messages";
+import { LineSample } from "./line-sample";
+import { useObserved } from "./observable";
+import { covers, type TraceModel } from "./trace-model";
+import { valueAt } from "./value-at";
+
+type StripProps = {
+  readonly strip: Strip;
+  readonly model: TraceModel;
+  readonly units: UnitChoice;
+  readonly marks: readonly ChartMark[];
+  readonly height: number;
+  readonly plotWidth: number;
+  readonly axisWidth: number;
+};
+
+/** One quantity against time, with its own axis; the head names the lines and reads them at the cursor. */
+export function StripView({ strip, model, units, marks, height, plotWidth, axisWidth }: StripProps) {
+  const scale = scaleOf(strip.shown, units);
+  const channels = useMemo(() => strip.channels.map((index) => model.channels[index]), [strip, model]);
+  const spec = useMemo<ChartSpec>(() => {
+    const { toShown } = scaleOf(strip.shown, units);
+    const range = axisRange(toShown(strip.low), toShown(strip.high), marks);
+    const lines = channels.map(({ trace }, nth) => ({
+      label: trace.heading,
+      hue: hueOf(trace.quantity),
+      dash: dashOf(nth),
+      draw: trace.held ? ("steps" as const) : ("line" as const),
+    }));
+    return { lines, x: null, y: { title: "", ...range }, marks, axisWidth };
+  }, [strip, units, marks, channels, axisWidth]);
+
+  const [draw, setDraw] = useState<{ readonly now: DrawChart } | null>(null);
+  const samples = useRef<{ readonly of: Detail; readonly series: TraceSeries } | null>(null);
+  useEffect(() => {
+    if (draw === null) return;
+    const { toShown } = scaleOf(strip.shown, units);
+    samples.current = null;
+    const redraw = () => {
+      const window = model.window.get();
+      const detail = model.detail.get();
+      if (covers(detail, window)) {
+        if (samples.current?.of !== detail) {
+          const own = strip.channels.map((index) => detail.channels[index]);
+          samples.current = { of: detail, series: sampleSeries(channels, own, toShown) };
+        }
+        const { times, values } = samples.current.series;
+        draw.now({ x: times, ys: values }, window);
+      } else {
+        const { times, values } = columnSeries(channels, window, Math.max(50, plotWidth), toShown);
+        draw.now({ x: times, ys: values }, window);
+      }
+    };
+    redraw();
+    const stops = [model.window.subscribe(redraw), model.detail.subscribe(redraw)];
+    return () => stops.forEach((stop) => void stop());
+  }, [draw, model, strip, channels, units, plotWidth]);
+
+  const beyond = marks.filter((mark) => mark.kind === "line" && (mark.at > spec.y.high || mark.at < spec.y.low));
+  return (
+    <div className="strip">
+      <div className="strip-head small">
+        <b>
+          {strip.title}
+          {scale.symbol === "" ? "" : `, ${scale.symbol}`}
+        </b>
+        {strip.channels.map((index, nth) => (
+          <span key={index} className="strip-channel">
+            <LineSample hue={hueOf(strip.quantity)} dash={dashOf(nth)} /> {model.channels[index].trace.heading}
+            <Reading model={model} index={index} strip={strip} units={units} plotWidth={plotWidth} />
+          </span>
+        ))}
+        {beyond.map((mark) => (
+          <span key={mark.label} className="soft">
+            {mark.label}: out of the picture
+          </span>
+        ))}
+      </div>
+      <ChartFrame
+        spec={spec}
+        height={height}
+        data={null}
+        label={`${strip.title} of ${channels.map(({ trace }) => trace.heading).join(" and ")} against time, from ${formatQuantity(strip.low, strip.shown, units)} to ${formatQuantity(strip.high, strip.shown, units)}`}
+        onReady={(now) => setDraw({ now })}
+      />
+    </div>
+  );
+}
+
+type ReadingProps = Pick<StripProps, "strip" | "model" | "units" | "plotWidth"> & { readonly index: number };
+
+function Reading({ model, index, strip, units, plotWidth }: ReadingProps) {
+  const cursor = useObserved(model.cursor);
+  const detail = useObserved(model.detail);
+  const window = model.window.get();
+  if (cursor === null) return null;
+  const read = valueAt(model.channels[index], detail?.channels[index] ?? null, cursor, (window.to - window.from) / Math.max(50, plotWidth));
+  return <output className="strip-reading">{read === null ? "no value" : sayReading(read, strip, units)}</output>;
+}
+
+function sayReading({ low, high }: { readonly low: number; readonly high: number }, strip: Strip, units: UnitChoice): string {
+  const [first, second] = [formatQuantity(low, strip.shown, units, 4), formatQuantity(high, strip.shown, units, 4)];
+  return first === second ? first : `${first.split("\u202f")[0]} to ${second}`;
+}

@@ -1,0 +1,109 @@
+import { useEffect, useMemo, useState } from "react";
+import type { Span } from "../../../shared/findings/span";
+import { type DrawnChannel, gapsOf } from "../../charts/trace-series";
+import type { ReadRecord } from "../../state/visit-state";
+import type { Detail } from "../../worker/messages";
+import { makeObservable, type Observable } from "./observable";
+import { between, fitted, wholeWindow } from "./trace-window";
+
+/** Two instants that a person measures between; `to` null while only the first is set. */
+export type Measuring = { readonly from: number; readonly to: number | null } | null;
+
+/** What all parts of the trace look at together. */
+export type TraceModel = {
+  readonly duration: number;
+  readonly channels: readonly DrawnChannel[];
+  readonly window: Observable<Span>;
+  readonly cursor: Observable<number | null>;
+  readonly detail: Observable<Detail | null>;
+  readonly measuring: Observable<Measuring>;
+  /** Moves there with a short movement, or at once where motion is declined. */
+  moveTo(window: Span): void;
+};
+
+type AskDetail = (from: number, to: number) => Promise<Detail | null>;
+
+/** One model a record. */
+export function useTraceModel(read: ReadRecord, askDetail: AskDetail): TraceModel {
+  const { traces, outline } = read;
+  const model = useMemo(() => {
+    const duration = outline.duration;
+    const window = makeObservable<Span>(wholeWindow(duration));
+    const channels = traces.map((trace) => ({ trace, gaps: gapsOf(outline.faults, trace.heading) }));
+    const made = { duration, channels, window, cursor: makeObservable<number | null>(null), detail: makeObservable<Detail | null>(null) };
+    return { ...made, measuring: makeObservable<Measuring>(null), moveTo: (to: Span) => glide(window, fitted(to, duration)) };
+  }, [traces, outline]);
+  useEffect(() => fetchDetail(model, askDetail), [model, askDetail]);
+  return model;
+}
+
+const GLIDE_MS = 180;
+const still = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
+
+function glide(window: Observable<Span>, to: Span): void {
+  const from = window.get();
+  if (still()) {
+    window.set(to);
+    return;
+  }
+  const began = performance.now();
+  let last = from;
+  const step = (now: number) => {
+    if (window.get() !== last) return; // a hand took over
+    const share = Math.min(1, (now - began) / GLIDE_MS);
+    last = share === 1 ? to : between(from, to, share);
+    window.set(last);
+    if (share < 1) requestAnimationFrame(step);
+  };
+  requestAnimationFrame(step);
+}
+
+/** Closer than this many samples across, the samples themselves are drawn. */
+const SAMPLES_DRAWN = 16_000;
+
+/** The finest interval among the channels, s. */
+export const finestInterval = (channels: readonly DrawnChannel[]): number =>
+  channels.reduce((least, { trace }) => Math.min(least, trace.interval ?? Infinity), Infinity);
+
+/** Keeps the samples of the window and a window's width on either side at hand, whenever it is close enough to show them. */
+function fetchDetail(model: TraceModel, askDetail: AskDetail): () => void {
+  let waiting = false;
+  let ended = false;
+  const finest = finestInterval(model.channels);
+  const look = async () => {
+    const { from, to } = model.window.get();
+    const have = model.detail.get();
+    const width = to - from;
+    if (waiting || !(width / finest < SAMPLES_DRAWN)) return;
+    if (have !== null && have.from <= from && have.to >= to && have.to - have.from < 12 * width) return;
+    waiting = true;
+    const detail = await askDetail(Math.max(0, from - width), Math.min(model.duration, to + width));
+    waiting = false;
+    if (ended || detail === null) return;
+    model.detail.set(detail);
+    void look();
+  };
+  const stop = model.window.subscribe(() => void look());
+  void look();
+  return () => {
+    ended = true;
+    stop();
+  };
+}
+
+/** Whether the samples at hand cover a window. */
+export const covers = (detail: Detail | null, { from, to }: Span): detail is Detail =>
+  detail !== null && detail.from <= from && detail.to >= to;
+
+/** Width of an element, px, as it changes. */
+export function useWidth(): readonly [number, (element: HTMLElement | null) => void] {
+  const [width, setWidth] = useState(0);
+  const [element, setElement] = useState<HTMLElement | null>(null);
+  useEffect(() => {
+    if (element === null) return;
+    const watch = new ResizeObserver(([entry]) => setWidth(Math.round(entry.contentRect.width)));
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, [element]);
+  return [width, setElement];
+}
