@@ -4,6 +4,7 @@ import { NO_SITE_FACTS, readSiteFacts } from "../../../shared/site/read-site-fac
 import type { SiteFacts } from "../../../shared/site/site-facts";
 import { splitQuantity, type WrittenKind } from "../../../shared/units/parse-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import type { SiteEntry } from "../../state/visit-state";
 
 /** What stands in the fields of the site facts, as typed. A missing or blank entry is a fact not known. */
 export type FactEntries = Readonly<Partial<Record<FactKey, string>>>;
@@ -63,6 +64,12 @@ function problemOf(entries: FactEntries): SiteFileProblem | null {
     if (error instanceof SiteFileError) return error.problem;
     throw error;
   }
+}
+
+/** The entries as the page keeps them: a blank entry is no entry, so that the same facts compare and save as the same. */
+export function toSiteEntry(entries: FactEntries): SiteEntry {
+  const written = Object.fromEntries(Object.entries(entries).filter(([, text]) => text.trim() !== ""));
+  return { written, facts: readEntries(written).site };
 }
 
 /** The unit a bare number is taken in, by what the person chose to read in; null where the entry needs none. */

@@ -44,7 +44,15 @@ export function FactFields(props: Props) {
   ));
 }
 
-function FactField({ name, entries, read, units, onEntries }: Props & { readonly name: FactKey }) {
+/** One fact with its label, where it is found, how it was read and what is wrong with it. */
+export function FactField({
+  name,
+  entries,
+  read,
+  units,
+  onEntries,
+  fieldId = factFieldId(name),
+}: Props & { readonly name: FactKey; readonly fieldId?: string }) {
   const entry = factEntry(name);
   const words = FACT_WORDS[name];
   const value = entries[name] ?? "";
@@ -54,7 +62,7 @@ function FactField({ name, entries, read, units, onEntries }: Props & { readonly
     const options = entry.options.map((option) => ({ value: option, text: sayChoice(option) }));
     return (
       <ChoiceField
-        fieldId={factFieldId(name)}
+        fieldId={fieldId}
         label={words.label}
         hint={words.where}
         value={value}
@@ -66,7 +74,7 @@ function FactField({ name, entries, read, units, onEntries }: Props & { readonly
   const problem = read.problems.get(name);
   return (
     <QuantityField
-      fieldId={factFieldId(name)}
+      fieldId={fieldId}
       label={words.label}
       aside={term === undefined ? null : <TermNote id={term}>What is this?</TermNote>}
       hint={words.where}

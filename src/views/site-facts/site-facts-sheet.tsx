@@ -1,6 +1,6 @@
 import { useMemo } from "react";
 import type { PageProps } from "../view-props";
-import { type FactEntries, readEntries } from "./entries";
+import { type FactEntries, readEntries, toSiteEntry } from "./entries";
 import { FactFields } from "./fact-fields";
 import { SiteFileButtons } from "./site-file-buttons";
 import "./site-facts.css";
@@ -10,7 +10,7 @@ export function SiteFactsSheet({ state, preferences, commands }: PageProps) {
   const entries: FactEntries = state.site.written;
   const read = useMemo(() => readEntries(entries), [entries]);
   const { pressure, flow, volume, length, power } = preferences.units;
-  const enter = (next: FactEntries) => commands.enterSite({ written: withoutBlanks(next), facts: readEntries(next).site });
+  const enter = (next: FactEntries) => commands.enterSite(toSiteEntry(next));
   return (
     <div className="site-facts">
       <p>
@@ -29,9 +29,4 @@ export function SiteFactsSheet({ state, preferences, commands }: PageProps) {
       <SiteFileButtons entries={entries} onEntries={enter} />
     </div>
   );
-}
-
-/** A blank entry is no entry: the same facts compare and save as the same. */
-function withoutBlanks(entries: FactEntries): Readonly<Record<string, string>> {
-  return Object.fromEntries(Object.entries(entries).filter(([, text]) => text.trim() !== ""));
 }

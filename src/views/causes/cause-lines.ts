@@ -1,0 +1,81 @@
+import type { Cause, CauseId, CheckId, Reason } from "../../../shared/findings/cause";
+import type { FactKey } from "../../../shared/site/fact-key";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { sayCause, sayToSeparate } from "../../../shared/wording/cause";
+import { sayReason, sayWeight } from "../../../shared/wording/reason";
+
+export type ReasonLine = { readonly text: string; readonly weight: string };
+
+/** A cause as the story tells it: how likely, why, why not, and what would settle it. */
+export type CauseLine = {
+  readonly id: CauseId;
+  readonly name: string;
+  readonly meaning: string;
+  readonly confidence: number;
+  /** In whole per cent; under one per cent said as such. */
+  readonly share: string;
+  /** Chance that it holds as well as the first; null where it need not be said. */
+  readonly beside: string | null;
+  readonly for: readonly ReasonLine[];
+  readonly against: readonly ReasonLine[];
+  readonly toSeparate: string | null;
+  /** The site fact that this check would bring: it can be entered where it is asked for. */
+  readonly fact: FactKey | null;
+};
+
+/** Causes below this are listed by name only: nobody acts on them. */
+export const WORTH_TELLING = 0.05;
+/** From here on a second fault beside the first is more likely than not. */
+const LIKELY_BESIDE = 0.5;
+const MOST_TOLD = 4;
+
+/** Checks whose result is a fact of the site. */
+const CHECK_FACTS: Partial<Record<CheckId, FactKey>> = {
+  "read-precharge": "precharge",
+  "ask-precharge": "precharge",
+  "measure-sensor-distance": "sensorToTank",
+  "ask-set-pressure": "setPressure",
+  "ask-tank-volume": "tankVolume",
+  "ask-pump-flow": "pumpRatedFlow",
+  "ask-pipe": "pipeInsideDiameter",
+};
+
+/** Causes told in full, and the rest by name. The first is always told, however unsure. */
+export function causeLines(
+  causes: readonly Cause[],
+  units: UnitChoice,
+): { readonly told: readonly CauseLine[]; readonly rest: readonly CauseLine[] } {
+  const ranked = causes.toSorted((a, b) => b.confidence - a.confidence).map((cause) => causeLine(cause, units));
+  const worth = ranked.filter((line, i) => i === 0 || line.confidence >= WORTH_TELLING || line.beside !== null).slice(0, MOST_TOLD);
+  return { told: worth, rest: ranked.filter((line) => !worth.includes(line)) };
+}
+
+function causeLine(cause: Cause, units: UnitChoice): CauseLine {
+  const say = (reason: Reason): ReasonLine => ({ text: sayReason(reason, units), weight: sayWeight(reason.weight) });
+  const separate = sayToSeparate(cause.toSeparate);
+  return {
+    id: cause.id,
+    ...sayCause(cause.id),
+    confidence: cause.confidence,
+    share: sayShare(cause.confidence),
+    beside: cause.besideFirst !== null && cause.besideFirst >= LIKELY_BESIDE ? sayShare(cause.besideFirst) : null,
+    for: cause.for.map(say),
+    against: cause.against.map(say),
+    toSeparate: separate === "" ? null : separate,
+    fact: cause.toSeparate === null ? null : (CHECK_FACTS[cause.toSeparate.check] ?? null),
+  };
+}
+
+/** "64 %", "under 1 %", "over 99 %": never a certainty that no log can give. */
+export function sayShare(confidence: number): string {
+  if (confidence < 0.01) return "under 1\u202f%";
+  if (confidence > 0.99) return "over 99\u202f%";
+  return `${Math.round(confidence * 100)}\u202f%`;
+}
+
+/** How a cause stood before the last fact was entered; null where it stands as it did. */
+export function earlierShare(id: CauseId, now: readonly Cause[], before: readonly Cause[] | null): string | null {
+  const share = (causes: readonly Cause[]) => sayShare(causes.find((cause) => cause.id === id)?.confidence ?? 0);
+  if (before === null || before.length === 0) return null;
+  return share(before) === share(now) ? null : share(before);
+}
