@@ -101,6 +101,8 @@ export type FindingsDocument = {
   readonly sensor: { readonly noisePa: number | null; readonly noiseGrowsWithFlow: boolean | null; readonly lagS: number | null };
   readonly causes: readonly {
     readonly id: string;
+    /** In words. */
+    readonly name: string;
     readonly confidence: number;
     readonly for: readonly string[];
     readonly against: readonly string[];

@@ -87,7 +87,7 @@ function causeLines({ causes }: FindingsDocument): string[] {
   return [
     "Causes, likeliest first",
     ...likely.flatMap((cause) => [
-      `  ${Math.round(cause.confidence * 100)} %  ${cause.id}`,
+      `  ${Math.round(cause.confidence * 100)} %  ${cause.name}`,
       ...cause.for.map((reason) => wrap(reason, "        for: ")),
       ...cause.against.map((reason) => wrap(reason, "        against: ")),
       ...(cause.toSeparate === "" ? [] : [wrap(cause.toSeparate, "        to be surer: ")]),
