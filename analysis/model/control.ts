@@ -34,6 +34,8 @@ function makeSwitch(model: SwitchModel): Control {
   };
 }
 
+const SLEEPS_FROM = 0.99; // share of the set pressure that must be there before a drive goes to sleep
+
 type Mode = "stopped" | "holding" | "boosting" | "tripped";
 
 /**
@@ -92,7 +94,7 @@ function makeDrive(model: DriveModel): Control {
   const holding = (reading: number, speed: number, t: number) => {
     if (dry(reading, speed, t)) return 0;
     const asked = hold(model.setPressure, reading, speed);
-    below = speed <= model.sleepSpeed && reading > model.restartPressure ? below + model.interval : 0;
+    below = speed <= model.sleepSpeed && reading >= SLEEPS_FROM * model.setPressure ? below + model.interval : 0;
     if (below >= model.sleepDelay) {
       enter("boosting", t);
       if (model.boost <= 0) {
