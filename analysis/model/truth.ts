@@ -135,7 +135,7 @@ function closeSwing(turns: readonly { t: number; p: number }[], from: number, to
   });
 }
 
-const SETTLE = 10; // s after a change of draw that belong to the change
+const SETTLE = 20; // s after a change of draw or a start that belong to it
 const LEAST_STEADY = 60; // s
 const SAME_FLOW = 0.06; // share by which a steady draw may move: open taps follow the pressure by half its share
 

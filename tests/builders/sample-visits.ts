@@ -1,4 +1,4 @@
-import { demandOf, type DemandEvent } from "../../analysis/model/demand";
+import { type DemandEvent, demandOf } from "../../analysis/model/demand";
 import { householdDraws, steadyDraw } from "../../analysis/model/draws";
 import { type SimulatedVisit, simulateSite } from "../../analysis/model/simulate-site";
 import type { SiteModel } from "../../analysis/model/site-model";
@@ -13,7 +13,11 @@ const HOUR = 3600;
 const DAY = 24 * HOUR;
 
 /** Six houses on a shared borehole with a steep pump, a 26 gal tank and a slow drive. */
-function hillside(start: string, charge: number, drive: { gain: number; integralTime: number; sleepDelay: number }): SiteModel {
+function hillside(
+  start: string,
+  charge: number,
+  drive: { gain: number; integralTime: number; sleepDelay: number; filter: number },
+): SiteModel {
   const base = soundSite({
     setPressure: 60 * PSI,
     ratedFlow: 40 * GPM,
@@ -28,7 +32,6 @@ function hillside(start: string, charge: number, drive: { gain: number; integral
   const control = {
     ...driveOf(base),
     ...drive,
-    filter: 2.6,
     motorLag: 1.8,
     interval: 0.5,
     rampUp: 4,
@@ -71,8 +74,8 @@ const FACTS = {
 const hillsideVisit = (site: SiteModel, days: number, seed: number) => () =>
   simulateSite(site, demandOf(hillsideDraws(days, seed), 60 * PSI), days * DAY, seed);
 
-export const BEFORE = hillside("2026-03-02T00:00:00Z", 3, { gain: 5.8e-6, integralTime: 200, sleepDelay: 20 });
-export const AFTER = hillside("2026-04-13T00:00:00Z", 43, { gain: 3.4e-6, integralTime: 18, sleepDelay: 60 });
+export const BEFORE = hillside("2026-03-02T00:00:00Z", 3, { gain: 5.6e-6, integralTime: 150, sleepDelay: 20, filter: 2.6 });
+export const AFTER = hillside("2026-04-13T00:00:00Z", 43, { gain: 3.4e-6, integralTime: 20, sleepDelay: 60, filter: 0.6 });
 
 /** A small farm shop: sound tank, sensor and loop. */
 function orchard(): SiteModel {
@@ -86,12 +89,20 @@ function orchard(): SiteModel {
     bore: 0.041,
   });
   const control = { ...driveOf(base), sleepDelay: 45, restartPressure: 44 * PSI, boost: 3 * PSI };
-  const logger = { ...base.logger, interval: 2, clock: { kind: "absolute", epoch: Date.parse("2026-05-18T00:00:00Z") / 1000, zone: null } } as const;
+  const logger = {
+    ...base.logger,
+    interval: 2,
+    clock: { kind: "absolute", epoch: Date.parse("2026-05-18T00:00:00Z") / 1000, zone: null },
+  } as const;
   return { ...base, control, logger };
 }
 
 export const HEALTHY = orchard();
-const orchardDraws = (): readonly DemandEvent[] => [...householdDraws(3, DAY, 12), ...steadyDraw(8 * HOUR, 11 * HOUR, 6 * GPM), ...steadyDraw(14 * HOUR, 15.5 * HOUR, 12 * GPM)];
+const orchardDraws = (): readonly DemandEvent[] => [
+  ...householdDraws(3, DAY, 12),
+  ...steadyDraw(8 * HOUR, 11 * HOUR, 6 * GPM),
+  ...steadyDraw(14 * HOUR, 15.5 * HOUR, 12 * GPM),
+];
 
 export const SAMPLE_VISITS: readonly SampleVisit[] = [
   { name: "hillside-before", site: { name: "Hillside shared borehole (invented)", ...FACTS }, visit: hillsideVisit(BEFORE, 3, 81) },
