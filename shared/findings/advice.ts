@@ -1,4 +1,4 @@
-import type { CauseId } from "./cause";
+import type { CauseId, Reason } from "./cause";
 import type { Numbers } from "./observation";
 
 export const CAUTION_IDS = [
@@ -42,27 +42,30 @@ export const ADVICE_IDS = [
 ] as const;
 export type AdviceId = (typeof ADVICE_IDS)[number];
 
-/** Amounts that can be worked out for a site; each has its name, formula and source in shared/wording/advice.ts. */
+/** Amounts that can be worked out for a site; each has its name, formula and source in shared/wording/amount.ts. */
 export const AMOUNT_IDS = [
   "tank-volume-by-practice",
   "tank-volume-by-run-time",
   "tank-volume-by-starts",
   "precharge-by-practice",
   "precharge-by-switch-practice",
-  "precharge-now-by-gas-law",
-  "compliance-at-ends",
-  "stored-water-at-ends",
+  "precharge-now",
+  "softness-lower-setting",
+  "softness-higher-setting",
+  "stored-water-lower-setting",
+  "stored-water-higher-setting",
   "sensor-distance-by-practice",
   "surge-period-now",
   "surge-period-moved",
-  "run-time-now",
-  "loop-gain-ratio",
-  "loop-gain-slow-ratio",
-  "sleep-delay",
+  "gain-ratio-by-practice",
+  "gain-ratio-by-margin",
+  "gain-raise-by-practice",
+  "sleep-delay-by-practice",
+  "sleep-delay-by-run-time",
   "leak-per-day",
   "scale-ratio",
   "pump-flow-needed",
-  "pressure-margin",
+  "over-marked",
   "demand-period",
 ] as const;
 export type AmountId = (typeof AMOUNT_IDS)[number];
@@ -72,7 +75,6 @@ export const INPUT_IDS = [
   "set-pressure",
   "cut-in",
   "cut-out",
-  "restart-pressure",
   "precharge",
   "tank-volume",
   "pump-flow",
@@ -83,14 +85,10 @@ export const INPUT_IDS = [
   "sensor-distance",
   "pipe-bore",
   "period",
-  "peak-to-peak",
-  "limit",
-  "cycle",
   "leak",
   "highest",
   "marked",
   "peak-flow",
-  "drift",
   "ratio",
 ] as const;
 export type InputId = (typeof INPUT_IDS)[number];
@@ -131,28 +129,21 @@ export type Said<Id extends string> = { readonly id: Id; readonly numbers: Numbe
 
 /** Which of two differing amounts to trust and why. */
 export const TRUST_IDS = [
-  "volume-practice-larger",
-  "volume-physics-larger",
   "volumes-agree",
-  "fixed-speed-physics",
-  "precharge-upper-end",
-  "precharge-lower-end",
-  "precharge-no-drift-known",
+  "volume-drive",
+  "volume-switch",
+  "volume-practice-only",
+  "precharge-higher-setting",
+  "precharge-lower-setting",
+  "precharge-drift-unknown",
+  "precharge-switch",
   "distance-period-decides",
+  "gain-physics",
 ] as const;
 export type TrustId = (typeof TRUST_IDS)[number];
 
 /** Expected effects from closed forms. */
-export const EXPECT_IDS = [
-  "starts-fall-by-volume",
-  "starts-fall-by-charge",
-  "softer-but-less-water",
-  "stiffer-but-more-water",
-  "period-shrinks",
-  "pressure-steadier",
-  "leak-stops",
-  "nothing-computed",
-] as const;
+export const EXPECT_IDS = ["cycle-longer", "softer-but-less-water", "stiffer-but-more-water", "period-shrinks", "leak-stops"] as const;
 export type ExpectId = (typeof EXPECT_IDS)[number];
 
 export type Advice = {
@@ -165,8 +156,8 @@ export type Advice = {
   readonly trust: Said<TrustId> | null;
   /** Expected effect with its spread; null where nothing can be said. */
   readonly expect: Said<ExpectId> | null;
-  /** The cause it answers with its confidence in `numbers`, or what the log showed. Written by sayAdvice. */
-  readonly because: Numbers;
+  /** What it rests on: the cause it answers with its confidence and strongest reason; all null where a limit of the site was passed. */
+  readonly because: { readonly cause: CauseId | null; readonly confidence: number | null; readonly reason: Reason | null };
   /** Where the rule comes from: "Boyle's law", "common practice, no source". */
   readonly sources: readonly string[];
   readonly cautions: readonly CautionId[];

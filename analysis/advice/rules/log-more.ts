@@ -1,0 +1,15 @@
+import { CAUTIONS } from "../cautions";
+import { PLAIN, PRACTICE, type Rule } from "../rule";
+
+/** Confidence from which a cause stands out. */
+const STANDS_OUT = 0.6;
+
+/** Where no cause stands out, another log or a fact is worth more than a part: no change is proposed on a guess. */
+export const logMore: Rule = {
+  id: "log-more",
+  answers: [],
+  step: "measure",
+  propose(_basis, first) {
+    return first.confidence >= STANDS_OUT ? null : { ...PLAIN, sources: [PRACTICE], cautions: CAUTIONS.looking };
+  },
+};
