@@ -25,7 +25,7 @@ const WEEKDAYS =
   "lunedi martedi mercoledi gio giovedi venerdi sabato domenica " +
   "ma maandag dinsdag wo woe woensdag don donderdag vr vrij vrijdag za zat zaterdag zo zon zondag";
 
-const FILLER = "de del di at um uhr of le el il a alle om on the h er ore heures hrs th st nd rd";
+const FILLER = "as las los alle ore klokke kl klo de del di at um uhr of le el il a alle om on the h er ore heures hrs th st nd rd";
 
 /** Seconds east of UTC of the abbreviations that stamps and headings use, each fixed by its own name. Of the two common meanings of CST and BST the North American and the British are taken. */
 const ZONES: Readonly<Record<string, number>> = {

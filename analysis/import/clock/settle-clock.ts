@@ -1,36 +1,81 @@
 import type { Clock } from "../../../shared/record/clock";
-import type { ImportQuestion } from "../../../shared/record/import-question";
-import type { LogFault } from "../../../shared/record/log-fault";
-import type { ReadingNote } from "../../../shared/record/log-record";
+import { seconds } from "../../../shared/units/quantity";
 import type { ImportChoices } from "../import-log";
+import { readClockAnswers } from "./clock-hints";
+import type { ClockLedger } from "./clock-ledger";
 import type { ClockReading, SettledClock } from "./clock-reading";
+import { mendResets } from "./clock-resets";
+import { findSetBack } from "./clock-set-back";
+import { spreadCoarseStamps } from "./coarse-stamps";
+import { followRestarts } from "./elapsed-restarts";
 import { orderRows } from "./order-rows";
+import { settleDateOrder } from "./settle-date-order";
+import { snapToGrid } from "./snap-to-grid";
+import { followSummerTime } from "./unnamed-summer-time";
 import { civilToUnix, zoneOffsets } from "./zone-offsets";
-
-/** What the stations on the way write down. */
-export type ClockLedger = {
-  readonly rejected: { row: number; why: string }[];
-  readonly faults: LogFault[];
-  readonly questions: ImportQuestion[];
-  readonly notes: ReadingNote[];
-};
 
 /**
  * Puts the rows of one file in order of time and says what was wrong with its clock. O(n) for rows in order, O(n log n) at worst.
+ * Rules: newest-first files are turned round; a row of an instant that an earlier row has is a duplicate and left out; rows out of order are
+ * sorted; a clock that fell back to its factory date or leapt years ahead is mended by the sampling or its rows are rejected.
  * @param raw what `reading.parse` or its pattern gave for each row, s, NaN where not understood, shape [n]; not changed
  */
-export function settleClock(raw: Float64Array, reading: ClockReading, _choices: ImportChoices): SettledClock {
+export function settleClock(raw: Float64Array, reading: ClockReading, choices: ImportChoices): SettledClock {
+  const answers = readClockAnswers(choices);
   const ledger: ClockLedger = { rejected: [], faults: [], questions: [...reading.questions], notes: [...reading.notes] };
   const times = reading.kind === "counted" ? countedTimes(raw.length, reading.interval ?? 1) : raw.slice();
   rejectUnread(times, ledger);
-  if (reading.rollsOverMidnight) rollOver(times, 86400);
-  if (reading.start !== null && reading.kind !== "unix") for (let i = 0; i < times.length; i++) times[i] += reading.start;
-  const absolute = reading.kind === "civil" || reading.kind === "unix" || reading.start !== null;
-  if (absolute && reading.zone !== null && reading.kind !== "unix") toUnix(times, reading.zone);
+  settleDateOrder(times, reading, ledger);
+  if (reading.snap !== null) snapToGrid(times, reading.snap);
+  const turned = isNewestFirst(times, reading.rollsOverMidnight);
+  if (turned) {
+    times.reverse();
+    for (const reject of ledger.rejected) reject.row = times.length - 1 - reject.row;
+    ledger.notes.push({ kind: "newest-first", text: "The newest row stands first in the file; the rows were turned round." });
+  }
+  const absolute = toInstants(times, reading, ledger);
+  if (absolute) {
+    mendResets(times, answers.clock, ledger);
+    if (reading.zone === null && reading.kind !== "unix") followSummerTime(times, ledger);
+  } else followRestarts(times, ledger);
+  spreadCoarseStamps(times, ledger);
+  findSetBack(times, ledger);
+  return finish(times, reading, absolute, turned, ledger);
+}
+
+/** Sorted, counted from the first instant, rows named as the file has them. */
+function finish(times: Float64Array, reading: ClockReading, absolute: boolean, turned: boolean, ledger: ClockLedger): SettledClock {
   const rows = orderRows(times);
   const first = rows.times.length === 0 ? 0 : rows.times[0];
   const clock: Clock = absolute ? { kind: "absolute", epoch: first, zone: reading.zone } : { kind: "elapsed" };
-  return { clock, ...rows, times: rows.times.map((t) => t - first), ...ledger };
+  if (rows.duplicates > 0) {
+    const text = `${rows.duplicates} ${rows.duplicates === 1 ? "row repeats" : "rows repeat"} the instant of an earlier row; the first of each instant is kept.`;
+    ledger.notes.push({ kind: "duplicate-times", text });
+  }
+  if (rows.reordered > 0)
+    ledger.notes.push({
+      kind: "out-of-order",
+      text: `${rows.reordered} ${rows.reordered === 1 ? "row stands" : "rows stand"} after a later one; sorted by time.`,
+    });
+  const last = times.length - 1;
+  const inFile = (row: number) => (turned ? last - row : row);
+  const order = rows.order ?? (turned ? Uint32Array.from(times, (_, i) => i) : null);
+  return {
+    clock,
+    times: rows.times.map((t) => t - first),
+    order: turned ? (order?.map(inFile) ?? null) : order,
+    rejected: ledger.rejected.map(({ row, why }) => ({ row: inFile(row), why })).sort((a, b) => a.row - b.row),
+    duplicates: rows.duplicates,
+    reordered: rows.reordered,
+    faults: ledger.faults.map((f) => ({
+      ...f,
+      channel: null,
+      from: seconds(Math.max(0, f.from - first)),
+      to: seconds(Math.max(0, f.to - first)),
+    })),
+    questions: ledger.questions,
+    notes: ledger.notes,
+  };
 }
 
 function countedTimes(n: number, interval: number): Float64Array {
@@ -44,21 +89,66 @@ function rejectUnread(times: Float64Array, ledger: ClockLedger): void {
     if (Number.isNaN(times[row])) ledger.rejected.push({ row, why: "the time is not understood" });
 }
 
-function rollOver(times: Float64Array, day: number): void {
+/** More steps down than up; a time of day that climbs back over midnight steps up once a day only. */
+function isNewestFirst(times: Float64Array, wraps: boolean): boolean {
+  let [up, down] = [0, 0];
+  let last = Number.NaN;
+  for (const t of times) {
+    if (Number.isNaN(t)) continue;
+    const step = wraps && Math.abs(t - last) > 43200 ? last - t : t - last;
+    if (step > 0) up++;
+    else if (step < 0) down++;
+    last = t;
+  }
+  return down > up;
+}
+
+/** From what the cells say to instants: Unix seconds for an absolute clock, else seconds from the start of counting. @returns whether absolute */
+function toInstants(times: Float64Array, reading: ClockReading, ledger: ClockLedger): boolean {
+  const { kind, start, zone } = reading;
+  if (kind === "unix") return true;
+  if (reading.rollsOverMidnight) rollOver(times);
+  if (kind === "civil" || (reading.rollsOverMidnight && start !== null)) {
+    if (kind !== "civil") for (let i = 0; i < times.length; i++) times[i] += start ?? 0;
+    if (zone !== null) civilInPlace(times, zone, ledger);
+    return true;
+  }
+  if (start === null) return false;
+  // the start alone is a civil time: what is counted from it knows no summer time
+  const begin = Float64Array.of(start);
+  if (zone !== null) civilInPlace(begin, zone, ledger);
+  for (let i = 0; i < times.length; i++) times[i] += begin[0];
+  return true;
+}
+
+const DAY = 86400;
+
+function rollOver(times: Float64Array): void {
   let [last, added] = [Number.NaN, 0];
   for (let i = 0; i < times.length; i++) {
     if (Number.isNaN(times[i])) continue;
-    if (times[i] < last - day / 2) added += day;
+    if (times[i] < last - DAY / 2) added += DAY;
     last = times[i];
     times[i] += added;
   }
 }
 
-function toUnix(times: Float64Array, zone: string): void {
+function civilInPlace(times: Float64Array, zone: string, ledger: ClockLedger): void {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const t of times) {
     if (t < low) low = t;
     if (t > high) high = t;
   }
-  if (low <= high) civilToUnix(times, zoneOffsets(zone, low, high));
+  if (!(low <= high)) return;
+  const { repeated, missing } = civilToUnix(times, zoneOffsets(zone, Math.max(low, -2e9), Math.min(high, 8e9)));
+  if (repeated > 0)
+    ledger.notes.push({
+      kind: "repeated-hour",
+      text: `Summer time ends within the log: ${repeated} rows of the repeated hour were put in order by the sampling.`,
+    });
+  if (missing > 0)
+    ledger.notes.push({
+      kind: "missing-hour",
+      text: `${missing} rows carry a local time that ${zone} skips when summer time begins; read as if the clock had not been put forward.`,
+    });
 }

@@ -28,3 +28,20 @@ export function findSnap(
   const grid = GRIDS.find((g) => g > quantum * 1.1 && values.every((v) => Math.abs(v - Math.round(v / g) * g) <= within));
   return grid === undefined ? null : { grid, within };
 }
+
+/**
+ * Undoes the rounding of the whole file in place, on the widest grid that nearly all rows fit; nothing is moved where none fits.
+ * @param times s, shape [n]
+ */
+export function snapToGrid(times: Float64Array, snap: { readonly grid: number; readonly within: number }): void {
+  for (const grid of GRIDS.filter((g) => g <= snap.grid && g > snap.within * 2.2)) {
+    let off = 0;
+    for (const t of times) if (Math.abs(t - Math.round(t / grid) * grid) > snap.within) off++;
+    if (off > 1e-3 * times.length) continue;
+    for (let i = 0; i < times.length; i++) {
+      const near = Math.round(times[i] / grid) * grid;
+      if (Math.abs(times[i] - near) <= snap.within) times[i] = near;
+    }
+    return;
+  }
+}

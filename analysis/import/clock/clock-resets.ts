@@ -1,0 +1,187 @@
+import type { ImportQuestion } from "../../../shared/record/import-question";
+import { refused } from "./clock-hints";
+import type { ClockLedger } from "./clock-ledger";
+import { sayInstant } from "./date-order-question";
+import { medianStep } from "./median-step";
+
+const DAY = 86400;
+/** Logs that stand so far apart are not one log: the clock was wrong in one of them. */
+const APART = 400 * DAY;
+const OPTIONS = ["follow-on", "leave-out"] as const;
+
+/** Rows between two leaps of the clock. */
+type Stretch = {
+  readonly from: number;
+  /** One past its last row. */
+  readonly to: number;
+  readonly rows: number;
+  readonly first: number;
+  readonly last: number;
+  readonly low: number;
+  readonly high: number;
+};
+
+/**
+ * Mends, in place, a clock that fell back to its factory date or leapt years ahead. The dates where most rows stand are believed; the others are
+ * placed by the sampling where it goes on unbroken, else rejected. A place that only may be right is asked.
+ * @param times Unix s, file order (oldest first), shape [n]     @param answer the person's choice, "follow-on" or "leave-out"
+ */
+export function mendResets(times: Float64Array, answer: string | null, ledger: ClockLedger): void {
+  const stretches = findStretches(times);
+  if (stretches.length < 2) return;
+  const wrong = wrongStretches(stretches);
+  if (!wrong.includes(true)) return;
+  if (answer !== null && !OPTIONS.some((option) => option === answer)) throw refused("clock", answer, OPTIONS);
+  const step = medianStep(times);
+  let doubtful = false;
+  for (let k = 0; k < stretches.length; k++) {
+    if (!wrong[k]) continue;
+    let end = k;
+    while (end + 1 < stretches.length && wrong[end + 1]) end++;
+    const placed = place(times, stretches, k, end, step, answer);
+    report(placed, stretches[k], times, stretches, k, end, ledger);
+    doubtful ||= placed === "guessed" || placed === "refused";
+    k = end;
+  }
+  if (doubtful && answer === null) ledger.questions.push(resetQuestion(stretches[wrong.indexOf(true)]));
+}
+
+/** Cuts the rows where the clock leaps forward by years, or falls back by more than a day or to the first hour of a year. */
+function findStretches(times: Float64Array): Stretch[] {
+  const found: Stretch[] = [];
+  let from = -1;
+  let [first, last, low, high, rows] = [0, 0, 0, 0, 0];
+  const close = (to: number) => found.push({ from, to, rows, first, last, low, high });
+  for (let i = 0; i < times.length; i++) {
+    const t = times[i];
+    if (Number.isNaN(t)) continue;
+    if (from >= 0 && (t - last > APART || last - t > DAY || (last - t > 600 && isFactoryDate(t)))) {
+      close(i);
+      from = -1;
+    }
+    if (from < 0) {
+      from = i;
+      first = t;
+      low = t;
+      high = t;
+      rows = 0;
+    }
+    rows++;
+    last = t;
+    if (t < low) low = t;
+    if (t > high) high = t;
+  }
+  if (from >= 0) close(times.length);
+  return found;
+}
+
+/** The first hour of a year: where a clock starts that has lost its time. */
+function isFactoryDate(t: number): boolean {
+  const at = new Date(t * 1000);
+  return at.getUTCMonth() === 0 && at.getUTCDate() === 1 && at.getUTCHours() === 0;
+}
+
+/** Which stretches the others contradict: groups of stretches that stand near each other in time, the group of most rows is right. */
+function wrongStretches(stretches: readonly Stretch[]): boolean[] {
+  const byTime = stretches.map((_, k) => k).sort((a, b) => stretches[a].low - stretches[b].low);
+  const group = new Array<number>(stretches.length).fill(0);
+  let [count, reach] = [0, Number.NEGATIVE_INFINITY];
+  for (const k of byTime) {
+    const isolated = stretches[k].low - reach > APART;
+    if (isolated && reach > Number.NEGATIVE_INFINITY) count++;
+    group[k] = count;
+    reach = Math.max(isolated ? Number.NEGATIVE_INFINITY : reach, stretches[k].high);
+  }
+  const weight = new Float64Array(count + 1);
+  for (const [k, s] of stretches.entries()) weight[group[k]] += s.rows;
+  for (let g = 0; g <= count; g++) {
+    const first = byTime.find((k) => group[k] === g);
+    // a group that begins at a factory date is believed only where next to nothing speaks against it
+    if (first !== undefined && isFactoryDate(stretches[first].low)) weight[g] *= 0.02;
+  }
+  const main = weight.indexOf(weight.reduce((a, b) => Math.max(b, a)));
+  return stretches.map(
+    (s, k) => group[k] !== main || (k > 0 && s.first < stretches[k - 1].last - DAY && isFactoryDate(s.first) && s.rows < weight[main] / 2),
+  );
+}
+
+type Placing = "fits" | "guessed" | "refused";
+
+/** Moves the wrong stretches k to end, one after the other, behind the rows before them or up to the rows after them. */
+function place(times: Float64Array, stretches: readonly Stretch[], k: number, end: number, step: number, answer: string | null): Placing {
+  if (answer === "leave-out") return "refused";
+  const before = stretches[k - 1]?.last ?? Number.NaN;
+  const after = stretches[end + 1]?.first ?? Number.NaN;
+  let length = step * (end - k);
+  for (let s = k; s <= end; s++) {
+    if (!isRegular(times, stretches[s], step)) return "refused";
+    length += stretches[s].high - stretches[s].low;
+  }
+  const hole = after - before - 2 * step;
+  const fits = Math.abs(hole - length) <= Math.max(2 * step, 1e-3 * length);
+  if (!Number.isNaN(hole) && !fits && hole < length) return "refused";
+  // set right by a person while it ran: the rows reach up to those that follow; nothing follows: they go on behind those before
+  let at = fits ? before + step : Number.isNaN(after) ? before + step : after - step - length;
+  for (let s = k; s <= end; s++) {
+    const shift = at - stretches[s].low;
+    for (let i = stretches[s].from; i < stretches[s].to; i++) times[i] += shift;
+    at += stretches[s].high - stretches[s].low + step;
+  }
+  return fits ? "fits" : "guessed";
+}
+
+/** Rows come at the same step as in the rest of the log. */
+function isRegular(times: Float64Array, { from, to, rows }: Stretch, step: number): boolean {
+  if (rows < 3) return true;
+  const own = medianStep(times.subarray(from, to));
+  return Math.abs(own - step) <= 0.05 * step;
+}
+
+function report(
+  placed: Placing,
+  bad: Stretch,
+  times: Float64Array,
+  stretches: readonly Stretch[],
+  k: number,
+  end: number,
+  ledger: ClockLedger,
+): void {
+  const near = stretches[k - 1]?.last ?? stretches[end + 1]?.first ?? 0;
+  const rows = stretches.slice(k, end + 1).reduce((n, s) => n + s.rows, 0);
+  const what = `the clock leaps to ${sayInstant(bad.first)}`;
+  if (placed === "refused") {
+    for (let i = bad.from; i < stretches[end].to; i++) {
+      if (Number.isNaN(times[i])) continue;
+      ledger.rejected.push({ row: i, why: `the clock is wrong (${sayInstant(times[i])}) and nothing shows where the row belongs` });
+      times[i] = Number.NaN;
+    }
+    ledger.faults.push({ kind: "clock-reset", from: near, to: stretches[end + 1]?.first ?? near, note: `${what}; ${rows} rows left out` });
+  } else
+    ledger.faults.push({
+      kind: "clock-reset",
+      from: times[bad.from],
+      to: lastOf(times, stretches[end]),
+      note: `${what}; ${rows} rows placed by the sampling`,
+    });
+  const outcome =
+    placed === "refused"
+      ? "they are left out, named by line"
+      : placed === "fits"
+        ? "the sampling shows their place"
+        : "they are taken to follow the rows beside them without a pause";
+  ledger.notes.push({ kind: "clock-reset", text: `In mid-log ${what}: ${rows} rows have a wrong date; ${outcome}.` });
+}
+
+function lastOf(times: Float64Array, { to }: Stretch): number {
+  let i = to - 1;
+  while (Number.isNaN(times[i])) i--;
+  return times[i];
+}
+
+const resetQuestion = (bad: Stretch): ImportQuestion => ({
+  id: "clock",
+  text: `The clock of the logger leaps to ${sayInstant(bad.first)} for ${bad.rows} rows. Where do they belong?`,
+  options: OPTIONS,
+  meaning: ["they follow the rows beside them without a pause", "they are left out, named by line"],
+  assumed: OPTIONS[0],
+});

@@ -1,0 +1,67 @@
+import type { ClockLedger } from "./clock-ledger";
+
+const UNITS = [1, 60, 3600];
+
+/**
+ * Several rows a stamp, because the file cut its stamps to whole seconds, minutes or hours: the rows are spread evenly over their unit, in place.
+ * Only where most stamps stand several times and as often as each other: single repeated rows are duplicates.
+ * @param times s, shape [n]; NaN rows stay
+ */
+export function spreadCoarseStamps(times: Float64Array, ledger: ClockLedger): void {
+  const groups = findGroups(times);
+  if (groups === null) return;
+  const { starts, counts, instants } = groups;
+  const usual = modeOf(counts.slice(1, -1).filter((c) => c > 1));
+  if (usual === null) return;
+  const even = counts.slice(1, -1).filter((c) => Math.abs(c - usual) <= 1).length;
+  const unit = UNITS.find((u) => instants.every((t) => t % u === 0) && stepIs(instants, u));
+  if (unit === undefined || even < 0.8 * (counts.length - 2)) return;
+  for (let g = 0; g < counts.length; g++) {
+    const slots = Math.max(usual, counts[g]);
+    // the log may begin in the middle of its first unit: those rows are its last ones
+    let slot = g === 0 ? slots - counts[g] : 0;
+    for (let i = starts[g]; i < (starts[g + 1] ?? times.length); i++) if (!Number.isNaN(times[i])) times[i] += (unit * slot++) / slots;
+  }
+  const name = unit === 1 ? "second" : unit === 60 ? "minute" : "hour";
+  ledger.notes.push({
+    kind: "coarse-stamps",
+    text: `The stamps are cut to the ${name} and ${usual} rows share each; the rows are spread evenly over their ${name}.`,
+  });
+}
+
+type Groups = { readonly starts: readonly number[]; readonly counts: readonly number[]; readonly instants: readonly number[] };
+
+/** Runs of equal instants; null where too few rows repeat to be worth a look. */
+function findGroups(times: Float64Array): Groups | null {
+  let repeats = 0;
+  for (let i = 1; i < times.length; i++) if (times[i] === times[i - 1]) repeats++;
+  if (repeats < 0.4 * times.length) return null;
+  const starts: number[] = [];
+  const counts: number[] = [];
+  const instants: number[] = [];
+  for (let i = 0; i < times.length; i++) {
+    if (Number.isNaN(times[i])) continue;
+    if (instants.length > 0 && times[i] === instants[instants.length - 1]) counts[counts.length - 1]++;
+    else {
+      starts.push(i);
+      counts.push(1);
+      instants.push(times[i]);
+    }
+  }
+  return counts.length < 4 ? null : { starts, counts, instants };
+}
+
+function modeOf(counts: readonly number[]): number | null {
+  const seen = new Map<number, number>();
+  for (const c of counts) seen.set(c, (seen.get(c) ?? 0) + 1);
+  let best: number | null = null;
+  for (const [count, times] of seen) if (best === null || times > (seen.get(best) ?? 0)) best = count;
+  return best;
+}
+
+/** Nearly all steps from stamp to stamp are the unit itself. */
+function stepIs(instants: readonly number[], unit: number): boolean {
+  let fits = 0;
+  for (let i = 1; i < instants.length; i++) if (instants[i] - instants[i - 1] === unit) fits++;
+  return fits >= 0.8 * (instants.length - 1);
+}

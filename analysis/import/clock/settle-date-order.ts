@@ -1,0 +1,74 @@
+import type { ClockLedger } from "./clock-ledger";
+import type { ClockReading } from "./clock-reading";
+import { mostRegular, OTHER_ORDER, reorder } from "./date-order";
+import { dateOrderQuestion } from "./date-order-question";
+import type { DateOrder } from "./stamp-text";
+
+/**
+ * With all rows read, settles in place an order of day and month that the sample left open: by a date that exists in one order only, else by
+ * which reading gives a regular clock. What stays open is asked.
+ */
+export function settleDateOrder(times: Float64Array, reading: ClockReading, ledger: ClockLedger): void {
+  const { orders } = reading;
+  if (orders.length < 2) return;
+  const readings = orders.map((_, k) => readAs(times, orders, k));
+  const unread = readings.map((r) => r.reduce((n, v) => n + (Number.isNaN(v) ? 1 : 0), 0));
+  const least = unread.reduce((a, b) => Math.min(b, a));
+  const possible = orders.flatMap((_, k) => (unread[k] === least ? [k] : []));
+  const regular = possible.length === 1 ? 0 : mostRegular(possible.map((k) => readings[k]));
+  const chosen = possible[regular ?? 0];
+  const known = times.map((t) => (Number.isNaN(t) ? 1 : 0));
+  times.set(readings[chosen]);
+  times.forEach((t, row) => {
+    if (Number.isNaN(t) && known[row] === 0) ledger.rejected.push({ row, why: `the date does not exist in the order ${orders[chosen]}` });
+  });
+  withoutQuestion(ledger);
+  if (regular !== null) {
+    const why = possible.length === 1 ? "a day above 12 allows no other" : "only so does the clock run evenly";
+    ledger.notes.push({ kind: "date-order", text: `Dates are read as ${orders[chosen]}: ${why}.` });
+    return;
+  }
+  const open = possible.map((k) => orders[k]);
+  ledger.questions.unshift(
+    dateOrderQuestion(
+      open,
+      possible.map((k) => rangeOf(readings[k])),
+    ),
+  );
+}
+
+function withoutQuestion(ledger: ClockLedger): void {
+  const at = ledger.questions.findIndex((question) => question.id === "date-order");
+  if (at >= 0) ledger.questions.splice(at, 1);
+}
+
+/** The rows under the k-th order; NaN where their date does not exist in it. */
+function readAs(times: Float64Array, orders: readonly DateOrder[], k: number): Float64Array {
+  const read = new Float64Array(times.length);
+  // a log has few days: the day is turned once, the rest is copied
+  let [lastDay, turned] = [Number.NaN, Number.NaN];
+  for (let i = 0; i < times.length; i++) {
+    const t = times[i];
+    const by = t > OTHER_ORDER / 2 ? Math.round(t / OTHER_ORDER) : 0;
+    const plain = t - by * OTHER_ORDER;
+    const day = Math.floor(plain / 86400) * 86400;
+    const key = day + by * OTHER_ORDER;
+    if (key !== lastDay) {
+      lastDay = key;
+      turned = by === k ? day : Number.isNaN(t) ? Number.NaN : reorder(day, orders[by], orders[k]);
+      // a stamp that only the other order reads stays unread in this one
+      if (by > k) turned = Number.NaN;
+    }
+    read[i] = turned + (plain - day);
+  }
+  return read;
+}
+
+function rangeOf(times: Float64Array): readonly [number, number] {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const t of times) {
+    if (t < low) low = t;
+    if (t > high) high = t;
+  }
+  return [low, high];
+}
