@@ -2,9 +2,7 @@ import type { Cause, CauseId, CheckId, Reason } from "../../../shared/findings/c
 import type { FactKey } from "../../../shared/site/fact-key";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { sayCause, sayToSeparate } from "../../../shared/wording/cause";
-import { sayReason, sayWeight } from "../../../shared/wording/reason";
-
-export type ReasonLine = { readonly text: string; readonly weight: string };
+import { sayReason } from "../../../shared/wording/reason";
 
 /** A cause as the story tells it: how likely, why, why not, and what would settle it. */
 export type CauseLine = {
@@ -16,9 +14,10 @@ export type CauseLine = {
   readonly share: string;
   /** Chance that it holds as well as the first; null where it need not be said. */
   readonly beside: string | null;
-  readonly for: readonly ReasonLine[];
-  readonly against: readonly ReasonLine[];
+  readonly for: readonly string[];
+  readonly against: readonly string[];
   readonly toSeparate: string | null;
+  readonly check: CheckId | null;
   /** The site fact that this check would bring: it can be entered where it is asked for. */
   readonly fact: FactKey | null;
 };
@@ -47,11 +46,18 @@ export function causeLines(
 ): { readonly told: readonly CauseLine[]; readonly rest: readonly CauseLine[] } {
   const ranked = causes.toSorted((a, b) => b.confidence - a.confidence).map((cause) => causeLine(cause, units));
   const worth = ranked.filter((line, i) => i === 0 || line.confidence >= WORTH_TELLING || line.beside !== null).slice(0, MOST_TOLD);
-  return { told: worth, rest: ranked.filter((line) => !worth.includes(line)) };
+  return {
+    told: worth.map((line, i) => (saidBefore(line, worth.slice(0, i)) ? { ...line, toSeparate: null, fact: null } : line)),
+    rest: ranked.filter((line) => !worth.includes(line)),
+  };
 }
 
+/** One check often parts the first from several: it is asked for once. */
+const saidBefore = (line: CauseLine, before: readonly CauseLine[]) =>
+  before.some((other) => other.check !== null && other.check === line.check);
+
 function causeLine(cause: Cause, units: UnitChoice): CauseLine {
-  const say = (reason: Reason): ReasonLine => ({ text: sayReason(reason, units), weight: sayWeight(reason.weight) });
+  const say = (reason: Reason) => sayReason(reason, units);
   const separate = sayToSeparate(cause.toSeparate);
   return {
     id: cause.id,
@@ -62,6 +68,7 @@ function causeLine(cause: Cause, units: UnitChoice): CauseLine {
     for: cause.for.map(say),
     against: cause.against.map(say),
     toSeparate: separate === "" ? null : separate,
+    check: cause.toSeparate?.check ?? null,
     fact: cause.toSeparate === null ? null : (CHECK_FACTS[cause.toSeparate.check] ?? null),
   };
 }

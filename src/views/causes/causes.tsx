@@ -4,7 +4,7 @@ import { Disclosure } from "../../parts/disclosure";
 import { TermNote } from "../../parts/term-note";
 import { EnterFact } from "../site-facts/enter-fact";
 import type { StoryProps } from "../view-props";
-import { type CauseLine, causeLines, earlierShare, type ReasonLine } from "./cause-lines";
+import { type CauseLine, causeLines, earlierShare } from "./cause-lines";
 import "./causes.css";
 
 /** Why the system behaves as it does: causes weighed against each other, with what speaks for and against each. */
@@ -37,7 +37,7 @@ export function Causes(props: StoryProps) {
             {rest.map((line) => (
               <li key={line.id}>
                 {line.name}, {line.share}
-                {line.against.length === 0 ? "" : `: ${line.against[0].text}`}
+                {line.against.length === 0 ? "" : `: ${line.against[0]}`}
               </li>
             ))}
           </ul>
@@ -73,15 +73,13 @@ function CauseEntry({ line, open, earlier, ...page }: EntryProps) {
   );
 }
 
-function Reasons({ title, reasons, open }: { readonly title: string; readonly reasons: readonly ReasonLine[]; readonly open: boolean }) {
+function Reasons({ title, reasons, open }: { readonly title: string; readonly reasons: readonly string[]; readonly open: boolean }) {
   if (reasons.length === 0) return null;
   return (
     <Disclosure summary={`${title} (${reasons.length})`} open={open}>
       <ul>
         {reasons.map((reason) => (
-          <li key={reason.text}>
-            {reason.text} <span className="soft">({reason.weight})</span>
-          </li>
+          <li key={reason}>{reason}</li>
         ))}
       </ul>
     </Disclosure>

@@ -39,6 +39,10 @@ test("a check that brings a fact of the site can be entered where it is asked fo
   expect(line.fact).toBe("precharge");
   expect(line.toSeparate).toContain("locked off"); // the caution stands in the check itself
 });
+test("a check that parts the first from several is asked for once", () => {
+  const { told } = causeLines([cause("precharge-low", 0.6, readPrecharge), cause("tank-too-small", 0.4, readPrecharge)], US_UNITS);
+  expect(told.map((line) => line.toSeparate !== null)).toEqual([true, false]);
+});
 test("no log gives certainty", () => {
   expect([0, 0.004, 0.64, 0.996].map(sayShare)).toEqual(["under 1\u202f%", "under 1\u202f%", "64\u202f%", "over 99\u202f%"]);
 });

@@ -1,0 +1,9 @@
+/** Why a visit file cannot be used at all. Sentences in shared/wording/visit-file-problem.ts. */
+export type VisitFileProblem =
+  | { readonly id: "empty" }
+  | { readonly id: "not-a-visit" }
+  | { readonly id: "newer-version"; readonly version: number; readonly known: number }
+  | { readonly id: "nothing-left" };
+
+/** One part of a visit file that could not be used; the others stand. */
+export type LostPart = { readonly part: string; readonly why: "unreadable" | "changed" | "wrong-shape" | "missing" };
