@@ -1,5 +1,8 @@
 import type { FileLayout, LineKind } from "../../shared/record/file-layout";
 import type { Body } from "./body/read-body";
+import type { RowLog } from "./body/row-log";
+import type { RowSink } from "./body/row-sink";
+import { RowStore } from "./body/row-store";
 import type { TextRow } from "./find-format";
 import type { Separator } from "./row-cells";
 import type { Survey } from "./survey";
@@ -11,7 +14,8 @@ const WIDEST_LINE = 400;
 const PICTURE_POINTS = 60;
 
 /** How one file was understood, for the page. */
-export function describeLayout(plan: TablePlan, survey: Survey, head: readonly TextRow[], body: Body): FileLayout {
+export function describeLayout(plan: TablePlan, survey: Survey, head: readonly TextRow[], body: Body<RowSink>): FileLayout {
+  const samples = body.store instanceof RowStore ? body.store : null;
   return {
     file: plan.file,
     encoding: survey.encoding.encoding,
@@ -19,8 +23,8 @@ export function describeLayout(plan: TablePlan, survey: Survey, head: readonly T
     decimal: plan.numbers.decimal,
     thousands: plan.numbers.thousands,
     dialect: plan.dialect,
-    lines: shownLines(plan, head, body),
-    columns: plan.columns.map((column) => describeColumn(column, plan, body)),
+    lines: shownLines(plan, head, body.log),
+    columns: plan.columns.map((column) => describeColumn(column, plan, samples)),
     clock: plan.clock.description,
     signature: JSON.stringify(plan.columns.map((column) => column.heading)),
   };
@@ -29,28 +33,28 @@ export function describeLayout(plan: TablePlan, survey: Survey, head: readonly T
 const separatorName = (separator: Separator) =>
   separator.kind === "character" ? separator.character : separator.kind === "spaces" ? "spaces" : "fixed-width";
 
-function shownLines(plan: TablePlan, head: readonly TextRow[], body: Body): FileLayout["lines"] {
+function shownLines(plan: TablePlan, head: readonly TextRow[], log: RowLog): FileLayout["lines"] {
   const above = head.filter((row) => row.line < plan.firstLine);
   const shown = head.slice(0, Math.min(head.length, Math.max(LINES_SHOWN, above.length + DATA_LINES_SHOWN)));
   return shown.map((row) => {
-    const kind = lineKind(row, plan, body);
+    const kind = lineKind(row, plan, log);
     const cells = kind === "data" || kind === "heading" || kind === "units" ? row.cells : null;
     return { line: row.line, text: row.text.slice(0, WIDEST_LINE), kind, cells };
   });
 }
 
-function lineKind(row: TextRow, plan: TablePlan, body: Body): LineKind {
+function lineKind(row: TextRow, plan: TablePlan, log: RowLog): LineKind {
   if (plan.headingLines.includes(row.line)) return "heading";
   if (plan.unitLine === row.line) return "units";
   if (row.text.trim() === "") return "blank";
   if (row.line < plan.firstLine) return "preamble";
-  return body.log.kinds.get(row.line) ?? "data";
+  return log.kinds.get(row.line) ?? "data";
 }
 
-function describeColumn(column: PlannedColumn, plan: TablePlan, body: Body): FileLayout["columns"][number] {
+function describeColumn(column: PlannedColumn, plan: TablePlan, store: RowStore | null): FileLayout["columns"][number] {
   const { heading, index, reading } = column;
   const at = plan.columns.filter((other) => other.use === "number").indexOf(column);
-  const values = at < 0 ? null : body.store.values[at].subarray(0, body.store.count);
+  const values = at < 0 || store === null ? null : store.values[at].subarray(0, store.count);
   const inFile = (si: number) => Number(((si - reading.offset) / reading.factor).toPrecision(7));
   return {
     heading,

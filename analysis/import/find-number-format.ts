@@ -23,9 +23,14 @@ const ONLY_NUMBER = /^[+-]?\d[\d.,'’\u00a0\u202f\u2009 ]*(?:[eE][+-]?\d+)?\s*[
 /**
  * Decimal and thousands mark from the cells of a table, together: a mark twice in a number groups, the last of two different marks is the
  * decimal one, a mark not followed by exactly three digits is decimal. Where each mark is followed by three digits both readings fit, and
- * the question is asked. Cells in any order; some thousands are enough.
+ * the question is asked, unless only one of them gives values that a water system can have. Cells in any order; some thousands are enough.
  */
-export function findNumberFormat(cells: readonly string[], separator: Separator, answer: string | undefined): NumberFormatReading {
+export function findNumberFormat(
+  cells: readonly string[],
+  separator: Separator,
+  answer: string | undefined,
+  isPlausible: (format: NumberFormat) => boolean,
+): NumberFormatReading {
   const seen: Evidence = {
     commaDecimal: 0,
     pointDecimal: 0,
@@ -37,9 +42,11 @@ export function findNumberFormat(cells: readonly string[], separator: Separator,
     bare: 0,
   };
   for (const cell of cells) if (ONLY_NUMBER.test(cell) && !looksLikeTime(cell)) weigh(cell, seen);
-  const decided = decide(seen, separator);
   if (answer === "," || answer === ".") return { format: withDecimal(answer, seen), question: null };
-  return decided;
+  const decided = decide(seen, separator);
+  if (decided.question === null) return decided;
+  const likely = ([",", "."] as const).map((decimal) => withDecimal(decimal, seen)).filter(isPlausible);
+  return likely.length === 1 ? { format: likely[0], question: null } : decided;
 }
 
 function weigh(cell: string, seen: Evidence): void {
@@ -98,5 +105,5 @@ function ambiguous(mark: "," | ".", seen: Evidence): NumberFormatReading {
     meaning: [`1${mark}234 is a little more than one`, `1${mark}234 is one thousand two hundred and thirty-four`],
     assumed,
   };
-  return { format: withDecimal(assumed, seen), question: { ...question } };
+  return { format: withDecimal(assumed, seen), question };
 }

@@ -13,11 +13,13 @@ export function findBlankSeparator(lines: readonly string[]): Separator {
   const commonest = modalCount(words.map((cells) => cells.length));
   const rows = words.filter((cells) => cells.length === commonest);
   const heading = headingAbove(lines, data[0]);
+  const ruled = ruledColumns(lines);
+  if (ruled !== null) return { kind: "fixed-width", starts: ruled };
   const stamp = stampWords(rows, heading, commonest);
   const spans = lines.some((line) => line.includes("\t")) ? [] : columnSpans(data);
   const ragged = rows.length < words.length;
   if (spans.length >= 2 && spans.length >= commonest && (ragged || isPadded(data)))
-    return { kind: "fixed-width", starts: startsOf(spans, data, stamp) };
+    return { kind: "fixed-width", starts: startsOf(spans, data, stamp, heading) };
   return { kind: "spaces", least: 1, stamp };
 }
 
@@ -60,6 +62,12 @@ function stampWords(rows: readonly (readonly string[])[], heading: string, count
   return { at, count: 2 + half };
 }
 
+/** A ruling under the headings ("-------  -----") shows the columns by itself. */
+function ruledColumns(lines: readonly string[]): number[] | null {
+  const ruling = lines.find((line) => /^\s*[-=]{2,}(?:\s+[-=]{2,})+\s*$/.test(line));
+  return ruling === undefined ? null : [...ruling.matchAll(/\S+/g)].map((dashes, i) => (i === 0 ? 0 : dashes.index));
+}
+
 /** Places that hold a character in some line, as runs; only what all lines leave blank parts two columns. */
 function columnSpans(data: readonly string[]): Span[] {
   const width = data.reduce((widest, line) => Math.max(widest, line.length), 0);
@@ -76,13 +84,28 @@ function columnSpans(data: readonly string[]): Span[] {
   return spans;
 }
 
+/** Where in the gap between two columns the heading of the right one begins: behind the widest blank of the heading line there. */
+function headingStart(heading: string, from: number, to: number): number {
+  let best = from;
+  let widest = 1;
+  for (let i = from; i <= to; i++) {
+    let blank = 0;
+    while (i - 1 - blank >= 0 && heading[i - 1 - blank] === " ") blank++;
+    if ((heading[i] ?? " ") !== " " && blank > widest) {
+      widest = blank;
+      best = i;
+    }
+  }
+  return best;
+}
+
 const isPadded = (data: readonly string[]) => data.some((line) => /\S {2,}\S/.test(line) || line.startsWith(" "));
 
 /**
  * Where columns begin: behind the one before where that ends at one place (numbers set to the right may grow to the left), at their own first
  * place where the one before is set to the left.
  */
-function startsOf(spans: readonly Span[], data: readonly string[], stamp: { at: number; count: number } | null): number[] {
+function startsOf(spans: readonly Span[], data: readonly string[], stamp: { at: number; count: number } | null, heading: string): number[] {
   const starts: number[] = [];
   for (let i = 0; i < spans.length; i++) {
     if (i === 0) starts.push(0);
@@ -95,7 +118,7 @@ function startsOf(spans: readonly Span[], data: readonly string[], stamp: { at: 
       const ownLeft = data.every(
         (line) => line.length <= spans[i].from || line[spans[i].from] !== " " || line.slice(spans[i].from, spans[i].to).trim() === "",
       );
-      starts.push(setLeft && ownLeft ? spans[i].from : before.to);
+      starts.push(setLeft && ownLeft ? spans[i].from : headingStart(heading, before.to, spans[i].from));
     }
   }
   return starts;

@@ -3,6 +3,7 @@ import type { LogFault } from "../../shared/record/log-fault";
 import type { Channel, LogRecord, RowOrigin, Sampling } from "../../shared/record/log-record";
 import { seconds } from "../../shared/units/quantity";
 import type { FilePart } from "./file-part";
+import { moveSampling } from "./move-sampling";
 
 /** Several files as one record over one clock. @throws ImportError where one has instants and another only elapsed time */
 export function joinParts(parts: readonly FilePart[]): LogRecord {
@@ -56,10 +57,4 @@ function movePart(part: FilePart, by: number): Moved {
     faults: part.faults.map((fault) => ({ ...fault, from: seconds(fault.from + by), to: seconds(fault.to + by) })),
     end: part.duration + by,
   };
-}
-
-function moveSampling(sampling: Sampling, by: number): Sampling {
-  if (sampling.kind === "even") return { ...sampling, start: seconds(sampling.start + by) };
-  const times = sampling.times.map((t) => t + by);
-  return sampling.kind === "listed" ? { kind: "listed", times } : { kind: "on-change", times, until: seconds(sampling.until + by) };
 }

@@ -1,24 +1,27 @@
 import { ImportError } from "../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../shared/record/import-question";
 import { withProvenPatterns } from "./body/calibrate-stamps";
-import { cellKind } from "./cell-kind";
 import { readClock } from "./clock/read-clock";
-import type { ColumnText, FileContext } from "./columns/column-reading";
+import { columnTexts, headingsOf, preambleOf } from "./column-texts";
+import type { ColumnReading, ColumnText, FileContext } from "./columns/column-reading";
 import { readColumns } from "./columns/read-columns";
+import { findDecimalPairs } from "./decimal-pairs";
 import { findDialect } from "./dialects";
+import { namesTime } from "./dialects/heading-rows";
 import { findCellFormat, splitRows, type TextRow } from "./find-format";
 import { findNumberFormat } from "./find-number-format";
-import { findHeadTable, type HeadTable, matchesSignature } from "./head-table";
+import { findHeadTable, type HeadTable } from "./head-table";
 import type { ImportChoices } from "./import-log";
-import { isMissing, parseNumber } from "./number-format";
-import { splitRow } from "./row-cells";
+import { findLongForm } from "./long-form";
+import { isMissing, type NumberFormat, parseNumber } from "./number-format";
+import { isPlausible } from "./plausible-values";
+import { type CellFormat, splitRow } from "./row-cells";
 import type { Survey } from "./survey";
 import type { PlannedColumn, TablePlan } from "./table-plan";
 
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
 
 const HEAD_ROWS = 3000;
-const SAMPLE_ROWS = 4000;
 const FLOAT32_INTEGER = 2 ** 24;
 
 /**
@@ -26,119 +29,143 @@ const FLOAT32_INTEGER = 2 ** 24;
  * @throws ImportError where there is no table, no row of data, no clock or no value
  */
 export function makePlan(file: string, survey: Survey, choices: ImportChoices): PlanReading {
-  const cellFormat = findCellFormat(survey.head);
-  const rows = splitRows(survey.head.slice(0, HEAD_ROWS), cellFormat);
-  const loose = findHeadTable(rows, { decimal: ".", thousands: "," }) ?? findHeadTable(rows, { decimal: ",", thousands: "." });
-  if (loose === null) throw new ImportError(noTable(file, rows));
-  const body = loose.rows.slice(loose.firstData);
-  const later = survey.later.slice(0, SAMPLE_ROWS).map((text) => splitRow(text, cellFormat));
-  const cells = [...body.slice(0, 1000).map((row) => row.cells), ...later].flat();
-  const { format, question } = findNumberFormat(cells, cellFormat.separator, choices.answers.decimal);
-  const head = findHeadTable(rows, format);
-  if (head === null) throw new ImportError(noTable(file, rows));
-  const { dialect, layout } = findDialect(head);
-  const texts = columnTexts(head, layout.headings ?? headingsOf(head, layout.headingRows), layout.unitRow, later);
-  const context: FileContext = {
-    file,
-    preamble: preambleOf(head, layout.headingRows, layout.unitRow),
-    decimal: format.decimal,
-    thousands: format.thousands,
+  const { cells, rows, loose } = findTable(file, survey);
+  const later = survey.later.map((text) => splitRow(text, cells));
+  const sample = [...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later].flat();
+  const texts = (format: NumberFormat) => readTexts(rows, format, later);
+  const plausible = (format: NumberFormat) => {
+    const table = texts(format);
+    if (table === null) return false;
+    const readings = readColumns(table.columns, contextOf(file, table, format), choices);
+    return readings.every((reading, i) => isPlausible(table.columns[i], reading, format));
   };
+  const { format, question } = findNumberFormat(sample, cells.separator, choices.answers.decimal, plausible);
+  const table = texts(format);
+  if (table === null) throw new ImportError(noTable(file, rows));
+  const { plan, questions } = planTable(file, table, cells, format, choices);
+  return { plan, questions: [...(question === null ? [] : [question]), ...questions], head: rows };
+}
+
+/** Cells and the place of the table, numbers being read loosely. */
+function findTable(file: string, survey: Survey): { cells: CellFormat; rows: readonly TextRow[]; loose: HeadTable } {
+  const lines = survey.head.slice(0, HEAD_ROWS);
+  let cells = findCellFormat(survey.head);
+  let rows = splitRows(lines, cells);
+  let loose = looseTable(rows);
+  if (loose === null) throw new ImportError(noTable(file, rows));
+  const pairs = findDecimalPairs(loose, cells);
+  if (pairs !== null) {
+    cells = pairs;
+    rows = splitRows(lines, cells);
+    loose = looseTable(rows) ?? loose;
+  }
+  return { cells, rows, loose };
+}
+
+const looseTable = (rows: readonly TextRow[]) =>
+  findHeadTable(rows, { decimal: ".", thousands: "," }) ?? findHeadTable(rows, { decimal: ",", thousands: "." });
+
+type TableTexts = {
+  readonly head: HeadTable;
+  readonly dialect: ReturnType<typeof findDialect>["dialect"];
+  readonly layout: ReturnType<typeof findDialect>["layout"];
+  readonly columns: readonly ColumnText[];
+};
+
+function readTexts(rows: readonly TextRow[], format: NumberFormat, later: readonly (readonly string[])[]): TableTexts | null {
+  const head = findHeadTable(rows, format);
+  if (head === null) return null;
+  const { dialect, layout } = findDialect(head);
+  return { head, dialect, layout, columns: columnTexts(head, headingsOf(head, layout), layout.unitRow, later) };
+}
+
+const contextOf = (file: string, { head, layout }: TableTexts, format: NumberFormat): FileContext => ({
+  file,
+  preamble: preambleOf(head, layout),
+  decimal: format.decimal,
+  thousands: format.thousands,
+});
+
+function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: NumberFormat, choices: ImportChoices) {
+  const { head, dialect, layout, columns: texts } = table;
+  const context = contextOf(file, table, numbers);
   const readings = readColumns(texts, context, choices);
   const clock = readClock(texts, context, choices);
   const headings = texts.map((text) => text.heading);
-  const firstLine = rows[head.firstData].line;
+  const row = head.rows[head.firstData].line;
   if (clock === null) {
     throw new ImportError(
-      texts.length === 1
-        ? { id: "one-column", file, row: firstLine, heading: headings[0] }
-        : { id: "no-time-column", file, row: firstLine, headings },
+      texts.length === 1 ? { id: "one-column", file, row, heading: headings[0] } : { id: "no-time-column", file, row, headings },
     );
   }
-  const columns = texts.map((text, i): PlannedColumn => {
-    const { index, heading, unitsCell } = text;
-    const reading = readings[i];
-    const use = clock.columns.includes(index)
-      ? "time"
-      : reading.role !== "time" && isNumeric(text, reading.words, format)
-        ? "number"
-        : "text";
-    return { index, heading, unitsCell, reading, use, wide: use === "number" && needsFloat64(text, reading, format) };
-  });
-  if (!columns.some((column) => column.use === "number")) throw new ImportError({ id: "no-values", file, row: firstLine, headings });
-  const data = rows.slice(head.firstData);
-  const bytesPerRow = data.reduce((sum, row) => sum + row.text.length + 1, 0) / data.length;
+  const long = findLongForm(texts, clock, numbers);
+  const columns = texts.map((text, i) => planColumn(text, readings[i], clock.columns, numbers, long?.value ?? null));
+  if (!columns.some((column) => column.use === "number")) throw new ImportError({ id: "no-values", file, row, headings });
+  const data = head.rows.slice(head.firstData);
   const plan: TablePlan = {
     file,
-    cells: cellFormat,
-    numbers: format,
-    dialect: dialect.id,
+    context,
+    cells,
+    numbers,
+    dialect: long === null ? dialect.id : "long-form",
     columns,
+    long,
     clock: withProvenPatterns(
       clock,
-      texts[0].sample.map((_, row) => clock.columns.map((index) => texts[index].sample[row])),
+      texts[0].sample.map((_, at) => clock.columns.map((index) => texts[index].sample[at])),
     ),
-    firstLine,
-    above: rows.slice(0, head.firstData),
-    headingLines: layout.headingRows.map((row) => rows[row].line),
-    unitLine: layout.unitRow === null ? null : rows[layout.unitRow].line,
-    bytesPerRow,
+    firstLine: row,
+    above: head.rows.slice(0, head.firstData),
+    headingLines: layout.headingRows.map((at) => head.rows[at].line),
+    unitLine: layout.unitRow === null ? null : head.rows[layout.unitRow].line,
+    bytesPerRow: data.reduce((sum, { text }) => sum + text.length + 1, 0) / data.length,
+    lastDecimals: fixedDecimals(texts[texts.length - 1], numbers),
   };
-  const columnQuestions = columns.flatMap((column) => (column.use === "number" ? column.reading.questions : []));
-  return { plan, questions: [...(question === null ? [] : [question]), ...columnQuestions], head: rows };
+  const asked = long === null ? columns.flatMap((column) => (column.use === "number" ? column.reading.questions : [])) : [];
+  return { plan, questions: [...asked, ...(layout.headingRows.length === 0 ? unnamedColumns(columns) : [])] };
 }
 
+function planColumn(
+  text: ColumnText,
+  reading: ColumnReading,
+  time: readonly number[],
+  format: NumberFormat,
+  longValue: number | null,
+): PlannedColumn {
+  const { index, heading, unitsCell } = text;
+  if (longValue !== null) {
+    const use = time.includes(index) ? "time" : index === longValue ? "number" : "text";
+    // Role and unit belong to each channel and are found when all its values are there.
+    const asWritten = { ...reading, factor: 1, offset: 0, sentinels: [] };
+    return { index, heading, unitsCell, reading: index === longValue ? asWritten : reading, use, wide: true };
+  }
+  const use = time.includes(index) ? "time" : reading.role !== "time" && isNumeric(text, reading.words, format) ? "number" : "text";
+  return { index, heading, unitsCell, reading, use, wide: use === "number" && needsFloat64(text, reading, format) };
+}
+
+/** A file without headings leaves open what its columns are, but for what their cells say themselves. */
+function unnamedColumns(columns: readonly PlannedColumn[]): ImportQuestion[] {
+  const open = columns.filter(({ use, reading }) => use === "number" && reading.role === "other" && reading.questions.length === 0);
+  return open.map(({ heading }) => ({
+    id: `column-role:${heading}`,
+    text: `The file names no columns. What does "${heading}" hold?`,
+    options: ["pressure", "flow", "speed", "current", "power", "running", "temperature", "level", "volume", "other"],
+    meaning: [],
+    assumed: "other",
+  }));
+}
+
+/** No row of numbers: headings alone, or no table at all. */
 function noTable(file: string, rows: readonly TextRow[]): ConstructorParameters<typeof ImportError>[0] {
   const filled = rows.filter((row) => row.cells.filter((cell) => cell !== "").length > 1);
-  const last = filled[filled.length - 1];
-  if (last?.cells.every((cell) => !/^[\d.,:+-]+$/.test(cell))) return { id: "header-only", file, row: last.line, headings: last.cells };
+  const heading = filled.find((row) => row.cells.some(namesTime) && row.cells.every((cell) => cell.length < 60));
+  if (heading !== undefined && filled.indexOf(heading) >= filled.length - 2)
+    return { id: "header-only", file, row: heading.line, headings: heading.cells };
   return { id: "no-table", file, row: rows[0]?.line ?? 1 };
 }
 
-/** Headings of one or several rows, joined column by column. */
-function headingsOf(head: HeadTable, headingRows: readonly number[]): string[] {
-  const count = head.signature.count;
-  return Array.from({ length: count }, (_, column) =>
-    headingRows
-      .map((row) => head.rows[row].cells[column] ?? "")
-      .filter((cell) => cell !== "")
-      .join(" "),
-  );
-}
-
-/** Columns with their samples; a last column that is nothing but the trailing delimiter is left out. */
-function columnTexts(
-  head: HeadTable,
-  headings: readonly string[],
-  unitRow: number | null,
-  later: readonly (readonly string[])[],
-): ColumnText[] {
-  const { signature } = head;
-  const near = head.rows.filter((_, i) => i >= head.firstData && matchesSignature(head.kinds[i], signature)).map((row) => row.cells);
-  const far = later.filter((cells) => cells.length === signature.count);
-  const rows = [...near, ...far].slice(0, SAMPLE_ROWS);
-  const texts = Array.from(
-    { length: signature.count },
-    (_, index): ColumnText => ({
-      index,
-      heading: (headings[index] ?? "") === "" ? `column ${index + 1}` : headings[index],
-      unitsCell: unitRow === null ? null : (head.rows[unitRow].cells[index] ?? ""),
-      sample: rows.map((cells) => cells[index] ?? ""),
-    }),
-  );
-  while (texts.length > 1 && (headings[texts.length - 1] ?? "") === "" && texts[texts.length - 1].sample.every((cell) => cell === ""))
-    texts.pop();
-  return texts;
-}
-
-function preambleOf(head: HeadTable, headingRows: readonly number[], unitRow: number | null): string[] {
-  return head.rows
-    .slice(0, head.firstData)
-    .flatMap((row, i) => (headingRows.includes(i) || i === unitRow || row.text.trim() === "" ? [] : [row.text]));
-}
-
 /** At least half of what is not missing is a number, or a word that stands for one. */
-function isNumeric(text: ColumnText, words: ReadonlyMap<string, number>, format: TablePlan["numbers"]): boolean {
+function isNumeric(text: ColumnText, words: ReadonlyMap<string, number>, format: NumberFormat): boolean {
   let numbers = 0;
   let filled = 0;
   for (const cell of text.sample) {
@@ -150,7 +177,23 @@ function isNumeric(text: ColumnText, words: ReadonlyMap<string, number>, format:
 }
 
 /** More digits than a Float32 keeps: totalisers, counters, large numbers with a fraction. */
-function needsFloat64(text: ColumnText, reading: PlannedColumn["reading"], format: TablePlan["numbers"]): boolean {
+function needsFloat64(text: ColumnText, reading: ColumnReading, format: NumberFormat): boolean {
   if (reading.role === "volume" || reading.counter !== null) return true;
-  return text.sample.some((cell) => cellKind(cell, format) === "number" && Math.abs(parseNumber(cell, format)) >= FLOAT32_INTEGER);
+  return text.sample.some((cell) => Math.abs(parseNumber(cell, format)) >= FLOAT32_INTEGER);
+}
+
+/** Decimals of a column that writes every number with the same; null where they differ or there are none. */
+function fixedDecimals(text: ColumnText, { decimal }: NumberFormat): number | null {
+  let fixed: number | null = null;
+  for (const cell of text.sample) {
+    const at = cell.lastIndexOf(decimal);
+    if (at < 0 || !/^\d+$/.test(cell.slice(at + 1))) {
+      if (/\d/.test(cell)) return null;
+      continue;
+    }
+    const decimals = cell.length - at - 1;
+    if (fixed !== null && fixed !== decimals) return null;
+    fixed = decimals;
+  }
+  return fixed;
 }

@@ -2,7 +2,8 @@ import Papa from "papaparse";
 
 /** How a line falls into cells. */
 export type Separator =
-  | { readonly kind: "character"; readonly character: string }
+  /** `pairsFrom`: from this cell on every two cells are one number, the delimiter being its decimal mark too. */
+  | { readonly kind: "character"; readonly character: string; readonly pairsFrom?: number }
   /** Runs of at least so many blanks. `stamp`: cells from `at` on that are one stamp with blanks in it ("2024-05-01 10:00:00 PM"). */
   | { readonly kind: "spaces"; readonly least: 1 | 2; readonly stamp: { readonly at: number; readonly count: number } | null }
   /** Columns by their place in the line: column i reaches from starts[i] to starts[i + 1], counted in characters. */
@@ -15,8 +16,8 @@ export function splitRow(row: string, format: CellFormat): string[] {
   const { separator, quote } = format;
   if (separator.kind === "fixed-width") return cutByPlace(row, separator.starts);
   if (separator.kind === "spaces") return joinStamp(splitSpaces(row, separator.least, quote), separator.stamp);
-  if (!row.includes(quote)) return row.split(separator.character).map(tidyCell);
-  return splitQuoted(row, separator.character, quote).map(tidyCell);
+  const cells = row.includes(quote) ? splitQuoted(row, separator.character, quote) : row.split(separator.character);
+  return joinPairs(cells.map(tidyCell), separator);
 }
 
 function splitQuoted(row: string, delimiter: string, quote: string): string[] {
@@ -47,10 +48,20 @@ function splitSpaces(row: string, least: 1 | 2, quote: string): string[] {
   return text.split(least === 1 ? /\s+/ : /\t+|\s{2,}/).map(tidyCell);
 }
 
+function joinPairs(cells: string[], { character, pairsFrom }: Separator & { kind: "character" }): string[] {
+  if (pairsFrom === undefined || !cells.slice(pairsFrom).every((cell) => /^[+-]?\d*$/.test(cell))) return cells;
+  const joined = cells.slice(0, pairsFrom);
+  for (let i = pairsFrom; i < cells.length; i += 2) joined.push(i + 1 < cells.length ? `${cells[i]}${character}${cells[i + 1]}` : cells[i]);
+  return joined;
+}
+
 function joinStamp(cells: string[], stamp: { readonly at: number; readonly count: number } | null): string[] {
   if (stamp === null || cells.length < stamp.at + stamp.count) return cells;
+  if (!isStampPart(cells[stamp.at]) || !isStampPart(cells[stamp.at + stamp.count - 1])) return cells;
   return [...cells.slice(0, stamp.at), cells.slice(stamp.at, stamp.at + stamp.count).join(" "), ...cells.slice(stamp.at + stamp.count)];
 }
+
+const isStampPart = (cell: string) => /\d/.test(cell) || /^[ap]\.?m\.?$/i.test(cell);
 
 /** Each word goes to the column with which it shares most places, so that a heading wider than its column is not cut. */
 function cutByPlace(row: string, starts: readonly number[]): string[] {
@@ -73,10 +84,13 @@ function cutByPlace(row: string, starts: readonly number[]): string[] {
   return cells.map(tidyCell);
 }
 
+/** A typographic minus or dash before a number. */
+const MINUS_SIGN = /^[\u2212\u2013\ufe63\uff0d]\s?[\d.,]/;
 const FORMULA_TEXT = /^="(.*)"$/s;
 /** Trimmed; a value written as a formula so that a spreadsheet keeps it as text (="52.3", '52.3) is the value. */
 function tidyCell(cell: string): string {
-  const text = cell.trim();
+  const trimmed = cell.trim();
+  const text = MINUS_SIGN.test(trimmed) ? `-${trimmed.slice(1)}` : trimmed;
   if (text.startsWith('="')) return FORMULA_TEXT.exec(text)?.[1] ?? text;
   return text.startsWith("'") && /^'[\d+-]/.test(text) && !text.endsWith("'") ? text.slice(1) : text;
 }

@@ -1,6 +1,7 @@
 import type { ClockReading } from "./clock/clock-reading";
-import type { ColumnReading } from "./columns/column-reading";
+import type { ColumnReading, FileContext } from "./columns/column-reading";
 import type { TextRow } from "./find-format";
+import type { LongForm } from "./long-form";
 import type { NumberFormat } from "./number-format";
 import type { CellFormat } from "./row-cells";
 
@@ -19,10 +20,13 @@ export type PlannedColumn = {
 /** How one file will be read: settled from its head and pieces from further on, before the bulk. */
 export type TablePlan = {
   readonly file: string;
+  readonly context: FileContext;
   readonly cells: CellFormat;
   readonly numbers: NumberFormat;
   readonly dialect: string;
   readonly columns: readonly PlannedColumn[];
+  /** One value a row and a column that names its channel; null for a column a channel. */
+  readonly long: LongForm | null;
   readonly clock: ClockReading;
   /** 1-based line of the first row of data. */
   readonly firstLine: number;
@@ -32,4 +36,6 @@ export type TablePlan = {
   readonly unitLine: number | null;
   /** Mean length of a row of data, bytes: to estimate their number. */
   readonly bytesPerRow: number;
+  /** Decimals that every number of the last column has: a file cut off in its last number shows by fewer. */
+  readonly lastDecimals: number | null;
 };

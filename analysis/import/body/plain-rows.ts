@@ -1,9 +1,8 @@
 import { decodeText, type TextEncoding } from "../encoding";
-import { isMissing } from "../number-format";
 import type { PlannedColumn, TablePlan } from "../table-plan";
 import type { RowStore } from "./row-store";
 import { type StampScanner, stampScanner } from "./stamp-scanner";
-import { isSentinel, readCell } from "./text-rows";
+import { isBad, readCell } from "./text-rows";
 
 const LF = 10;
 const CR = 13;
@@ -43,7 +42,7 @@ export class PlainRows {
 
   constructor(
     private readonly plan: TablePlan,
-    private readonly store: RowStore,
+    readonly store: RowStore,
     private readonly encoding: TextEncoding,
   ) {
     const { columns, clock } = plan;
@@ -62,7 +61,13 @@ export class PlainRows {
   /** Whether rows of this plan can be plain at all. */
   static canRead(plan: TablePlan): boolean {
     const { separator } = plan.cells;
-    return separator.kind === "character" && separator.character.charCodeAt(0) < 128 && plan.columns.length < 256;
+    return (
+      separator.kind === "character" &&
+      separator.pairsFrom === undefined &&
+      plan.long === null &&
+      separator.character.charCodeAt(0) < 128 &&
+      plan.columns.length < 256
+    );
   }
 
   /** Reads rows from `from` on; `to` stands behind an LF. @returns where the first row begins that was not read, or `to` */
@@ -169,7 +174,7 @@ export class PlainRows {
     if (cell === "") return Number.NaN;
     const column = this.numbers[slot];
     const value = readCell(cell, column, this.plan);
-    return Number.isNaN(value) && !isMissing(cell) && !isSentinel(cell, column, this.plan) ? NOT_PLAIN : value;
+    return Number.isNaN(value) && isBad(cell, column, this.plan) ? NOT_PLAIN : value;
   }
 
   private readTime(bytes: Uint8Array, slot: number): number {

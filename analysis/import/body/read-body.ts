@@ -1,16 +1,19 @@
 import { decodeText, plainBytes } from "../encoding";
 import type { LogFile } from "../import-log";
+import type { LongForm } from "../long-form";
 import type { Survey } from "../survey";
 import type { TablePlan } from "../table-plan";
+import { LongStore } from "./long-store";
 import { PlainRows } from "./plain-rows";
 import { RowLog } from "./row-log";
+import type { RowSink } from "./row-sink";
 import { RowStore } from "./row-store";
 import { TextRows } from "./text-rows";
 import { type LineBlock, wholeLines } from "./whole-lines";
 
 const LF = 10;
 
-export type Body = { readonly store: RowStore; readonly log: RowLog; readonly lastLine: number };
+export type Body<Sink extends RowSink = RowStore> = { readonly store: Sink; readonly log: RowLog; readonly lastLine: number };
 /** Called now and then with the rows and bytes read so far; throws to stop the reading. */
 export type Watch = (rows: number, bytes: number) => void;
 
@@ -26,22 +29,35 @@ export async function readBody(
   way: "bytes" | "text" = "bytes",
 ): Promise<Body> {
   const estimate = Math.ceil((file.bytes / Math.max(2, plan.bytesPerRow)) * 1.02) + 16;
-  const store = new RowStore(
-    Math.min(estimate, file.bytes),
-    plan.columns.filter((column) => column.use === "number").map((column) => column.wide),
-  );
+  const wide = plan.columns.filter((column) => column.use === "number").map((column) => column.wide);
+  const store = new RowStore(Math.min(estimate, file.bytes), wide);
+  const plain = way === "bytes" && PlainRows.canRead(plan) ? new PlainRows(plan, store, survey.encoding.encoding) : null;
+  return readRows(file, survey, plan, watch, store, plain);
+}
+
+/** Reads a file in long form. */
+export function readLongBody(file: LogFile, survey: Survey, plan: TablePlan, form: LongForm, watch: Watch): Promise<Body<LongStore>> {
+  return readRows(file, survey, plan, watch, new LongStore(form), null);
+}
+
+async function readRows<Sink extends RowSink>(
+  file: LogFile,
+  survey: Survey,
+  plan: TablePlan,
+  watch: Watch,
+  store: Sink,
+  plain: PlainRows | null,
+): Promise<Body<Sink>> {
   const log = new RowLog(plan);
   const rows = new TextRows(plan, store, log);
-  const plain = way === "bytes" && PlainRows.canRead(plan) ? new PlainRows(plan, store, survey.encoding.encoding) : null;
-  const reader = new BlockReader(plan, survey, store, log, rows, plain);
-  const chunks = plainBytes(file.open(), survey.encoding);
+  const reader = new BlockReader(plan, survey, log, rows, plain);
   let bytes = 0;
-  for await (const block of wholeLines(chunks, survey.carriageReturns)) {
+  for await (const block of wholeLines(plainBytes(file.open(), survey.encoding), survey.carriageReturns)) {
     reader.take(block);
     bytes += block.to - block.from;
     watch(store.count, bytes);
   }
-  rows.finish(!reader.ended);
+  rows.finish();
   return { store, log, lastLine: reader.line };
 }
 
@@ -49,13 +65,11 @@ export async function readBody(
 class BlockReader {
   /** Lines passed so far. */
   line = 0;
-  /** Whether the last line had an end. */
-  ended = true;
+  private ended = true;
 
   constructor(
     private readonly plan: TablePlan,
     private readonly survey: Survey,
-    private readonly store: RowStore,
     private readonly log: RowLog,
     private readonly rows: TextRows,
     private readonly plain: PlainRows | null,
@@ -65,7 +79,7 @@ class BlockReader {
     const whole = block.bytes.lastIndexOf(LF, block.to - 1) + 1;
     let at = this.skipAbove(block);
     while (at < block.to) {
-      if (this.plain !== null && at < whole && !block.cut && !this.rows.isOpen) {
+      if (this.plain !== null && at < whole && !block.cut && !this.rows.wantsNext) {
         at = this.takePlain(this.plain, block.bytes, at, whole);
         if (at >= block.to) return;
       }
@@ -77,7 +91,7 @@ class BlockReader {
     const at = plain.take(bytes, from, to);
     if (plain.taken > 0) {
       this.log.data();
-      this.store.lines.pushRun(this.line + 1, plain.taken);
+      plain.store.lines.pushRun(this.line + 1, plain.taken);
       this.line += plain.taken;
     }
     return at;
@@ -89,7 +103,7 @@ class BlockReader {
     const end = this.lineEnd(block, at);
     if (block.cut)
       this.log.reject(this.line, decodeText(block.bytes.subarray(at, at + 80), encoding), "the line is longer than a row can be");
-    else this.rows.takeLine(decodeText(withoutReturn(block.bytes, at, end), encoding), this.line);
+    else this.rows.takeLine(decodeText(withoutReturn(block.bytes, at, end), encoding), this.line, !this.ended);
     return end + 1;
   }
 

@@ -23,6 +23,9 @@ export class RowLog {
   private surplus = { count: 0, line: 0 };
   private footer: { readonly first: number; readonly last: number } | null = null;
 
+  private readonly others: { readonly line: number; rows: number; readonly headings: string }[] = [];
+  private readonly extra: ReadingNote[] = [];
+
   constructor(private readonly plan: TablePlan) {}
 
   blank(line: number): void {
@@ -47,7 +50,7 @@ export class RowLog {
   }
 
   /** A line that is no row of data; what it is shows by what follows. */
-  unread(line: number, text: string, cells: readonly string[], _row: number): void {
+  unread(line: number, text: string, cells: readonly string[]): void {
     if (isCommentRow(text, cells)) {
       this.comments++;
       this.mark(line, "comment");
@@ -68,15 +71,47 @@ export class RowLog {
     if (this.surplus.count++ === 0) this.surplus.line = line;
   }
 
-  finish(cutOff: boolean): void {
-    const last = this.pending[this.pending.length - 1];
-    const footer =
-      this.pending.length > 0 && !this.pending.some((row) => row.likeData) && !(cutOff && this.pending.length === 1 && this.isCutRow(last));
-    if (!footer) {
+  /** Another table begins: what is pending belongs to it. */
+  startOtherTable(line: number, cells: readonly string[]): void {
+    for (const { line: above } of this.pending) this.mark(above, "other-table");
+    this.forgetPending();
+    this.others.push({
+      line,
+      rows: 0,
+      headings: cells
+        .filter((cell) => cell !== "")
+        .join(", ")
+        .slice(0, 120),
+    });
+    this.mark(line, "other-table");
+  }
+
+  otherTable(line: number): void {
+    this.others[this.others.length - 1].rows++;
+    this.mark(line, "other-table");
+  }
+
+  columnsGone(line: number, headings: readonly string[]): void {
+    this.extra.push({
+      kind: "columns-gone",
+      text: `From line ${line} on the file has no column ${headings.map((name) => `"${name}"`).join(", ")}.`,
+    });
+  }
+
+  cutCell(heading: string, line: number, cell: string): void {
+    this.extra.push({
+      kind: "cut-cell",
+      text: `The file ends in "${cell}" of "${heading}" in line ${line}, shorter than every other number there: left out.`,
+    });
+  }
+
+  finish(): void {
+    if (this.pending.length === 0) return;
+    if (this.pending.some((row) => row.likeData) || this.pendingCount > this.pending.length) {
       this.rejectPending();
       return;
     }
-    this.footer = { first: this.pending[0].line, last: last.line };
+    this.footer = { first: this.pending[0].line, last: this.pending[this.pending.length - 1].line };
     for (const { line } of this.pending) this.mark(line, "footer");
     this.forgetPending();
   }
@@ -100,7 +135,12 @@ export class RowLog {
         kind: "footer",
         text: `Lines ${this.footer.first} to ${this.footer.last} below the rows are not data and were left out.`,
       });
-    return notes;
+    for (const { line, rows, headings } of this.others)
+      notes.push({
+        kind: "other-table",
+        text: `From line ${line} on stands another table (${headings}); its ${rows} lines were left out.`,
+      });
+    return [...notes, ...this.extra];
   }
 
   private judge(cells: readonly string[]): { why: string; likeData: boolean } {
@@ -114,11 +154,6 @@ export class RowLog {
       };
     }
     return { why: "not a row of data", likeData: false };
-  }
-
-  /** The last line of a file that ends in the middle of a row. */
-  private isCutRow(row: Pending): boolean {
-    return /^["']?[\d+-]/.test(row.text.trim());
   }
 
   private rejectPending(): void {

@@ -1,9 +1,10 @@
 import { LineNumbers } from "./line-numbers";
+import type { RowSink } from "./row-sink";
 
 export type Samples = Float32Array | Float64Array;
 
 /** The rows read so far as columns; grows by doubling where the estimate was too small. */
-export class RowStore {
+export class RowStore implements RowSink {
   count = 0;
   capacity: number;
   /** What the clock made of each row, s; NaN for a counted clock. Shape [capacity]. */

@@ -1,9 +1,9 @@
 import { isMissing, parseNumber } from "../number-format";
 import { endsInsideQuotes, splitRow } from "../row-cells";
 import type { PlannedColumn, TablePlan } from "../table-plan";
-import { isRepeatedHeading } from "./repeated-heading";
+import { laterHeading } from "./later-headings";
 import type { RowLog } from "./row-log";
-import type { RowStore } from "./row-store";
+import type { RowSink } from "./row-sink";
 
 const MOST_LINES_IN_A_ROW = 100;
 const LONGEST_ROW = 64 * 1024;
@@ -14,38 +14,39 @@ const UNCLOSED_ALLOWED = 8;
 export class TextRows {
   private open: { readonly line: number; readonly lines: string[]; length: number } | null = null;
   private unclosed = 0;
+  /** Where the columns of the plan are since the headings came again in another order. */
+  private moved: readonly number[] | null = null;
+  /** Inside another table below the log. */
+  private elsewhere = false;
   private readonly numbers: readonly PlannedColumn[];
   private readonly row: number[];
 
   constructor(
     private readonly plan: TablePlan,
-    private readonly store: RowStore,
+    private readonly sink: RowSink,
     private readonly log: RowLog,
   ) {
     this.numbers = plan.columns.filter((column) => column.use === "number");
     this.row = this.numbers.map(() => Number.NaN);
   }
 
-  /** Whether a quote is open: the next line belongs to the same row. */
-  get isOpen(): boolean {
-    return this.open !== null;
+  /** Whether the next line has to come here: a quote is open, or the table is not the plan's at the moment. */
+  get wantsNext(): boolean {
+    return this.open !== null || this.moved !== null || this.elsewhere;
   }
 
-  /** One line without its end. */
-  takeLine(text: string, line: number): void {
-    if (this.open !== null) {
-      this.continueRow(text);
-      return;
-    }
-    if (this.unclosed < UNCLOSED_ALLOWED && endsInsideQuotes(text, this.plan.cells))
+  /** One line without its end. @param unended the file stops in it */
+  takeLine(text: string, line: number, unended: boolean): void {
+    if (this.open !== null) this.continueRow(text);
+    else if (this.unclosed < UNCLOSED_ALLOWED && endsInsideQuotes(text, this.plan.cells))
       this.open = { line, lines: [text], length: text.length };
-    else this.takeRow(text, line);
+    else this.takeRow(text, line, unended);
   }
 
-  /** The file is over; `cutOff` where its last line has no end. */
-  finish(cutOff: boolean): void {
+  /** The file is over. */
+  finish(): void {
     if (this.open !== null) this.giveUpQuote();
-    this.log.finish(cutOff);
+    this.log.finish();
   }
 
   private continueRow(text: string): void {
@@ -57,7 +58,7 @@ export class TextRows {
       const whole = open.lines.join("\n");
       if (!endsInsideQuotes(whole, this.plan.cells)) {
         this.open = null;
-        this.takeRow(whole, open.line);
+        this.takeRow(whole, open.line, false);
         return;
       }
     }
@@ -69,72 +70,91 @@ export class TextRows {
     const { line, lines } = this.open!;
     this.open = null;
     this.unclosed++;
-    for (let i = 0; i < lines.length; i++) this.takeRow(lines[i], line + i);
+    for (let i = 0; i < lines.length; i++) this.takeRow(lines[i], line + i, false);
   }
 
-  private takeRow(text: string, line: number): void {
-    if (text.trim() === "") {
-      this.log.blank(line);
-      return;
-    }
-    const cells = splitRow(text, this.plan.cells);
+  private takeRow(text: string, line: number, unended: boolean): void {
+    const cells = text.trim() === "" ? [] : splitRow(text, this.plan.cells);
     if (cells.every((cell) => cell === "")) {
       this.log.blank(line);
       return;
     }
-    const time = this.timeOf(cells);
-    if (Number.isNaN(time) && this.plan.clock.kind !== "counted") {
-      if (isRepeatedHeading(cells, this.plan)) {
-        this.log.heading(line, this.store.count);
-        return;
-      }
-      this.log.unread(line, text, cells, this.store.count);
-      return;
-    }
-    this.takeValues(text, cells, line, time);
+    if (this.elsewhere || !this.takeData(text, cells, line, unended)) this.takeOther(text, cells, line);
   }
 
-  private timeOf(cells: readonly string[]): number {
+  /** A row that is no data: headings again, the start of another table, or something whose kind shows by what follows. */
+  private takeOther(text: string, cells: readonly string[], line: number): void {
+    const heading = laterHeading(cells, this.plan);
+    if (heading === null) {
+      if (this.elsewhere) this.log.otherTable(line);
+      else this.log.unread(line, text, cells);
+      return;
+    }
+    this.elsewhere = heading.kind === "other-table";
+    this.moved = heading.kind === "moved" ? heading.columns : null;
+    if (this.elsewhere) this.log.startOtherTable(line, cells);
+    else this.log.heading(line, this.sink.count);
+    if (this.moved?.includes(-1))
+      this.log.columnsGone(
+        line,
+        this.plan.columns.filter((_, i) => this.moved?.[i] === -1).map(({ heading: name }) => name),
+      );
+  }
+
+  /** @returns false where the row is not one of the data */
+  private takeData(text: string, given: readonly string[], line: number, unended: boolean): boolean {
+    const cells = this.moved === null ? given : this.moved.map((index) => given[index] ?? "");
+    if (unended && given.length < this.plan.columns.length && /^["']?[\d+-]/.test(given[0])) {
+      this.log.reject(line, text, "the file ends in the middle of this row");
+      return true;
+    }
     const { clock } = this.plan;
-    return clock.kind === "counted" ? Number.NaN : clock.parse(clock.columns.map((index) => cells[index] ?? ""));
+    const time = clock.kind === "counted" ? Number.NaN : clock.parse(clock.columns.map((index) => cells[index] ?? ""));
+    if (Number.isNaN(time) && clock.kind !== "counted") return false;
+    const surplus = this.moved === null ? given.slice(this.plan.columns.length).filter((cell) => cell !== "") : [];
+    if (surplus.some((cell) => !Number.isNaN(parseNumber(cell, this.plan.numbers)))) {
+      this.log.reject(line, text, `has ${given.length} cells where ${this.plan.columns.length} are expected`);
+      return true;
+    }
+    const bad = this.readValues(cells);
+    if (bad > 0 && this.row.every(Number.isNaN)) return false;
+    if (bad > 0) this.noteBadCells(cells, line);
+    if (surplus.length > 0) this.log.surplusCells(line);
+    if (unended) this.dropCutNumber(cells, line);
+    this.log.data();
+    this.sink.push(line, time, this.row, cells);
+    return true;
   }
 
-  private takeValues(text: string, cells: readonly string[], line: number, time: number): void {
-    const surplus = cells.slice(this.plan.columns.length).filter((cell) => cell !== "");
-    if (surplus.some((cell) => !Number.isNaN(parseNumber(cell, this.plan.numbers)))) {
-      this.log.reject(line, text, `has ${cells.length} cells where ${this.plan.columns.length} are expected`);
-      return;
-    }
-    let good = 0;
+  /** Fills `row`. @returns how many cells are neither a number nor missing */
+  private readValues(cells: readonly string[]): number {
     let bad = 0;
     for (let i = 0; i < this.numbers.length; i++) {
       const column = this.numbers[i];
       const cell = cells[column.index] ?? "";
-      const value = readCell(cell, column, this.plan);
-      this.row[i] = value;
-      if (!Number.isNaN(value)) good++;
-      else if (!isMissing(cell) && !isSentinel(cell, column, this.plan)) bad++;
+      this.row[i] = readCell(cell, column, this.plan);
+      if (Number.isNaN(this.row[i]) && isBad(cell, column, this.plan)) bad++;
     }
-    if (good === 0 && bad > 0) {
-      if (isRepeatedHeading(cells, this.plan)) {
-        this.log.heading(line, this.store.count);
-        return;
-      }
-      this.log.unread(line, text, cells, this.store.count);
-      return;
-    }
-    if (bad > 0) this.noteBadCells(cells, line);
-    if (surplus.length > 0) this.log.surplusCells(line);
-    this.log.data();
-    this.store.push(line, time, this.row);
+    return bad;
   }
 
   private noteBadCells(cells: readonly string[], line: number): void {
     this.numbers.forEach((column, i) => {
       const cell = cells[column.index] ?? "";
-      if (Number.isNaN(this.row[i]) && !isMissing(cell) && !isSentinel(cell, column, this.plan))
-        this.log.badCell(column.heading, line, cell);
+      if (Number.isNaN(this.row[i]) && isBad(cell, column, this.plan)) this.log.badCell(column.heading, line, cell);
     });
+  }
+
+  /** The file stops in its last number where all others of the column have more decimals: "5" may have been 52.30. */
+  private dropCutNumber(cells: readonly string[], line: number): void {
+    const last = this.numbers[this.numbers.length - 1];
+    const { lastDecimals, columns, numbers } = this.plan;
+    if (lastDecimals === null || last?.index !== columns.length - 1) return;
+    const cell = cells[last.index] ?? "";
+    const at = cell.lastIndexOf(numbers.decimal);
+    if ((at < 0 ? 0 : cell.length - at - 1) >= lastDecimals || cell === "") return;
+    this.row[this.row.length - 1] = Number.NaN;
+    this.log.cutCell(last.heading, line, cell);
   }
 }
 
@@ -146,5 +166,6 @@ export function readCell(cell: string, column: PlannedColumn, plan: TablePlan): 
   return sentinels.length > 0 && sentinels.includes(number) ? Number.NaN : number * factor + offset;
 }
 
-export const isSentinel = (cell: string, column: PlannedColumn, plan: TablePlan) =>
-  column.reading.sentinels.length > 0 && column.reading.sentinels.includes(parseNumber(cell, plan.numbers));
+/** Neither number nor word of the column nor a mark of a missing value. */
+export const isBad = (cell: string, { reading }: PlannedColumn, { numbers }: TablePlan) =>
+  !isMissing(cell) && !(reading.sentinels.length > 0 && reading.sentinels.includes(parseNumber(cell, numbers)));

@@ -1,0 +1,29 @@
+import { cellKind } from "../cell-kind";
+import { namesTime } from "../dialects/heading-rows";
+import type { TablePlan } from "../table-plan";
+
+/** What a row of words below the data turns out to be. */
+export type LaterHeading =
+  | { readonly kind: "same" }
+  /** The same headings in another order: place i of the plan is at columns[i] now, -1 where it is gone. */
+  | { readonly kind: "moved"; readonly columns: readonly number[] }
+  | { readonly kind: "other-table" };
+
+/** Headings that come again after a restart, or those of another table. Null where the row is no heading. */
+export function laterHeading(cells: readonly string[], plan: TablePlan): LaterHeading | null {
+  if (plan.above.some((row) => isMarked(row.line, plan) && sameCells(row.cells, cells))) return { kind: "same" };
+  const filled = cells.filter((cell) => cell !== "");
+  if (filled.length < 2 || !filled.some(namesTime) || filled.some((cell) => cellKind(cell, plan.numbers) !== "text")) return null;
+  const columns = plan.columns.map(({ heading }) => cells.findIndex((cell) => cell.replace(/\s+/g, " ") === heading));
+  const keepsTime = plan.clock.columns.every((index) => columns[index] >= 0);
+  const keepsValue = plan.columns.some((column) => column.use === "number" && columns[column.index] >= 0);
+  return keepsTime && keepsValue ? { kind: "moved", columns } : { kind: "other-table" };
+}
+
+const isMarked = (line: number, plan: TablePlan) => plan.headingLines.includes(line) || plan.unitLine === line;
+
+function sameCells(a: readonly string[], b: readonly string[]): boolean {
+  const length = Math.max(a.length, b.length);
+  for (let i = 0; i < length; i++) if ((a[i] ?? "") !== (b[i] ?? "")) return false;
+  return true;
+}

@@ -1,0 +1,79 @@
+import type { ColumnText } from "./columns/column-reading";
+import type { TableLayout } from "./dialects/dialect";
+import { type HeadTable, matchesSignature } from "./head-table";
+
+const SAMPLE_ROWS = 4000;
+
+/** Headings of one or several rows, joined column by column, blanks and line ends in them as single spaces. */
+export function headingsOf(head: HeadTable, layout: TableLayout): string[] {
+  const rows = layout.headings === null ? layout.headingRows.map((row) => head.rows[row].cells) : [layout.headings];
+  const lowest = rows.length - 1;
+  const units = layout.unitRow === null ? [] : head.rows[layout.unitRow].cells;
+  const aligned = rows.map((cells) => alignHeadings(cells, head));
+  const spread = aligned.map((cells, i) =>
+    i < lowest ? overGroups(cells, aligned[lowest]) : i === 0 && rows.length === 1 ? overGroups(cells, units) : cells,
+  );
+  return Array.from({ length: head.signature.count }, (_, column) =>
+    spread
+      .map((cells) => (cells[column] ?? "").replace(/\s+/g, " "))
+      .filter((cell) => cell !== "")
+      .join(" "),
+  );
+}
+
+/** Headings one cell off the data: a mark "#" alone in front of them, or row numbers in the data that no heading names. */
+function alignHeadings(cells: readonly string[], head: HeadTable): readonly string[] {
+  const { count } = head.signature;
+  if (cells.length === count + 1 && /^(?:#|\/\/|%|;)$/.test(cells[0])) return cells.slice(1);
+  if (cells.length === count - 1 && count > 2 && countsRows(head)) return ["", ...cells];
+  return cells;
+}
+
+/** Whether the first column of the data counts its rows. */
+function countsRows(head: HeadTable): boolean {
+  const first = head.rows.slice(head.firstData, head.firstData + 50).filter((row) => row.cells.length === head.signature.count);
+  return first.length > 1 && first.every((row, i) => /^\d+$/.test(row.cells[0]) && Number(row.cells[0]) === Number(first[0].cells[0]) + i);
+}
+
+/** A group names its first column only: its name reaches over the columns to the right that have a name or a unit of their own below. */
+function overGroups(cells: readonly string[], below: readonly string[]): string[] {
+  const spread = [...cells];
+  for (let i = 1; i < below.length; i++) {
+    const before = spread[i - 1] ?? "";
+    if ((spread[i] ?? "") === "" && before !== "" && (below[i] ?? "") !== "" && (below[i - 1] ?? "") !== "") spread[i] = before;
+  }
+  return spread;
+}
+
+/** Columns with their samples; a first or last column that is nothing but a delimiter at the edge of the lines is left out. */
+export function columnTexts(
+  head: HeadTable,
+  headings: readonly string[],
+  unitRow: number | null,
+  later: readonly (readonly string[])[],
+): ColumnText[] {
+  const { signature } = head;
+  const near = head.rows.filter((_, i) => i >= head.firstData && matchesSignature(head.kinds[i], signature)).map((row) => row.cells);
+  const far = later.filter((cells) => cells.length === signature.count);
+  const rows = [...near, ...far].slice(0, SAMPLE_ROWS);
+  const texts = Array.from(
+    { length: signature.count },
+    (_, index): ColumnText => ({
+      index,
+      heading: (headings[index] ?? "") === "" ? `column ${index + 1}` : headings[index],
+      unitsCell: unitRow === null ? null : (head.rows[unitRow].cells[index] ?? ""),
+      sample: rows.map((cells) => cells[index] ?? ""),
+    }),
+  );
+  const isEdge = (text: ColumnText | undefined) =>
+    text !== undefined && texts.length > 1 && (headings[text.index] ?? "") === "" && text.sample.every((cell) => cell === "");
+  while (isEdge(texts[texts.length - 1])) texts.pop();
+  return texts;
+}
+
+/** The lines above the table that are neither headings nor units nor blank. */
+export function preambleOf(head: HeadTable, layout: TableLayout): string[] {
+  return head.rows
+    .slice(0, head.firstData)
+    .flatMap((row, i) => (layout.headingRows.includes(i) || i === layout.unitRow || row.text.trim() === "" ? [] : [row.text]));
+}

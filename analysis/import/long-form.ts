@@ -1,0 +1,57 @@
+import type { ClockReading } from "./clock/clock-reading";
+import type { ColumnText } from "./columns/column-reading";
+import { isMissing, type NumberFormat, parseNumber } from "./number-format";
+
+/** One value a row: which columns name the channel, its value and its unit. */
+export type LongForm = { readonly key: number; readonly value: number; readonly unit: number | null };
+
+const KEY_WORD =
+  /\b(?:channel|chan|ch|tag|tagname|name|sensor|point|variable|parameter|param|measurement|measure|signal|series|item|object|field|kanal|messstelle|messgr[oö]sse|messgröße|gr[oö]sse|größe|sensorname|bezeichnung|voie|canal|capteur|grandeur|mesure|sensor|medici[oó]n|magnitud|se[ñn]al|grandezza|canale|sensore|kanaal|meetpunt|grootheid)\b/i;
+const VALUE_WORD = /\b(?:value|val|reading|wert|messwert|valeur|valor|valore|waarde|meetwaarde|data|result|measurement)\b/i;
+const UNIT_WORD = /\b(?:unit|units|uom|einheit|unité|unite|unidad|unidade|unità|unita|eenheid)\b/i;
+const MOST_CHANNELS = 64;
+
+/**
+ * Whether a table is in long form: a column of few names that come again and again, one column of numbers, and either headings that say so or
+ * several names at one instant.
+ */
+export function findLongForm(texts: readonly ColumnText[], clock: ClockReading, format: NumberFormat): LongForm | null {
+  const others = texts.filter((text) => !clock.columns.includes(text.index));
+  const numeric = others.filter((text) => numberShare(text, format) > 0.5);
+  const named = numeric.filter((text) => VALUE_WORD.test(text.heading));
+  const value = numeric.length === 1 ? numeric[0] : named.length === 1 ? named[0] : undefined;
+  if (value === undefined) return null;
+  const words = others.filter((text) => text !== value && !UNIT_WORD.test(text.heading) && isFewNames(text, format));
+  const unit = others.find((text) => UNIT_WORD.test(text.heading)) ?? null;
+  const key =
+    words.find((text) => KEY_WORD.test(text.heading) && (VALUE_WORD.test(value.heading) || severalAtOnce(text, texts, clock))) ??
+    words.find((text) => severalAtOnce(text, texts, clock));
+  return key === undefined ? null : { key: key.index, value: value.index, unit: unit?.index ?? null };
+}
+
+function numberShare(text: ColumnText, format: NumberFormat): number {
+  const filled = text.sample.filter((cell) => !isMissing(cell));
+  return filled.length === 0 ? 0 : filled.filter((cell) => !Number.isNaN(parseNumber(cell, format))).length / filled.length;
+}
+
+/** Two names at least, each several times over, none of them blank, and not one number among them unless they are small channel numbers. */
+function isFewNames(text: ColumnText, format: NumberFormat): boolean {
+  const names = new Set(text.sample);
+  if (names.size < 2 || names.size > MOST_CHANNELS || names.has("") || text.sample.length < 2 * names.size) return false;
+  return numberShare(text, format) === 0 || (KEY_WORD.test(text.heading) && [...names].every((name) => /^\d{1,2}$/.test(name)));
+}
+
+/** At most instants several names stand, and no name twice. */
+function severalAtOnce(key: ColumnText, texts: readonly ColumnText[], clock: ClockReading): boolean {
+  const atInstant = new Map<string, Set<string>>();
+  let twice = 0;
+  key.sample.forEach((name, row) => {
+    const instant = clock.columns.map((index) => texts[index].sample[row]).join(" ");
+    const names = atInstant.get(instant) ?? new Set<string>();
+    if (names.has(name)) twice++;
+    names.add(name);
+    atInstant.set(instant, names);
+  });
+  const several = [...atInstant.values()].filter((names) => names.size > 1).length;
+  return several * 2 > atInstant.size && twice * 10 < key.sample.length;
+}
