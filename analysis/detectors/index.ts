@@ -1,13 +1,15 @@
 import type { FindingKind, Outcome } from "../../shared/findings/finding";
 import { cycling } from "./cycling";
 import type { Detector, Evidence } from "./detector";
+import { drift } from "./drift";
 import { oscillation } from "./oscillation";
 import { shortCycles } from "./short-cycles";
+import { tracking } from "./tracking";
 
 type AnyDetector = { [K in FindingKind]: Detector<K> }[FindingKind];
 
 /** Every question asked of a record, in the order of the report. */
-export const DETECTORS: readonly AnyDetector[] = [cycling, shortCycles, oscillation];
+export const DETECTORS: readonly AnyDetector[] = [cycling, shortCycles, oscillation, drift, tracking];
 
 /** Runs every detector; one that breaks says so and leaves the others alone. */
 export function detectAll(evidence: Evidence): Outcome[] {

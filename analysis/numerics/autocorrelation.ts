@@ -36,11 +36,11 @@ function normalised(sums: Float64Array, maxLag: number): Float64Array {
 
 /**
  * Variance of a mean over that of independent values with the same spread, from the residuals' own memory: (1 + r) / (1 - r) with the
- * correlation of neighbours r, corrected for its bias by (1 + 4 r) / n. At least 1.
+ * correlation of neighbours r, corrected for its bias: (1 + 4 r) / n where a mean was taken off, (2 + 4 r) / n for a line. At least 1.
  * Source: Bayley & Hammersley 1946; bias of r after Kendall 1954.
  */
-export function varianceInflation(lagOne: number, n: number): number {
+export function varianceInflation(lagOne: number, n: number, fitted: "mean" | "line" = "mean"): number {
   if (!Number.isFinite(lagOne)) return 1;
-  const r = Math.min(lagOne + (1 + 4 * lagOne) / n, 0.999);
+  const r = Math.min(lagOne + ((fitted === "line" ? 2 : 1) + 4 * lagOne) / n, 0.98);
   return Math.max(1, (1 + r) / (1 - r));
 }

@@ -44,7 +44,7 @@ export function quantileInPlace(values: Float64Array, q: number): number {
   if (n === 0) return Number.NaN;
   const at = q * (n - 1);
   const low = Math.floor(at);
-  const below = select(values, low);
+  const below = selectInPlace(values, low);
   if (at === low) return below;
   let above = Number.POSITIVE_INFINITY;
   for (let i = low + 1; i < n; i++) if (values[i] < above) above = values[i];
@@ -73,8 +73,8 @@ export function rangeOf(values: Numbers, from = 0, to = values.length): { readon
   return low <= high ? { low, high } : null;
 }
 
-/** k-th smallest (0-based) by Hoare's selection; afterwards all before index k are not above it, all after not below. */
-function select(a: Float64Array, k: number): number {
+/** k-th smallest (0-based) by Hoare's selection, in place and O(n); no NaN. Afterwards all before index k are not above it, all after not below. */
+export function selectInPlace(a: Float64Array, k: number): number {
   let left = 0;
   let right = a.length - 1;
   while (left < right) {

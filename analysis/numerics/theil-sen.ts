@@ -1,5 +1,5 @@
 import { normalQuantile } from "./distributions";
-import { median, type Numbers, quantileInPlace } from "./order-statistics";
+import { median, type Numbers, quantileInPlace, selectInPlace } from "./order-statistics";
 
 export type TheilSenLine = {
   readonly slope: number;
@@ -32,8 +32,13 @@ export function theilSen(x: Numbers, y: Numbers, level = 0.95): TheilSenLine | n
   const reach = normalQuantile((1 + level) / 2) * Math.sqrt(varianceOfS(xs, ys));
   const lowAt = Math.max(roundHalfToEven((pairs - reach) / 2) - 1, 0);
   const highAt = Math.min(roundHalfToEven((pairs + reach) / 2), pairs - 1);
-  slopes.sort();
-  return { slope, intercept: median(ys) - slope * median(xs), low: slopes[lowAt], high: slopes[highAt], points: n };
+  return {
+    slope,
+    intercept: median(ys) - slope * median(xs),
+    low: selectInPlace(slopes, lowAt),
+    high: selectInPlace(slopes, highAt),
+    points: n,
+  };
 }
 
 /**

@@ -6,6 +6,7 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import { findDrawState } from "./draw-state";
 import { findMeterPlace } from "./meter-place";
 import { findPumpState, pumpFromDrive } from "./pump-state";
+import { findSteadyWindows } from "./steady-flow";
 
 /** What was going on in a record, worked out once for all detectors. */
 export function findSegments(record: LogRecord, faults: readonly LogFault[], site: SiteFacts): Segments {
@@ -13,5 +14,11 @@ export function findSegments(record: LogRecord, faults: readonly LogFault[], sit
   const meter = findMeterPlace(record, faults, site, drive);
   const pump = findPumpState(record, faults, site, drive, meter);
   const notYet = (about: CannotTell["about"]): CannotTell => ({ id: "no-flow-channel", about, detail: {} });
-  return { meter, pump, draw: findDrawState(record, faults, pump, meter), steady: notYet("drift"), tank: notYet("tank") };
+  return {
+    meter,
+    pump,
+    draw: findDrawState(record, faults, pump, meter),
+    steady: findSteadyWindows(record, faults, pump),
+    tank: notYet("tank"),
+  };
 }

@@ -1,7 +1,7 @@
 import { fourierPlan, powerOfTwoAtLeast } from "../../numerics/fast-fourier";
+import { localBackground, logChance, REACH, SHIELD } from "../../numerics/local-background";
 import { removeLine } from "../../numerics/spectrum-parts";
 import type { EvenStretch } from "../../segments/even-stretch";
-import { localBackground, logChance, REACH, SHIELD } from "./local-background";
 import { steadinessOf } from "./steadiness";
 
 /** A window of the record in which a tone stands out. Times in s of the record. */
