@@ -32,9 +32,11 @@ const emptyLevel = (length: number): Level => ({ min: new Float32Array(length).f
 function evenBase(channel: Channel): Base {
   const { sampling, values } = channel;
   if (sampling.kind !== "even") throw new RangeError("evenBase: sampling is not even");
-  const level = emptyLevel(Math.ceil(values.length / SAMPLES_PER_BLOCK));
+  // A short record is drawn as finely as a narrow picture can show it.
+  const perBlock = Math.max(1, Math.min(SAMPLES_PER_BLOCK, Math.ceil(values.length / SMALLEST_LEVEL)));
+  const level = emptyLevel(Math.ceil(values.length / perBlock));
   for (let block = 0, i = 0; block < level.min.length; block++) {
-    const end = Math.min(values.length, i + SAMPLES_PER_BLOCK);
+    const end = Math.min(values.length, i + perBlock);
     let low = Infinity;
     let high = -Infinity;
     for (; i < end; i++) {
@@ -47,7 +49,7 @@ function evenBase(channel: Channel): Base {
       level.max[block] = high;
     }
   }
-  return { start: sampling.start, width: sampling.step * SAMPLES_PER_BLOCK, level };
+  return { start: sampling.start, width: sampling.step * perBlock, level };
 }
 
 function listedBase(channel: Channel, interval: number): Base {
@@ -57,7 +59,8 @@ function listedBase(channel: Channel, interval: number): Base {
   const start = timeAt(sampling, 0);
   const end = sampling.kind === "on-change" ? sampling.until : timeAt(sampling, n - 1);
   // Bursts and long silence: no more stretches than a fourth of the samples, or the top level.
-  const width = Math.max(interval * SAMPLES_PER_BLOCK, (end - start) / Math.max(SMALLEST_LEVEL, n / FAN_IN)) || 1;
+  const finest = (end - start) / Math.max(SMALLEST_LEVEL, n / FAN_IN);
+  const width = Math.max(finest, Math.min(interval * SAMPLES_PER_BLOCK, (end - start) / SMALLEST_LEVEL)) || 1;
   const level = emptyLevel(Math.floor((end - start) / width) + 1);
   for (let i = 0; i < n; i++) {
     const block = Math.floor((timeAt(sampling, i) - start) / width);

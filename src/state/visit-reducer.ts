@@ -4,6 +4,7 @@ import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
+import type { SiteFacts } from "../../shared/site/site-facts";
 import type { PickedFile } from "../worker/messages";
 import {
   type PageState,
@@ -70,6 +71,8 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
       return { ...state, visit: markReworking(state.visit) };
     case "close-visit":
       return { ...EMPTY_PAGE, site: state.site };
+    case "findings-worked-out":
+      return afterVisit(state, withFindings(state.visit, action.analysis, action.document, state.site.facts));
     default:
       return afterVisit(state, visitStage(state.visit, action));
   }
@@ -79,6 +82,7 @@ type StageAction = Exclude<
   VisitAction,
   {
     do:
+      | "findings-worked-out"
       | "select"
       | "show-on-trace"
       | "open-sheet"
@@ -105,8 +109,6 @@ function visitStage(visit: VisitState, action: StageAction): VisitState {
       return visit.stage === "reading" ? { ...visit, progress: action.progress } : visit;
     case "trace-read":
       return visit.stage === "reading" ? { stage: "working-out", read: action.read, before: visit.before } : visit;
-    case "findings-worked-out":
-      return withFindings(visit, action.analysis, action.document);
     case "refuse":
       return visit.stage === "reading" ? { stage: "refused", files: visit.files, problem: action.problem, before: visit.before } : visit;
     case "break":
@@ -150,13 +152,15 @@ function broken(visit: VisitState, message: string): VisitState {
   }
 }
 
-function withFindings(visit: VisitState, analysis: Analysis, document: FindingsDocument): VisitState {
+/** Facts that were entered meanwhile are not forgotten: the findings are then worked out once more. */
+function withFindings(visit: VisitState, analysis: Analysis, document: FindingsDocument, facts: SiteFacts): VisitState {
+  const reworking = JSON.stringify(analysis.site) !== JSON.stringify(facts);
   if (visit.stage === "working-out") {
     const stage = visit.read.outline.questions.length > 0 ? "asking" : "done";
-    return { stage, visit: { ...visit.read, analysis, document }, reworking: false };
+    return { stage, visit: { ...visit.read, analysis, document }, reworking };
   }
   if (visit.stage === "asking" || visit.stage === "done") {
-    return { ...visit, visit: { ...visit.visit, analysis, document }, reworking: false };
+    return { ...visit, visit: { ...visit.visit, analysis, document }, reworking };
   }
   return visit;
 }

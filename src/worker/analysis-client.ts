@@ -53,16 +53,19 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
       listen?.(data);
     };
     made.port.onerror = (event) => {
-      for (const [id, listen] of made.listeners) listen({ answer: "broken", id, message: event.message });
+      const waiting = [...made.listeners];
+      made.listeners.clear();
+      for (const [id, listen] of waiting) listen({ answer: "broken", id, message: event.message });
     };
     return made;
   }
 
   function end(ended: Bench | null): void {
-    // Nobody waits for ever: open questions are answered "stopped".
-    for (const [id, listen] of ended?.listeners ?? []) listen({ answer: "stopped", id });
+    const waiting = [...(ended?.listeners ?? [])];
     ended?.listeners.clear();
     ended?.port.terminate();
+    // Nobody waits for ever: open questions are answered "stopped".
+    for (const [id, listen] of waiting) listen({ answer: "stopped", id });
   }
 
   /** The reading is done: its worker takes the place of the one before. */
@@ -75,10 +78,10 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
 
   /** The reading came to nothing: the record before is shown again. */
   function drop(at: Bench): void {
-    end(at);
     reading = null;
     shown = current;
     spare ??= bench();
+    end(at);
   }
 
   function ask(at: Bench, request: Request, listen: Listen): Stop {
@@ -109,7 +112,7 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
       ask(at, { ask: "read", id, ...job }, (answer) => {
         if (answer.answer === "trace") shown = at;
         else if (answer.answer === "findings") keep(at);
-        else if (answer.answer !== "progress") drop(at);
+        else if (answer.answer !== "progress" && reading === at) drop(at);
         listen(answer);
       });
       return () => {

@@ -1,0 +1,89 @@
+import { describe, expect, test } from "vitest";
+import { analyse } from "../../../analysis/analyse";
+import { writeFindings } from "../../../analysis/document/findings-document";
+import { NO_CHOICES } from "../../../analysis/import/import-log";
+import { NO_SITE_FACTS, readSiteFacts } from "../../../shared/site/read-site-facts";
+import { US_UNITS } from "../../../shared/units/unit-choice";
+import { EMPTY_PAGE, type VisitAction, visitReducer } from "../../../src/state/visit-reducer";
+import { type PageState, type ReadRecord, type SiteEntry, shownRecord, shownVisit } from "../../../src/state/visit-state";
+import { channel, every, recordOf } from "../../builders/record";
+
+const record = recordOf([channel("pressure", every(1, 100), new Float64Array(100))]);
+const { channels: _channels, origins: _origins, ...outline } = record;
+const question = { id: "date-order", text: "", options: [], meaning: [], assumed: "" };
+const read = (questions: number): ReadRecord => ({
+  files: [],
+  choices: NO_CHOICES,
+  outline: { ...outline, questions: Array.from({ length: questions }, () => question) },
+  layouts: [],
+  traces: [],
+});
+const analysis = analyse(record, NO_SITE_FACTS);
+const worked: VisitAction = { do: "findings-worked-out", analysis, document: writeFindings(record, analysis, US_UNITS) };
+const begin: VisitAction = { do: "start-reading", files: [], choices: NO_CHOICES };
+const traceOf = (questions = 0): VisitAction => ({ do: "trace-read", read: read(questions) });
+
+const pageAfter = (...actions: readonly VisitAction[]): PageState => actions.reduce(visitReducer, EMPTY_PAGE);
+const site = (name: string): SiteEntry => ({ written: { name }, facts: readSiteFacts({ name }, "") });
+
+describe("a visit goes from stage to stage", () => {
+  test("reading, working out, done", () => {
+    expect(pageAfter(begin).visit.stage).toBe("reading");
+    expect(pageAfter(begin, traceOf()).visit.stage).toBe("working-out");
+    expect(pageAfter(begin, traceOf(), worked).visit.stage).toBe("done");
+  });
+  test("a file that leaves something open asks, with the whole visit shown, until that is settled", () => {
+    const asking = pageAfter(begin, traceOf(2), worked);
+    expect(asking.visit.stage).toBe("asking");
+    expect(shownVisit(asking.visit)).not.toBeNull();
+    expect(visitReducer(asking, { do: "settle-questions" }).visit.stage).toBe("done");
+  });
+  test("the trace stands before its findings; the story of the visit before does not stand beside it", () => {
+    const second = pageAfter(begin, traceOf(), worked, begin, traceOf());
+    expect(shownRecord(second.visit)).not.toBeNull();
+    expect(shownVisit(second.visit)).toBeNull();
+  });
+});
+
+describe("the visit before comes back", () => {
+  const done = [begin, traceOf(), worked] as const;
+  test.each([
+    ["reading is stopped", [begin, { do: "stop" }]],
+    ["working out is stopped", [begin, traceOf(), { do: "stop" }]],
+    ["a refusal is closed", [begin, { do: "refuse", problem: { id: "no-files" } }, { do: "stop" }]],
+    ["a failure is closed", [begin, { do: "break", message: "x" }, { do: "stop" }]],
+  ] as const)("when %s", (_name, actions) => {
+    expect(pageAfter(...done, ...actions).visit).toMatchObject({ stage: "done", reworking: false });
+  });
+  test("and without one the page is empty", () => {
+    expect(pageAfter(begin, { do: "stop" }).visit).toEqual({ stage: "empty" });
+  });
+});
+
+test("late answers of a stopped job change nothing", () => {
+  const stopped = pageAfter(begin, { do: "stop" });
+  expect(visitReducer(stopped, traceOf())).toBe(stopped);
+  expect(visitReducer(stopped, worked)).toBe(stopped);
+});
+
+describe("site facts", () => {
+  test("that are entered ask for the findings to be worked out again, and can be undone and done again", () => {
+    const entered = pageAfter(begin, traceOf(), worked, { do: "enter-site", site: site("A") }, { do: "enter-site", site: site("B") });
+    expect(entered.visit).toMatchObject({ reworking: true });
+    const undone = visitReducer(entered, { do: "undo-site" });
+    expect(undone.site.written).toEqual({ name: "A" });
+    expect(visitReducer(undone, { do: "redo-site" }).site.written).toEqual({ name: "B" });
+    expect(visitReducer(undone, { do: "enter-site", site: site("C") }).laterSites).toEqual([]);
+  });
+  test("entered while a file is read are not forgotten by its findings", () => {
+    expect(pageAfter(begin, { do: "enter-site", site: site("A") }, traceOf(), worked).visit).toMatchObject({ reworking: true });
+  });
+  test("with nothing to undo, undoing changes nothing", () => {
+    expect(visitReducer(EMPTY_PAGE, { do: "undo-site" })).toEqual(EMPTY_PAGE);
+  });
+});
+
+test("a place of one record is not shown on the next", () => {
+  const selected = pageAfter(begin, traceOf(), worked, { do: "select", selection: { finding: "drift", span: null } });
+  expect(visitReducer(visitReducer(selected, begin), traceOf()).selection).toEqual({ finding: null, span: null });
+});

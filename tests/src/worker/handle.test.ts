@@ -1,0 +1,113 @@
+import { describe, expect, test } from "vitest";
+import { writeFindings } from "../../../analysis/document/findings-document";
+import { NO_CHOICES } from "../../../analysis/import/import-log";
+import type { Analysis } from "../../../shared/findings/analysis";
+import { ImportError } from "../../../shared/problems/import-problem";
+import { NO_SITE_FACTS, readSiteFacts } from "../../../shared/site/read-site-facts";
+import type { SiteFacts } from "../../../shared/site/site-facts";
+import { METRIC_UNITS, US_UNITS } from "../../../shared/units/unit-choice";
+import { makeHandle, type Stations } from "../../../src/worker/handle";
+import type { Answer, Request } from "../../../src/worker/messages";
+import { stations } from "../../../src/worker/stations";
+import { channel, every, recordOf } from "../../builders/record";
+
+const record = recordOf([
+  channel(
+    "pressure",
+    every(1, 1000),
+    Array.from({ length: 1000 }, (_, i) => i),
+    "P1",
+  ),
+]);
+
+/** Stations that read always the same record and count how often they are asked. */
+function countingStations(): { readonly stations: Stations; readonly asked: { analyse: number } } {
+  const asked = { analyse: 0 };
+  const analyse = (_record: unknown, site: SiteFacts): Analysis => {
+    asked.analyse++;
+    return stations.analyse(record, site);
+  };
+  return { asked, stations: { importLog: async () => ({ record, layouts: [] }), analyse, writeFindings } };
+}
+
+const readRequest = (id: number, files: Extract<Request, { ask: "read" }>["files"] = []): Request => ({
+  ask: "read",
+  id,
+  files,
+  choices: NO_CHOICES,
+  site: NO_SITE_FACTS,
+  units: US_UNITS,
+});
+
+async function answersOf(handle: ReturnType<typeof makeHandle>, request: Request): Promise<Answer[]> {
+  const answers: Answer[] = [];
+  await handle(request, (answer) => answers.push(answer));
+  return answers;
+}
+
+describe("a reading", () => {
+  test("gives the trace before the findings, and hands its buffers over", async () => {
+    const kinds: string[] = [];
+    const transfers: number[] = [];
+    await makeHandle(countingStations().stations)(readRequest(1), (answer, transfer = []) => {
+      kinds.push(answer.answer);
+      transfers.push(transfer.length);
+    });
+    expect(kinds).toEqual(["trace", "findings"]);
+    expect(transfers[0]).toBeGreaterThan(0);
+  });
+
+  test("of a real file ends with the findings document of that file", async () => {
+    const text = `Time,P1 [psi]\n${Array.from({ length: 300 }, (_, i) => `2024-05-14 10:${String(Math.floor(i / 60)).padStart(2, "0")}:${String(i % 60).padStart(2, "0")},52.1`).join("\n")}\n`;
+    const answers = await answersOf(makeHandle(stations), readRequest(1, [{ name: "a.csv", blob: new Blob([text]) }]));
+    const last = answers.at(-1);
+    expect(last?.answer === "findings" && last.document.record.rows.accepted).toBe(300);
+    expect(answers.some(({ answer }) => answer === "progress")).toBe(true);
+  });
+
+  test("that cannot go on is refused with its problem; a failure is an answer too", async () => {
+    const refusing: Stations = {
+      ...countingStations().stations,
+      importLog: async () => {
+        throw new ImportError({ id: "empty-file", file: "a.csv" });
+      },
+    };
+    expect(await answersOf(makeHandle(refusing), readRequest(1))).toEqual([
+      { answer: "refused", id: 1, problem: { id: "empty-file", file: "a.csv" } },
+    ]);
+    expect(await answersOf(makeHandle(refusing), { ask: "detail", id: 2, from: 0, to: 1 })).toMatchObject([{ answer: "broken", id: 2 }]);
+  });
+
+  test("that is stopped says so and nothing more", async () => {
+    let goOn = () => {};
+    const slow: Stations = {
+      ...countingStations().stations,
+      importLog: () => new Promise((resolve) => (goOn = () => resolve({ record, layouts: [] }))),
+    };
+    const handle = makeHandle(slow);
+    const answers = answersOf(handle, readRequest(7));
+    await handle({ ask: "stop", id: 7 }, () => {});
+    goOn();
+    expect(await answers).toEqual([{ answer: "stopped", id: 7 }]);
+  });
+});
+
+describe("working out again", () => {
+  test("other units change the sentences, not the analysis; other facts change both", async () => {
+    const counted = countingStations();
+    const handle = makeHandle(counted.stations);
+    await answersOf(handle, readRequest(1));
+    await answersOf(handle, { ask: "rework", id: 2, site: NO_SITE_FACTS, units: METRIC_UNITS });
+    expect(counted.asked.analyse).toBe(1);
+    await answersOf(handle, { ask: "rework", id: 3, site: readSiteFacts({ setPressure: "52 psi" }, ""), units: METRIC_UNITS });
+    expect(counted.asked.analyse).toBe(2);
+  });
+});
+
+test("detail gives the samples of the window and one neighbour on either side", async () => {
+  const handle = makeHandle(countingStations().stations);
+  await answersOf(handle, readRequest(1));
+  const [answer] = await answersOf(handle, { ask: "detail", id: 2, from: 10.5, to: 12.5 });
+  expect(answer.answer === "detail" && [...answer.detail.channels[0].times]).toEqual([10, 11, 12, 13]);
+  expect(answer.answer === "detail" && [...answer.detail.channels[0].values]).toEqual([10, 11, 12, 13]);
+});
