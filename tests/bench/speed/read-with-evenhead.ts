@@ -1,0 +1,14 @@
+import { importLog, NO_CHOICES } from "../../../analysis/import/import-log";
+import { openLog } from "../../../src/command-line/files";
+
+/** Reads a log the way the command line does; sums are of the values as the record holds them (SI). */
+export async function readWhole(path: string): Promise<{ rows: number; sums: number[] }> {
+  const file = await openLog(path);
+  const { record } = await importLog([file], NO_CHOICES);
+  const sums = record.channels.map(({ values }) => {
+    let sum = 0;
+    for (const value of values) sum += value;
+    return sum;
+  });
+  return { rows: record.rows.accepted, sums: [record.clock.kind === "absolute" ? record.clock.epoch : 0, ...sums] };
+}
