@@ -5,6 +5,8 @@ export type Control = {
   act(reading: number, speed: number, t: number): number;
   /** Asked to stand still: nothing happens until the reading falls to `wakesAt` or the time `wakesBy` comes. */
   resting(): boolean;
+  /** Begins in the middle of a run at this speed. */
+  begin(speed: number): void;
   readonly wakesAt: number;
   wakesBy(): number;
   readonly interval: number;
@@ -25,6 +27,9 @@ function makeSwitch(model: SwitchModel): Control {
       return on ? 1 : 0;
     },
     resting: () => !on,
+    begin: (speed) => {
+      on = speed > 0;
+    },
     wakesAt: model.cutIn,
     wakesBy: () => Number.POSITIVE_INFINITY,
     interval: 0.1,
@@ -122,6 +127,10 @@ function makeDrive(model: DriveModel): Control {
       return 0;
     },
     resting: () => mode === "stopped" || mode === "tripped",
+    begin: (speed) => {
+      mode = speed > 0 ? "holding" : "stopped";
+      integral = speed;
+    },
     wakesAt: model.restartPressure,
     wakesBy: () => (mode === "tripped" && model.dryRunStop !== null ? since + model.dryRunStop.retryAfter : Number.POSITIVE_INFINITY),
     interval: model.interval,

@@ -16,6 +16,8 @@ export type SimulationOptions = {
   readonly restStep?: number;
   /** Tank pressure at the start, gauge; else the pressure aimed at. */
   readonly startPressure?: number;
+  /** Speed share at the start; above 0 the pump is in the middle of a run. */
+  readonly startSpeed?: number;
 };
 
 const STEP = 0.05;
@@ -52,6 +54,9 @@ function prepare(site: SiteModel, demand: Demand, duration: number, seed: number
   const state = startState(plant, start);
   const own = site.logger.ownSensor;
   const sensor = makeSensor(site.sensor, site, start, seededRandom(seed * 4 + 1));
+  const startSpeed = options.startSpeed ?? 0;
+  state.speed = startSpeed;
+  control.begin(startSpeed);
   const stepsPerAct = Math.max(1, Math.round(control.interval / (options.step ?? STEP)));
   const run = {
     site,
@@ -67,10 +72,10 @@ function prepare(site: SiteModel, demand: Demand, duration: number, seed: number
     stepsPerAct,
     step: control.interval / stepsPerAct,
     untilAct: 0,
-    asked: 0,
-    ramped: 0,
+    asked: startSpeed,
+    ramped: startSpeed,
     motorFollows: control.motorLag > 0 ? 1 - Math.exp(-control.interval / stepsPerAct / control.motorLag) : 1,
-    running: false,
+    running: startSpeed > 0,
     t: 0,
     cursor: 0,
     pumped: 0,
