@@ -60,6 +60,10 @@ export const TERMS = {
     "Pressure above the air around. An absolute pressure is higher by the weight of the air: about 14.7 psi at sea level.",
   ],
   "minimum-night-flow": ["Minimum night flow", "The least flow in the quiet hours. What never stops is likely to be a leak."],
+  "common-practice": [
+    "Practice and physics",
+    "Common practice is what the trade does because it works on most sites; it has no source. Physics is worked out from this site's own numbers by a law with a source. Where they differ, the step says which to trust and why.",
+  ],
   "straight-run": ["Straight run", "A length of pipe without bends, tees or valves, where the water has calmed down."],
   "sample-interval": [
     "Sampling interval",

@@ -1,5 +1,6 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
+import { type Checklist, EMPTY_CHECKLIST } from "../../shared/findings/checklist";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
@@ -32,6 +33,7 @@ export type VisitAction =
   | { readonly do: "undo-site" }
   | { readonly do: "change-units" }
   | { readonly do: "redo-site" }
+  | { readonly do: "note-checklist"; readonly checklist: Checklist }
   | { readonly do: "select"; readonly selection: Selection }
   | { readonly do: "show-on-trace"; readonly span: Span }
   | { readonly do: "open-sheet"; readonly sheet: SheetName }
@@ -47,6 +49,7 @@ export const EMPTY_PAGE: PageState = {
   site: { written: {}, facts: NO_SITE_FACTS },
   earlierSites: [],
   laterSites: [],
+  checklist: EMPTY_CHECKLIST,
   selection: NOTHING_SELECTED,
   focus: null,
   sheet: null,
@@ -67,6 +70,10 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
     case "undo-site":
     case "redo-site":
       return { ...changeSite(state, action), visit: markReworking(state.visit) };
+    case "note-checklist":
+      return { ...state, checklist: action.checklist };
+    case "start-reading":
+      return { ...afterVisit(state, visitStage(state.visit, action)), checklist: keptChecklist(state, action.files) };
     case "change-units":
       return { ...state, visit: markReworking(state.visit) };
     case "close-visit":
@@ -90,10 +97,15 @@ type StageAction = Exclude<
       | "enter-site"
       | "undo-site"
       | "redo-site"
+      | "note-checklist"
       | "change-units"
       | "close-visit";
   }
 >;
+
+/** The same files read again are the same visit; other files begin another, with nothing ticked. */
+const keptChecklist = (state: PageState, files: readonly PickedFile[]): Checklist =>
+  wholeVisit(state.visit)?.files === files ? state.checklist : EMPTY_CHECKLIST;
 
 /** A place on another record means nothing: selection and focus go where the record changed. */
 function afterVisit(state: PageState, visit: VisitState): PageState {

@@ -1,5 +1,6 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
+import type { Checklist } from "../../shared/findings/checklist";
 import type { FindingKind } from "../../shared/findings/finding";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
@@ -64,6 +65,7 @@ export type PageState = {
   /** Earlier entries, latest last: what undo goes back to; and what it came from. */
   readonly earlierSites: readonly SiteEntry[];
   readonly laterSites: readonly SiteEntry[];
+  readonly checklist: Checklist;
   readonly selection: Selection;
   readonly focus: Focus | null;
   readonly sheet: SheetName | null;

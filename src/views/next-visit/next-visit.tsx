@@ -1,11 +1,40 @@
+import { type Checklist, withEntry } from "../../../shared/findings/checklist";
+import { sayDone } from "../../../shared/wording/step";
+import { NoteField } from "../../parts/note-field";
+import { TermNote } from "../../parts/term-note";
 import type { StoryProps } from "../view-props";
+import { StepEntry } from "./step-entry";
+import { stepLines } from "./step-lines";
+import "./next-visit.css";
 
-/** A part of the story. */
-export function NextVisit({ visit }: StoryProps) {
+/** What to look at, measure, change and bring, in the order of the work; ticked, noted and read off on site. */
+export function NextVisit(props: StoryProps) {
+  const { visit, state, preferences, dispatch } = props;
+  const { checklist } = state;
+  const steps = stepLines(visit.analysis.advice, checklist, preferences.units);
+  const keep = (next: Checklist) => dispatch({ do: "note-checklist", checklist: next });
   return (
     <section className="chapter" aria-labelledby="next-visit">
       <h2 id="next-visit">Next visit</h2>
-      <p>{visit.document.advice.length}</p>
+      {steps.length === 0 ? (
+        <p>
+          Steps follow from the causes. Where the log shows nothing to weigh, there is nothing to do yet; what it cannot show is said above.
+        </p>
+      ) : (
+        <>
+          <p className="soft">
+            Local codes, the equipment's own instructions and licensed practice come before anything said here. Amounts stand twice where
+            practice and physics each have one: <TermNote id="common-practice">what that means</TermNote>.
+          </p>
+          <p role="status">{sayDone(steps.filter((step) => step.done).length, steps.length)}.</p>
+        </>
+      )}
+      <ol className="step-list">
+        {steps.map((step) => (
+          <StepEntry key={step.id} step={step} onEntry={(entry) => keep(withEntry(checklist, entry))} {...props} />
+        ))}
+      </ol>
+      <NoteField label="Notes of this visit" value={checklist.notes} onCommit={(notes) => keep({ ...checklist, notes })} />
     </section>
   );
 }

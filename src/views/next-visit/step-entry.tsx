@@ -1,0 +1,85 @@
+import { useId } from "react";
+import type { ChecklistEntry } from "../../../shared/findings/checklist";
+import type { CautionWords } from "../../../shared/wording/caution";
+import { Disclosure } from "../../parts/disclosure";
+import { NoteField } from "../../parts/note-field";
+import { EnterFact } from "../site-facts/enter-fact";
+import type { StoryProps } from "../view-props";
+import type { StepLine } from "./step-lines";
+
+type Props = StoryProps & { readonly step: StepLine; readonly onEntry: (entry: ChecklistEntry) => void };
+
+/** One step: its cautions first, then what to do, by how much, why, and what it costs to be wrong. */
+export function StepEntry({ step, onEntry, ...page }: Props) {
+  const id = useId();
+  const { words } = step;
+  const change = (part: Partial<ChecklistEntry>) => onEntry({ step: step.id, done: step.done, note: step.note, ...part });
+  return (
+    <li className="step" data-done={step.done}>
+      <h3 className="step-head">
+        <label className="step-tick">
+          <input
+            type="checkbox"
+            checked={step.done}
+            aria-describedby={`${id}-does`}
+            onChange={(event) => change({ done: event.target.checked })}
+          />
+          <span>
+            {step.kind}
+            {step.done ? <span className="step-done"> (done)</span> : null}
+          </span>
+        </label>
+      </h3>
+      <Cautions cautions={step.cautions} />
+      <p id={`${id}-does`} className="step-does">
+        {words.does}
+      </p>
+      {step.amounts.length === 0 ? null : (
+        <ul className="step-amounts">
+          {step.amounts.map(({ text, calculation }) => (
+            <li key={text}>
+              <strong>{text}</strong>
+              <Disclosure summary="How this was worked out">
+                <p>{calculation}</p>
+              </Disclosure>
+            </li>
+          ))}
+        </ul>
+      )}
+      {words.trust === null ? null : <p>{words.trust}</p>}
+      <p>
+        <span className="soft">Because</span> {words.because}
+      </p>
+      {words.expect === null ? null : (
+        <p>
+          <span className="soft">Expect</span> {words.expect}
+        </p>
+      )}
+      <p>
+        <span className="soft">If this is wrong:</span> {words.ifWrong}
+      </p>
+      <div className="step-site">
+        {step.reading === null ? null : <EnterFact name={step.reading} at={`step-${step.id}`} {...page} />}
+        <NoteField label="Note" value={step.note} onCommit={(note) => change({ note })} />
+      </div>
+    </li>
+  );
+}
+
+function Cautions({ cautions }: { readonly cautions: readonly CautionWords[] }) {
+  if (cautions.length === 0) return null;
+  return (
+    <div className="cautions" role="note" aria-label="Cautions for this step">
+      <p>
+        <strong>Before you touch anything</strong>
+      </p>
+      <ul>
+        {cautions.map((caution) => (
+          <li key={caution.text}>
+            {caution.text} <span className="soft small">[{caution.source}]</span>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
