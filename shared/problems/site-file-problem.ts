@@ -1,5 +1,6 @@
 /** Why a site file or a site fact cannot be used. Sentences in shared/wording/site-file-problem.ts. */
 export type SiteFileProblem =
+  | { readonly id: "cannot-open-site"; readonly file: string; readonly why: string }
   | { readonly id: "not-json"; readonly file: string; readonly why: string }
   | { readonly id: "not-an-object"; readonly file: string }
   | { readonly id: "unknown-fact"; readonly file: string; readonly fact: string; readonly known: readonly string[] }

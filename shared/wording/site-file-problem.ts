@@ -4,6 +4,8 @@ import type { SiteFileProblem } from "../problems/site-file-problem";
 export function saySiteFileProblem(p: SiteFileProblem): string {
   const where = p.file === "" ? "Site facts" : p.file;
   switch (p.id) {
+    case "cannot-open-site":
+      return `${where} could not be opened (${p.why}). Check the name of the site file.`;
     case "not-json":
       return `${where} is not valid JSON (${p.why}). Mend the file, or leave it out and enter the site facts in the page.`;
     case "not-an-object":

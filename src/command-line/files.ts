@@ -37,11 +37,18 @@ async function sha256(path: string, name: string): Promise<string> {
 }
 
 function refuse(file: string, error: unknown): never {
-  const code = error instanceof Error && "code" in error ? String(error.code) : "";
-  const why =
-    { ENOENT: "there is no such file", EISDIR: "it is a folder", EACCES: "reading it is not permitted" }[code] ??
-    (error instanceof Error ? error.message : String(error));
-  throw new ImportError({ id: "cannot-open", file, why });
+  throw new ImportError({ id: "cannot-open", file, why: whyNot(error) });
+}
+
+const WHY_NOT: ReadonlyMap<unknown, string> = new Map([
+  ["ENOENT", "there is no such file"],
+  ["EISDIR", "it is a folder"],
+  ["EACCES", "reading it is not permitted"],
+]);
+
+function whyNot(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  return ("code" in error ? WHY_NOT.get(error.code) : undefined) ?? error.message;
 }
 
 /** Site facts from a file. @throws SiteFileError */
@@ -60,7 +67,7 @@ function parseJson(text: string, file: string): unknown {
 }
 
 const refuseSite = (file: string, error: unknown): never => {
-  throw new SiteFileError({ id: "not-json", file, why: error instanceof Error ? error.message : String(error) });
+  throw new SiteFileError({ id: "cannot-open-site", file, why: whyNot(error) });
 };
 
 /** Writes a file beside its place and renames it, so that a crash never leaves half a file under the name. */
