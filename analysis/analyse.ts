@@ -2,6 +2,7 @@ import type { Analysis } from "../shared/findings/analysis";
 import { inGauge } from "../shared/record/in-gauge";
 import type { LogRecord } from "../shared/record/log-record";
 import type { SiteFacts } from "../shared/site/site-facts";
+import { advise } from "./advice/advise";
 import { detectAll } from "./detectors";
 import { diagnose } from "./diagnosis/diagnose";
 import { findFaults } from "./faults";
@@ -17,5 +18,5 @@ export function analyse(asRead: LogRecord, site: SiteFacts): Analysis {
   const segments = findSegments(record, faults, site);
   const outcomes = detectAll({ record, faults, segments, site });
   const causes = diagnose(outcomes, segments, site, record);
-  return { site, faults, segments, outcomes, causes, advice: [] };
+  return { site, faults, segments, outcomes, causes, advice: advise(causes, outcomes, segments, site) };
 }

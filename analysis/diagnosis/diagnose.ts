@@ -19,6 +19,8 @@ const LEAST_SHARE = 0.05;
 /** Shorter records hold no cycle to judge by, s. */
 const LEAST_DURATION = 120;
 
+const NO_SERVICE = "the pressure never reaches what a pumped water system holds";
+
 function reachesService({ values }: Channel): boolean {
   let there = 0;
   let count = 0;
@@ -43,7 +45,7 @@ export function whyNoCause(segments: Segments, site: SiteFacts, record: LogRecor
   const pumpSeen = !isCannotTell(segments.pump);
   if (namesSystem(site)) return null;
   if (!pumpSeen) return { id: "no-pump-state", about: "cause", detail: {} };
-  return pressures.some(reachesService) ? null : { id: "nothing-to-see", about: "cause", detail: {} };
+  return pressures.some(reachesService) ? null : { id: "nothing-to-see", about: "cause", detail: { why: NO_SERVICE } };
 }
 
 /**

@@ -2,7 +2,10 @@ import type { Advice } from "../../shared/findings/advice";
 import type { Cause } from "../../shared/findings/cause";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { UnitChoice } from "../../shared/units/unit-choice";
+import { sayAdvice } from "../../shared/wording/advice";
+import { sayCalculation } from "../../shared/wording/amount";
 import { sayCause, sayToSeparate } from "../../shared/wording/cause";
+import { sayCaution } from "../../shared/wording/caution";
 import { sayReason } from "../../shared/wording/reason";
 
 /** Causes as sentences, ranked; their confidences sum to 1. */
@@ -17,15 +20,21 @@ export function writeCauses(causes: readonly Cause[], units: UnitChoice): Findin
   }));
 }
 
-/** Advice as sentences, in the order of the work. */
-export function writeAdvice(advice: readonly Advice[], _units: UnitChoice): FindingsDocument["advice"] {
-  return advice.map((step) => ({
-    id: step.id,
-    do: step.id,
-    amount: null,
-    because: "",
-    expect: null,
-    sources: step.sources,
-    cautions: step.cautions,
-  }));
+/** Advice as sentences, in the order of the work: safety first, then look, measure, change, bring. */
+export function writeAdvice(advice: readonly Advice[], units: UnitChoice): FindingsDocument["advice"] {
+  return advice.map((step) => {
+    const said = sayAdvice(step, units);
+    return {
+      id: step.id,
+      step: step.step,
+      do: said.does,
+      amount: said.amounts.length === 0 ? null : [...said.amounts, ...(said.trust === null ? [] : [said.trust])].join("; "),
+      calculation: step.amounts.map((a) => sayCalculation(a, units)),
+      because: said.because,
+      expect: said.expect,
+      ifWrong: said.ifWrong,
+      sources: step.sources,
+      cautions: step.cautions.map(sayCaution),
+    };
+  });
 }

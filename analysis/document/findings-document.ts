@@ -1,9 +1,12 @@
 import type { Analysis } from "../../shared/findings/analysis";
+import type { CannotTell } from "../../shared/findings/cannot-tell";
+import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { FINDINGS_FORMAT, FINDINGS_VERSION, type FindingsDocument, type FindingsError } from "../../shared/schemas/findings-document";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { PROGRAM_VERSION } from "../../shared/version";
+import { whyNoCause } from "../diagnosis/diagnose";
 import { writeAdvice, writeCauses } from "./advice-part";
 import { writeFindingParts } from "./findings-part";
 import { writeRecord } from "./record-part";
@@ -21,10 +24,16 @@ export function writeFindings(record: LogRecord, analysis: Analysis, units: Unit
     site: writeSite(analysis.site),
     ...writeFindingParts(record, analysis),
     causes: writeCauses(analysis.causes, units),
-    cannotTell: writeCannotTell(collectCannotTell(analysis.outcomes, analysis.segments), units),
+    cannotTell: writeCannotTell([...collectCannotTell(analysis.outcomes, analysis.segments), ...noCause(record, analysis)], units),
     advice: writeAdvice(analysis.advice, units),
     findings: writeStory(record.clock, analysis, units),
   };
+}
+
+/** Why no cause is named; empty where causes are. */
+function noCause(record: LogRecord, { causes, segments, site }: Analysis): CannotTell[] {
+  const why = causes.length > 0 ? null : whyNoCause(segments, site, inGauge(record, site.atmosphere.value));
+  return why === null ? [] : [why];
 }
 
 /** The document of a file that could not be read: the same shape, with the error filled in and nothing else. */

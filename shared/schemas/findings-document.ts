@@ -111,10 +111,14 @@ export type FindingsDocument = {
   readonly cannotTell: readonly { readonly id: string; readonly about: string; readonly text: string }[];
   readonly advice: readonly {
     readonly id: string;
+    readonly step: "look" | "measure" | "change" | "bring";
     readonly do: string;
     readonly amount: string | null;
+    /** One a amount: formula, the site's own numbers and where they are from, source. */
+    readonly calculation: readonly string[];
     readonly because: string;
     readonly expect: string | null;
+    readonly ifWrong: string;
     readonly sources: readonly string[];
     readonly cautions: readonly string[];
   }[];
