@@ -61,7 +61,7 @@ export function assembleLong(known: KnownFile, store: LongStore, log: RowLog): F
 /** Gaps of one channel's own instants; of the whole record where all channels share them. */
 function gapsOf({ times }: SettledClock, key: string, samplings: readonly Sampling[]): FilePart["faults"] {
   const shared = samplings.every((sampling) => sampling === samplings[0]);
-  return findGaps(times).map((gap) => ({ ...gap, channel: shared ? null : key }));
+  return findGaps(times, { kind: "sampled" }).map((gap) => ({ ...gap, channel: shared ? null : key }));
 }
 
 const textOf = ({ key, unit, store }: LongChannel, index: number): ColumnText => {
@@ -94,7 +94,7 @@ function shareSamplings(settled: readonly SettledClock[], epochs: readonly numbe
   return settled.map(({ times }, i) => {
     const twin = made.find((other) => other.at === epochs[i] && sameTimes(other.times, times));
     if (twin !== undefined) return twin.sampling;
-    const sampling = moveSampling(findSampling(times, false), epochs[i] - epoch);
+    const sampling = moveSampling(findSampling(times, null), epochs[i] - epoch);
     made.push({ sampling, times, at: epochs[i] });
     return sampling;
   });

@@ -6,10 +6,14 @@ import type { RowStore, Samples } from "./body/row-store";
 import type { SettledClock } from "./clock/clock-reading";
 import { settleClock } from "./clock/settle-clock";
 import type { ColumnReading } from "./columns/column-reading";
+import { deriveFlow } from "./derive-flow";
 import type { FilePart } from "./file-part";
+import { findRhythm, type Rhythm } from "./find-on-change";
 import { findGaps, findSampling } from "./find-sampling";
 import type { ImportChoices, LogFile } from "./import-log";
-import type { TablePlan } from "./table-plan";
+import { dropLateSentinels } from "./late-sentinels";
+import { findSlowChannel } from "./slow-channel";
+import type { PlannedColumn, TablePlan } from "./table-plan";
 
 /** What is known of a file beside its rows. */
 export type KnownFile = {
@@ -23,20 +27,27 @@ export type KnownFile = {
 /** Rows of a table with a column a channel, put in order of time. */
 export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): FilePart {
   const { file, plan, questions, choices } = known;
+  const numbers = plan.columns.filter((column) => column.use === "number");
+  const marks = dropLateSentinels(store, numbers);
   const settled = settleClock(store.raw.subarray(0, store.count), plan.clock, choices);
   const { times, order } = settled;
-  const numbers = plan.columns.filter((column) => column.use === "number");
-  const onChange = numbers.some((column) => column.reading.onChange);
-  const sampling = findSampling(times, onChange);
-  const channels = numbers.map(({ heading, index, reading }, i) =>
-    makeChannel(heading, index, reading, sampling, inOrder(store.values[i], store.count, order)),
-  );
+  const values = numbers.map((_, i) => inOrder(store.values[i], store.count, order));
+  const plainSampling = findSampling(times, null);
+  const rhythm = rhythmOf(plainSampling, times, values, numbers);
+  const sampling = rhythm.kind === "sampled" ? plainSampling : findSampling(times, rhythm);
+  const channels = numbers.map(({ heading, index, reading }, i) => {
+    const slow = rhythm.kind === "sampled" ? findSlowChannel(times, values[i]) : null;
+    return makeChannel(heading, index, reading, slow?.sampling ?? sampling, slow?.values ?? values[i]);
+  });
+  const flows = channels.some(({ role }) => role === "flow")
+    ? []
+    : channels.flatMap((channel, i) => deriveFlow(channel, numbers[i].reading) ?? []);
   const rejects = settled.rejected.map(({ row, why }) => ({ file: file.name, row: store.lines.at(row), why }));
   return {
     ...partOf(known, log),
     clock: settled.clock,
     duration: times[times.length - 1] ?? 0,
-    channels,
+    channels: [...channels, ...flows.map(({ channel }) => channel)],
     columns: plan.columns.map(({ heading, index, reading, use }) => ({
       heading,
       index,
@@ -52,9 +63,21 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
     },
     rejects: [...log.rejects, ...rejects].sort((a, b) => a.row - b.row).slice(0, 100),
     questions: [...questions, ...settled.questions],
-    notes: [...settled.notes, ...log.notes()],
-    faults: [...settled.faults, ...(onChange ? [] : findGaps(times)), ...restarts(log.restarts, times, order)],
+    notes: [...settled.notes, ...marks, ...flows.map(({ note }) => note), ...rhythmNote(rhythm), ...log.notes()],
+    faults: [...settled.faults, ...findGaps(times, rhythm), ...restarts(log.restarts, times, order)],
   };
+}
+
+/** What the file says of itself, else what its instants show. */
+function rhythmOf(sampling: Sampling, times: Float64Array, values: readonly Samples[], numbers: readonly PlannedColumn[]): Rhythm {
+  if (numbers.some(({ reading }) => reading.onChange)) return { kind: "on-change", heartbeat: null };
+  return sampling.kind === "even" ? { kind: "sampled" } : findRhythm(times, values);
+}
+
+function rhythmNote(rhythm: Rhythm): FilePart["notes"] {
+  if (rhythm.kind === "sampled") return [];
+  const beat = rhythm.heartbeat === null ? "" : `, at the latest every ${Number(rhythm.heartbeat.toPrecision(3))} s`;
+  return [{ kind: "on-change", text: `The logger writes when something changes${beat}; a silence is no gap, the last value holds.` }];
 }
 
 /** The parts of a FilePart that no clock touches. */

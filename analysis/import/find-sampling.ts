@@ -1,14 +1,15 @@
 import type { LogFault } from "../../shared/record/log-fault";
 import type { Sampling } from "../../shared/record/log-record";
 import { seconds } from "../../shared/units/quantity";
+import type { Rhythm } from "./find-on-change";
 
 /** Instants may stray so far from the even grid, as a share of the step: rounding of stamps with decimals. */
 const EVEN_TOLERANCE = 1e-3;
 
 /** Start and step where the instants stand evenly, else the instants. Times [n], s, strictly rising. */
-export function findSampling(times: Float64Array, onChange: boolean): Sampling {
+export function findSampling(times: Float64Array, rhythm: Rhythm | null): Sampling {
   const count = times.length;
-  if (onChange) return { kind: "on-change", times, until: seconds(times[count - 1] ?? 0) };
+  if (rhythm?.kind === "on-change") return { kind: "on-change", times, until: seconds(times[count - 1] ?? 0) };
   if (count < 2) return { kind: "listed", times };
   const start = times[0];
   const step = (times[count - 1] - start) / (count - 1);
@@ -23,14 +24,18 @@ const roundedStep = (step: number) => Number(step.toPrecision(9));
 /** A silence of so many median intervals is a gap; a single lost row is not. */
 const GAP_INTERVALS = 3.5;
 
-/** Silences far longer than the usual interval. Times [n], s. */
-export function findGaps(times: Float64Array): LogFault[] {
-  if (times.length < 3) return [];
-  const usual = medianInterval(times);
+/** Missed beats after which a logger with a heartbeat was not there. */
+const GAP_BEATS = 4;
+
+/** Silences far longer than the usual interval, or than the heartbeat of a logger that writes on change; without one its silence is no gap. Times [n], s. */
+export function findGaps(times: Float64Array, rhythm: Rhythm): LogFault[] {
+  if (times.length < 3 || (rhythm.kind === "on-change" && rhythm.heartbeat === null)) return [];
+  const usual = rhythm.kind === "on-change" ? (rhythm.heartbeat ?? 0) : medianInterval(times);
+  const limit = usual * (rhythm.kind === "on-change" ? GAP_BEATS : GAP_INTERVALS);
   const gaps: LogFault[] = [];
   for (let i = 1; i < times.length; i++) {
     const silence = times[i] - times[i - 1];
-    if (silence > usual * GAP_INTERVALS) {
+    if (silence > limit) {
       const note = `no row for ${Number(silence.toPrecision(6))} s where one comes every ${Number(usual.toPrecision(4))} s`;
       gaps.push({ kind: "gap", channel: null, from: seconds(times[i - 1]), to: seconds(times[i]), note });
     }

@@ -1,0 +1,73 @@
+import type { Samples } from "./body/row-store";
+
+/** How a logger writes: by a clock, or when something happens. */
+export type Rhythm =
+  | { readonly kind: "sampled" }
+  /** `heartbeat`: the longest it stays silent while nothing happens, s; null where it has none. */
+  | { readonly kind: "on-change"; readonly heartbeat: number | null };
+
+const FEWEST_ROWS = 20;
+/** A sampled log has nearly all its intervals at the usual one, whatever gaps it has. */
+const REGULAR_SHARE = 0.7;
+/** Under this share at the usual interval there is no rate at all. */
+const NO_RATE_SHARE = 0.25;
+const CHANGED_SHARE = 0.97;
+const MOST_SORTED = 20_000;
+
+/**
+ * Tells a logger that writes when a value changes, or at events and by a heartbeat in between, from one that samples. On change: the intervals are
+ * irregular and nearly every row differs from the one before. Heartbeat: intervals much longer than the short ones cluster at one length and follow
+ * each other (a logger that sleeps between bursts never sleeps twice in a row). Times [n], s, strictly rising; columns [n] each.
+ */
+export function findRhythm(times: Float64Array, columns: readonly Samples[]): Rhythm {
+  if (times.length < FEWEST_ROWS) return { kind: "sampled" };
+  const intervals = new Float64Array(times.length - 1);
+  for (let i = 1; i < times.length; i++) intervals[i - 1] = times[i] - times[i - 1];
+  const sorted = evenChoice(intervals).sort();
+  const usual = sorted[sorted.length >> 1];
+  if (shareNear(intervals, usual) >= REGULAR_SHARE && sorted[Math.floor(sorted.length * 0.1)] > usual / 5) return { kind: "sampled" };
+  const heartbeat = findHeartbeat(intervals, sorted);
+  if (heartbeat !== null) return { kind: "on-change", heartbeat };
+  // Far apart at both ends: a logger that samples at one interval, or changes it now and then, is not like that.
+  const wide = sorted[Math.floor(sorted.length * 0.9)] > 3 * sorted[Math.floor(sorted.length * 0.1)];
+  const share = shareNear(intervals, usual);
+  const onChange = wide && (share < NO_RATE_SHARE || (share < REGULAR_SHARE && changedShare(columns, times.length) >= CHANGED_SHARE));
+  return onChange ? { kind: "on-change", heartbeat: null } : { kind: "sampled" };
+}
+
+function evenChoice(intervals: Float64Array): Float64Array {
+  const stride = Math.ceil(intervals.length / MOST_SORTED);
+  return Float64Array.from({ length: Math.ceil(intervals.length / stride) }, (_, i) => intervals[i * stride]);
+}
+
+function shareNear(intervals: Float64Array, usual: number): number {
+  let near = 0;
+  for (const interval of intervals) if (Math.abs(interval - usual) <= usual * 0.15) near++;
+  return near / intervals.length;
+}
+
+/** The length at which long silences cluster, where several follow each other and shorter intervals lie between. */
+function findHeartbeat(intervals: Float64Array, sorted: Float64Array): number | null {
+  // Below the few true gaps: the length that a twentieth of all intervals reach or pass.
+  const length = sorted[Math.floor(sorted.length * 0.95)];
+  const isBeat = (interval: number) => interval > length * 0.9 && interval < length * 1.1;
+  let beats = 0;
+  let inRow = 0;
+  let short = 0;
+  for (let i = 0; i < intervals.length; i++) {
+    if (intervals[i] < length / 5) short++;
+    if (!isBeat(intervals[i])) continue;
+    beats++;
+    if (i + 1 < intervals.length && isBeat(intervals[i + 1])) inRow++;
+  }
+  const some = Math.max(3, intervals.length * 0.02);
+  return beats >= some && short >= some && inRow >= beats * 0.3 ? length : null;
+}
+
+/** Share of rows that differ from the row before in some column. */
+function changedShare(columns: readonly Samples[], count: number): number {
+  let changed = 0;
+  for (let i = 1; i < count; i++)
+    if (columns.some((column) => column[i] !== column[i - 1] && !(Number.isNaN(column[i]) && Number.isNaN(column[i - 1])))) changed++;
+  return changed / Math.max(1, count - 1);
+}

@@ -1,0 +1,26 @@
+import type { Sampling } from "../../shared/record/log-record";
+import type { Samples } from "./body/row-store";
+import { findSampling } from "./find-sampling";
+
+/** A channel sampled more rarely than its neighbours, with instants of its own. */
+export type SlowChannel = { readonly sampling: Sampling; readonly values: Samples };
+
+/**
+ * A channel with a value in every so manieth row only, at an even step: sampled more slowly than the others of its file, so that the blanks between are
+ * no missing values. Null where most rows have a value or the values do not stand evenly. Times [n], s; values [n].
+ */
+export function findSlowChannel(times: Float64Array, values: Samples): SlowChannel | null {
+  let count = 0;
+  for (let i = 0; i < values.length; i++) if (!Number.isNaN(values[i])) count++;
+  if (count < 5 || count * 2 > values.length + 1) return null;
+  const own = new Float64Array(count);
+  const kept = values instanceof Float64Array ? new Float64Array(count) : new Float32Array(count);
+  let at = 0;
+  for (let i = 0; i < values.length; i++) {
+    if (Number.isNaN(values[i])) continue;
+    own[at] = times[i];
+    kept[at++] = values[i];
+  }
+  const sampling = findSampling(own, null);
+  return sampling.kind === "even" ? { sampling, values: kept } : null;
+}
