@@ -1,17 +1,27 @@
 import type { CyclingFinding } from "../../shared/findings/finding";
 import { isCannotTell, type PumpState } from "../../shared/findings/segment";
 import { type Span, spanLength } from "../../shared/findings/span";
+import { mainChannel } from "../../shared/record/find-channel";
+import type { LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import type { Measured } from "../../shared/units/measured";
+import { type GaugePascal, toAbsolute } from "../../shared/units/pressure";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 import { totalTime } from "../faults/observed";
 import { allowedStarts } from "../hydraulics/allowed-starts";
+import { shortestCycleTime } from "../hydraulics/cycle-time";
+import { drawdown } from "../hydraulics/drawdown";
 import { poissonInterval } from "../numerics/distributions";
 import { median } from "../numerics/order-statistics";
+import { nightsOf } from "../segments/night";
 import { restsOf, startsOf } from "../segments/starts";
+import { startsByDraw } from "../segments/starts-by-draw";
+import { type SwitchingPressures, switchingPressures } from "../segments/switching-pressures";
 import type { Detector } from "./detector";
 
 const HOUR = 3600;
+const NIGHT = { from: 0, to: 5 }; // local hours in which hardly anybody draws water. Our own choice
+const NO_PRESSURES: SwitchingPressures = { cutIn: null, cutOut: null };
 
 /**
  * How the pump switched: starts, their rate and their busiest hour, runs and rests, and the pressures at which it started and stopped.
@@ -20,10 +30,14 @@ const HOUR = 3600;
  */
 export const cycling: Detector<"cycling"> = {
   kind: "cycling",
-  detect({ segments: { pump }, site }) {
+  detect(evidence) {
+    const { record, faults, segments, site } = evidence;
+    const { pump } = segments;
     const kind = "cycling" as const;
     if (isCannotTell(pump)) return { kind, state: "cannot-tell", because: [pump] };
     const starts = startsOf(pump);
+    const pressure = mainChannel(record, "pressure");
+    const { cutIn, cutOut } = pressure === null ? NO_PRESSURES : switchingPressures(pump, pressure, faults);
     const finding: CyclingFinding = {
       kind,
       places: pump.runs,
@@ -33,11 +47,11 @@ export const cycling: Detector<"cycling"> = {
       ...busiestHour(starts),
       ...allowed(site),
       ...lengths(pump),
-      cutIn: null,
-      cutOut: null,
-      startsByDraw: null,
-      startsAtNight: null,
-      expectedShortestCycle: null,
+      cutIn,
+      cutOut,
+      startsByDraw: startsByDraw(evidence, starts),
+      startsAtNight: startsAtNight(record, starts),
+      expectedShortestCycle: shortestCycle(site, cutIn?.value ?? null, cutOut?.value ?? null),
     };
     return { kind, state: "found", finding, limits: [] };
   },
@@ -70,6 +84,28 @@ function allowed({ limits, motorPower }: SiteFacts): Pick<CyclingFinding, "allow
   if (limits.startsPerHour !== null) return { allowedStartsPerHour: limits.startsPerHour.value, allowedStartsFrom: "given" };
   const byPower = motorPower === null ? null : allowedStarts(motorPower.value, 2);
   return { allowedStartsPerHour: byPower?.perHour ?? null, allowedStartsFrom: byPower === null ? null : "across-the-line" };
+}
+
+function startsAtNight({ clock, duration }: LogRecord, starts: readonly Seconds[]): number | null {
+  const nights = nightsOf(clock, duration, NIGHT.from, NIGHT.to);
+  return nights === null ? null : starts.filter((t) => nights.some(({ from, to }) => from <= t && t < to)).length;
+}
+
+/**
+ * T = 4 V / Q with the tank and pump of the site facts and the switching pressures of the facts, else of the log; null where one is missing.
+ * The water above the precharge only: below it the tank gives none.
+ */
+function shortestCycle(
+  { tankVolume, precharge, pumpRatedFlow, cutIn, cutOut, restartPressure, setPressure, atmosphere }: SiteFacts,
+  seenIn: GaugePascal | null,
+  seenOut: GaugePascal | null,
+): Seconds | null {
+  const from = cutIn?.value ?? restartPressure?.value ?? seenIn;
+  const to = cutOut?.value ?? seenOut ?? setPressure?.value ?? null;
+  if (tankVolume === null || precharge === null || pumpRatedFlow === null || from === null || to === null || !(to > from)) return null;
+  const abs = (p: GaugePascal) => toAbsolute(p, atmosphere.value);
+  const water = drawdown(tankVolume.value, abs(precharge.value), abs(to), abs(from));
+  return water > 0 ? shortestCycleTime(water, pumpRatedFlow.value) : null;
 }
 
 function lengths(pump: PumpState): { medianRun: Seconds | null; medianRest: Seconds | null } {

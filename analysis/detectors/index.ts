@@ -1,15 +1,29 @@
 import type { FindingKind, Outcome } from "../../shared/findings/finding";
 import { cycling } from "./cycling";
+import { demand } from "./demand";
 import type { Detector, Evidence } from "./detector";
 import { drift } from "./drift";
+import { leakDown } from "./leak-down";
 import { oscillation } from "./oscillation";
+import { overMarkedPressure } from "./over-marked-pressure";
 import { shortCycles } from "./short-cycles";
+import { tankCharge } from "./tank-charge";
 import { tracking } from "./tracking";
 
 type AnyDetector = { [K in FindingKind]: Detector<K> }[FindingKind];
 
 /** Every question asked of a record, in the order of the report. */
-export const DETECTORS: readonly AnyDetector[] = [cycling, shortCycles, oscillation, drift, tracking];
+export const DETECTORS: readonly AnyDetector[] = [
+  overMarkedPressure,
+  cycling,
+  shortCycles,
+  oscillation,
+  drift,
+  tracking,
+  tankCharge,
+  leakDown,
+  demand,
+];
 
 /** Runs every detector; one that breaks says so and leaves the others alone. */
 export function detectAll(evidence: Evidence): Outcome[] {

@@ -95,27 +95,28 @@ function emptyStretches(counts: Float64Array): [number, number][] {
     right[i] = peak;
   }
   const stretches: [number, number][] = [];
-  for (let i = 0, left = 0, start = -1; i < n; i++) {
+  for (let i = 0, left = 0, start = -1, foot = 0; i < n; i++) {
     left = Math.max(left, smooth[i]);
     const empty = smooth[i] < EMPTY * Math.min(left, right[i]);
     if (empty && start < 0) start = i;
+    if (empty) foot = EMPTY * NEARLY * Math.min(left, right[i]);
     if (!empty && start >= 0) {
-      stretches.push(emptiest(smooth, start, i - 1));
+      stretches.push(emptiest(smooth, start, i - 1, foot));
       start = -1;
     }
   }
   return stretches;
 }
 
-/** The widest part of a thin stretch that is about as empty as its emptiest bin: a heap with a thin foot keeps its foot. */
-function emptiest(smooth: Float64Array, first: number, last: number): [number, number] {
+/** The widest part of a thin stretch that is about as empty as its emptiest bin, or under `foot`: a heap with a broad foot keeps its foot. */
+function emptiest(smooth: Float64Array, first: number, last: number, foot: number): [number, number] {
   let least = Number.POSITIVE_INFINITY;
   let most = 0;
   for (let i = first; i <= last; i++) {
     least = Math.min(least, smooth[i]);
     most = Math.max(most, smooth[i]);
   }
-  const limit = least + NEARLY * (most - least);
+  const limit = Math.max(foot, least + NEARLY * (most - least));
   let best: [number, number] = [first, last];
   for (let i = first, start = -1, width = 0; i <= last + 1; i++) {
     const inside = i <= last && smooth[i] <= limit;

@@ -1,9 +1,9 @@
-import type { CannotTell } from "../../shared/findings/cannot-tell";
 import type { Segments } from "../../shared/findings/segment";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { findDrawState } from "./draw-state";
+import { findLivingTank } from "./living-tank";
 import { findMeterPlace } from "./meter-place";
 import { findPumpState, pumpFromDrive } from "./pump-state";
 import { findSteadyWindows } from "./steady-flow";
@@ -13,12 +13,11 @@ export function findSegments(record: LogRecord, faults: readonly LogFault[], sit
   const drive = pumpFromDrive(record, faults);
   const meter = findMeterPlace(record, faults, site, drive);
   const pump = findPumpState(record, faults, site, drive, meter);
-  const notYet = (about: CannotTell["about"]): CannotTell => ({ id: "no-flow-channel", about, detail: {} });
   return {
     meter,
     pump,
     draw: findDrawState(record, faults, pump, meter),
     steady: findSteadyWindows(record, faults, pump),
-    tank: notYet("tank"),
+    tank: findLivingTank(record, faults, pump, meter, site),
   };
 }

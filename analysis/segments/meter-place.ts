@@ -10,6 +10,7 @@ import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { sampleInterval } from "../faults/sample-interval";
 import { finiteValues, quantiles } from "../numerics/order-statistics";
 import { type FlowThresholds, flowThresholds } from "./flow-thresholds";
+import { overlaps } from "./idle-rests";
 import { noiseOf } from "./pressure-noise";
 import { restsOf } from "./starts";
 import { runsOf } from "./switching";
@@ -31,10 +32,16 @@ export function findMeterPlace(record: LogRecord, faults: readonly LogFault[], s
   const values = valuesWithoutSpikes(flow, faults);
   const thresholds = flowThresholds(values);
   if (thresholds === null) return UNKNOWN;
-  if (drive?.mode === "switching") return verdict(votesOfRests(flow, values, thresholds, trimmed(restsOf(drive), flow)));
   const pressure = mainChannel(record, "pressure");
-  if (pressure === null) return UNKNOWN;
-  const ofFalls = votesOfRests(flow, values, thresholds, trimmed(falls(pressure, faults), flow));
+  const falling = pressure === null ? null : falls(pressure, faults);
+  if (drive?.mode === "switching") {
+    const rests = restsOf(drive);
+    const { after } = votesOfRests(flow, values, thresholds, trimmed(rests, flow));
+    const { before } = votesOfRests(flow, values, thresholds, trimmed(falling === null ? rests : overlaps(rests, falling), flow));
+    return verdict({ before, after });
+  }
+  if (pressure === null || falling === null) return UNKNOWN;
+  const ofFalls = votesOfRests(flow, values, thresholds, trimmed(falling, flow));
   const flows = runsOf(values, flow.sampling, stretchesOf(flow, faults), thresholds);
   const ofBends = votesOfBends(flows, pressure, faults);
   return verdict({ before: ofFalls.before + ofBends.before, after: ofFalls.after + ofBends.after });
@@ -77,8 +84,9 @@ function verdict({ before, after }: Votes): MeterPlace {
 
 const LAG = 4; // samples over which a fall is read
 const FALL_SHARE = 0.15; // of the range: a fall that counts is a good part of what the tank does
+const SLOWEST = 15 * 60; // s for the whole range: what falls more slowly may be a leak, which a meter after the tank need not see
 
-/** Stretches in which pressure falls on and on by a good part of its range. */
+/** Stretches in which pressure falls on and on by a good part of its range, as fast as a draw makes it fall. */
 function falls(pressure: Channel, faults: readonly LogFault[]): Span[] {
   const values = valuesWithoutSpikes(pressure, faults);
   const [low, high] = quantiles(finiteValues(values), [0.01, 0.99]);
@@ -89,8 +97,9 @@ function falls(pressure: Channel, faults: readonly LogFault[]): Span[] {
       const falling = values[i] - values[i - LAG] < -3 * noise && values[i] < values[i - LAG];
       if (falling && start < 0) start = i - LAG;
       if (falling || start < 0) continue;
-      if (values[start] - values[i - 1] > FALL_SHARE * (high - low))
-        spans.push({ from: timeAt(pressure.sampling, start), to: timeAt(pressure.sampling, i - 1) });
+      const fall = values[start] - values[i - 1];
+      const span = { from: timeAt(pressure.sampling, start), to: timeAt(pressure.sampling, i - 1) };
+      if (fall > FALL_SHARE * (high - low) && fall * SLOWEST > (high - low) * (span.to - span.from)) spans.push(span);
       start = -1;
     }
     return spans;

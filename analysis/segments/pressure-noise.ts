@@ -1,4 +1,4 @@
-import { medianAbsoluteDeviation, NORMAL_PER_MAD } from "../numerics/order-statistics";
+import { median, medianAbsoluteDeviation, NORMAL_PER_MAD } from "../numerics/order-statistics";
 
 const MOST_SAMPLES = 40_000; // enough for a median; taken in whole pieces so that neighbours stay neighbours
 
@@ -15,4 +15,16 @@ export function noiseOf(values: ArrayLike<number>): number {
     bends[i] = values[at] - 2 * values[at + 1] + values[at + 2];
   }
   return (medianAbsoluteDeviation(bends, 0) * NORMAL_PER_MAD) / Math.sqrt(6);
+}
+
+const MOST_LEVELS = 2000;
+const LEAST_LEVELS = 5; // two or three values are states of the water, not steps of the channel
+
+/** Step between neighbouring levels of a coarse channel: the usual least difference of the values it takes. 0 where it takes too many to have one. */
+export function levelStep(values: ArrayLike<number>): number {
+  const seen = new Set<number>();
+  for (let i = 0; i < values.length && seen.size <= MOST_LEVELS; i++) if (!Number.isNaN(values[i])) seen.add(values[i]);
+  if (seen.size > MOST_LEVELS || seen.size < LEAST_LEVELS || seen.size > values.length / 4) return 0;
+  const levels = Float64Array.from(seen).sort();
+  return median(levels.subarray(1).map((level, i) => level - levels[i]));
 }

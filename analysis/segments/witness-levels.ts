@@ -49,11 +49,11 @@ function pick(basis: Exclude<Witness, "running">, levels: readonly TwoLevels[], 
     (l) => l.high > 0 && l.highEdge - l.low > CLEAR_OF_REST * l.lowSpread && l.high - l.low > CLEAR_OF_REST * l.lowSpread,
   );
   const wide = (l: TwoLevels) => l.highEdge - l.lowEdge;
-  if (basis === "speed") return likely.filter((l) => l.low <= STANDBY_SPEED * l.high && wide(l) > 0.05 * top).at(-1) ?? null;
+  if (basis === "speed") return likely.filter((l) => l.lowEdge <= STANDBY_SPEED * l.high && wide(l) > 0.05 * top).at(-1) ?? null;
   if (basis === "flow") return likely.find((l) => Math.abs(l.low) <= 0.05 * l.high) ?? null;
   const resting = likely.filter(
     (l) =>
-      l.low <= STANDBY_DRAW * l.high ||
+      (l.low <= STANDBY_DRAW * l.high && l.lowEdge <= STANDBY_SPEED * l.high) ||
       (l.separation > NARROW.separation && l.low <= NARROW.ratio * l.high && wide(l) > (l.high - l.low) / 2),
   );
   return resting.reduce<TwoLevels | null>((best, l) => (best === null || wide(l) > wide(best) ? l : best), null);

@@ -1,0 +1,137 @@
+import type { CannotTell } from "../../shared/findings/cannot-tell";
+import type { LeakDownFinding, Outcome } from "../../shared/findings/finding";
+import { isCannotTell } from "../../shared/findings/segment";
+import { type Span, spanLength } from "../../shared/findings/span";
+import { mainChannel } from "../../shared/record/find-channel";
+import type { Channel } from "../../shared/record/log-record";
+import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
+import type { SiteFacts } from "../../shared/site/site-facts";
+import { absolutePascal, toAbsolute } from "../../shared/units/pressure";
+import { type CubicMetrePerSecond, cubicMetrePerSecond } from "../../shared/units/quantity";
+import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
+import { sampleInterval } from "../faults/sample-interval";
+import { gasConstant } from "../hydraulics/gas-constant";
+import { finiteValues, quantiles } from "../numerics/order-statistics";
+import { type Estimate, type PooledMean, pooledMean } from "../numerics/pooled-mean";
+import { theilSen } from "../numerics/theil-sen";
+import { idleRests } from "../segments/idle-rests";
+import { leastNightFlow } from "../segments/night-flow";
+import { levelStep } from "../segments/pressure-noise";
+import { cumulativeVolume, volumeBetween } from "../segments/volume";
+import type { Detector, Evidence } from "./detector";
+
+const kind = "leak-down" as const;
+type Answer = Outcome<typeof kind>;
+
+/**
+ * Water lost while the pump rests and nothing is drawn: q = K d(1/p)/dt, pooled over all such stretches. K from metered draws, else from the tank of the
+ * site facts. The meter tells the side: it sees a loss in the system, and does not see one back through the check valve.
+ * Wrong where cooling air lowers the pressure (about 1 % of absolute per 3 K), or where a small steady use passes for a leak.
+ */
+export const leakDown: Detector<typeof kind> = {
+  kind,
+  detect(evidence): Answer {
+    const { record, faults, segments, site } = evidence;
+    const pressure = mainChannel(record, "pressure");
+    if (pressure === null) return open({ id: "no-pressure-channel", about: "leak", detail: {} });
+    if (isCannotTell(segments.pump)) return open({ ...segments.pump, about: "leak" });
+    if (isCannotTell(segments.draw)) return open({ ...segments.draw, about: "leak" });
+    const step = sampleInterval(pressure.sampling)?.median ?? 0;
+    const places = idleRests(segments.pump, segments.draw, 2 * step);
+    const values = valuesWithoutSpikes(pressure, faults);
+    const declines = places.map((place) => declineOf(pressure, values, place, site.atmosphere.value));
+    const pooled = pooledMean(declines);
+    if (pooled === null) return open({ id: "nothing-to-see", about: "leak", detail: { idleStretches: places.length, wanted: 2 } });
+    const [bottom, top] = quantiles(finiteValues(values), [0.02, 0.98]).map((p) => 1 / (p + site.atmosphere.value));
+    const mattersFrom = (bottom - top) / SLOWEST_CYCLE;
+    if (pooled.high < mattersFrom || (pooled.low <= 0 && pooled.value < mattersFrom)) return { kind, state: "clear", limits: [] };
+    if (pooled.low <= 0) return open({ id: "record-too-short", about: "leak", detail: { idleStretches: places.length } });
+    return found(
+      evidence,
+      pooled,
+      pooled.kept.map((i) => places[i]),
+      pressure,
+    );
+  },
+};
+
+/** A loss that would take over half a day to bring the pump on by itself is nobody's trouble, and heat and cold do as much. Our own choice. */
+const SLOWEST_CYCLE = 12 * 3600;
+
+const open = (because: CannotTell): Answer => ({ kind, state: "cannot-tell", because: [because] });
+
+const BLOCKS = 120;
+
+/** Rise of 1/p per second over one stretch by Theil-Sen on block means, 1/(Pa s). */
+function declineOf({ sampling }: Channel, values: ArrayLike<number>, { from, to }: Span, atmosphere: number): Estimate {
+  const first = indexAtOrAfter(sampling, from);
+  const end = indexAtOrAfter(sampling, to);
+  const size = Math.max(1, Math.ceil((end - first) / BLOCKS));
+  const times: number[] = [];
+  const inverse: number[] = [];
+  for (let block = first; block + size <= end; block += size) {
+    let sum = 0;
+    let n = 0;
+    for (let i = block; i < block + size; i++) {
+      if (Number.isNaN(values[i])) continue;
+      sum += values[i];
+      n++;
+    }
+    if (n === 0) continue;
+    times.push((timeAt(sampling, block) + timeAt(sampling, block + size - 1)) / 2);
+    inverse.push(1 / (sum / n + atmosphere));
+  }
+  const line = times.length < 4 ? null : theilSen(times, inverse);
+  if (line === null) return { value: Number.NaN, variance: Number.NaN };
+  const flat = 1e-6 * inverse[0] * (1 / (times[times.length - 1] - times[0])); // a coarse channel that never moved has no spread of its own
+  return { value: line.slope, variance: Math.max((line.high - line.low) / 3.92, flat) ** 2 };
+}
+
+function found(evidence: Evidence, decline: PooledMean, places: readonly Span[], pressure: Channel): Answer {
+  const k = constantOf(evidence);
+  if (k === null) {
+    return open({ id: "site-fact-missing", about: "leak", detail: { missing: "tankVolume", risePerPaS: decline.value } });
+  }
+  const flow = {
+    value: cubicMetrePerSecond(k.value * decline.value),
+    low: cubicMetrePerSecond(k.low * decline.low),
+    high: cubicMetrePerSecond(k.high * decline.high),
+  };
+  const meter = mainChannel(evidence.record, "flow");
+  const finding: LeakDownFinding = {
+    kind,
+    places,
+    channels: meter === null ? [pressure.heading] : [pressure.heading, meter.heading],
+    flow,
+    side: sideOf(evidence, flow.value, places),
+    minimumNightFlow: leastNightFlow(evidence.record, evidence.faults),
+  };
+  return { kind, state: "found", finding, limits: [] };
+}
+
+function constantOf({ segments: { tank }, site }: Evidence): { value: number; low: number; high: number } | null {
+  if (!isCannotTell(tank)) return tank.gasConstant;
+  const value = factConstant(site);
+  return value === null ? null : { value, low: value, high: value };
+}
+
+function factConstant({ tankVolume, precharge, atmosphere }: SiteFacts): number | null {
+  if (tankVolume === null || precharge === null) return null;
+  return gasConstant(tankVolume.value, absolutePascal(toAbsolute(precharge.value, atmosphere.value)));
+}
+
+const MOST = 0.5;
+const HARDLY = 0.2;
+
+/** A meter after the tank that sees most of the loss: system; hardly any of it, though its steps are fine enough to show it: back. Else unknown. */
+function sideOf({ record, faults, segments }: Evidence, leak: CubicMetrePerSecond, places: readonly Span[]): LeakDownFinding["side"] {
+  const meter = mainChannel(record, "flow");
+  if (meter === null || segments.meter.place !== "after-tank") return "unknown";
+  const values = valuesWithoutSpikes(meter, faults);
+  const volume = cumulativeVolume(meter, values);
+  const metered = places.filter((place) => stretchesOf(meter, faults).some((s) => s.from <= place.from && place.to <= s.to));
+  const time = metered.reduce((sum, place) => sum + spanLength(place), 0);
+  const seen = metered.reduce((sum, { from, to }) => sum + volumeBetween(meter.sampling, volume, values, from, to), 0) / time;
+  if (seen > MOST * leak) return "system";
+  return seen < HARDLY * leak && levelStep(values) < leak ? "back" : "unknown";
+}

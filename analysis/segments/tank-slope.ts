@@ -1,0 +1,140 @@
+import { varianceInflation } from "../numerics/autocorrelation";
+import { mean } from "../numerics/moments";
+import type { Estimate } from "../numerics/pooled-mean";
+import { repeatedMedians } from "../numerics/theil-sen";
+import type { TankTrace } from "./tank-windows";
+
+/**
+ * 1/K that most of the drawn water agrees on, 1/J: each rest's own slope by repeated medians, which a fall beyond the knee does not move, and of these
+ * the median with the weight of their water.
+ */
+export function usualSlope(traces: readonly TankTrace[]): number {
+  const own = traces.map(roughSlope).filter(({ slope }) => slope > 0);
+  own.sort((a, b) => a.slope - b.slope);
+  const half = own.reduce((sum, { water }) => sum + water, 0) / 2;
+  let sum = 0;
+  for (const { slope, water } of own) {
+    sum += water;
+    if (sum >= half) return slope;
+  }
+  return Number.NaN;
+}
+
+const ROUGH_POINTS = 40;
+
+/** Points evenly spread over the water, not over time: a long idle part says nothing of the slope. */
+function roughSlope({ drawn, inverse, calmUntil }: TankTrace): { slope: number; water: number } {
+  const water = drawn[Math.max(0, calmUntil - 1)];
+  const x: number[] = [];
+  const y: number[] = [];
+  for (let i = 0, next = 0; i < calmUntil; i++) {
+    if (drawn[i] < next && i < calmUntil - 1) continue;
+    x.push(drawn[i]);
+    y.push(inverse[i]);
+    next = drawn[i] + water / ROUGH_POINTS;
+  }
+  return { slope: water > 0 && x.length >= 3 ? (repeatedMedians(x, y)?.slope ?? Number.NaN) : Number.NaN, water };
+}
+
+/**
+ * How fast 1/p rises by what no meter sees (a leak back through the pump or before the meter), 1/(Pa s): common slope over time of what the metered
+ * water leaves unexplained, over all rests. 0 where rests are too short to tell it from the draws, and never below 0.
+ */
+export function leakSlope(traces: readonly TankTrace[], slope: number): number {
+  let sxy = 0;
+  let sxx = 0;
+  for (const { times, drawn, inverse, calmUntil } of traces) {
+    const n = calmUntil;
+    if (n < 4 || times[n - 1] - times[0] < LEAST_REST) continue;
+    if (slope * drawn[n - 1] > 0.5 * (inverse[n - 1] - inverse[0])) continue; // mostly draws: their scatter would pass for a leak
+    sxy += (inverse[n - 1] - inverse[0] - slope * drawn[n - 1]) * (times[n - 1] - times[0]);
+    sxx += (times[n - 1] - times[0]) ** 2;
+  }
+  return sxx > 0 ? Math.max(0, sxy / sxx) : 0;
+}
+
+const LEAST_REST = 60; // s
+
+/**
+ * Slope of one trace up to (not including) `end`, leak taken off: least squares of 1/p on volume. Its variance allows for residuals that hang
+ * together. NaN where too little was drawn.
+ */
+export function slopeOfTrace(trace: TankTrace, end: number, leak: number, noise: number): Estimate {
+  const { times, drawn, inverse } = trace;
+  const n = end;
+  let mx = 0;
+  let my = 0;
+  for (let i = 0; i < n; i++) {
+    mx += drawn[i] / n;
+    my += (inverse[i] - leak * (times[i] - times[0])) / n;
+  }
+  let sxx = 0;
+  let sxy = 0;
+  for (let i = 0; i < n; i++) {
+    sxx += (drawn[i] - mx) ** 2;
+    sxy += (drawn[i] - mx) * (inverse[i] - leak * (times[i] - times[0]) - my);
+  }
+  if (n < 4 || !(sxx > 0)) return { value: Number.NaN, variance: Number.NaN };
+  const value = sxy / sxx;
+  let before = 0;
+  let lagged = 0;
+  let squares = 0;
+  for (let i = 0; i < n; i++) {
+    const left = inverse[i] - leak * (times[i] - times[0]) - my - value * (drawn[i] - mx);
+    if (i > 0) lagged += left * before;
+    squares += left * left;
+    before = left;
+  }
+  const inflation = squares > 0 ? varianceInflation(lagged / squares, n) : 1;
+  const variance = (Math.max(squares / Math.max(1, n - 2), noise ** 2) * inflation) / sxx + value ** 2 * doubtOfVolume(trace, n);
+  return Math.sqrt(variance) < 0.5 * value ? { value, variance } : { value: Number.NaN, variance: Number.NaN };
+}
+
+/** Square of the relative doubt of a drawn volume: a flow that changes between two samples did so at an unknown instant (uniform). */
+function doubtOfVolume({ times, drawn, flow }: TankTrace, end: number): number {
+  let variance = 0;
+  for (let i = 1; i < end; i++) variance += ((flow[i] - flow[i - 1]) * (times[i] - times[i - 1])) ** 2 / 12;
+  return variance / drawn[end - 1] ** 2;
+}
+
+const CLEAR_FRICTION = 4; // standard deviations
+
+/**
+ * Friction between tank and sensor, Pa per (m3/s)^2: what 1/p jumps by as flow changes, common to all rests, beside the common slope over volume.
+ * 0 where it does not stand out. Takes the traces up to the ends given.
+ */
+export function frictionOf(traces: readonly TankTrace[], ends: readonly number[], leak: number): number {
+  const sums = { xx: 0, xz: 0, zz: 0, xy: 0, zy: 0, yy: 0, n: 0 };
+  traces.forEach((trace, k) => {
+    const n = ends[k];
+    const x = trace.drawn.subarray(0, n);
+    const z = pull(trace).subarray(0, n);
+    const y = trace.inverse.subarray(0, n).map((v, i) => v - leak * (trace.times[i] - trace.times[0]));
+    const [mx, mz, my] = [mean(x), mean(z), mean(y)];
+    for (let i = 0; i < n; i++) {
+      sums.xx += (x[i] - mx) ** 2;
+      sums.xz += (x[i] - mx) * (z[i] - mz);
+      sums.zz += (z[i] - mz) ** 2;
+      sums.xy += (x[i] - mx) * (y[i] - my);
+      sums.zy += (z[i] - mz) * (y[i] - my);
+      sums.yy += (y[i] - my) ** 2;
+    }
+    sums.n += n;
+  });
+  const free = sums.zz - sums.xz ** 2 / sums.xx;
+  if (!(free > 0.01 * sums.zz)) return 0;
+  const friction = (sums.zy - (sums.xz * sums.xy) / sums.xx) / free;
+  const slope = (sums.xy - friction * sums.xz) / sums.xx;
+  const left = Math.max(0, sums.yy - slope * sums.xy - friction * sums.zy) / sums.n;
+  return friction > CLEAR_FRICTION * Math.sqrt(left / free) ? friction : 0;
+}
+
+/** The trace as a sensor at the tank itself would have seen it. */
+export function withoutFriction(trace: TankTrace, friction: number): TankTrace {
+  if (friction === 0) return trace;
+  const z = pull(trace);
+  return { ...trace, inverse: trace.inverse.map((y, i) => y - friction * z[i]) };
+}
+
+/** By how much 1/p at the sensor rises per unit of friction: q |q| / p^2. */
+const pull = ({ flow, inverse }: TankTrace) => flow.map((q, i) => q * Math.abs(q) * inverse[i] ** 2);

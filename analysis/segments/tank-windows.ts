@@ -1,0 +1,77 @@
+import type { PumpState } from "../../shared/findings/segment";
+import { type Span, spanLength } from "../../shared/findings/span";
+import type { Channel } from "../../shared/record/log-record";
+import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
+import { seconds } from "../../shared/units/quantity";
+import type { Stretch } from "../faults/observed";
+import { sampleInterval } from "../faults/sample-interval";
+import { restsOf } from "./starts";
+import { volumeAt } from "./volume";
+
+/** One rest of the pump as the tank sees it: points of volume drawn since its begin and inverse absolute pressure. */
+export type TankTrace = {
+  readonly span: Span;
+  /** Shapes [n]: s in the record; m3; 1/Pa; m3/s. */
+  readonly times: Float64Array;
+  readonly drawn: Float64Array;
+  readonly inverse: Float64Array;
+  readonly flow: Float64Array;
+  /** Points from here on are within the instants around the pump's next start: for the knee only. */
+  readonly calmUntil: number;
+};
+
+export type Meter = {
+  readonly channel: Channel;
+  readonly values: ArrayLike<number>;
+  readonly volume: Float64Array;
+  readonly stretches: readonly Stretch[];
+};
+export type Gauge = {
+  readonly channel: Channel;
+  readonly values: ArrayLike<number>;
+  readonly stretches: readonly Stretch[];
+  readonly atmosphere: number;
+};
+
+const SETTLE = 3; // s after a stop until pump and check valve are still
+const LEAST_POINTS = 4;
+
+/** Every rest of the pump with pressure and metered volume throughout, in order of time. */
+export function tankTraces(pump: PumpState, gauge: Gauge, meter: Meter): TankTrace[] {
+  const step = Math.max(sampleInterval(gauge.channel.sampling)?.median ?? 0, sampleInterval(meter.channel.sampling)?.median ?? 0);
+  const unsure = pump.basis === "pressure" || pump.basis === "flow" ? 2 * step : 0;
+  return restsOf(pump).flatMap((rest) => {
+    const span = { from: seconds(rest.from + Math.max(SETTLE, step) + unsure), to: seconds(rest.to + step) };
+    if (spanLength(span) < LEAST_POINTS * step || !covered(meter.stretches, span) || !covered(gauge.stretches, span)) return [];
+    return traceOf(span, rest.to - step / 2 - unsure, gauge, meter) ?? [];
+  });
+}
+
+const covered = (stretches: readonly Stretch[], span: Span) => stretches.some(({ from, to }) => from <= span.from && span.to <= to);
+
+function traceOf(span: Span, calmEnd: number, gauge: Gauge, meter: Meter): TankTrace | null {
+  const { sampling } = gauge.channel;
+  const first = indexAtOrAfter(sampling, span.from);
+  const last = lowestNearEnd(gauge, first, span.to, calmEnd);
+  const indexes: number[] = [];
+  for (let i = first; i <= last; i++) if (!Number.isNaN(gauge.values[i])) indexes.push(i);
+  if (indexes.length < LEAST_POINTS) return null;
+  const times = Float64Array.from(indexes, (i) => timeAt(sampling, i));
+  const start = volumeAt(meter.channel.sampling, meter.volume, meter.values, times[0]);
+  const drawn = times.map((t) => volumeAt(meter.channel.sampling, meter.volume, meter.values, t) - start);
+  const inverse = Float64Array.from(indexes, (i) => 1 / (gauge.values[i] + gauge.atmosphere));
+  const flow = times.map((t) => meter.values[Math.min(indexAtOrAfter(meter.channel.sampling, t), meter.values.length - 1)] || 0);
+  let calmUntil = 0;
+  while (calmUntil < times.length && times[calmUntil] <= calmEnd) calmUntil++;
+  return { span: { from: span.from, to: seconds(times[times.length - 1]) }, times, drawn, inverse, flow, calmUntil };
+}
+
+/** The pump's start is known to a sample; the lowest pressure about it ends the tank's own part. */
+function lowestNearEnd({ channel, values }: Gauge, first: number, to: number, calmEnd: number): number {
+  let lowest = first;
+  let i = first;
+  for (; i < values.length && timeAt(channel.sampling, i) <= to; i++) {
+    if (timeAt(channel.sampling, i) <= calmEnd || !(values[i] >= values[lowest])) lowest = i;
+  }
+  return lowest;
+}

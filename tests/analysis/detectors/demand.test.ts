@@ -1,0 +1,27 @@
+import { expect, test } from "vitest";
+import { demand } from "../../../analysis/detectors/demand";
+import { evidenceOf } from "../../builders/evidence";
+import { channel, every, onChange, recordOf } from "../../builders/record";
+
+test("volume per day and peak hour of a rectangular draw", () => {
+  // 1 L/s for 600 s in each of 24 hours, 1.5 L/s in the 12th: 23 * 600 L + 900 L = 14.7 m3; peak hour 0.9 m3
+  const flow = Array.from({ length: 8641 }, (_, i) => (i % 360 >= 100 && i % 360 < 160 ? (Math.floor(i / 360) === 12 ? 1.5e-3 : 1e-3) : 0));
+  const outcome = demand.detect(evidenceOf(recordOf([channel("flow", every(10, flow.length), flow)])));
+  expect(outcome).toMatchObject({ state: "found", finding: { draws: 24 } });
+  if (outcome.state !== "found") return;
+  expect(outcome.finding.volumePerDay).toBeCloseTo(14.7, 3);
+  expect(outcome.finding.peakHourVolume).toBeCloseTo(0.9, 3);
+});
+test("a log on change holds its flow", () => {
+  const outcome = demand.detect(
+    evidenceOf(recordOf([channel("flow", onChange([0, 100, 160, 1000, 1010], 86_400), [0, 1e-3, 0, 2e-3, 0])])),
+  );
+  if (outcome.state !== "found") throw new Error(outcome.state);
+  expect(outcome.finding.volumePerDay).toBeCloseTo(0.08, 6);
+});
+test("without flow nothing is said", () => {
+  expect(demand.detect(evidenceOf(recordOf([channel("pressure", every(1, 9), new Array(9).fill(1e5))])))).toMatchObject({
+    state: "cannot-tell",
+    because: [{ id: "no-flow-channel" }],
+  });
+});

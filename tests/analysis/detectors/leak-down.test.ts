@@ -1,0 +1,38 @@
+import { describe, expect, test } from "vitest";
+import { leakDown } from "../../../analysis/detectors/leak-down";
+import { evidenceOf } from "../../builders/evidence";
+import { recordOf } from "../../builders/record";
+import { GPM, rareDraws, type TankLog, tankLog, usualTank } from "../../builders/tank-log";
+
+const log = (change: Partial<TankLog>) => tankLog({ ...usualTank, draw: rareDraws, seconds: 7200, noise: 700, ...change });
+const detect = (change: Partial<TankLog>, facts: Record<string, unknown> = { flowMeter: "after-tank" }) =>
+  leakDown.detect(evidenceOf(log(change), facts));
+
+describe("water lost at rest (q = K d(1/p)/dt)", () => {
+  test("what the meter does not see goes back", () => {
+    const outcome = detect({ unseen: 0.1 * GPM });
+    expect(outcome).toMatchObject({ state: "found", finding: { side: "back" } });
+    if (outcome.state === "found") expect(Math.abs(outcome.finding.flow.value / (0.1 * GPM) - 1)).toBeLessThan(0.15);
+  });
+  test("what it sees is lost in the system", () => {
+    const outcome = detect({ draw: (t) => rareDraws(t) + 0.15 * GPM });
+    expect(outcome).toMatchObject({ state: "found", finding: { side: "system" } });
+    if (outcome.state === "found") expect(Math.abs(outcome.finding.flow.value / (0.15 * GPM) - 1)).toBeLessThan(0.15);
+  });
+  test("a tight system is clear", () => {
+    expect(detect({}).state).toBe("clear");
+  });
+  test("without a meter the tank of the site facts gives the amount and the side stays open", () => {
+    const record = recordOf(log({ unseen: 0.1 * GPM }).channels.filter((c) => c.role !== "flow"));
+    const outcome = leakDown.detect(evidenceOf(record, { tankVolume: "20 gal", precharge: "38 psi" }));
+    expect(outcome).toMatchObject({ state: "found", finding: { side: "unknown" } });
+    if (outcome.state === "found") expect(Math.abs(outcome.finding.flow.value / (0.1 * GPM) - 1)).toBeLessThan(0.15);
+  });
+  test("without meter and facts the amount cannot be told", () => {
+    const record = recordOf(log({ unseen: 0.1 * GPM }).channels.filter((c) => c.role !== "flow"));
+    expect(leakDown.detect(evidenceOf(record))).toMatchObject({
+      state: "cannot-tell",
+      because: [{ id: "site-fact-missing", detail: { missing: "tankVolume" } }],
+    });
+  });
+});

@@ -1,0 +1,49 @@
+import { describe, expect, test } from "vitest";
+import type { LogRecord } from "../../../shared/record/log-record";
+import { evidenceOf } from "../../builders/evidence";
+import { channel, recordOf } from "../../builders/record";
+import { GPM, someDraws, tankLog, usualTank } from "../../builders/tank-log";
+
+const meteredAfter = () => tankLog({ ...usualTank, draw: someDraws, seconds: 7200, noise: 500 });
+/** The same site with the meter at the pump: it sees the pump's flow while the pump runs. */
+const meteredBefore = (): LogRecord => {
+  const record = meteredAfter();
+  const running = record.channels.find((c) => c.role === "running")!;
+  return recordOf(
+    record.channels.map((c) =>
+      c.role === "flow"
+        ? channel(
+            "flow",
+            c.sampling,
+            running.values.map((on) => on * 12 * GPM),
+          )
+        : c,
+    ),
+  );
+};
+const without = (record: LogRecord, role: string) => recordOf(record.channels.filter((c) => c.role !== role));
+
+describe("where the flow meter stands", () => {
+  test("given counts", () => {
+    expect(evidenceOf(meteredBefore(), { flowMeter: "after-tank" }).segments.meter).toEqual({
+      place: "after-tank",
+      from: "given",
+      certainty: 1,
+    });
+  });
+  test("flow while the pump rests comes out of the tank", () => {
+    expect(evidenceOf(meteredAfter()).segments.meter).toMatchObject({ place: "after-tank", from: "log" });
+  });
+  test("no flow while the tank empties stands before it", () => {
+    expect(evidenceOf(meteredBefore()).segments.meter).toMatchObject({ place: "before-tank", from: "log" });
+  });
+  test("pressure alone tells it too, and the flow before the tank is then the pump's witness", () => {
+    expect(evidenceOf(without(meteredAfter(), "running")).segments.meter.place).toBe("after-tank");
+    const { meter, pump } = evidenceOf(without(meteredBefore(), "running")).segments;
+    expect(meter.place).toBe("before-tank");
+    expect(pump).toMatchObject({ basis: "flow" });
+  });
+  test("nothing to go by, nothing said", () => {
+    expect(evidenceOf(without(meteredAfter(), "flow")).segments.meter).toEqual({ place: null, from: null, certainty: 0 });
+  });
+});
