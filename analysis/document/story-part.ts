@@ -30,17 +30,20 @@ export function writeStory(clock: Clock, { outcomes, site }: Analysis, units: Un
   }));
 }
 
-/** Everything the log could not show, each thing said once. */
+/** Everything the log could not show, from segments and detectors. */
 export function collectCannotTell(outcomes: readonly Outcome[], segments: Segments): readonly CannotTell[] {
   const ofSegments = Object.values(segments).filter((segment) => isCannotTell(segment));
   const ofOutcomes = outcomes.flatMap((o) => (o.state === "cannot-tell" ? o.because : o.state === "broken" ? [] : o.limits));
-  const seen = new Set<string>();
-  return [...ofOutcomes, ...ofSegments].filter((c) => {
-    const key = `${c.id}/${c.about}`;
-    return seen.has(key) ? false : seen.add(key);
-  });
+  return [...ofOutcomes, ...ofSegments];
 }
 
+/** Each thing said once, however many detectors met it. */
 export function writeCannotTell(all: readonly CannotTell[], units: UnitChoice): FindingsDocument["cannotTell"] {
-  return all.map((c) => ({ id: c.id, about: c.about, text: sayCannotTell(c, units) }));
+  const seen = new Set<string>();
+  const once = all.filter(({ id, about }) => {
+    const isNew = !seen.has(`${id}/${about}`);
+    seen.add(`${id}/${about}`);
+    return isNew;
+  });
+  return once.map((c) => ({ id: c.id, about: c.about, text: sayCannotTell(c, units) }));
 }
