@@ -1,10 +1,12 @@
 import { type Checklist, withEntry } from "../../../shared/findings/checklist";
+import { cautionWords } from "../../../shared/wording/caution";
 import { sayDone } from "../../../shared/wording/step";
 import { NoteField } from "../../parts/note-field";
 import { TermNote } from "../../parts/term-note";
 import type { StoryProps } from "../view-props";
+import { Cautions } from "./cautions";
 import { StepEntry } from "./step-entry";
-import { stepLines } from "./step-lines";
+import { FOR_EVERY_STEP, stepLines } from "./step-lines";
 import "./next-visit.css";
 
 /** What to look at, measure, change and bring, in the order of the work; ticked, noted and read off on site. */
@@ -22,11 +24,11 @@ export function NextVisit(props: StoryProps) {
         </p>
       ) : (
         <>
-          <p className="soft">
-            Local codes, the equipment's own instructions and licensed practice come before anything said here. Amounts stand twice where
-            practice and physics each have one: <TermNote id="common-practice">what that means</TermNote>.
+          <Cautions title="For every step" cautions={FOR_EVERY_STEP.map(cautionWords)} />
+          <p role="status">
+            {sayDone(steps.filter((step) => step.done).length, steps.length)}. Where practice and physics each have an amount,{" "}
+            <TermNote id="common-practice">both stand</TermNote>.
           </p>
-          <p role="status">{sayDone(steps.filter((step) => step.done).length, steps.length)}.</p>
         </>
       )}
       <ol className="step-list">

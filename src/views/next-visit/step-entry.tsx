@@ -1,10 +1,10 @@
 import { useId } from "react";
 import type { ChecklistEntry } from "../../../shared/findings/checklist";
-import type { CautionWords } from "../../../shared/wording/caution";
 import { Disclosure } from "../../parts/disclosure";
 import { NoteField } from "../../parts/note-field";
 import { EnterFact } from "../site-facts/enter-fact";
 import type { StoryProps } from "../view-props";
+import { Cautions } from "./cautions";
 import type { StepLine } from "./step-lines";
 
 type Props = StoryProps & { readonly step: StepLine; readonly onEntry: (entry: ChecklistEntry) => void };
@@ -25,12 +25,13 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
             onChange={(event) => change({ done: event.target.checked })}
           />
           <span>
-            {step.kind}
+            {step.title}
             {step.done ? <span className="step-done"> (done)</span> : null}
           </span>
+          <span className="step-kind">{step.kind}</span>
         </label>
       </h3>
-      <Cautions cautions={step.cautions} />
+      <Cautions title="Before you touch anything" cautions={step.cautions} />
       <p id={`${id}-does`} className="step-does">
         {words.does}
       </p>
@@ -60,26 +61,10 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
       </p>
       <div className="step-site">
         {step.reading === null ? null : <EnterFact name={step.reading} at={`step-${step.id}`} {...page} />}
-        <NoteField label="Note" value={step.note} onCommit={(note) => change({ note })} />
+        <Disclosure summary="Note" open={step.note !== ""}>
+          <NoteField label={`Note on: ${step.title}`} value={step.note} onCommit={(note) => change({ note })} />
+        </Disclosure>
       </div>
     </li>
-  );
-}
-
-function Cautions({ cautions }: { readonly cautions: readonly CautionWords[] }) {
-  if (cautions.length === 0) return null;
-  return (
-    <div className="cautions" role="note" aria-label="Cautions for this step">
-      <p>
-        <strong>Before you touch anything</strong>
-      </p>
-      <ul>
-        {cautions.map((caution) => (
-          <li key={caution.text}>
-            {caution.text} <span className="soft small">[{caution.source}]</span>
-          </li>
-        ))}
-      </ul>
-    </div>
   );
 }

@@ -43,8 +43,6 @@ function quantityOf(key: FactKey, site: SiteFacts): Read | null {
       return as(site[key], "length");
     case "shortCycleLimit":
       return as(site.shortCycleLimit, "time");
-    case "limits.startsPerHour":
-      return as(site.limits.startsPerHour, "perHour");
     case "limits.driftAtSteadyFlow":
       return as(site.limits.driftAtSteadyFlow, "pressureDifference");
     case "limits.oscillationPeakToPeak":
@@ -53,6 +51,7 @@ function quantityOf(key: FactKey, site: SiteFacts): Read | null {
       return as(site.limits.band, "pressureDifference");
     case "pipeInsideDiameter":
       return as(site.pipeInsideDiameter, "bore");
+    case "limits.startsPerHour":
     case "name":
     case "pump":
     case "flowMeter":

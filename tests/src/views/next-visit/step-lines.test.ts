@@ -3,7 +3,8 @@ import type { Advice } from "../../../../shared/findings/advice";
 import { EMPTY_CHECKLIST, withEntry } from "../../../../shared/findings/checklist";
 import { PASCAL_PER_PSI } from "../../../../shared/units/pressure";
 import { METRIC_UNITS, US_UNITS } from "../../../../shared/units/unit-choice";
-import { stepLines } from "../../../../src/views/next-visit/step-lines";
+import { cautionWords } from "../../../../shared/wording/caution";
+import { FOR_EVERY_STEP, stepLines } from "../../../../src/views/next-visit/step-lines";
 
 const step = (id: Advice["id"], part: Partial<Advice> = {}): Advice => ({
   id,
@@ -34,6 +35,12 @@ test("steps keep the order of the work and carry their cautions", () => {
   const lines = stepLines([step("check-precharge"), raise], EMPTY_CHECKLIST, US_UNITS);
   expect(lines.map((line) => line.id)).toEqual(["check-precharge", "raise-precharge"]);
   expect(lines.every((line) => line.cautions.some((caution) => caution.text.includes("lock it out")))).toBe(true);
+});
+test("no caution is lost: what does not stand at its step stands above all steps", () => {
+  const cautions = ["isolate-power", "local-codes-first", "frost"] as const;
+  const [line] = stepLines([step("move-sensor", { cautions })], EMPTY_CHECKLIST, US_UNITS);
+  const shown = [...line.cautions, ...FOR_EVERY_STEP.map(cautionWords)].map((caution) => caution.text);
+  for (const id of cautions) expect(shown).toContain(cautionWords(id).text);
 });
 test("an amount comes with its calculation, both in the reader's units", () => {
   const [us] = stepLines([raise], EMPTY_CHECKLIST, US_UNITS);

@@ -1,0 +1,28 @@
+import type { CautionWords } from "../../../shared/wording/caution";
+import { Disclosure } from "../../parts/disclosure";
+
+type Props = { readonly title: string; readonly cautions: readonly CautionWords[] };
+
+/** Cautions where the work is described, always open; where they come from opens under them. */
+export function Cautions({ title, cautions }: Props) {
+  if (cautions.length === 0) return null;
+  return (
+    <div className="cautions" role="note" aria-label={`Cautions: ${title}`}>
+      <p>
+        <strong>{title}</strong>
+      </p>
+      <ul>
+        {cautions.map((caution) => (
+          <li key={caution.text}>{caution.text}</li>
+        ))}
+      </ul>
+      <Disclosure summary="Where these come from">
+        <ul>
+          {[...new Set(cautions.map((caution) => caution.source))].map((source) => (
+            <li key={source}>{source}</li>
+          ))}
+        </ul>
+      </Disclosure>
+    </div>
+  );
+}
