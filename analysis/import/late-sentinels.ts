@@ -1,6 +1,6 @@
 import type { ReadingNote } from "../../shared/record/log-record";
 import type { RowStore, Samples } from "./body/row-store";
-import { findSentinels } from "./columns/column-values";
+import { findSentinels } from "./columns/sentinels";
 import type { PlannedColumn } from "./table-plan";
 
 const SAMPLED = 2000;

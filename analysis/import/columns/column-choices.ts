@@ -10,6 +10,8 @@ export type ColumnChoice = {
   readonly role: ChannelRole | null;
   readonly unit: FoundUnit | null;
   readonly range: SignalRange | null;
+  /** The answer to the range as written: it may name the signal too ("0-10 V = 0..10 bar"). */
+  readonly rangeText: string | null;
   readonly reference: "gauge" | "absolute" | null;
   /** m3 per pulse */
   readonly kFactor: number | null;
@@ -24,6 +26,7 @@ export function choiceFor(name: string, heading: string, choices: ImportChoices)
     role: column?.role ?? oneOf(`column-role:${name}`, answer("column-role"), CHANNEL_ROLES),
     unit: understood(`unit:${name}`, column?.unit ?? answer("unit"), wholeUnit, ["bar", "psi", "L/min"]),
     range: understood(`range:${name}`, answer("range"), readRange, ["0..10 bar", "0..100 psi"]),
+    rangeText: answer("range"),
     reference: oneOf(`reference:${name}`, answer("reference"), ["gauge", "absolute"]),
     kFactor: understood(`k-factor:${name}`, answer("k-factor"), readKFactor, ["450 pulses/gal", "2.5 L/pulse"]),
     sentinel: oneOf(`sentinel:${name}`, answer("sentinel"), ["missing", "value"]),

@@ -48,3 +48,22 @@ export type ColumnReading = {
   readonly reason: string;
   readonly questions: readonly ImportQuestion[];
 };
+
+/** A column of which nothing is known: its numbers are kept as the file wrote them. */
+export const NOTHING: ColumnReading = {
+  role: "other",
+  position: null,
+  unit: null,
+  unitOptions: [],
+  quantity: "none",
+  factor: 1,
+  offset: 0,
+  raw: null,
+  words: new Map(),
+  sentinels: [],
+  counter: null,
+  onChange: false,
+  certainty: 0.5,
+  reason: "",
+  questions: [],
+};

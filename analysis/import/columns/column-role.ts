@@ -1,6 +1,7 @@
 import type { ChannelRole } from "../../../shared/record/channel-role";
 import type { Unit } from "../../../shared/units/unit-table";
-import { GENERIC_WORDS, OTHER_WORDS, ROLE_WORDS } from "./role-words";
+import type { ColumnValues } from "./column-values";
+import { GENERIC_WORDS, OTHER_WORDS, ROLE_WORDS, SIGNAL_WORDS } from "./role-words";
 
 type UnitQuantity = Unit["quantity"];
 
@@ -31,36 +32,56 @@ const ROLE_OF_UNIT: Partial<Record<UnitQuantity, ChannelRole>> = {
   volume: "volume",
 };
 
-export type RoleGuess = { readonly role: ChannelRole; readonly by: "words" | "unit" | "both" | "none"; readonly generic: boolean };
+export type RoleGuess = {
+  readonly role: ChannelRole;
+  readonly by: "words" | "unit" | "both" | "values" | "none";
+  readonly generic: boolean;
+};
 
-/** The role that a folded heading and a unit speak for; words and unit that agree beat words alone, words alone beat the unit alone. */
-export function guessRole(words: string, unit: Unit | null): RoleGuess {
+/** The role that folded words and a unit speak for; words and unit that agree beat words alone, words alone beat the unit alone. */
+export function guessRole(words: string, unit: Unit | null, values: ColumnValues): RoleGuess {
   const generic = GENERIC_WORDS.test(words);
+  const best = bestByWords(words, unit, values);
+  if (OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
+  if (SIGNAL_WORDS.test(words) && !(best !== null && isSignal(unit))) return { role: "other", by: "words", generic: false };
+  if (best !== null) return { role: best.role, by: best.fits ? "both" : "words", generic: false };
+  const byUnit = unit === null ? undefined : ROLE_OF_UNIT[unit.quantity];
+  if (byUnit !== undefined) return { role: byUnit, by: "unit", generic };
   if (
-    OTHER_WORDS.test(words) &&
-    !(unit !== null && agrees("pressure", unit) && /press|druck|druk|presi/.test(words) && !/set|soll|consign|baro|atmos|luft/.test(words))
+    values.binary &&
+    unit === null &&
+    /\bpump\w*\b|\bmotor\w*\b|\bpompe?\b|\bbombas?\b|\bpompa\b|\bpomp\b|\bmoteur\b|\bmotore\b/.test(words)
   )
-    return { role: "other", by: "words", generic: false };
+    return { role: "running", by: "values", generic: false };
+  return { role: "other", by: "none", generic };
+}
+
+function bestByWords(words: string, unit: Unit | null, values: ColumnValues): { role: ChannelRole; fits: boolean } | null {
   let best: { role: ChannelRole; score: number; fits: boolean } | null = null;
   for (const [role, pattern, weight] of ROLE_WORDS) {
     const match = pattern.exec(words);
     if (match === null) continue;
-    const fits = unit !== null && agrees(role, unit);
-    // the later of two nouns names the quantity ("flow temperature"); a unit of another quantity speaks against
-    const score = weight + match.index / 1000 + (fits ? 4 : unit === null ? 0 : canBe(role, unit) ? -0.5 : -4);
-    if (best === null || score > best.score) best = { role, score, fits };
+    const fits = unit !== null && FITS[role].includes(unit.quantity);
+    const byUnit = fits ? 4 : unit === null ? 0 : canBe(role, unit) ? -0.5 : -4;
+    // the later of two nouns names the quantity ("flow temperature")
+    const score = weight + match.index / 1000 + byUnit + (unit === null ? byValues(role, values) : 0);
+    if (score > 0 && (best === null || score > best.score)) best = { role, score, fits };
   }
-  const byUnit = unit === null ? undefined : ROLE_OF_UNIT[unit.quantity];
-  if (best !== null && best.score > 0) return { role: best.role, by: best.fits ? "both" : "words", generic: false };
-  if (byUnit !== undefined) return { role: byUnit, by: "unit", generic };
-  return { role: "other", by: "none", generic };
+  return best;
 }
 
-const agrees = (role: ChannelRole, unit: Unit) => FITS[role].includes(unit.quantity);
+/** "Total flow" that only rises is a counter, a state has few values, "Pump on" is 0 or 1. */
+function byValues(role: ChannelRole, values: ColumnValues): number {
+  if (role === "volume") return values.rising ? 2 : 0;
+  if (role === "running") return values.binary ? 2 : values.numbers.length > 0 ? -3 : 0;
+  return values.binary && values.numbers.length > 20 && values.low !== values.high ? -1.5 : 0;
+}
+
+const isSignal = (unit: Unit | null) => unit !== null && (unit.quantity === "voltage" || unit.symbol === "mA");
 
 /** Raw signals and per cent can stand for anything measured; a head in metres can be a pressure or a level. */
 function canBe(role: ChannelRole, unit: Unit): boolean {
   if (role === "running") return false;
   if (unit.quantity === "fraction") return role !== "volume";
-  return unit.quantity === "voltage" || unit.symbol === "mA" || (role === "level" && unit.quantity === "pressure");
+  return isSignal(unit) || (role === "level" && ["pressure", "gaugePressure", "volume"].includes(unit.quantity));
 }

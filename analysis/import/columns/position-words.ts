@@ -11,7 +11,7 @@ const POSITIONS: readonly (readonly [string, RegExp])[] = [
   ],
   [
     "tank",
-    /\btanks?\b|\bvessel\b|behalter|kessel\b|\bmembran\w*|\breservoir\b|\bballon\b|\btanque\b|\bdeposito\b|\bserbatoio\b|\bvat\b|\bketel\b|\bcuve\b|\bhydrophore\b|\bvaso\b/,
+    /\btank\w*|\bvessel\b|behalter\w*|kessel\w*|\bmembran\w*|\breservoir\b|\bballon\b|\btanque\b|\bdeposito\b|\bserbatoio\b|\bvat\b|\bketel\b|\bcuve\b|\bhydrophore\b|\bvaso\b/,
   ],
   [
     "upstream",
@@ -26,7 +26,7 @@ const POSITIONS: readonly (readonly [string, RegExp])[] = [
     /\bsystem\b|\bnetwork\b|\bnetz\w*\b|\breseau\b|\bred\b|\brede\b|\brete\b|\bnet\b|\bmain\b|\bheader\b|\bmanifold\b|\bbuilding\b|\bhouse\b|\bhaus\b|\bsysteme\b|\bsistema\b|\bsysteem\b|\bsystemdruck\b/,
   ],
   ["sensor", /\bsensor\b|\btransducer\b|\bgeber\b|\bfuhler\b|\bcapteur\b|\bsonda\b|\bsensore\b|\bopnemer\b|\btransmitter\b/],
-  ["drive", /\bdrive\b|\bvfd\b|\bvsd\b|\binverter\b|\bumrichter\b|\bvariateur\b|\bvariador\b|\binversor\b/],
+  ["drive", /\bdrive\b|\bvfd\b|\bvsd\b|\binverter\b|umrichter\w*|\bvariateur\b|\bvariador\b|\binversor\b/],
   ["motor", /\bmotor\w*\b|\bmoteur\b|\bmotore\b/],
   ["pump", /\bpumps?\b|pumpe\w*|\bpompe?\b|\bbombas?\b|\bpompa\b|\bpomp\b|\bpmp\b/],
   ["top", /\btop\b|\bupper\b|\boben\b/],

@@ -5,14 +5,14 @@ import { type FoundUnit, wholeUnit } from "./unit-from-text";
 /** What a raw signal stands for between its two ends. */
 export type SignalRange = { readonly low: number; readonly high: number; readonly found: FoundUnit };
 
-const LOOP: RawSignal = { kind: "4-20 mA", low: 0.004, high: 0.02 };
+const TO = "\\s*(?:ma|v)?\\s*(?:-|–|to|bis|\\.\\.+|…|a|à|tot|/)\\s*";
 const SIGNALS: readonly (readonly [RegExp, RawSignal])[] = [
-  [/4\s*(?:-|–|to|bis|\.\.+|a|à)\s*20\s*ma?\b/i, LOOP],
-  [/(?<!\d)0\s*(?:-|–|to|bis|\.\.+)\s*20\s*ma\b/i, { kind: "0-20 mA", low: 0, high: 0.02 }],
-  [/(?<!\d)0\s*(?:-|–|to|bis|\.\.+)\s*10\s*v(?:dc)?\b/i, { kind: "0-10 V", low: 0, high: 10 }],
-  [/(?<!\d)1\s*(?:-|–|to|bis|\.\.+)\s*5\s*v(?:dc)?\b/i, { kind: "1-5 V", low: 1, high: 5 }],
-  [/(?<!\d)0\s*(?:-|–|to|bis|\.\.+)\s*5\s*v(?:dc)?\b/i, { kind: "0-5 V", low: 0, high: 5 }],
-  [/(?<!\d)2\s*(?:-|–|to|bis|\.\.+)\s*10\s*v(?:dc)?\b/i, { kind: "2-10 V", low: 2, high: 10 }],
+  [new RegExp(`(?<![\\d.])4${TO}20\\s*ma?\\b`, "i"), { kind: "4-20 mA", low: 0.004, high: 0.02 }],
+  [new RegExp(`(?<![\\d.])0${TO}20\\s*ma\\b`, "i"), { kind: "0-20 mA", low: 0, high: 0.02 }],
+  [new RegExp(`(?<![\\d.])0${TO}10\\s*v(?:dc)?\\b`, "i"), { kind: "0-10 V", low: 0, high: 10 }],
+  [new RegExp(`(?<![\\d.])1${TO}5\\s*v(?:dc)?\\b`, "i"), { kind: "1-5 V", low: 1, high: 5 }],
+  [new RegExp(`(?<![\\d.])0${TO}5\\s*v(?:dc)?\\b`, "i"), { kind: "0-5 V", low: 0, high: 5 }],
+  [new RegExp(`(?<![\\d.])2${TO}10\\s*v(?:dc)?\\b`, "i"), { kind: "2-10 V", low: 2, high: 10 }],
 ];
 
 /** The raw signal that a text names ("4-20 mA"), or null. */
@@ -20,12 +20,19 @@ export const signalInText = (text: string): RawSignal | null => SIGNALS.find(([f
 
 /** The raw signal that unit and values speak for: milliamperes within the live range, volts from 0 to 10, counts of a converter. */
 export function signalOfValues(unit: FoundUnit | null, words: string, values: ColumnValues): RawSignal | null {
-  if (/\bcounts?\b|\badc\b|\braw\b|\bdigits?\b|\bcts\b|\brohwert\w*\b/.test(words) && unit === null) return countsSignal(values);
-  if (unit?.unit.symbol === "mA" && values.low >= 0 && values.high <= 25 && values.median >= 3)
-    return values.low < 3.5 && values.median < 4 ? { kind: "0-20 mA", low: 0, high: 0.02 } : LOOP;
-  if (unit?.unit.symbol !== "V" || values.low < -0.5 || values.high > 11) return null;
-  if (values.high > 5.5) return { kind: "0-10 V", low: 0, high: 10 };
-  return values.low >= 0.9 ? { kind: "1-5 V", low: 1, high: 5 } : { kind: "0-5 V", low: 0, high: 5 };
+  if (unit === null)
+    return /\bcounts?\b|\badc\b|\braw\b|\bdigits?\b|\bcts\b|\blsb\b|\brohwert\w*\b|\bbrut\b|\bcuentas\b/.test(words)
+      ? countsSignal(values)
+      : null;
+  if (unit.unit.symbol === "mA" && values.low >= -0.1 && values.high <= 25) {
+    // a live zero: what rests at 4 and never stays lower but for a broken wire
+    return values.median >= 3.6 ? SIGNALS[0][1] : SIGNALS[1][1];
+  }
+  if (unit.unit.symbol !== "V" && unit.unit.symbol !== "mV") return null;
+  const [low, high] = [values.low * unit.unit.factor, values.high * unit.unit.factor];
+  if (low < -0.5 || high > 11) return null;
+  if (high > 5.3) return low >= 1.9 && values.median * unit.unit.factor < 3 ? SIGNALS[5][1] : SIGNALS[2][1];
+  return low >= 0.95 ? SIGNALS[3][1] : SIGNALS[4][1];
 }
 
 function countsSignal(values: ColumnValues): RawSignal {
@@ -33,22 +40,39 @@ function countsSignal(values: ColumnValues): RawSignal {
   return { kind: "counts", low: 0, high: top };
 }
 
-const NUMBER = "[+-]?\\d+(?:[.,]\\d+)?";
-const RANGE = new RegExp(
-  `(${NUMBER})\\s*(?:\\p{L}[\\p{L}\\d²³/]*\\s*)?(?:\\.\\.+|…|-|–|\\bto\\b|\\bbis\\b|\\ba\\b|à|\\btot\\b|\\bhasta\\b|~)\\s*(${NUMBER})\\s*([^\\d\\s=;,)\\]][^=;,)\\]]*|"Hg)`,
+const NUMBER = "[+\\-\u2212]?\\d+(?:[.,]\\d+)?";
+const UNIT = '("Hg|[^\\d\\s=;|)\\]:@][^=;|)\\]:@]*)';
+const SPAN = new RegExp(
+  `(${NUMBER})\\s*(?:\\p{L}[\\p{L}\\d²³/]*\\s*)??(?:\\.\\.+|…|-|–|\\bto\\b|\\bbis\\b|\\ba\\b|à|\\btot\\b|\\bhasta\\b|\\bate\\b|~)\\s*(${NUMBER})\\s*${UNIT}`,
   "giu",
 );
+const TWO_POINTS = new RegExp(
+  `(${NUMBER})\\s*(ma|v)\\s*(?:=|:|->|→|~|@)\\s*(${NUMBER})\\s*([^\\d\\s=;,|]*)\\s*[,;/|]?\\s*(?:and|und|et|y|e|en)?\\s*(${NUMBER})\\s*\\2\\s*(?:=|:|->|→|~|@)\\s*(${NUMBER})\\s*${UNIT}`,
+  "iu",
+);
 
-/** "0..10 bar", "0-10 bar", "-1 to 9 bar", "4-20mA = 0-10 bar": the range in a unit of measure, or null. A range of the signal itself is passed over. */
+/** "0..10 bar", "0-10 bar", "-1 to 9 bar", "4-20mA = 0-10 bar", "4 mA = 0 bar, 20 mA = 10 bar": the range in a unit of measure, or null. */
 export function readRange(text: string): SignalRange | null {
-  for (const match of text.matchAll(RANGE)) {
-    const words = match[3].trim().split(/\s+/);
-    for (let n = Math.min(4, words.length); n > 0; n--) {
-      const found = wholeUnit(words.slice(0, n).join(" "));
-      if (found === null || found.unit.quantity === "electricCurrent" || found.unit.quantity === "voltage") continue;
-      const [low, high] = [Number(match[1].replace(",", ".")), Number(match[2].replace(",", "."))];
-      if (low < high) return { low, high, found };
-    }
+  const points = TWO_POINTS.exec(text);
+  if (points !== null) {
+    const found = unitAtFront(points[7]);
+    if (found !== null) return { low: number(points[3]), high: number(points[6]), found };
+  }
+  for (const match of text.matchAll(SPAN)) {
+    const found = unitAtFront(match[3]);
+    if (found === null || found.unit.quantity === "electricCurrent" || found.unit.quantity === "voltage") continue;
+    if (number(match[1]) < number(match[2])) return { low: number(match[1]), high: number(match[2]), found };
+  }
+  return null;
+}
+
+const number = (text: string) => Number(text.replace("\u2212", "-").replace(",", "."));
+
+function unitAtFront(text: string): FoundUnit | null {
+  const words = text.trim().split(/\s+/);
+  for (let n = Math.min(4, words.length); n > 0; n--) {
+    const found = wholeUnit(words.slice(0, n).join(" ").replace(/[,.]$/, ""));
+    if (found !== null) return found;
   }
   return null;
 }

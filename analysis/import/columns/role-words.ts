@@ -30,7 +30,7 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
   ["power", /\bpower\b|leistung\w*|\bpuissance\b|\bpotencia\b|\bpotenza\b|\bvermogen\b|\bkw\b|\bwatts?\b/, 3],
   [
     "running",
-    /\brunning\b|\brun\b|\bon ?\/? ?off\b|\bpump on\b|\bmotor on\b|lauft\b|laeuft\b|\bbetrieb\w*|\bmarche\b|\bmarcha\b|\bfuncionando\b|\bligad[oa]\b|\bin funzione\b|\bin marcia\b|\bmarcia\b|\baan uit\b|\bdraait\b|\bein aus\b|\bstatus\b|\bstate\b|\bzustand\b|\betat\b|\bestado\b|\bstato\b|\btoestand\b|\bpump (run|active|cmd)\b|\benabled\b|\bencendid[oa]\b|\bacces[oa]\b/,
+    /\brunning\b|\brun\b|\bon ?\/? ?off\b|\bpump on\b|\bmotor on\b|lauft\b|laeuft\b|\bbetrieb(?!sstunden)\w*|\bmarche\b|\bmarcha\b|\bfuncionando\b|\bligad[oa]\b|\bin funzione\b|\bin marcia\b|\bmarcia\b|\baan uit\b|\bdraait\b|\bein\b|\baan\b|\bausgeschaltet\b|\bin bedrijf\b|\ben service\b|\bstatus\b|\bstate\b|\bzustand\b|\betat\b|\bestado\b|\bstato\b|\btoestand\b|\bpump (run|active|cmd)\b|\benabled\b|\bencendid[oa]\b|\bacces[oa]\b/,
     2,
   ],
   ["temperature", /\btemp\b|temperatur\w*|\btemperatuur\w*|\bt[it]+t?\b(?= ?\d)|\bthermocouple\b/, 3.5],
@@ -48,7 +48,10 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
 
 /** Headings that a person would not take for a measured quantity of the water system, whatever else they say. */
 export const OTHER_WORDS =
-  /\banomal\w*\b|\blabels?\b|\bchangepoint\b|\balarm\w*\b|\bstorung\b|\bnotes?\b|\bcomments?\b|\bbemerkung\w*\b|\bvibration\w*\b|\baccel\w*\b|\bhumid\w*\b|\bfeuchte\b|\bbatter\w*\b|\bbatterie\b|\bakku\b|\bsignal strength\b|\brssi\b|\bset ?points?\b|\bset pressure\b|\bsollwert\w*\b|\bsolldruck\b|\bconsigne\b|\bconsigna\b|\bsetpoint\b|\bpower factor\b|\bcos ?phi\b|\bbarometric\b|\bbarometer\b|\batmospher\w*\b|\bluftdruck\b|\bvoltage\b|\bspannung\b|\btension\b|\btensione\b|\btensao\b|\bspanning\b|\berrors?\b|\bfaults?\b|\bquality\b|\bcrc\b|\bchecksum\b|\blatitude\b|\blongitude\b|\bvalve\b|\bventil\b|\btorque\b|\bph\b|\bturbidity\b|\bconductivity\b|\brun ?time\b|\bhours?\b|\bstunden\b|\bserial\b|\bsite\b/;
+  /\banomal\w*\b|\blabels?\b|\bchange ?point\b|\balarm\w*\b|\balarme\b|\ballarme\b|\bstorung\w*\b|\bnotes?\b|\bcomments?\b|\bbemerkung\w*\b|\bvibration\w*\b|\baccel\w*\b|\bhumid\w*\b|\bfeuchte\b|\bbatter\w*\b|\bbatterie\w*\b|\bakku\w*\b|\bsignal strength\b|\brssi\b|\bset ?points?\b|\bset (?:pressure|speed|flow|value|level|temp\w*)\b|\bsp\b|\bsoll\w*\b|sollwert|\bconsigne\b|\bconsigna\b|\btarget\b|\bpower factor\b|\bcos ?phi\b|\bbarometr\w*\b|\bbarometer\b|\batmospher\w*\b|\batmosph\w*\b|luftdruck|\berrors?\b|\bfaults?\b|\bfehler\w*\b|\bquality\b|\bcrc\b|\bchecksum\b|\blatitude\b|\blongitude\b|\bvalve\b|\bventil\w*\b|\bvanne\b|\bvalvula\b|\bvalvola\b|\btorque\b|\bdrehmoment\b|\bph\b|\bturbidity\b|\bconductivity\b|leitfahigkeit|\bchlorine\b|\brun ?time\b|\bhours?\b|\bruntime\b|stunden\b|\bserial\b|\bsite\b|\benergy\b|\bkwh\b|\bstart(?:s|zahler| count\w*)\b|\bnumber of starts\b/;
+
+/** Headings of a voltage: another quantity, unless they name a measured one whose raw signal it is. */
+export const SIGNAL_WORDS = /\bvoltage\b|spannung\b|\btension\b|\btensione\b|\btensao\b|\bspanning\b|\bvoltaje\b/;
 
 /** Headings that say nothing of what was measured. */
 export const GENERIC_WORDS =

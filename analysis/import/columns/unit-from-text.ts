@@ -1,4 +1,4 @@
-import { findUnit, UNITS, type Unit } from "../../../shared/units/unit-table";
+import { findUnit, type Unit } from "../../../shared/units/unit-table";
 
 /** A unit and what the same text says of its reference. */
 export type FoundUnit = { readonly unit: Unit; readonly reference: "gauge" | "absolute" | null; readonly text: string };
@@ -73,5 +73,3 @@ export function unitOfCell(cell: string): FoundUnit | null {
   const match = /^[+\-\u2212]?\d[\d.,' \u00a0]*(?:e[+-]?\d+)?\s*([^\d\s].*)$/i.exec(cell);
   return match === null ? null : wholeUnit(match[1]);
 }
-
-export const unitsOfQuantity = (quantity: Unit["quantity"]): readonly Unit[] => UNITS.filter((u) => u.quantity === quantity);

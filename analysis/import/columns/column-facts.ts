@@ -1,0 +1,85 @@
+import { foldHeading } from "../clock/column-profile";
+import type { ColumnChoice } from "./column-choices";
+import type { ColumnText } from "./column-reading";
+import { guessRole, type RoleGuess } from "./column-role";
+import type { ColumnValues } from "./column-values";
+import { type FoundUnit, unitInHeading, unitOfCell, wholeUnit } from "./unit-from-text";
+
+/** All that is known of a column of numbers before it is decided what it stands for. */
+export type ColumnFacts = {
+  readonly column: ColumnText;
+  /** How questions call it. */
+  readonly name: string;
+  /** Folded words of the heading, with those of its line above the table where the heading says nothing. */
+  readonly words: string;
+  /** Heading, units cell and its line above the table. */
+  readonly text: string;
+  readonly values: ColumnValues;
+  readonly choice: ColumnChoice;
+  readonly unit: FoundUnit | null;
+  readonly unitFrom: "choice" | "units row" | "heading" | "preamble" | "cells" | null;
+  readonly guess: RoleGuess;
+};
+
+export function gatherFacts(column: ColumnText, name: string, line: string, values: ColumnValues, choice: ColumnChoice): ColumnFacts {
+  const own = spacedWords(column.heading);
+  const { unit, from } = findUnitOf(column, line, choice);
+  const said = guessRole(own, unit?.unit ?? null, values);
+  const told = line === "" ? null : guessRole(spacedWords(line.split(/[|]/)[0]), unit?.unit ?? null, values);
+  const useLine = told !== null && said.generic && told.by !== "none";
+  return {
+    column,
+    name,
+    words: useLine ? `${own} ${spacedWords(line)}` : own,
+    text: `${column.heading} | ${column.unitsCell ?? ""} | ${line}`,
+    values,
+    choice,
+    unit,
+    unitFrom: from,
+    guess: useLine && told !== null ? { ...told, generic: false } : said,
+  };
+}
+
+/** Folded, with camel case and digits set apart: "PumpPressure1" is "pump pressure 1". */
+export const spacedWords = (text: string): string =>
+  foldHeading({
+    index: 0,
+    heading: text.replace(/([\p{L}])(\d)/gu, "$1 $2").replace(/(\d)(\p{Lu})/gu, "$1 $2"),
+    unitsCell: null,
+    sample: [],
+  });
+
+function findUnitOf(column: ColumnText, line: string, choice: ColumnChoice): { unit: FoundUnit | null; from: ColumnFacts["unitFrom"] } {
+  if (choice.unit !== null) return { unit: choice.unit, from: "choice" };
+  const row = column.unitsCell === null ? null : (wholeUnit(column.unitsCell) ?? unitInHeading(column.unitsCell));
+  if (row !== null) return { unit: row, from: "units row" };
+  const heading = unitInHeading(column.heading);
+  if (heading !== null) return { unit: heading, from: "heading" };
+  const cell = unitOfCells(column.sample);
+  if (cell !== null) return { unit: cell, from: "cells" };
+  for (const part of line.split("|")) {
+    const told =
+      wholeUnit(part.trim()) ??
+      unitInHeading(part.trim()) ??
+      part
+        .split(/[;,\t]/)
+        .map((p) => wholeUnit(p.trim()))
+        .find((u) => u !== null);
+    if (told !== null && told !== undefined) return { unit: told, from: "preamble" };
+  }
+  return { unit: null, from: null };
+}
+
+/** The unit stuck to most cells. */
+function unitOfCells(sample: readonly string[]): FoundUnit | null {
+  const step = Math.max(1, Math.floor(sample.length / 40));
+  const found: FoundUnit[] = [];
+  let looked = 0;
+  for (let i = 0; i < sample.length; i += step) {
+    if (sample[i] === "") continue;
+    looked++;
+    const unit = unitOfCell(sample[i]);
+    if (unit !== null) found.push(unit);
+  }
+  return found.length * 2 > looked ? found[0] : null;
+}

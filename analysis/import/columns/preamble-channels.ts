@@ -1,0 +1,79 @@
+import { foldWord } from "../clock/calendar-words";
+import type { ColumnText } from "./column-reading";
+
+/** What the lines above the table say of one column: the text after its name. */
+export type ChannelLine = { readonly text: string };
+
+const CHANNEL =
+  "(?:ch|chan|channel|kanal|canal|canale|voie|kanaal|ain|ai|input|eingang|entree|entrada|ingresso|ingang|sensor|capteur|column|spalte|colonne|columna|coluna|colonna|kolom)";
+const MARKS = "[\\s:=;,\\t|\"'.)\\]>-]";
+
+/**
+ * Lines that name the column and go on: "Ch1: Pressure, bar", "CH1;Druck;bar;0..10", "Channel 1 = Flow (L/min)", "Pressure unit: bar".
+ * A line of units for all columns ("Units: s, bar, l/min") gives each its own.
+ */
+export function channelLines(columns: readonly ColumnText[], preamble: readonly string[]): readonly string[] {
+  const lists = unitLists(columns.length, preamble);
+  return columns.map((column, k) => {
+    const found = preamble.flatMap((line) => textAfterName(line, column.heading) ?? []);
+    return [...found, ...(lists === null ? [] : [lists[k]])].join(" | ");
+  });
+}
+
+function textAfterName(line: string, heading: string): string | null {
+  const name = bareName(heading);
+  if (name === "" || name.length > 40) return null;
+  const number = new RegExp(`^${CHANNEL} ?#? ?(\\d+)\\b`).exec(name)?.[1];
+  const spelled =
+    number === undefined
+      ? escaped(name).replace(/ /g, "[\\s_.-]*")
+      : `(?:${CHANNEL}[\\s_.#-]*0*${number}(?!\\d)|0*${number}(?=\\s*[:;=\\t,]))`;
+  const match = new RegExp(
+    `^[#\\s"';%/*-]*${spelled}(?:\\s+(?:name|unit|units|einheit|unite|unidad|unidade|unita|eenheid|range|scale|type|description|label|sensor))*${MARKS}+(?=\\S)(.*)$`,
+    "i",
+  ).exec(fold(line));
+  if (match === null) return null;
+  const rest = line.slice(line.length - match[match.length - 1].length).trim();
+  return rest === "" || rest.length > 200 ? null : rest.replace(/^["']|["']$/g, "");
+}
+
+/** Folded, but as long as the line itself, so that places agree. */
+const fold = (line: string): string =>
+  Array.from(line, (c) => {
+    const folded = c
+      .normalize("NFD")
+      .replace(/[\u0300-\u036f]/g, "")
+      .toLowerCase();
+    return folded.length === c.length ? folded : c;
+  }).join("");
+
+const bareName = (heading: string) =>
+  foldWord(
+    heading
+      .replace(/[[({<].*$/, "")
+      .replace(/([a-z])(\d)/gi, "$1 $2")
+      .replace(/[_-]+/g, " ")
+      .trim(),
+  );
+const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&");
+
+function unitLists(count: number, preamble: readonly string[]): readonly string[] | null {
+  for (const line of preamble) {
+    const match =
+      /^[#\s"']*(?:units?|einheit(?:en)?|unités?|unidad(?:es)?|unidades?|unità|eenhe(?:id|den))\s*["']?\s*[:=;,\t]\s*(.+)$/i.exec(line);
+    if (match === null) continue;
+    for (const mark of ["\t", ";", ",", "|"]) {
+      const parts = match[1].split(mark).map((part) => part.trim().replace(/^["']|["']$/g, ""));
+      if (parts.length === count && count > 1) return parts;
+    }
+  }
+  return null;
+}
+
+/** Lines that say the logger writes a row only when a value changes. */
+export const writesOnChange = (preamble: readonly string[]): boolean =>
+  preamble.some((line) =>
+    /\bon[ -]change\b|\bchange[ -]of[ -](?:value|state)\b|\blog(?:ged)? on change\b|\bcov\b|\bbei (?:Ä|ä|ae)nderung|\bereignisgesteuert|\bsur changement|\bpor cambio|\bpor mudan|\bsu variazione|\bbij wijziging|\bevent[ -](?:based|driven|log)|\bdeadband\b|\bexception report/i.test(
+      line,
+    ),
+  );

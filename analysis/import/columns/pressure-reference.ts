@@ -1,0 +1,52 @@
+import type { ChannelQuantity, ChannelRole } from "../../../shared/record/channel-role";
+import type { ImportQuestion } from "../../../shared/record/import-question";
+import type { Unit } from "../../../shared/units/unit-table";
+import type { ColumnFacts } from "./column-facts";
+import { findReference } from "./unit-from-text";
+
+/** Where a gauge open to the air and read as absolute rests: sea level within the weather and some 500 m. Common practice, no source. */
+const AIR_LOW = 95_000;
+const AIR_HIGH = 104_500;
+
+/**
+ * Gauge or absolute: the person, the unit ("psig"), then words decide; a plain pressure is gauge. Where nothing is said and the values rest at
+ * the pressure of the air, they look absolute: taken so, and asked. Quantity null for what is no pressure.
+ */
+export function settleReference(
+  role: ChannelRole,
+  unit: Unit | null,
+  facts: ColumnFacts,
+  preamble: readonly string[],
+): { readonly quantity: ChannelQuantity | null; readonly questions: readonly ImportQuestion[] } {
+  if (unit === null || !["pressure", "gaugePressure", "absolutePressure"].includes(unit.quantity)) return { quantity: null, questions: [] };
+  const said =
+    facts.choice.reference ?? facts.unit?.reference ?? referenceOf(unit) ?? findReference(facts.text) ?? referenceInPreamble(preamble);
+  if (said !== null) return { quantity: said === "absolute" ? "absolutePressure" : "gaugePressure", questions: [] };
+  if (role !== "pressure" || !restsAtAir(facts, unit)) return { quantity: "gaugePressure", questions: [] };
+  return { quantity: "absolutePressure", questions: [referenceQuestion(facts.name)] };
+}
+
+const referenceOf = (unit: Unit) => (unit.quantity === "pressure" ? null : unit.quantity === "absolutePressure" ? "absolute" : "gauge");
+
+const referenceInPreamble = (preamble: readonly string[]): "gauge" | "absolute" | null => {
+  for (const line of preamble) {
+    const said = /press|druck|druk|presi|reference|referenz|sensor|transducer/i.test(line) ? findReference(line) : null;
+    if (said !== null) return said;
+  }
+  return null;
+};
+
+/** The lowest of the values lie at the pressure of the air, some at least, and the highest well above it. */
+function restsAtAir({ values }: ColumnFacts, unit: Unit): boolean {
+  const { sorted } = values;
+  const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] * unit.factor;
+  return sorted.length >= 20 && at(0) >= AIR_LOW && at(0.02) <= AIR_HIGH && at(1) > 1.5 * AIR_HIGH;
+}
+
+const referenceQuestion = (name: string): ImportQuestion => ({
+  id: `reference:${name}`,
+  text: `"${name}" rests at the pressure of the air. Does it count from vacuum (absolute) or from the air (gauge)?`,
+  options: ["absolute", "gauge"],
+  meaning: ["the pipe was empty or open when it rested", "the pipe held about one atmosphere when it rested"],
+  assumed: "absolute",
+});

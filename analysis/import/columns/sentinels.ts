@@ -1,0 +1,62 @@
+/** Usual marks of a missing value: nines, the ends of machine numbers, eights and sixes. Common practice, no source. */
+const MARKS = [
+  -99, -999, -9999, -99999, -999999, 999, 9999, 99999, 999999, 9999999, -99.9, -99.99, -999.9, -999.99, -9999.9, 999.9, 999.99, 9999.9,
+  9999.99, 99.99, 99.9, 32767, -32768, -32767, 32766, 65535, 65534, 2147483647, -2147483648, -2147483647, 4294967295, 8388607, -8388608,
+  16777215, -888, -8888, 888, 8888, -777, -7777, 6999, 7999, -6999, -7999, 1e20, 1e30, -1e30, 1e31, 1e35, 1e38, 9.9e37, 9.91e37,
+  3.4028235e38, -3.4028235e38,
+];
+
+/**
+ * Numbers that stand for a missing value: a usual mark, at the very end of the values and farther from all others than three times their spread.
+ * A usual mark inside or near the spread is a value.
+ * @param sorted rising
+ */
+export function findSentinels(sorted: Float64Array): readonly number[] {
+  const found: number[] = [];
+  let [from, to] = [0, sorted.length - 1];
+  while (to - from > 2) {
+    const low = aside(sorted, from, to, 1);
+    if (low !== null) {
+      found.push(sorted[from]);
+      from = low;
+      continue;
+    }
+    const high = aside(sorted, from, to, -1);
+    if (high === null) break;
+    found.push(sorted[to]);
+    to = high;
+  }
+  return found;
+}
+
+/** The next place inward behind all equal to the edge, where the edge is a mark that stands aside; else null. */
+function aside(sorted: Float64Array, from: number, to: number, way: 1 | -1): number | null {
+  const edge = sorted[way === 1 ? from : to];
+  if (!MARKS.some((mark) => Math.abs(mark - edge) <= Math.abs(mark) * 1e-6)) return null;
+  let [f, t] = [from, to];
+  while (way === 1 && f <= t && sorted[f] === edge) f++;
+  while (way === -1 && t >= f && sorted[t] === edge) t--;
+  if (t - f + 1 < Math.max(2, 0.1 * sorted.length)) return null;
+  // the spread of the middle nine tenths, so that another sentinel at the far end does not count into it
+  const inner = sorted[Math.floor(f + (t - f) * 0.95)] - sorted[Math.ceil(f + (t - f) * 0.05)];
+  const size = Math.max(Math.abs(sorted[f + ((t - f) >> 1)]), 1e-9);
+  const distance = way === 1 ? sorted[f] - edge : edge - sorted[t];
+  return distance > 3 * Math.max(inner, 0.3 * size) ? (way === 1 ? f : t) : null;
+}
+
+/**
+ * A mark that stands near the values and comes up again and again while its neighbours do not: it may be either, and is asked. Null where there is none.
+ * @param sorted rising, sentinels left out
+ */
+export function doubtfulSentinel(sorted: Float64Array): number | null {
+  for (const [edge, next] of [
+    [sorted[0], sorted.find((v) => v > sorted[0])],
+    [sorted[sorted.length - 1], sorted.findLast((v) => v < sorted[sorted.length - 1])],
+  ] as const) {
+    if (next === undefined || !MARKS.includes(edge)) continue;
+    const count = sorted.reduce((n, v) => n + (v === edge ? 1 : 0), 0);
+    const spread = Math.abs(sorted[Math.floor(sorted.length * 0.9)] - sorted[Math.floor(sorted.length * 0.1)]);
+    if (count >= 2 && Math.abs(edge - next) > 0.5 * spread) return edge;
+  }
+  return null;
+}
