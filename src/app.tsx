@@ -1,31 +1,16 @@
-import { Sheet } from "./parts/sheet";
+import { lazy, Suspense, useEffect } from "react";
 import { usePreferences } from "./state/preferences";
 import { useVisit } from "./state/use-visit";
-import { type SheetName, shownRecord, shownVisit } from "./state/visit-state";
-import { OpenQuestions } from "./views/bring-in/open-questions";
+import { type SheetName, shownRecord } from "./state/visit-state";
 import { Reading } from "./views/bring-in/reading";
 import { Refused } from "./views/bring-in/refused";
-import { Review } from "./views/bring-in/review";
 import { Start } from "./views/bring-in/start";
-import { Causes } from "./views/causes/causes";
-import { CloserLooks } from "./views/closer-looks/closer-looks";
-import { Findings } from "./views/findings/findings";
-import { HowShown } from "./views/how-shown";
-import { NextVisit } from "./views/next-visit/next-visit";
-import { SiteFactsSheet } from "./views/site-facts/site-facts-sheet";
-import { Trace } from "./views/trace/trace";
 import type { PageProps } from "./views/view-props";
 import type { AnalysisClient } from "./worker/analysis-client";
 
-const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
-  "bring-in": "How the files were read",
-  "site-facts": "Site facts",
-  "what-if": "What if",
-  "before-and-after": "Before and after",
-  round: "Round",
-  "how-shown": "How it is shown",
-  keys: "Keys",
-};
+const loadVisitPage = () => import("./views/visit-page");
+const VisitPage = lazy(loadVisitPage);
+const Sheets = lazy(() => import("./views/sheets"));
 
 /** The page: one sheet of paper per visit. The record on one side, its story on the other. */
 export function App({ client }: { readonly client: AnalysisClient }) {
@@ -33,8 +18,12 @@ export function App({ client }: { readonly client: AnalysisClient }) {
   const { state, dispatch, commands } = useVisit(client, preferences.units);
   const page: PageProps = { state, preferences, dispatch, commands };
   const read = shownRecord(state.visit);
-  const visit = shownVisit(state.visit);
   const open = (sheet: SheetName) => () => dispatch({ do: "open-sheet", sheet });
+  const isReading = state.visit.stage === "reading";
+  useEffect(() => {
+    // While the worker reads, the page fetches what will show it.
+    if (isReading) void loadVisitPage();
+  }, [isReading]);
 
   return (
     <div className="page">
@@ -61,26 +50,9 @@ export function App({ client }: { readonly client: AnalysisClient }) {
           <Refused {...page} />
         </div>
         {read === null && state.visit.stage === "empty" && <Start {...page} />}
-        {read !== null && <Trace {...page} read={read} />}
-        {visit !== null && read !== null && (
-          <>
-            <article className="story">
-              <OpenQuestions {...page} visit={visit} />
-              <Findings {...page} visit={visit} />
-              <Causes {...page} visit={visit} />
-              <NextVisit {...page} visit={visit} />
-            </article>
-            <CloserLooks {...page} visit={visit} />
-          </>
-        )}
+        <Suspense>{read !== null && <VisitPage {...page} read={read} />}</Suspense>
       </main>
-      {state.sheet !== null && (
-        <Sheet title={SHEET_TITLES[state.sheet]} onClose={() => dispatch({ do: "close-sheet" })}>
-          {state.sheet === "site-facts" && <SiteFactsSheet {...page} />}
-          {state.sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
-          {state.sheet === "how-shown" && <HowShown preferences={preferences} change={change} />}
-        </Sheet>
-      )}
+      <Suspense>{state.sheet !== null && <Sheets {...page} sheet={state.sheet} change={change} />}</Suspense>
     </div>
   );
 }

@@ -1,11 +1,13 @@
 import { ImportError } from "../../shared/problems/import-problem";
-import type { ChannelRole } from "../../shared/record/channel-role";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { Watch } from "./body/read-body";
 import type { FilePart } from "./file-part";
+import { type ImportChoices, NO_CHOICES } from "./import-choices";
 import { joinParts } from "./join-files";
 import { readFile } from "./read-file";
+
+export { type ImportChoices, NO_CHOICES };
 
 /** A file to read. `open` may be called more than once (first for the head, then for the whole). */
 export type LogFile = {
@@ -17,18 +19,6 @@ export type LogFile = {
   /** Bytes from (included) to (left out), where the source can be read at any place: spares a pass over a large file. */
   readonly slice?: (from: number, to: number) => Promise<Uint8Array>;
 };
-
-/** What a person decided, instead of what would be assumed. */
-export type ImportChoices = {
-  /** Question id to answer, e.g. { "date-order": "dmy", "range:Ch1": "0..10 bar" }. */
-  readonly answers: Readonly<Record<string, string>>;
-  /** Heading to role and unit; unit null keeps what was read. */
-  readonly columns: readonly { readonly heading: string; readonly role: ChannelRole; readonly unit: string | null }[];
-  /** IANA name or offset from the site facts. */
-  readonly zone: string | null;
-};
-
-export const NO_CHOICES: ImportChoices = { answers: {}, columns: [], zone: null };
 
 export type ImportProgress = { readonly rows: number; readonly bytes: number; readonly totalBytes: number };
 

@@ -73,16 +73,18 @@ function drawNames(ink: Ink, frame: PlotFrame, marks: readonly ChartMark[], colo
 
 const middle = (mark: ChartMark): number => (mark.kind === "line" ? mark.at : (mark.from + mark.to) / 2);
 
-/** Text with paper around it, so that a line behind does not strike it through. */
-function write(ink: Ink, text: string, x: number, y: number, align: CanvasTextAlign, colours: Colours, scale: number): void {
-  ink.textAlign = align;
+/** Text on a slip of paper, so that a line behind does not strike it through. */
+function write(ink: Ink, text: string, x: number, y: number, align: "left" | "right", colours: Colours, scale: number): void {
+  const width = ink.measureText(text).width;
+  const left = align === "right" ? x - width : x;
+  ink.globalAlpha = 0.86;
+  ink.fillStyle = colours.paper;
+  ink.fillRect(left - 3 * scale, y - 6.5 * scale, width + 6 * scale, 13 * scale);
+  ink.globalAlpha = 1;
+  ink.textAlign = "left";
   ink.textBaseline = "middle";
-  ink.lineJoin = "round";
-  ink.lineWidth = 3 * scale;
-  ink.strokeStyle = colours.paper;
-  ink.strokeText(text, x, y);
   ink.fillStyle = colours.ink;
-  ink.fillText(text, x, y);
+  ink.fillText(text, left, y);
 }
 
 function inPlot(ink: Ink, frame: PlotFrame, draw: () => void): void {

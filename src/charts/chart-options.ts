@@ -1,4 +1,5 @@
 import type uPlot from "uplot";
+import { formatNumber } from "../../shared/units/format-quantity";
 import { drawAreas, drawMarks, type PlotFrame } from "./chart-marks";
 import { AXIS_WIDTH, type ChartAxis, type ChartLine, type ChartSpec, PLOT_RIGHT } from "./chart-spec";
 import type { Colours } from "./palette";
@@ -41,7 +42,16 @@ const TITLE = 18;
 const yAxisRoom = ({ x, y, axisWidth = AXIS_WIDTH }: ChartSpec) =>
   x === null || y.title === "" ? { size: axisWidth } : { size: axisWidth - TITLE, labelSize: TITLE };
 
-function axis({ title, write }: ChartAxis, { colours, font }: Looks): uPlot.Axis {
+/** As many decimals as it takes to write a step exactly: 0.25 needs two. */
+function decimalsOf(step: number): number {
+  for (let decimals = 0; decimals < 9; decimals++) {
+    const scaled = step * 10 ** decimals;
+    if (Math.abs(scaled - Math.round(scaled)) < 1e-6 * scaled) return decimals;
+  }
+  return 9;
+}
+
+function axis({ title, write, ticks, low, high }: ChartAxis, { colours, font }: Looks): uPlot.Axis {
   return {
     ...(title === "" ? {} : { label: title }),
     labelFont: font,
@@ -51,7 +61,11 @@ function axis({ title, write }: ChartAxis, { colours, font }: Looks): uPlot.Axis
     ticks: { stroke: colours.edge, width: 1, size: 4 },
     border: { show: true, stroke: colours.edge, width: 1 },
     gap: 3,
-    ...(write === undefined ? {} : { values: (_plot: uPlot, values: number[]) => values.map((v) => (v === null ? "" : write(v))) }),
+    ...(ticks === undefined
+      ? {}
+      : { splits: () => ticks.filter((at) => at >= low && at <= high), filter: (_plot: uPlot, all: number[]) => all }),
+    values: (_plot: uPlot, values: number[], _axis: number, _space: number, step: number) =>
+      values.map((value) => (value === null ? "" : write === undefined ? formatNumber(value, decimalsOf(step), null) : write(value))),
   };
 }
 

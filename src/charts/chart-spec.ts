@@ -21,6 +21,8 @@ export type ChartAxis = {
   /** How a tick is written; numbers as they are where nothing is said. */
   readonly write?: (value: number) => string;
   readonly logarithmic?: boolean;
+  /** Where the ticks stand; round numbers where nothing is said. */
+  readonly ticks?: readonly number[];
 };
 
 /** What a picture shows, without its data. */

@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useReducer, useRef } from "react";
-import { type ImportChoices, NO_CHOICES } from "../../analysis/import/import-log";
+import { type ImportChoices, NO_CHOICES } from "../../analysis/import/import-choices";
 import type { UnitChoice } from "../../shared/units/unit-choice";
+import type { Look, LookRequest } from "../charts/looks/look";
 import type { AnalysisClient } from "../worker/analysis-client";
-import type { Look, LookRequest } from "../worker/look";
 import type { Answer, Detail, PickedFile } from "../worker/messages";
 import { secondsLeft } from "../worker/time-left";
 import { type Dispatch, EMPTY_PAGE, visitReducer } from "./visit-reducer";

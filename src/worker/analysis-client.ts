@@ -1,7 +1,7 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
-import type { Look, LookRequest } from "./look";
+import type { Look, LookRequest } from "../charts/looks/look";
 import type { Answer, Detail, PickedFile, Request } from "./messages";
 
 /** The part of a Worker that the client uses; tests give their own. */

@@ -6,9 +6,17 @@ import { indexAtOrAfter, sampleCount, timeAt } from "../../shared/record/samplin
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
+import type { Look, LookRequest } from "../charts/looks/look";
 import { buildPyramid } from "../charts/pyramid";
 import { logFile } from "./log-file";
 import type { Answer, Detail, RecordOutline, Request, TraceChannel } from "./messages";
+
+/** What follows reading: loaded when the first record is read. */
+export type WorkingOut = {
+  readonly analyse: (record: LogRecord, site: SiteFacts) => Analysis;
+  readonly writeFindings: (record: LogRecord, analysis: Analysis, units: UnitChoice) => FindingsDocument;
+  readonly makeLook: (request: LookRequest, record: LogRecord, analysis: Analysis) => Look;
+};
 
 /** The stations of the analysis that a worker calls: the real ones in the worker, small ones in tests. */
 export type Stations = {
@@ -18,8 +26,7 @@ export type Stations = {
     onProgress: (progress: ImportProgress) => void,
     stop: { readonly aborted: boolean },
   ) => Promise<ImportResult>;
-  readonly analyse: (record: LogRecord, site: SiteFacts) => Analysis;
-  readonly writeFindings: (record: LogRecord, analysis: Analysis, units: UnitChoice) => FindingsDocument;
+  readonly workingOut: () => Promise<WorkingOut>;
 };
 
 /** Sends an answer; buffers in `transfer` are handed over, not copied. */
@@ -35,21 +42,28 @@ export function makeHandle(stations: Stations): Handle {
   async function read(request: Extract<Request, { ask: "read" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     const { id } = request;
     const onProgress = (progress: ImportProgress) => send({ answer: "progress", id, progress });
+    // Fetched while the file is read.
+    const coming = stations.workingOut();
+    coming.catch(() => {});
     const result = await stations.importLog(request.files.map(logFile), request.choices, onProgress, stop);
     if (stop.aborted) return send({ answer: "stopped", id });
     record = result.record;
     analysis = null;
     const traces = result.record.channels.map(traceChannel);
     send({ answer: "trace", id, outline: outline(result.record), layouts: result.layouts, traces }, buffersOf(traces));
-    workOut(request, send);
+    await workOut(request, send);
   }
 
   /** With the facts as they were, only the document is written anew (in other units). */
-  function workOut({ id, site, units }: { readonly id: number; readonly site: SiteFacts; readonly units: UnitChoice }, send: Send): void {
+  async function workOut(
+    { id, site, units }: { readonly id: number; readonly site: SiteFacts; readonly units: UnitChoice },
+    send: Send,
+  ): Promise<void> {
+    const { analyse, writeFindings } = await stations.workingOut();
     const kept = theRecord();
-    const worked = analysis !== null && sameFacts(analysis.site, site) ? analysis : stations.analyse(kept, site);
+    const worked = analysis !== null && sameFacts(analysis.site, site) ? analysis : analyse(kept, site);
     analysis = worked;
-    send({ answer: "findings", id, analysis: worked, document: stations.writeFindings(kept, worked, units) });
+    send({ answer: "findings", id, analysis: worked, document: writeFindings(kept, worked, units) });
   }
 
   function theRecord(): LogRecord {
@@ -68,8 +82,12 @@ export function makeHandle(stations: Stations): Handle {
         const buffers = detail.channels.flatMap(({ times, values }) => [times.buffer, values.buffer]) as Transferable[];
         return send({ answer: "detail", id: request.id, detail }, buffers);
       }
-      case "look":
-        return send({ answer: "look", id: request.id, look: { look: "none" } });
+      case "look": {
+        if (analysis === null) throw new RangeError("a closer look was asked for before the findings");
+        const worked = analysis;
+        const { makeLook } = await stations.workingOut();
+        return send({ answer: "look", id: request.id, look: makeLook(request.look, theRecord(), worked) });
+      }
     }
   }
 

@@ -7,7 +7,8 @@ const SLICE = 8 * 1024 * 1024;
 
 /** A picked file as the importer reads it. The next slice is fetched while the last one is read. */
 export function logFile(file: PickedFile): LogFile {
-  return { name: file.name, bytes: file.blob.size, sha256: null, open: () => slices(file.blob) };
+  const slice = async (from: number, to: number) => new Uint8Array(await file.blob.slice(from, to).arrayBuffer());
+  return { name: file.name, bytes: file.blob.size, sha256: null, open: () => slices(file.blob), slice };
 }
 
 async function* slices(blob: Blob): AsyncIterable<Uint8Array> {

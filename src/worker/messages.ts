@@ -6,8 +6,8 @@ import type { Channel, LogRecord } from "../../shared/record/log-record";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
+import type { Look, LookRequest } from "../charts/looks/look";
 import type { Pyramid } from "../charts/pyramid";
-import type { Look, LookRequest } from "./look";
 
 /** A file as the page holds it: picked, dropped, or pasted text wrapped in a blob. */
 export type PickedFile = { readonly name: string; readonly blob: Blob };

@@ -1,7 +1,5 @@
-import { analyse } from "../../analysis/analyse";
-import { writeFindings } from "../../analysis/document/findings-document";
 import { importLog } from "../../analysis/import/import-log";
 import type { Stations } from "./handle";
 
-/** The analysis as the worker calls it. */
-export const stations: Stations = { importLog, analyse, writeFindings };
+/** The analysis as the worker calls it. Reading is at hand from the start, the rest comes while the first file is read. */
+export const stations: Stations = { importLog, workingOut: () => import("./working-out") };

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { analyse } from "../../../analysis/analyse";
 import { writeFindings } from "../../../analysis/document/findings-document";
 import { NO_CHOICES } from "../../../analysis/import/import-log";
 import type { Analysis } from "../../../shared/findings/analysis";
@@ -6,6 +7,7 @@ import { ImportError } from "../../../shared/problems/import-problem";
 import { NO_SITE_FACTS, readSiteFacts } from "../../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../../shared/site/site-facts";
 import { METRIC_UNITS, US_UNITS } from "../../../shared/units/unit-choice";
+import { makeLook } from "../../../src/charts/looks/make-look";
 import { makeHandle, type Stations } from "../../../src/worker/handle";
 import type { Answer, Request } from "../../../src/worker/messages";
 import { stations } from "../../../src/worker/stations";
@@ -23,11 +25,12 @@ const record = recordOf([
 /** Stations that read always the same record and count how often they are asked. */
 function countingStations(): { readonly stations: Stations; readonly asked: { analyse: number } } {
   const asked = { analyse: 0 };
-  const analyse = (_record: unknown, site: SiteFacts): Analysis => {
+  const counted = (_record: unknown, site: SiteFacts): Analysis => {
     asked.analyse++;
-    return stations.analyse(record, site);
+    return analyse(record, site);
   };
-  return { asked, stations: { importLog: async () => ({ record, layouts: [] }), analyse, writeFindings } };
+  const workingOut = async () => ({ analyse: counted, writeFindings, makeLook });
+  return { asked, stations: { importLog: async () => ({ record, layouts: [] }), workingOut } };
 }
 
 const readRequest = (id: number, files: Extract<Request, { ask: "read" }>["files"] = []): Request => ({

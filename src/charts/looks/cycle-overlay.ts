@@ -1,0 +1,70 @@
+import { quantiles } from "../../../analysis/numerics/order-statistics";
+import type { Run } from "../../../shared/findings/segment";
+import type { Span } from "../../../shared/findings/span";
+import type { Channel } from "../../../shared/record/log-record";
+import { indexAtOrAfter, sampleCount, timeAt } from "../../../shared/record/sampling";
+import type { Point } from "../trace-series";
+import { type Look, nothing } from "./look";
+
+const GRID = 240;
+/** More cycles than this are taken at even distances. */
+const MOST_CYCLES = 1500;
+/** Before the start, so that the fall to it can be seen, as a part of the time shown. */
+const BEFORE = 0.15;
+
+/** All cycles laid over one another at the start of the run, with the one at `place` drawn through. O(cycles * GRID * log n). */
+export function cycleOverlay(channel: Channel | null, runs: readonly Run[], place: Span | null): Look {
+  const cycles = runs.slice(0, -1).map((run, i) => ({ from: run.from, runTo: run.to, to: runs[i + 1].from }));
+  if (channel === null || cycles.length < 3) return nothing("cycle-overlay");
+  const [middleLength, shown] = quantiles(
+    cycles.map(({ from, to }) => to - from),
+    [0.5, 0.8],
+  );
+  const length = Math.max(2 * middleLength, Math.min(shown, 6 * middleLength));
+  const xs = Float64Array.from({ length: GRID }, (_, k) => length * ((k / (GRID - 1)) * (1 + BEFORE) - BEFORE));
+  const stride = Math.ceil(cycles.length / MOST_CYCLES);
+  const taken = cycles.filter((_, i) => i % stride === 0);
+  const rows = Array.from(xs, (t) => taken.flatMap(({ from, to }) => (from + t <= to ? finite(valueBefore(channel, from + t)) : [])));
+  const spread = rows.map((row) => (row.length < Math.max(3, taken.length / 20) ? null : quantiles(row, [0.05, 0.5, 0.95])));
+  const chosen = cycles.find(({ from, to }) => place !== null && from <= place.to && to > place.from) ?? null;
+  const own =
+    chosen === null
+      ? []
+      : Array.from(xs, (t): Point => (chosen.from + t > chosen.to ? null : (finite(valueBefore(channel, chosen.from + t))[0] ?? null)));
+  const middle = spread.flatMap((s) => (s === null ? [] : [s[1]]));
+  if (middle.length === 0) return nothing("cycle-overlay");
+  const low = middle.reduce((a, b) => Math.min(a, b));
+  const high = middle.reduce((a, b) => Math.max(a, b));
+  const quantileLine = (q: number): Point[] => spread.map((s) => s?.[q] ?? null);
+  const base = { hue: "pressure", draw: "line" } as const;
+  return {
+    look: "cycle-overlay",
+    state: "shown",
+    x: { title: "Time since the pump started", shown: "time", low: xs[0], high: xs[GRID - 1] },
+    y: { title: "Pressure", shown: "gaugePressure", low: null, high: null },
+    lines: [
+      { ...base, label: "lowest in twenty", dash: [1, 3], width: 0.8 },
+      { ...base, label: "middle", dash: [6, 4] },
+      { ...base, label: "highest in twenty", dash: [1, 3], width: 0.8 },
+      ...(chosen === null ? [] : [{ ...base, hue: "ink" as const, label: "the one chosen", dash: [], width: 1.8 }]),
+    ],
+    shaded: [[0, 2]],
+    marks: [{ kind: "line", axis: "x", at: 0, name: "start", dash: [2, 2] }],
+    xs,
+    ys: [quantileLine(0), quantileLine(1), quantileLine(2), ...(chosen === null ? [] : [own])],
+    numbers: {
+      cycles: { value: cycles.length, shown: "count" },
+      low: { value: low, shown: "gaugePressure" },
+      high: { value: high, shown: "gaugePressure" },
+    },
+  };
+}
+
+const finite = (value: number): number[] => (value - value === 0 ? [value] : []);
+
+/** The last sample at or before t; NaN before the first. */
+export function valueBefore({ sampling, values }: Channel, t: number): number {
+  const after = indexAtOrAfter(sampling, t);
+  const at = after < sampleCount(sampling) && timeAt(sampling, after) <= t ? after : after - 1;
+  return at < 0 ? Number.NaN : values[at];
+}

@@ -1,0 +1,91 @@
+import { formatNumber, formatQuantity, type Shown, scaleOf } from "../../../shared/units/format-quantity";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+import type { ChartAxis, ChartData, ChartMark, ChartSpec } from "../chart-spec";
+import type { Point } from "../trace-series";
+import type { Look, LookAxis, LookMark, LookShown } from "./look";
+
+type ShownLook = Extract<Look, { state: "shown" }>;
+export type LookChart = { readonly spec: ChartSpec; readonly data: ChartData; readonly xTitle: string; readonly yTitle: string };
+
+type Way = { readonly symbol: string; readonly toShown: (si: number) => number };
+
+/** SI to the unit shown. 1/p is shown per unit of the chosen pressure. */
+function wayOf(shown: LookShown, units: UnitChoice): Way {
+  if (shown !== "inversePressure") return scaleOf(shown, units);
+  const pressure = scaleOf("absolutePressure", units);
+  return { symbol: `per ${pressure.symbol}`, toShown: (inverse) => 1 / pressure.toShown(1 / inverse) };
+}
+
+/** A picture in the reader's units. @param sayInstant writes an instant of the record, for axes of clock time */
+export function lookChart(look: ShownLook, units: UnitChoice, sayInstant: (t: number) => string): LookChart {
+  const x = wayOf(look.x.shown, units);
+  const y = wayOf(look.y.shown, units);
+  const xs = Float64Array.from(look.xs, x.toShown);
+  const ys = look.ys.map((line) => line.map((v): Point => (v === null || v === undefined ? v : y.toShown(v))));
+  const marks = look.marks.map((mark) => markOf(mark, look, units));
+  const spec: ChartSpec = {
+    lines: look.lines,
+    x: axisOf(look.x, x, [xs], [], units, sayInstant),
+    y: axisOf(look.y, y, ys, marks, units, sayInstant),
+    marks,
+    shaded: look.shaded,
+  };
+  return { spec, data: { x: xs, ys }, xTitle: titleOf(look.x, x), yTitle: titleOf(look.y, y) };
+}
+
+const titleOf = ({ title, shown, isInstant }: LookAxis, { symbol }: Way): string =>
+  symbol === "" || isInstant === true || (shown === "time" && title === "") ? title : `${title}, ${symbol}`;
+
+function axisOf(
+  axis: LookAxis,
+  way: Way,
+  lists: readonly ArrayLike<Point>[],
+  marks: readonly ChartMark[],
+  units: UnitChoice,
+  sayInstant: (t: number) => string,
+): ChartAxis {
+  const [least, greatest] = rangeOf(lists, marks);
+  const room = (greatest - least || Math.abs(greatest) || 1) * 0.05;
+  const low = axis.low === null ? least - room : way.toShown(axis.low);
+  const high = axis.high === null ? greatest + room : way.toShown(axis.high);
+  const written =
+    axis.isInstant === true
+      ? { write: sayInstant }
+      : axis.ticks === undefined
+        ? {}
+        : { write: (v: number) => formatQuantity(v, "time", units, 2) };
+  return {
+    title: titleOf(axis, way),
+    low,
+    high,
+    ...written,
+    ...(axis.ticks === undefined ? {} : { ticks: axis.ticks, logarithmic: true }),
+  };
+}
+
+function rangeOf(lists: readonly ArrayLike<Point>[], marks: readonly ChartMark[]): readonly [number, number] {
+  let least = Infinity;
+  let greatest = -Infinity;
+  const see = (v: Point) => {
+    if (v === null || v === undefined || Number.isNaN(v)) return;
+    least = Math.min(least, v);
+    greatest = Math.max(greatest, v);
+  };
+  for (const list of lists) for (let i = 0; i < list.length; i++) see(list[i]);
+  for (const mark of marks) if (mark.axis === "y") for (const v of mark.kind === "line" ? [mark.at] : [mark.from, mark.to]) see(v);
+  return least <= greatest ? [least, greatest] : [0, 1];
+}
+
+function markOf(mark: LookMark, look: ShownLook, units: UnitChoice): ChartMark {
+  const { shown } = mark.axis === "x" ? look.x : look.y;
+  const { toShown } = wayOf(shown, units);
+  if (mark.kind === "area") return { kind: "area", axis: mark.axis, from: toShown(mark.from), to: toShown(mark.to), label: mark.name };
+  const value = mark.at === 0 || mark.name === "" ? "" : ` ${sayValue(mark.at, shown, units)}`;
+  return { kind: "line", axis: mark.axis, at: toShown(mark.at), label: mark.name + value, dash: mark.dash };
+}
+
+function sayValue(value: number, shown: LookShown, units: UnitChoice): string {
+  if (shown !== "inversePressure") return formatQuantity(value, shown satisfies Shown, units);
+  const { symbol, toShown } = wayOf(shown, units);
+  return `${formatNumber(toShown(value), 4, units.locale)} ${symbol}`;
+}

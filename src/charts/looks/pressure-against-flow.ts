@@ -1,0 +1,59 @@
+import { median } from "../../../analysis/numerics/order-statistics";
+import type { Run } from "../../../shared/findings/segment";
+import type { Channel } from "../../../shared/record/log-record";
+import { sampleCount, timeAt } from "../../../shared/record/sampling";
+import { valueBefore } from "./cycle-overlay";
+import { type Look, nothing } from "./look";
+
+const MOST_POINTS = 4000;
+
+/**
+ * Pressure against flow at instants spread evenly over the running pump, with the droop the analysis found through their middle.
+ * @param droop Pa per m3/s, negative where pressure falls with flow; null where it is not known
+ */
+export function pressureAgainstFlow(pressure: Channel | null, flow: Channel | null, runs: readonly Run[], droop: number | null): Look {
+  if (pressure === null || flow === null) return nothing("pressure-against-flow");
+  const points = evenlyChosen(pressure, runs)
+    .map((i) => ({ p: pressure.values[i], q: valueBefore(flow, timeAt(pressure.sampling, i)) }))
+    .filter(({ p, q }) => p - p === 0 && q - q === 0)
+    .sort((a, b) => a.q - b.q);
+  if (points.length < 10) return nothing("pressure-against-flow");
+  const most = points[points.length - 1].q;
+  const [middleP, middleQ] = [median(points.map(({ p }) => p)), median(points.map(({ q }) => q))];
+  const line = (q: number) => (droop === null ? null : middleP + droop * (q - middleQ));
+  return {
+    look: "pressure-against-flow",
+    state: "shown",
+    x: { title: "Flow", shown: "flow", low: 0, high: null },
+    y: { title: "Pressure", shown: "gaugePressure", low: null, high: null },
+    lines: [
+      { label: "instants with the pump running", hue: "pressure", dash: [], draw: "points" },
+      { label: "droop", hue: "ink", dash: [6, 3], draw: "line", width: 1.8 },
+    ],
+    shaded: [],
+    marks: [],
+    xs: Float64Array.from(points, ({ q }) => q),
+    ys: [points.map(({ p }) => p), points.map(({ q }) => line(q))],
+    numbers: {
+      points: { value: points.length, shown: "count" },
+      flow: { value: most, shown: "flow" },
+      ...(droop === null ? {} : { droop: { value: -droop * most, shown: "pressureDifference" as const } }),
+    },
+  };
+}
+
+/** Indexes of samples within the runs, at even distances over all of them together. */
+function evenlyChosen({ sampling }: Channel, runs: readonly Run[]): number[] {
+  const n = sampleCount(sampling);
+  const total = runs.reduce((sum, { from, to }) => sum + (to - from), 0);
+  const interval = n > 1 ? (timeAt(sampling, n - 1) - timeAt(sampling, 0)) / (n - 1) : 1;
+  const stride = Math.max(1, Math.ceil(total / interval / MOST_POINTS));
+  const chosen: number[] = [];
+  let run = 0;
+  for (let i = 0; i < n; i += stride) {
+    const t = timeAt(sampling, i);
+    while (run < runs.length && runs[run].to < t) run++;
+    if (run < runs.length && runs[run].from <= t) chosen.push(i);
+  }
+  return chosen;
+}

@@ -1,0 +1,59 @@
+import { useCallback, useMemo, useRef } from "react";
+import { lookReading, lookTitle, sayLook } from "../../../shared/wording/closer-look";
+import { ChartFrame } from "../../charts/chart-frame";
+import type { Look } from "../../charts/looks/look";
+import { lookChart } from "../../charts/looks/look-chart";
+import { lookCsv } from "../../charts/looks/look-csv";
+import { instantLabel } from "../../charts/time-axis";
+import { saveAsFile } from "../../parts/save-as-file";
+import type { Preferences } from "../../state/preferences";
+import type { Visit } from "../../state/visit-state";
+import { LineSample } from "../trace/line-sample";
+import { HourByDay } from "./hour-by-day";
+import { savePicture } from "./save-picture";
+
+type LookViewProps = { readonly look: Look; readonly visit: Visit; readonly preferences: Preferences };
+
+/** One picture: how to read it, the picture, what it shows in a sentence, and a way to take it along. */
+export function LookView({ look, visit, preferences }: LookViewProps) {
+  const figure = useRef<HTMLElement>(null);
+  const { units, clock: shownClock } = preferences;
+  const { clock } = visit.outline;
+  const sayInstant = useCallback(
+    (t: number) => instantLabel(t, clock, shownClock === "elapsed", 60, units.locale).replace(/:00$/, ""),
+    [clock, shownClock, units],
+  );
+  const chart = useMemo(() => (look.state === "shown" ? lookChart(look, units, sayInstant) : null), [look, units, sayInstant]);
+  if (look.state !== "shown" || chart === null) {
+    return <p className="soft">Nothing to show here: the log holds too little for this picture.</p>;
+  }
+  const title = lookTitle(look.look);
+  const said = sayLook(look.look, look.numbers, units);
+  return (
+    <figure ref={figure} className="look">
+      <figcaption>
+        <p className="soft small">{lookReading(look.look)}</p>
+      </figcaption>
+      <ChartFrame spec={chart.spec} data={chart.data} height={260} label={`${title}. ${said}`} />
+      {chart.spec.lines.length > 1 && (
+        <p className="look-lines small">
+          {chart.spec.lines.map((line) => (
+            <span key={line.label}>
+              <LineSample hue={line.hue} dash={line.dash} /> {line.label}
+            </span>
+          ))}
+        </p>
+      )}
+      <p>{said}</p>
+      {look.look === "starts-by-hour" && <HourByDay visit={visit} units={units} />}
+      <p className="look-export small">
+        <button type="button" onClick={() => figure.current !== null && savePicture(figure.current, title)}>
+          Save the picture
+        </button>
+        <button type="button" onClick={() => saveAsFile(`${title}.csv`, "text/csv", lookCsv(chart))}>
+          Save the numbers
+        </button>
+      </p>
+    </figure>
+  );
+}

@@ -1,0 +1,31 @@
+import { Sheet } from "../parts/sheet";
+import type { Preferences } from "../state/preferences";
+import { type SheetName, shownRecord } from "../state/visit-state";
+import { Review } from "./bring-in/review";
+import { HowShown } from "./how-shown";
+import { SiteFactsSheet } from "./site-facts/site-facts-sheet";
+import type { PageProps } from "./view-props";
+
+const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
+  "bring-in": "How the files were read",
+  "site-facts": "Site facts",
+  "what-if": "What if",
+  "before-and-after": "Before and after",
+  round: "Round",
+  "how-shown": "How it is shown",
+  keys: "Keys",
+};
+
+type SheetsProps = PageProps & { readonly sheet: SheetName; readonly change: (change: Partial<Preferences>) => void };
+
+/** The sheet that lies over the page. Loaded when the first one is opened. */
+export default function Sheets({ sheet, change, ...page }: SheetsProps) {
+  const read = shownRecord(page.state.visit);
+  return (
+    <Sheet title={SHEET_TITLES[sheet]} onClose={() => page.dispatch({ do: "close-sheet" })}>
+      {sheet === "site-facts" && <SiteFactsSheet {...page} />}
+      {sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
+      {sheet === "how-shown" && <HowShown preferences={page.preferences} change={change} />}
+    </Sheet>
+  );
+}

@@ -1,0 +1,29 @@
+import { type ReadRecord, shownVisit } from "../state/visit-state";
+import { OpenQuestions } from "./bring-in/open-questions";
+import { Causes } from "./causes/causes";
+import { CloserLooks } from "./closer-looks/closer-looks";
+import { Findings } from "./findings/findings";
+import { NextVisit } from "./next-visit/next-visit";
+import { Trace } from "./trace/trace";
+import type { PageProps } from "./view-props";
+
+/** A record on the page: its trace, and its story as soon as it is worked out. Loaded when there is something to show. */
+export default function VisitPage(props: PageProps & { readonly read: ReadRecord }) {
+  const visit = shownVisit(props.state.visit);
+  return (
+    <>
+      <Trace {...props} />
+      {visit !== null && (
+        <>
+          <article className="story">
+            <OpenQuestions {...props} visit={visit} />
+            <Findings {...props} visit={visit} />
+            <Causes {...props} visit={visit} />
+            <NextVisit {...props} visit={visit} />
+          </article>
+          <CloserLooks {...props} visit={visit} />
+        </>
+      )}
+    </>
+  );
+}
