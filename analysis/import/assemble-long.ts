@@ -9,7 +9,7 @@ import type { ColumnReading, ColumnText } from "./columns/column-reading";
 import { readColumns } from "./columns/read-columns";
 import type { FilePart } from "./file-part";
 import { findGaps, findSampling } from "./find-sampling";
-import { moveSampling } from "./move-sampling";
+import { moveSampling } from "./join/move-sampling";
 
 const SAMPLED = 2000;
 

@@ -1,10 +1,12 @@
 import { ImportError } from "../../shared/problems/import-problem";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { LogRecord } from "../../shared/record/log-record";
+import { sayImportProblem } from "../../shared/wording/import-problem";
 import type { Watch } from "./body/read-body";
+import { type OpenedFile, openContainers } from "./containers/open-containers";
 import type { FilePart } from "./file-part";
 import { type ImportChoices, NO_CHOICES } from "./import-choices";
-import { joinParts } from "./join-files";
+import { joinParts } from "./join/join-files";
 import { readFile } from "./read-file";
 
 export { type ImportChoices, NO_CHOICES };
@@ -39,19 +41,36 @@ export async function importLog(
   stop: { readonly aborted: boolean } | null = null,
 ): Promise<ImportResult> {
   if (files.length === 0) throw new ImportError({ id: "no-files" });
-  const totalBytes = files.reduce((sum, file) => sum + file.bytes, 0);
+  const opened = await openContainers(files);
+  const totalBytes = opened.reduce((sum, file) => sum + file.bytes, 0);
   const parts: FilePart[] = [];
+  const leftOut: ImportError[] = [];
   let rowsBefore = 0;
   let bytesBefore = 0;
-  for (const file of files) {
+  for (const file of opened) {
     const watch: Watch = (rows, bytes) => {
       if (stop?.aborted) throw new ImportError({ id: "stopped" });
-      onProgress({ rows: rowsBefore + rows, bytes: bytesBefore + bytes, totalBytes });
+      onProgress({ rows: rowsBefore + rows, bytes: bytesBefore + Math.min(bytes, file.bytes), totalBytes });
     };
-    const part = await readFile(file, choices, watch);
+    const part = await readOrLeaveOut(file, choices, watch, leftOut);
+    bytesBefore += file.bytes;
+    if (part === null) continue;
     parts.push(part);
     rowsBefore += part.rows.accepted;
-    bytesBefore += file.bytes;
   }
-  return { record: joinParts(parts), layouts: parts.map((part) => part.layout) };
+  if (parts.length === 0) throw leftOut[0];
+  const record = joinParts(parts, choices);
+  const notes = leftOut.map(({ problem }) => ({ kind: "left-out", text: `Left out: ${sayImportProblem(problem)}` }));
+  return { record: { ...record, notes: [...record.notes, ...notes] }, layouts: parts.map((part) => part.layout) };
+}
+
+/** One of several files in an archive that is no log is left out and said; a file that a person gave is not. */
+async function readOrLeaveOut(file: OpenedFile, choices: ImportChoices, watch: Watch, leftOut: ImportError[]): Promise<FilePart | null> {
+  try {
+    return await readFile(file, choices, watch);
+  } catch (error) {
+    if (!(error instanceof ImportError) || !file.mayBeLeftOut || error.problem.id === "stopped") throw error;
+    leftOut.push(error);
+    return null;
+  }
 }

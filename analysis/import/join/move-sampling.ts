@@ -1,5 +1,5 @@
-import type { Sampling } from "../../shared/record/log-record";
-import { seconds } from "../../shared/units/quantity";
+import type { Sampling } from "../../../shared/record/log-record";
+import { seconds } from "../../../shared/units/quantity";
 
 /** The same instants counted from an epoch that lies `by` seconds earlier. */
 export function moveSampling(sampling: Sampling, by: number): Sampling {

@@ -1,0 +1,32 @@
+import { Gunzip } from "fflate";
+import { ImportError } from "../../../shared/problems/import-problem";
+import type { LogFile } from "../import-log";
+import { MOST_UNPACKED, type OpenedFile } from "./open-containers";
+
+/** A gzip file unpacked as it is read, anew each time; never held as a whole. */
+export function openGzip(file: LogFile): OpenedFile {
+  return { name: file.name, bytes: file.bytes, sha256: file.sha256, mayBeLeftOut: false, open: () => unpack(file) };
+}
+
+async function* unpack(file: LogFile): AsyncGenerator<Uint8Array> {
+  let ready: Uint8Array[] = [];
+  let unpacked = 0;
+  const gunzip = new Gunzip((data) => ready.push(data));
+  const push = (chunk: Uint8Array, final: boolean) => {
+    try {
+      gunzip.push(chunk, final);
+    } catch (error) {
+      throw new ImportError({ id: "damaged-archive", file: file.name, why: error instanceof Error ? error.message : String(error) });
+    }
+  };
+  for await (const chunk of file.open()) {
+    push(chunk.slice(), false);
+    for (const data of ready) {
+      unpacked += data.length;
+      if (unpacked > 4 * MOST_UNPACKED)
+        throw new ImportError({ id: "too-large", file: file.name, what: "its unpacked size in bytes", limit: 4 * MOST_UNPACKED });
+      yield data;
+    }
+    ready = [];
+  }
+}

@@ -1,0 +1,47 @@
+import { type UnzipFileInfo, unzipSync } from "fflate";
+import { ImportError } from "../../../shared/problems/import-problem";
+import type { LogFile } from "../import-log";
+import { fileOfBytes, MOST_ENTRIES, MOST_UNPACKED, type OpenedFile } from "./open-containers";
+
+const LOG_NAME = /\.(?:csv|tsv|tab|txt|log|dat|asc|prn)$/i;
+const LEFT_ALONE = /(?:^|\/)(?:__MACOSX\/|\.)|(?:^|\/)(?:readme|licen[cs]e)\b/i;
+
+/** The logs in an archive, or the sheets of a workbook, which is an archive too. @throws ImportError damaged-archive, too-large */
+export async function openZip(file: LogFile, bytes: Uint8Array): Promise<OpenedFile[]> {
+  const entries = listEntries(file, bytes);
+  if (entries.some(({ name }) => name === "xl/workbook.xml")) {
+    const { openWorkbook } = await import("./open-workbook");
+    return openWorkbook(file, bytes);
+  }
+  const wanted = new Set(entries.filter(({ name }) => LOG_NAME.test(name) && !LEFT_ALONE.test(name)).map(({ name }) => name));
+  if (wanted.size === 0)
+    throw new ImportError({ id: "damaged-archive", file: file.name, why: "it holds no .csv, .txt, .log or .dat file" });
+  const unpacked = unpack(file, bytes, ({ name }) => wanted.has(name));
+  return [...wanted].flatMap((name) =>
+    unpacked[name] === undefined ? [] : [fileOfBytes(`${file.name}/${name}`, unpacked[name], wanted.size > 1)],
+  );
+}
+
+/** Names and sizes by the archive's own directory, with nothing unpacked. */
+function listEntries(file: LogFile, bytes: Uint8Array): UnzipFileInfo[] {
+  const entries: UnzipFileInfo[] = [];
+  unpack(file, bytes, (entry) => {
+    entries.push(entry);
+    return false;
+  });
+  if (entries.length > MOST_ENTRIES)
+    throw new ImportError({ id: "too-large", file: file.name, what: "the number of its files", limit: MOST_ENTRIES });
+  const size = entries.reduce((sum, entry) => sum + entry.originalSize, 0);
+  if (size > MOST_UNPACKED)
+    throw new ImportError({ id: "too-large", file: file.name, what: "its unpacked size in bytes", limit: MOST_UNPACKED });
+  return entries;
+}
+
+/** fflate gives each entry the room that the directory names and stops there: an entry that lies about its size cannot grow. */
+function unpack(file: LogFile, bytes: Uint8Array, filter: (entry: UnzipFileInfo) => boolean): Record<string, Uint8Array> {
+  try {
+    return unzipSync(bytes, { filter });
+  } catch (error) {
+    throw new ImportError({ id: "damaged-archive", file: file.name, why: error instanceof Error ? error.message : String(error) });
+  }
+}

@@ -1,0 +1,48 @@
+import { gzipSync, strToU8, zipSync } from "fflate";
+import { expect, test } from "vitest";
+import { importLog } from "../../../../analysis/import/import-log";
+import { ImportError } from "../../../../shared/problems/import-problem";
+import { logFile } from "../../../builders/log-file";
+import { workbook } from "../../../builders/workbook";
+
+const table = (from: number, count: number) =>
+  `Time,Pressure (bar)\n${Array.from({ length: count }, (_, i) => `2024-05-01 10:00:${String(from + i).padStart(2, "0")},${4 + (from + i) / 100}`).join("\n")}\n`;
+const problemOf = async (bytes: Uint8Array) => {
+  const error = await importLog([logFile(bytes, "a.zip")]).catch((caught: unknown) => caught);
+  return error instanceof ImportError ? error.problem : error;
+};
+
+test("the parts in an archive are one log, and what is no log is named", async () => {
+  const packed = zipSync({ "b.csv": strToU8(table(20, 20)), "a.csv": strToU8(table(0, 20)), "notes.txt": strToU8("nothing here\n") });
+  const { record, layouts } = await importLog([logFile(packed, "visit.zip")]);
+  expect(record.rows.accepted).toBe(40);
+  expect(record.duration).toBe(39);
+  expect(record.channels.map(({ values }) => values.length)).toEqual([40]);
+  expect(layouts.map(({ file }) => file).sort()).toEqual(["visit.zip/a.csv", "visit.zip/b.csv"]);
+  expect(record.notes.filter(({ kind }) => kind === "left-out").map(({ text }) => text)[0]).toContain("notes.txt");
+});
+
+test("a gzip file is read as what is in it", async () => {
+  const { record } = await importLog([logFile(gzipSync(strToU8(table(0, 30))), "log.csv.gz")]);
+  expect(record.rows.accepted).toBe(30);
+});
+
+test("a workbook gives dates, numbers and the rows of its sheet", async () => {
+  const at = (s: number) => new Date(Date.UTC(2024, 4, 1, 10, 0, s));
+  const rows = Array.from({ length: 20 }, (_, i) => [at(i), 4 + i / 8, i === 3 ? null : 20 + i]);
+  const book = workbook({ Log: [["Exported log"], ["Time", "Pressure (bar)", "Flow (L/min)"], ...rows] });
+  const { record } = await importLog([logFile(book, "book.xlsx")]);
+  expect(record.clock).toMatchObject({ kind: "absolute", epoch: Date.UTC(2024, 4, 1, 10) / 1000 });
+  expect(record.channels[0].sampling).toEqual({ kind: "even", start: 0, step: 1, count: 20 });
+  expect(Array.from(record.channels[0].values.slice(0, 3))).toEqual([400_000, 412_500, 425_000]);
+  expect(record.channels[1].values[3]).toBeNaN();
+  expect(record.origins[0].lines).toEqual({ first: 3, step: 1 });
+});
+
+test("damaged, empty and lying archives are refused with a problem of their own", async () => {
+  const good = zipSync({ "a.csv": strToU8(table(0, 20)) });
+  expect(await problemOf(good.slice(0, good.length - 30))).toMatchObject({ id: "damaged-archive" });
+  expect(await problemOf(zipSync({ "picture.png": Uint8Array.of(1, 2, 3) }))).toMatchObject({ id: "damaged-archive" });
+  const many = Object.fromEntries(Array.from({ length: 1200 }, (_, i) => [`${i}.csv`, Uint8Array.of(49)]));
+  expect(await problemOf(zipSync(many))).toMatchObject({ id: "too-large", limit: 1000 });
+});
