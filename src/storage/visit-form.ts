@@ -1,0 +1,47 @@
+import type { ImportChoices } from "../../analysis/import/import-log";
+import type { Checklist } from "../../shared/findings/checklist";
+import type { VisitFile } from "../../shared/schemas/visit-file";
+import type { KeptLog, ThinTrace } from "../../shared/schemas/visit-parts";
+import { PROGRAM_VERSION } from "../../shared/version";
+import { pyramidColumns } from "../charts/pyramid";
+import type { SiteEntry, Visit } from "../state/visit-state";
+
+/** What of the page belongs to a visit. */
+export type OpenVisit = { readonly id: string; readonly visit: Visit; readonly site: SiteEntry; readonly checklist: Checklist };
+
+/** The visit in its saved form. @param saved Unix time, ms     @param log the packed log where it was asked for */
+export function toVisitFile({ id, visit, site, checklist }: OpenVisit, saved: number, log: KeptLog | null): VisitFile {
+  return {
+    about: { id, title: visitTitle(visit, site), saved: new Date(saved).toISOString(), program: PROGRAM_VERSION },
+    site: site.written,
+    choices: visit.choices,
+    checklist,
+    findings: visit.document,
+    trace: thinTrace(visit),
+    log,
+  };
+}
+
+/** The site's name where it has one, else the names of the files. */
+export const visitTitle = (visit: Pick<Visit, "files">, site: SiteEntry): string => {
+  const names = visit.files.map((file) => file.name);
+  return site.facts.name ?? (names.length <= 2 ? names.join(", ") : `${names[0]} and ${names.length - 1} more`);
+};
+
+/** Stretches of the small picture: finer than a list of visits can draw it. */
+const STRETCHES = 300;
+
+function thinTrace({ outline, traces }: Visit): ThinTrace {
+  const step = outline.duration / STRETCHES;
+  const plain = (values: Float32Array) => Array.from(values, (value) => (Number.isFinite(value) ? Number(value.toPrecision(5)) : null));
+  return {
+    duration: outline.duration,
+    channels: traces.map((trace) => {
+      const { min, max } = pyramidColumns(trace.pyramid, 0, step, step > 0 ? STRETCHES : 0);
+      return { heading: trace.heading, role: trace.role, quantity: trace.quantity, low: plain(min), high: plain(max) };
+    }),
+  };
+}
+
+/** How a kept visit was read, ready to be read so again. */
+export const choicesOf = (kept: VisitFile): ImportChoices => kept.choices ?? { answers: {}, columns: [], zone: null };

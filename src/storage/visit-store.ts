@@ -1,0 +1,102 @@
+import { database, isFull, type StoredLog, type StoredVisit } from "./database";
+
+export type SaveOutcome =
+  | { readonly state: "saved"; readonly revision: number }
+  /** The visit is kept, the log's files are not: no room for them. */
+  | { readonly state: "saved-without-log"; readonly revision: number }
+  /** No room at all; what was kept before is untouched. */
+  | { readonly state: "full" }
+  /** Another tab saved this visit meanwhile; nothing was written over. */
+  | { readonly state: "changed-elsewhere"; readonly revision: number }
+  | { readonly state: "not-possible"; readonly why: string };
+
+/** What is saved: everything but what the store itself adds. */
+export type VisitToSave = Omit<StoredVisit, "revision" | "deletedAt" | "bytes" | "hasLog">;
+
+/**
+ * Keeps a visit with its log in one transaction: a crash in the middle leaves the last whole state.
+ * @param base the revision this tab saw last, 0 for a new visit; `null` writes over whatever is there
+ */
+export async function saveVisit(visit: VisitToSave, log: StoredLog["files"], base: number | null): Promise<SaveOutcome> {
+  try {
+    return await write(visit, log, base);
+  } catch (error) {
+    if (!isFull(error)) return { state: "not-possible", why: error instanceof Error ? error.message : String(error) };
+  }
+  try {
+    const outcome = await write(visit, null, base);
+    return outcome.state === "saved" ? { state: "saved-without-log", revision: outcome.revision } : outcome;
+  } catch (error) {
+    return isFull(error) ? { state: "full" } : { state: "not-possible", why: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+async function write(visit: VisitToSave, log: StoredLog["files"] | null, base: number | null): Promise<SaveOutcome> {
+  const db = await database();
+  const work = db.transaction(["visits", "logs"], "readwrite");
+  // A promise that nobody waits for must not become an error of the page.
+  work.done.catch(() => {});
+  const visits = work.objectStore("visits");
+  const logs = work.objectStore("logs");
+  const there = await visits.get(visit.id);
+  if (base !== null && there !== undefined && there.revision !== base) {
+    work.abort();
+    return { state: "changed-elsewhere", revision: there.revision };
+  }
+  const isKept = (await logs.getKey(visit.id)) !== undefined;
+  const revision = (there?.revision ?? 0) + 1;
+  const logBytes = (log ?? []).reduce((sum, file) => sum + file.blob.size, 0);
+  const bytes = visit.text.length + (isKept || log !== null ? logBytes : 0);
+  const hasLog = isKept || (log !== null && log.length > 0);
+  await visits.put({ ...visit, revision, deletedAt: null, bytes: Math.max(bytes, isKept ? (there?.bytes ?? 0) : 0), hasLog });
+  if (!isKept && log !== null && log.length > 0) await logs.put({ id: visit.id, files: log });
+  await work.done;
+  return { state: "saved", revision };
+}
+
+/** All visits, latest first, those marked as deleted included. */
+export async function listVisits(): Promise<readonly StoredVisit[]> {
+  const visits = await (await database()).getAll("visits");
+  return visits.toSorted((a, b) => b.saved - a.saved);
+}
+
+export async function loadVisit(id: string): Promise<{ readonly visit: StoredVisit; readonly log: StoredLog["files"] } | null> {
+  const db = await database();
+  const [visit, log] = await Promise.all([db.get("visits", id), db.get("logs", id)]);
+  return visit === undefined ? null : { visit, log: log?.files ?? [] };
+}
+
+/** Marks a visit as deleted, or takes the mark back: until it is purged nothing is lost. */
+export async function markDeleted(id: string, deletedAt: number | null): Promise<void> {
+  const db = await database();
+  const work = db.transaction("visits", "readwrite");
+  const visit = await work.store.get(id);
+  if (visit !== undefined) await work.store.put({ ...visit, deletedAt, revision: visit.revision + 1 });
+  await work.done;
+}
+
+/** How long a deleted visit can be taken back, ms. */
+export const KEEP_DELETED = 7 * 86_400_000;
+
+/** Does away with visits deleted before an instant (Unix ms), their logs included. @returns how many */
+export async function purgeDeleted(before: number): Promise<number> {
+  const db = await database();
+  const work = db.transaction(["visits", "logs"], "readwrite");
+  const all = await work.objectStore("visits").getAll();
+  const gone = all.filter((visit) => visit.deletedAt !== null && visit.deletedAt < before);
+  for (const { id } of gone) {
+    await work.objectStore("visits").delete(id);
+    await work.objectStore("logs").delete(id);
+  }
+  await work.done;
+  return gone.length;
+}
+
+export type SpaceUsed = { readonly visits: number; readonly used: number | null; readonly quota: number | null };
+
+/** Bytes of the visits as counted here, and what the browser says of the whole page's store; null where it does not say. */
+export async function spaceUsed(): Promise<SpaceUsed> {
+  const visits = (await listVisits()).reduce((sum, visit) => sum + visit.bytes, 0);
+  const estimate = await navigator.storage?.estimate?.().catch(() => null);
+  return { visits, used: estimate?.usage ?? null, quota: estimate?.quota ?? null };
+}
