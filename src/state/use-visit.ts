@@ -1,5 +1,7 @@
 import { useEffect, useMemo, useReducer, useRef } from "react";
 import { type ImportChoices, NO_CHOICES } from "../../analysis/import/import-choices";
+import type { Checklist } from "../../shared/findings/checklist";
+import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
 import type { AnalysisClient } from "../worker/analysis-client";
@@ -8,10 +10,20 @@ import { secondsLeft } from "../worker/time-left";
 import { type Dispatch, EMPTY_PAGE, visitReducer } from "./visit-reducer";
 import { type PageState, type SiteEntry, wholeVisit } from "./visit-state";
 
+/** What is needed to put a visit back on the page. */
+export type KeptVisit = {
+  readonly files: readonly PickedFile[];
+  readonly choices: ImportChoices;
+  readonly site: SiteEntry;
+  readonly checklist: Checklist;
+};
+
 /** What a person can have done that takes work. */
 export type Commands = {
   /** Reads files as one record, instead of what stands on the page. */
   bringIn(files: readonly PickedFile[], choices?: ImportChoices): void;
+  /** Puts a kept visit on the page: its files are read as they were then, with its facts and its checklist. */
+  openVisit(kept: KeptVisit): void;
   /** Reads the same files again with other choices. */
   readAgain(choices: ImportChoices): void;
   /** Takes facts over and works the findings out again. */
@@ -39,18 +51,25 @@ export function useVisit(
   const stopJob = useRef<() => void>(() => {});
 
   const commands = useMemo<Commands>(() => {
-    function bringIn(files: readonly PickedFile[], choices: ImportChoices = NO_CHOICES): void {
-      stopJob.current();
-      const facts = latest.current.site.facts;
+    function read(files: readonly PickedFile[], choices: ImportChoices, facts: SiteFacts): void {
       const withZone = choices.zone === null ? { ...choices, zone: facts.zone } : choices;
-      dispatch({ do: "start-reading", files, choices });
       stopJob.current = client.read(
         { files, choices: withZone, site: facts, units: latestUnits.current },
         tellReducer(files, choices, dispatch),
       );
     }
+    function bringIn(files: readonly PickedFile[], choices: ImportChoices = NO_CHOICES): void {
+      stopJob.current();
+      dispatch({ do: "start-reading", files, choices });
+      read(files, choices, latest.current.site.facts);
+    }
     return {
       bringIn,
+      openVisit({ files, choices, site, checklist }) {
+        stopJob.current();
+        dispatch({ do: "open-visit", files, choices, site, checklist });
+        read(files, choices, site.facts);
+      },
       readAgain(choices) {
         const visit = wholeVisit(latest.current.visit);
         if (visit !== null) bringIn(visit.files, choices);

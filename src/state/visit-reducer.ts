@@ -21,6 +21,13 @@ import {
 
 export type VisitAction =
   | { readonly do: "start-reading"; readonly files: readonly PickedFile[]; readonly choices: ImportChoices }
+  | {
+      readonly do: "open-visit";
+      readonly files: readonly PickedFile[];
+      readonly choices: ImportChoices;
+      readonly site: SiteEntry;
+      readonly checklist: Checklist;
+    }
   | { readonly do: "progress"; readonly progress: ReadingProgress }
   | { readonly do: "trace-read"; readonly read: ReadRecord }
   | { readonly do: "findings-worked-out"; readonly analysis: Analysis; readonly document: FindingsDocument }
@@ -49,6 +56,8 @@ export const EMPTY_PAGE: PageState = {
   site: { written: {}, facts: NO_SITE_FACTS },
   earlierSites: [],
   laterSites: [],
+  next: null,
+  siteCarried: false,
   checklist: EMPTY_CHECKLIST,
   selection: NOTHING_SELECTED,
   focus: null,
@@ -69,17 +78,21 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
     case "enter-site":
     case "undo-site":
     case "redo-site":
-      return { ...changeSite(state, action), visit: markReworking(state.visit) };
+      return { ...changeSite(state, action), siteCarried: false, visit: markReworking(state.visit) };
     case "note-checklist":
       return { ...state, checklist: action.checklist };
     case "start-reading":
-      return { ...afterVisit(state, visitStage(state.visit, action)), checklist: keptChecklist(state, action.files) };
+      return startReading(state, action);
+    case "open-visit":
+      return { ...startReading(state, { ...action, do: "start-reading" }), next: { site: action.site, checklist: action.checklist } };
     case "change-units":
       return { ...state, visit: markReworking(state.visit) };
     case "close-visit":
       return { ...EMPTY_PAGE, site: state.site };
-    case "findings-worked-out":
-      return afterVisit(state, withFindings(state.visit, action.analysis, action.document, state.site.facts));
+    case "findings-worked-out": {
+      const taken = takeOver(state);
+      return afterVisit(taken, withFindings(taken.visit, action.analysis, action.document, taken.site.facts));
+    }
     default:
       return afterVisit(state, visitStage(state.visit, action));
   }
@@ -98,14 +111,32 @@ type StageAction = Exclude<
       | "undo-site"
       | "redo-site"
       | "note-checklist"
+      | "open-visit"
       | "change-units"
       | "close-visit";
   }
 >;
 
-/** The same files read again are the same visit; other files begin another, with nothing ticked. */
-const keptChecklist = (state: PageState, files: readonly PickedFile[]): Checklist =>
-  wholeVisit(state.visit)?.files === files ? state.checklist : EMPTY_CHECKLIST;
+/** The same files read again are the same visit; other files begin another, which takes over once its findings stand and not before. */
+function startReading(state: PageState, action: Extract<VisitAction, { do: "start-reading" }>): PageState {
+  const isSame = wholeVisit(state.visit)?.files === action.files;
+  const next = isSame ? null : { site: null, checklist: EMPTY_CHECKLIST };
+  return { ...afterVisit(state, visitStage(state.visit, action)), next };
+}
+
+/**
+ * Another visit stands on the page now: with its own facts where it was kept, else with those of the visit before, since a site is
+ * logged more than once; the page says so until somebody looks at them.
+ */
+function takeOver(state: PageState): PageState {
+  const { next, visit } = state;
+  if (next === null || visit.stage !== "working-out") return state;
+  if (next.site !== null) {
+    return { ...state, next: null, site: next.site, earlierSites: [], laterSites: [], siteCarried: false, checklist: next.checklist };
+  }
+  const siteCarried = visit.before !== null && Object.keys(state.site.written).length > 0;
+  return { ...state, next: null, siteCarried, checklist: next.checklist };
+}
 
 /** A place on another record means nothing: selection and focus go where the record changed. */
 function afterVisit(state: PageState, visit: VisitState): PageState {

@@ -57,7 +57,7 @@ export type Selection = { readonly finding: FindingKind | null; readonly span: S
 export type Focus = { readonly span: Span };
 
 /** A sheet that lies over the page, at most one. */
-export type SheetName = "bring-in" | "site-facts" | "what-if" | "before-and-after" | "round" | "how-shown" | "keys";
+export type SheetName = "bring-in" | "site-facts" | "what-if" | "before-and-after" | "round" | "how-shown" | "keys" | "visits";
 
 export type PageState = {
   readonly visit: VisitState;
@@ -65,6 +65,10 @@ export type PageState = {
   /** Earlier entries, latest last: what undo goes back to; and what it came from. */
   readonly earlierSites: readonly SiteEntry[];
   readonly laterSites: readonly SiteEntry[];
+  /** What takes over once the findings of the files being read stand: the facts (null: those of now) and checklist of another visit. */
+  readonly next: { readonly site: SiteEntry | null; readonly checklist: Checklist } | null;
+  /** The facts were entered for the visit before and nobody has looked at them since. */
+  readonly siteCarried: boolean;
   readonly checklist: Checklist;
   readonly selection: Selection;
   readonly focus: Focus | null;

@@ -14,6 +14,7 @@ const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
   round: "Round",
   "how-shown": "How it is shown",
   keys: "Keys",
+  visits: "Visits kept in this browser",
 };
 
 type SheetsProps = PageProps & { readonly sheet: SheetName; readonly change: (change: Partial<Preferences>) => void };

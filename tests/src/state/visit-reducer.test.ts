@@ -87,3 +87,36 @@ test("a place of one record is not shown on the next", () => {
   const selected = pageAfter(begin, traceOf(), worked, { do: "select", selection: { finding: "drift", span: null } });
   expect(visitReducer(visitReducer(selected, begin), traceOf()).selection).toEqual({ finding: null, span: null });
 });
+
+describe("another visit takes over once its findings stand", () => {
+  const other: VisitAction = { do: "start-reading", files: [{ name: "other.csv", blob: new Blob([]) }], choices: NO_CHOICES };
+  const ticked = { entries: [{ step: "check-precharge", done: true, note: "" }], notes: "" };
+  const first = [{ do: "enter-site", site: site("A") }, begin, traceOf(), worked, { do: "note-checklist", checklist: ticked }] as const;
+
+  test("with nothing ticked, and with the facts of the visit before, which is said", () => {
+    const after = pageAfter(...first, other, traceOf(), worked);
+    expect(after.checklist.entries).toEqual([]);
+    expect(after.site.written).toEqual({ name: "A" });
+    expect(after.siteCarried).toBe(true);
+    expect(visitReducer(after, { do: "enter-site", site: site("B") }).siteCarried).toBe(false);
+  });
+  test("and until then ticks stay, even where it is refused or stopped", () => {
+    const refused = pageAfter(...first, other, { do: "refuse", problem: { id: "no-files" } }, { do: "stop" });
+    expect(refused.checklist).toEqual(ticked);
+    const stopped = pageAfter(...first, other, traceOf(), { do: "stop" });
+    expect(stopped.checklist).toEqual(ticked);
+  });
+  test("a kept visit brings its own facts and ticks", () => {
+    const open: VisitAction = { do: "open-visit", files: [], choices: NO_CHOICES, site: site("kept"), checklist: ticked };
+    const after = pageAfter(begin, traceOf(), worked, open, traceOf(), worked);
+    expect(after.site.written).toEqual({ name: "kept" });
+    expect(after.checklist).toEqual(ticked);
+    expect(after.siteCarried).toBe(false);
+  });
+  test("the same files read again keep their ticks", () => {
+    const after = pageAfter(...first);
+    const files = shownVisit(after.visit)?.files ?? [];
+    const again = [{ do: "start-reading", files, choices: NO_CHOICES }, traceOf(), worked] as const;
+    expect(again.reduce<PageState>(visitReducer, after).checklist).toEqual(ticked);
+  });
+});
