@@ -1,9 +1,11 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { Channel } from "../../../shared/record/log-record";
 import { timesOf } from "../../../shared/record/sampling";
+import { measured } from "../../../shared/units/measured";
+import { seconds } from "../../../shared/units/quantity";
+import { type ClockOffset, findClockOffset, type Trace } from "../clock/clock-offset";
 import type { FilePart } from "../file-part";
 import { medianInterval } from "../find-sampling";
-import { type ClockOffset, findClockOffset } from "./clock-offset";
 import type { PlacedPart } from "./same-log";
 
 /** What was found out about the clocks of two loggers. */
@@ -25,22 +27,22 @@ export function checkClocks(first: PlacedPart, second: PlacedPart, answer: strin
     const text = `The clocks of ${names} could not be compared: no pattern that both show clearly. They are laid over each other as stamped.`;
     return { notes: [{ kind: "clocks-not-compared", text }], question: null, shift: 0 };
   }
-  const said = `${signed(found.offset)} s (${signed(found.low)} to ${signed(found.high)} s, correlation ${found.correlation.toFixed(2)})`;
+  const said = `${signed(found.offset.value)} s (${signed(found.offset.low)} to ${signed(found.offset.high)} s, correlation ${found.correlation.toFixed(2)})`;
   const step = Math.max(intervalOf(first), intervalOf(second));
-  if (Math.abs(found.offset) <= Math.max(2 * step, (found.high - found.low) / 2)) {
+  if (Math.abs(found.offset.value) <= Math.max(2 * step, (found.offset.high - found.offset.low) / 2)) {
     return { notes: [{ kind: "clocks-agree", text: `The clocks of ${names} agree: ${said}.` }], question: null, shift: 0 };
   }
   const question: ImportQuestion = {
     id: "clock",
     text: `What ${second.file.name} and ${first.file.name} both saw fits together when ${second.file.name} is shifted by ${said}. Shift it?`,
     options: [AS_STAMPED, SHIFT],
-    meaning: ["both clocks are right as they are", `${signed(found.offset)} s are added to every instant of ${second.file.name}`],
+    meaning: ["both clocks are right as they are", `${signed(found.offset.value)} s are added to every instant of ${second.file.name}`],
     assumed: answer === SHIFT ? SHIFT : AS_STAMPED,
   };
   return {
     notes: [{ kind: "clock-offset", text: `${second.file.name} against ${first.file.name}: ${said}.` }],
     question,
-    shift: answer === SHIFT ? found.offset : 0,
+    shift: answer === SHIFT ? found.offset.value : 0,
   };
 }
 
@@ -57,7 +59,32 @@ function sharedChannels(first: PlacedPart, second: PlacedPart): [Channel, Channe
   return null;
 }
 
+const HOUR = 3600;
+/** A wrong zone, summer time and half of the day at most. */
+const MOST_HOURS = 13;
+
+/** As stamped, else with whole hours taken off, as a wrong zone or summer time puts them on: then the records need not overlap as stamped. */
 function offsetOf(a: Channel, b: Channel): ClockOffset | null {
-  const [x, y] = [a, b].map((channel) => ({ times: timesOf(channel.sampling), values: channel.values }));
-  return findClockOffset(x, y, Math.max(medianInterval(x.times), medianInterval(y.times)));
+  const [x, y] = [traceOf(a), traceOf(b)];
+  if (x.times.length < 20 || y.times.length < 20) return null;
+  const most = Math.min(2 * HOUR, Math.min(spanOf(x), spanOf(y)) / 2);
+  const plain = findClockOffset(x, y, most);
+  if (plain?.certain) return plain;
+  const hours = Math.round((middleOf(x) - middleOf(y)) / HOUR);
+  if (hours === 0 || Math.abs(hours) > MOST_HOURS) return null;
+  const found = findClockOffset(x, { ...y, times: y.times.map((t) => t + hours * HOUR) }, most);
+  if (!found?.certain) return null;
+  const { value, low, high } = found.offset;
+  const [v, l, h] = [value, low, high].map((s) => seconds(s + hours * HOUR));
+  return { ...found, offset: measured(v, l, h) };
+}
+
+const middleOf = ({ times }: Trace) => (times[0] + times[times.length - 1]) / 2;
+const spanOf = ({ times }: Trace) => times[times.length - 1] - times[0];
+
+/** The samples that are there. */
+function traceOf({ sampling, values }: Channel): Trace {
+  const times = timesOf(sampling);
+  const there = (_: number, i: number) => !Number.isNaN(values[i]);
+  return { times: times.filter(there), values: Float64Array.from(values).filter((value) => !Number.isNaN(value)) };
 }
