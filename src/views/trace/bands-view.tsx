@@ -6,6 +6,7 @@ import { PLOT_RIGHT } from "../../charts/chart-spec";
 import { type Draw, Sketch } from "../../charts/sketch";
 import type { Dispatch } from "../../state/visit-reducer";
 import type { Selection } from "../../state/visit-state";
+import type { TraceLayout } from "./trace-layout";
 import type { TraceModel } from "./trace-model";
 
 export const LANE_HEIGHT = 19;
@@ -18,15 +19,15 @@ type BandsProps = {
   readonly model: TraceModel;
   readonly selection: Selection;
   readonly dispatch: Dispatch;
-  readonly axisWidth: number;
-  readonly plotWidth: number;
+  readonly layout: TraceLayout;
   /** Says what a place is, with its times. */
   readonly say: (band: Band, place: BandPlace) => string;
   readonly onExplain: (text: string | null) => void;
 };
 
 /** What was going on, a lane a kind, in words and patterns; a touch says what a place is, a click lights its finding. */
-export function BandsView({ bands, model, selection, dispatch, axisWidth, plotWidth, say, onExplain }: BandsProps) {
+export function BandsView({ bands, model, selection, dispatch, layout, say, onExplain }: BandsProps) {
+  const { axisWidth, plotWidth } = layout;
   const height = bands.length * LANE_HEIGHT;
   const draw = useCallback<Draw>(
     (ink, colours, ratio) => {
@@ -60,7 +61,7 @@ export function BandsView({ bands, model, selection, dispatch, axisWidth, plotWi
   }
 
   return (
-    <div className="bands small">
+    <div className="bands small" data-layout={layout.kind}>
       <ul className="band-names" style={{ width: axisWidth }}>
         {bands.map((band) => (
           <li

@@ -4,6 +4,7 @@ import { hueOf } from "../../charts/palette";
 import { pyramidColumns, pyramidRange } from "../../charts/pyramid";
 import { type Draw, Sketch } from "../../charts/sketch";
 import { useObserved } from "./observable";
+import type { TraceLayout } from "./trace-layout";
 import type { TraceModel } from "./trace-model";
 import { centred, fitted } from "./trace-window";
 
@@ -11,13 +12,12 @@ type OverviewProps = {
   readonly model: TraceModel;
   /** Index of the channel that is drawn small. */
   readonly channel: number;
-  readonly axisWidth: number;
-  readonly plotWidth: number;
-  readonly height: number;
+  readonly layout: TraceLayout;
 };
 
 /** The whole record, small, with the window on it: drag the window or its edges, or draw a new one. */
-export function Overview({ model, channel, axisWidth, plotWidth, height }: OverviewProps) {
+export function Overview({ model, channel, layout }: OverviewProps) {
+  const { axisWidth, plotWidth, overviewHeight: height } = layout;
   const window = useObserved(model.window);
   const drag = useRef<{ readonly grip: "from" | "to" | "body" | "new"; readonly at: number; readonly window: Span } | null>(null);
 

@@ -13,6 +13,9 @@ import { useObserved } from "./observable";
 import { covers, type TraceModel } from "./trace-model";
 import { valueAt } from "./value-at";
 
+/** Height of the line over a strip, px. */
+export const STRIP_HEAD = 22;
+
 type StripProps = {
   readonly strip: Strip;
   readonly model: TraceModel;

@@ -1,22 +1,21 @@
-import type { Span } from "../../../shared/findings/span";
-import type { TimeTick } from "../../charts/time-axis";
 import { useObserved } from "./observable";
+import type { TraceLayout } from "./trace-layout";
 import type { TraceModel } from "./trace-model";
+import type { TraceWords } from "./use-trace-words";
 
 type RulerProps = {
   readonly model: TraceModel;
-  readonly ticks: (window: Span) => readonly TimeTick[];
-  readonly sayInstant: (t: number) => string;
-  readonly axisWidth: number;
-  readonly plotWidth: number;
+  readonly words: TraceWords;
+  readonly layout: TraceLayout;
 };
 
 /** The axis of time that all strips share; the instant under the cursor stands on it. */
-export function TimeRuler({ model, ticks, sayInstant, axisWidth, plotWidth }: RulerProps) {
+export function TimeRuler({ model, words, layout }: RulerProps) {
+  const { axisWidth, plotWidth } = layout;
   const window = useObserved(model.window);
   const cursor = useObserved(model.cursor);
   const toX = (t: number) => axisWidth + ((t - window.from) / (window.to - window.from)) * plotWidth;
-  const drawn = ticks(window);
+  const drawn = words.ticks(window);
   return (
     <div className="time-ruler small" aria-hidden="true">
       {drawn.map((tick, i) => (
@@ -30,7 +29,7 @@ export function TimeRuler({ model, ticks, sayInstant, axisWidth, plotWidth }: Ru
           className="time-cursor"
           style={{ transform: `translateX(clamp(0px, ${toX(cursor)}px - 50%, ${axisWidth + plotWidth}px - 100%))` }}
         >
-          {sayInstant(cursor)}
+          {words.sayInstant(cursor)}
         </output>
       )}
     </div>

@@ -1,104 +1,74 @@
-import { useState } from "react";
-import { BAND_WORDS } from "../../../shared/wording/band";
-import { type Band, type BandPlace, neighbour } from "../../charts/bands";
-import { localUnix } from "../../charts/time-axis";
+import type { Band, BandPlace } from "../../charts/bands";
+import type { Strip } from "../../charts/strips";
 import type { RecordOutline } from "../../worker/messages";
+import { GoToTime } from "./go-to-time";
+import { PlaceSteps } from "./place-steps";
+import type { TraceLayout } from "./trace-layout";
 import type { TraceModel } from "./trace-model";
-import { centred, wholeWindow, zoomed } from "./trace-window";
+import { wholeWindow, zoomed } from "./trace-window";
 
 type ToolsProps = {
   readonly model: TraceModel;
   readonly outline: RecordOutline;
   readonly bands: readonly Band[];
+  readonly strips: readonly Strip[];
+  readonly stripIndex: number;
   readonly elapsed: boolean;
+  readonly layout: TraceLayout;
   readonly measure: boolean;
   readonly onMeasure: (on: boolean) => void;
-  readonly onEvent: (band: Band, place: BandPlace) => void;
+  readonly onPlace: (band: Band, place: BandPlace) => void;
+  readonly onLarge: (large: boolean) => void;
+  readonly onStrip: (index: number) => void;
 };
 
-/** What can be done with the trace, in words. */
-export function TraceTools({ model, outline, bands, elapsed, measure, onMeasure, onEvent }: ToolsProps) {
-  const [kind, setKind] = useState("any");
-  const [end, setEnd] = useState("");
-  const zoom = (factor: number) => {
+/** What can be done with the trace, in words. Pinned on a narrow page it keeps to the few that fit. */
+export function TraceTools(props: ToolsProps) {
+  const { model, layout, measure } = props;
+  const zoom = (factor: number) => () => {
     const window = model.window.get();
     model.moveTo(zoomed(window, factor, (window.from + window.to) / 2, model.duration));
   };
-  function jump(direction: 1 | -1): void {
-    const { from, to } = model.window.get();
-    const chosen = bands.filter((band) => kind === "any" || band.kind === kind);
-    const at = model.cursor.get() ?? (from + to) / 2;
-    const found = neighbour(chosen, at, direction);
-    setEnd(found === null ? (direction === 1 ? "That was the last one." : "That was the first one.") : "");
-    if (found !== null) onEvent(found.band, found.place);
-  }
+  const isPinned = layout.kind === "pinned";
   return (
     <div className="trace-tools small" role="toolbar" aria-label="Trace">
       <button type="button" onClick={() => model.moveTo(wholeWindow(model.duration))}>
         Whole record
       </button>
-      <button type="button" onClick={() => zoom(0.5)}>
+      <button type="button" onClick={zoom(0.5)}>
         Closer
       </button>
-      <button type="button" onClick={() => zoom(2)}>
+      <button type="button" onClick={zoom(2)}>
         Wider
       </button>
-      <button type="button" aria-pressed={measure} onClick={() => onMeasure(!measure)}>
-        Measure
-      </button>
-      {bands.length > 0 && (
-        <span className="tool-group">
-          <button type="button" onClick={() => jump(-1)}>
-            Previous
-          </button>
-          <button type="button" onClick={() => jump(1)}>
-            Next
-          </button>
-          <select aria-label="Which places to step through" value={kind} onChange={(event) => setKind(event.target.value)}>
-            <option value="any">any place</option>
-            {bands.map((band) => (
-              <option key={band.kind} value={band.kind}>
-                {BAND_WORDS[band.kind].title.toLowerCase()}
-              </option>
-            ))}
-          </select>
-        </span>
+      {layout.kind !== "wide" && (
+        <button type="button" aria-expanded={!isPinned} onClick={() => props.onLarge(isPinned)}>
+          {isPinned ? "Larger" : "Smaller"}
+        </button>
       )}
-      <GoTo model={model} outline={outline} elapsed={elapsed} />
-      <span role="status">{end}</span>
+      {isPinned && <StripChoice {...props} />}
+      {!isPinned && (
+        <>
+          <button type="button" aria-pressed={measure} onClick={() => props.onMeasure(!measure)}>
+            Measure
+          </button>
+          <PlaceSteps model={model} bands={props.bands} onPlace={props.onPlace} />
+          <GoToTime model={model} clock={props.outline.clock} elapsed={props.elapsed} />
+        </>
+      )}
     </div>
   );
 }
 
-type GoToProps = Pick<ToolsProps, "model" | "outline" | "elapsed">;
-
-/** A time to go to: a date and time of the site's clock, or hours since the record began. */
-function GoTo({ model, outline, elapsed }: GoToProps) {
-  const { clock } = outline;
-  const go = (t: number) => {
-    if (!Number.isFinite(t)) return;
-    model.moveTo(centred(model.window.get(), t, model.duration));
-    model.cursor.set(Math.min(model.duration, Math.max(0, t)));
-  };
-  if (clock.kind === "elapsed" || elapsed) {
-    return (
-      <label className="tool-group">
-        Go to hour
-        <input type="number" min="0" max={model.duration / 3600} step="any" onChange={(event) => go(event.target.valueAsNumber * 3600)} />
-      </label>
-    );
-  }
-  const local = (t: number) => new Date(localUnix(t, clock) * 1000).toISOString().slice(0, 16);
+function StripChoice({ strips, stripIndex, onStrip }: Pick<ToolsProps, "strips" | "stripIndex" | "onStrip">) {
+  if (strips.length < 2) return null;
   return (
-    <label className="tool-group">
-      Go to
-      <input
-        type="datetime-local"
-        defaultValue={local(0)}
-        min={local(0)}
-        max={local(model.duration)}
-        onChange={(event) => go(event.target.valueAsNumber / 1000 - localUnix(0, clock))}
-      />
-    </label>
+    <select aria-label="What is drawn" value={stripIndex} onChange={(event) => onStrip(Number(event.target.value))}>
+      {strips.map((strip, i) => (
+        <option key={strip.channels.join(" ")} value={i}>
+          {strip.title}
+        </option>
+      ))}
+    </select>
   );
 }

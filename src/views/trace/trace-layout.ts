@@ -1,0 +1,40 @@
+import type { Band } from "../../charts/bands";
+import { PLOT_RIGHT } from "../../charts/chart-spec";
+import type { Strip } from "../../charts/strips";
+import type { Selection } from "../../state/visit-state";
+
+/** How the trace uses its width. "pinned": on a narrow page, a third of the height; "large": there, all of it. */
+export type TraceLayout = {
+  readonly kind: "wide" | "pinned" | "large";
+  readonly axisWidth: number;
+  readonly plotWidth: number;
+  readonly overviewHeight: number;
+};
+
+const WIDE = 640;
+
+export function layoutOf(width: number, isLarge: boolean): TraceLayout {
+  const wide = width >= WIDE;
+  const axisWidth = wide ? 104 : 44;
+  const kind = wide ? "wide" : isLarge ? "large" : "pinned";
+  return { kind, axisWidth, plotWidth: Math.max(0, width - axisWidth - PLOT_RIGHT), overviewHeight: wide ? 30 : 20 };
+}
+
+/** Pressure is what the visit is about: it gets the most height. */
+export function stripHeight(strip: Strip, isFirst: boolean, alone: boolean, { kind }: TraceLayout): number {
+  if (kind === "pinned") return 92;
+  if (kind === "large") return isFirst ? 150 : 72;
+  if (isFirst) return alone ? 320 : 230;
+  return strip.quantity === "state" ? 44 : 96;
+}
+
+/** Pinned, only a few bands have room: the one that is lit, then those that say most. */
+const FIRST = ["over-marked-pressure", "running", "oscillation", "short-cycles", "draw", "leak-down"];
+const PINNED_BANDS = 3;
+
+export function bandsShown(bands: readonly Band[], { finding }: Selection, { kind }: TraceLayout): readonly Band[] {
+  if (kind !== "pinned") return bands;
+  const rank = (band: Band) => (finding !== null && band.finding === finding ? -1 : (FIRST.indexOf(band.kind) + 99) % 99);
+  const chosen = [...bands].sort((a, b) => rank(a) - rank(b)).slice(0, PINNED_BANDS);
+  return bands.filter((band) => chosen.includes(band));
+}
