@@ -1,62 +1,116 @@
 import type { PumpState, Run } from "../../shared/findings/segment";
 import { mainChannel } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
-import type { Channel, LogRecord } from "../../shared/record/log-record";
-import { timeAt } from "../../shared/record/sampling";
+import type { LogRecord, Sampling } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { finiteValues, median, quantiles } from "../numerics/order-statistics";
-import { noiseOf } from "./pressure-noise";
+import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
+import { levelStep, noiseOf } from "./pressure-noise";
 import { type Turn, turningPoints } from "./turning-points";
 
-/** A swing counts where it is this part of the whole range; smaller ones are draws on a holding pump or noise. */
-const SWING_SHARE = 0.3;
+/** A swing counts where it is this part of the usual distance between starts and stops; smaller ones are draws on a holding pump, or noise. */
+const SWING_SHARE = 0.35;
 const LEAST_SWING = 10_000; // Pa; no switch or drive is set closer. Common practice, no source
 const LEAST_STARTS = 3;
-/** Lows of a saw-tooth lie at the pressure that starts the pump: their quartiles stay within this part of its height. */
+/** Starts of one pump lie at one pressure: the quartiles of the lows stay within this part of the height of the swings. */
 const LOWS_WITHIN = 0.25;
 
 /**
- * The pump's runs from the pressure's own saw-tooth: it starts where the fall turns, at much the same pressure each time, and stops where the rise ends.
+ * The pump's runs from the pressure's own saw-tooth: it starts where the fall turns, at much the same pressure each time. A fixed-speed pump stops where the
+ * rise ends. A drive holds the pressure after the rise and stops some time before it falls again: then the stop is known only where a last step up
+ * (a boost before sleep) or the fall itself shows it, and a run with a long quiet top is marked incomplete.
  * @returns null where no such saw-tooth is seen
  */
-export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[], _site: SiteFacts): PumpState | null {
+export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[], site: SiteFacts): PumpState | null {
   const channel = mainChannel(record, "pressure");
   if (channel === null) return null;
   const values = valuesWithoutSpikes(channel, faults);
   const observed = stretchesOf(channel, faults);
-  const size = swingSize(values);
-  if (size === null) return null;
-  const turns = observed.map((stretch) => turningPoints(values, stretch.first, stretch.last, size));
-  if (!isSawTooth(values, turns.flat())) return null;
-  const runs = observed.flatMap((stretch, i) => runsBetween(channel, stretch, turns[i]));
-  return { basis: "pressure", channel: channel.heading, mode: "switching", runs, observed, separation: null, certainty: 0.7, pumps: [] };
+  const saw = sawToothOf(values, observed, site);
+  if (saw === null) return null;
+  const runs = observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw));
+  const certainty = saw.regulated ? 0.6 : 0.75;
+  return { basis: "pressure", channel: channel.heading, mode: "switching", runs, observed, separation: null, certainty, pumps: [] };
 }
 
-function swingSize(values: ArrayLike<number>): number | null {
+function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], site: SiteFacts): SawTooth | null {
   const kept = finiteValues(values);
   if (kept.length < 10) return null;
-  const [low, high] = quantiles(kept, [0.01, 0.99]);
-  const size = Math.max(SWING_SHARE * (high - low), 8 * noiseOf(kept));
-  return size < LEAST_SWING || size > 0.8 * (high - low) ? null : size;
+  const noise = Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12));
+  const [bottom, top] = quantiles(kept, [0.005, 0.995]);
+  const smallest = Math.max(LEAST_SWING, 8 * noise);
+  const coarse = Math.max(SWING_SHARE * (top - bottom), smallest);
+  if (coarse > 0.8 * (top - bottom)) return null;
+  const seen = withoutPlunges(values, quantiles(kept, [0.01])[0], coarse);
+  const turns = stretches.flatMap(({ first, last }) => turningPoints(seen, first, last, coarse));
+  const [lows, highs] = (["low", "high"] as const).map((kind) =>
+    turns.filter((turn) => turn.kind === kind).map((turn) => values[turn.index]),
+  );
+  if (lows.length < LEAST_STARTS || highs.length < LEAST_STARTS) return null;
+  const [low, high] = [median(lows), median(highs)];
+  const [q1, q3] = quantiles(lows, [0.25, 0.75]);
+  if (q3 - q1 > LOWS_WITHIN * (high - low)) return null;
+  const size = Math.max(SWING_SHARE * (high - low), smallest);
+  return { size, low, high, noise, regulated: isRegulated(values, stretches, { low, high, noise }, lows.length, site) };
 }
 
-function isSawTooth(values: ArrayLike<number>, turns: readonly Turn[]): boolean {
-  const lows = turns.filter((turn) => turn.kind === "low").map((turn) => values[turn.index]);
-  const highs = turns.filter((turn) => turn.kind === "high").map((turn) => values[turn.index]);
-  if (lows.length < LEAST_STARTS || highs.length < LEAST_STARTS) return false;
-  const [low, high] = quantiles(lows, [0.25, 0.75]);
-  return high - low < LOWS_WITHIN * (median(highs) - median(lows));
+/** A tank that runs empty lets the pressure plunge for a sample or two before the pump has it again: held up to where one per cent of the record lies. */
+function withoutPlunges(values: ArrayLike<number>, floor: number, size: number): ArrayLike<number> {
+  let lowest = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) if (values[i] < lowest) lowest = values[i];
+  return floor - lowest < size / 2 ? values : Float64Array.from(values, (value) => Math.max(value, floor));
 }
 
-function runsBetween({ sampling }: Channel, stretch: Stretch, turns: readonly Turn[]): Run[] {
-  const at = (turn: Turn | undefined) => (turn === undefined ? null : timeAt(sampling, turn.index));
+const PARTIAL_SHARE = 0.06;
+const PARTIAL_ABOVE = 0.3;
+
+/**
+ * Whether a drive holds the pressure: then it recovers from dips that never reach the starting pressure, which a pump on a switch cannot do.
+ * The site facts decide where they are given.
+ */
+function isRegulated(
+  values: ArrayLike<number>,
+  stretches: readonly Stretch[],
+  { low, high, noise }: Pick<SawTooth, "low" | "high" | "noise">,
+  starts: number,
+  site: SiteFacts,
+): boolean {
+  if (site.pump !== null) return site.pump === "variable-speed";
+  if (site.cutIn !== null && site.cutOut !== null) return false;
+  const size = Math.max(PARTIAL_SHARE * (high - low), 8 * noise);
+  const turns = stretches.flatMap(({ first, last }) => turningPoints(values, first, last, size));
+  const partial = turns.filter((turn) => turn.kind === "low" && values[turn.index] > low + PARTIAL_ABOVE * (high - low)).length;
+  return partial > starts / 3;
+}
+
+function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, saw: SawTooth): Run[] {
+  const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last };
+  const turns = turningPoints(values, stretch.first, stretch.last, saw.size).filter((turn) => isSwitch(values, turn, saw));
   const runs: Run[] = [];
-  if (turns[0]?.kind === "high") runs.push({ from: stretch.from, to: timeAt(sampling, turns[0].index), complete: false });
+  if (turns[0]?.kind === "high") {
+    const { at } = stopOf(curve, stretch.first, turns[0].index, turns[1]?.index ?? stretch.last, saw);
+    if (at > stretch.from) runs.push({ from: stretch.from, to: at, complete: false });
+  }
   turns.forEach((turn, i) => {
     if (turn.kind === "high") return;
-    const to = at(turns[i + 1]);
-    runs.push({ from: timeAt(sampling, turn.index), to: to ?? stretch.to, complete: to !== null });
+    const until = turns.findIndex((other, k) => k > i && other.kind === "low");
+    const high = highestBetween(values, turn.index, until < 0 ? stretch.last : turns[until].index);
+    const falls = until >= 0 || turns.at(-1)?.kind === "high";
+    const from = startOf(curve, turn.index, saw);
+    const stop = falls ? stopOf(curve, turn.index, high, until < 0 ? stretch.last : turns[until].index, saw) : null;
+    const to = stop === null ? stretch.to : stop.at;
+    if (to > from) runs.push({ from, to, complete: stop?.sure ?? false });
   });
   return runs;
+}
+
+/** A start lies near the starting pressure; a low well above it is a dip that a running pump recovered from. Highs count whatever their height. */
+const isSwitch = (values: ArrayLike<number>, turn: Turn, { low, high }: SawTooth) =>
+  turn.kind === "high" || values[turn.index] < low + LOWS_WITHIN * (high - low);
+
+function highestBetween(values: ArrayLike<number>, first: number, last: number): number {
+  let highest = first;
+  for (let i = first; i <= last; i++) if (values[i] > values[highest]) highest = i;
+  return highest;
 }

@@ -4,6 +4,7 @@ import { channelsOf } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { joinPauses } from "./join-pauses";
 import { pumpFromPressure } from "./pump-from-pressure";
 import { pumpFromWitness } from "./pump-witness";
 
@@ -33,7 +34,7 @@ export function findPumpState(
 ): PumpState | CannotTell {
   if (drive !== null && drive.mode !== "always-stopped") return drive;
   const flow = meter.place === "before-tank" ? pumpFromWitness(record, faults, "flow") : null;
-  if (flow?.mode === "switching") return flow;
+  if (flow?.mode === "switching") return joinPauses(flow, record, faults);
   const pressure = pumpFromPressure(record, faults, site);
   if (pressure !== null) return pressure;
   return drive ?? flow ?? { id: "no-pump-state", about: "starts", detail: { missing: missing(record) } };

@@ -1,0 +1,44 @@
+import type { PumpState, Run } from "../../shared/findings/segment";
+import { mainChannel } from "../../shared/record/find-channel";
+import type { LogFault } from "../../shared/record/log-fault";
+import type { Channel, LogRecord } from "../../shared/record/log-record";
+import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
+import { valuesWithoutSpikes } from "../faults/observed";
+import { median, quantile } from "../numerics/order-statistics";
+
+const LEAST_STARTS = 4;
+const LOW_PART = 0.4;
+
+/**
+ * Runs read from flow, with the pauses of a pump that ran on against a closed check valve taken out: a stopped pump starts again at its starting pressure, so
+ * where flow comes back well above it the pump had not stopped. Without pressure the runs stay as they are.
+ */
+export function joinPauses(state: PumpState, record: LogRecord, faults: readonly LogFault[]): PumpState {
+  const pressure = mainChannel(record, "pressure");
+  if (pressure === null || state.runs.length < LEAST_STARTS) return state;
+  const values = valuesWithoutSpikes(pressure, faults);
+  const atStart = state.runs.map((run) => pressureAt(pressure, values, run.from));
+  const starting = quantile(atStart, 0.2);
+  const stopping = median(state.runs.map((run) => pressureAt(pressure, values, run.to)));
+  if (!(stopping > starting)) return state;
+  const limit = starting + LOW_PART * (stopping - starting);
+  const runs: Run[] = [];
+  state.runs.forEach((run, i) => {
+    const last = runs.at(-1);
+    const unbroken = state.observed.some((span) => last !== undefined && span.from <= last.to && run.from <= span.to);
+    if (last !== undefined && atStart[i] > limit && unbroken)
+      runs[runs.length - 1] = { from: last.from, to: run.to, complete: last.complete && run.complete };
+    else runs.push(run);
+  });
+  return { ...state, runs };
+}
+
+/** Lowest pressure of the three samples about an instant, Pa gauge; NaN outside the channel. */
+function pressureAt({ sampling }: Channel, values: ArrayLike<number>, t: number): number {
+  const at = indexAtOrAfter(sampling, t);
+  let lowest = Number.NaN;
+  for (let i = Math.max(0, at - 1); i <= Math.min(values.length - 1, at + 1); i++) {
+    if (Math.abs(timeAt(sampling, i) - t) < 60 && !(values[i] >= lowest)) lowest = Number.isNaN(values[i]) ? lowest : values[i];
+  }
+  return lowest;
+}
