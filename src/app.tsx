@@ -1,7 +1,7 @@
 import { lazy, Suspense, useEffect } from "react";
 import { usePreferences } from "./state/preferences";
 import { useVisit } from "./state/use-visit";
-import { type SheetName, shownRecord } from "./state/visit-state";
+import { type SheetName, shownRecord, shownVisit } from "./state/visit-state";
 import { Reading } from "./views/bring-in/reading";
 import { Refused } from "./views/bring-in/refused";
 import { Start } from "./views/bring-in/start";
@@ -39,6 +39,16 @@ export function App({ client }: { readonly client: AnalysisClient }) {
           <button type="button" onClick={open("site-facts")}>
             Site facts
           </button>
+          {shownVisit(state.visit) === null ? null : (
+            <>
+              <button type="button" onClick={open("before-and-after")}>
+                Before and after
+              </button>
+              <button type="button" onClick={open("report")}>
+                Report
+              </button>
+            </>
+          )}
           <button type="button" onClick={open("how-shown")}>
             How it is shown
           </button>

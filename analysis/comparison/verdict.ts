@@ -3,11 +3,15 @@ import type { Measured } from "../../shared/units/measured";
 
 const HIGHER_IS_BETTER: readonly MeasureId[] = ["share-within-band"];
 
+/** None seen is none shown only after a day of logging: upper 95 % limit of a daily rate with no event in one day (Garwood 1936). */
+const NONE_IN_A_DAY = 3.689;
+
 /**
  * What a measure says of a change. The acceptance limit decides first; a difference counts only where its 95 % interval leaves out zero.
  * @param limit null where none is set
  */
 export function verdictOf(id: MeasureId, after: Measured, difference: Measured, limit: number | null): Verdict {
+  if (limit === 0 && after.value === 0 && after.high <= NONE_IN_A_DAY) return "met";
   const sign = HIGHER_IS_BETTER.includes(id) ? -1 : 1;
   if (limit !== null && sign * after.value <= sign * limit && sign * (sign > 0 ? after.high : after.low) <= sign * limit) return "met";
   const better = sign > 0 ? difference.high < 0 : difference.low > 0;

@@ -9,8 +9,6 @@ import { sampleCount, timeAt } from "../../shared/record/sampling";
 import { median } from "../numerics/order-statistics";
 
 const HOUR = 3600;
-/** None is wanted; fewer than one a day is what a log of some days can show. Common practice, no source. */
-const SHORT_CYCLES_PER_DAY = 1;
 /** Fewest blocks for a bootstrap to mean anything; a shorter record is cut into this many. */
 const FEWEST_BLOCKS = 12;
 
@@ -56,7 +54,7 @@ export function measureVisit(record: LogRecord, analysis: Analysis): VisitMeasur
     driftsPa: findingOf(outcomes, "drift")?.windows.map((w) => w.change.value) ?? [],
     limits: {
       "starts-per-hour": site.limits.startsPerHour?.value ?? findingOf(outcomes, "cycling")?.allowedStartsPerHour ?? null,
-      "short-cycles-per-day": SHORT_CYCLES_PER_DAY,
+      "short-cycles-per-day": 0,
       "oscillating-share": null,
       "oscillation-height": site.limits.oscillationPeakToPeak.value,
       "drift-at-steady-flow": site.limits.driftAtSteadyFlow.value,

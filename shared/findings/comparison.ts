@@ -75,3 +75,6 @@ export type Comparison = {
   /** What the slower of two samplings would have missed in the other: periods below, s; null where both sample alike. */
   readonly hiddenBelowPeriodS: number | null;
 };
+
+/** A comparison with the names of what was compared, as page and report show it. */
+export type ComparedVisits = { readonly comparison: Comparison; readonly beforeName: string; readonly afterName: string };

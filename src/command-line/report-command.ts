@@ -7,13 +7,14 @@ import { measureVisit } from "../../analysis/comparison/visit-measures";
 import { writeFindings } from "../../analysis/document/findings-document";
 import { importLog } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
+import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../shared/site/site-facts";
-import { makeReportInput } from "../report/make-report-input";
-import { writeReport } from "../report/report";
-import { REPORT_SECTIONS, type ReportInput, type ReportSectionId } from "../report/report-input";
+import type { UnitChoice } from "../../shared/units/unit-choice";
+import { REPORT_SECTIONS, type ReportOrder, type ReportSectionId } from "../report/report-input";
+import { reportOf } from "../report/report-of-record";
 import { openLog, readSiteFile, writeWhole } from "./files";
 import { readUnits, UsageError } from "./options";
 import { refusalOf } from "./refusal";
@@ -57,7 +58,9 @@ export async function runReport(args: readonly string[]): Promise<number> {
   try {
     const visit = await readVisit(positionals, values.site);
     const before = values.before.length === 0 ? null : await readVisit(values.before, values["before-site"] ?? values.site);
-    await writeWhole(values.out, writeReport(await reportOf(visit, before, values)));
+    const units = readUnits(values.units) ?? unitsAsInFile(visit.record);
+    const document = writeFindings(visit.record, visit.analysis, units);
+    await writeWhole(values.out, reportOf(visit.record, document, await orderOf(visit, before, units, values)));
     console.error(`Written: ${values.out}`);
     return 0;
   } catch (error) {
@@ -70,27 +73,21 @@ export async function runReport(args: readonly string[]): Promise<number> {
 
 type Values = ReturnType<typeof readOptions>["values"];
 
-async function reportOf(visit: Visit, before: Visit | null, values: Values): Promise<ReportInput> {
-  const units = readUnits(values.units) ?? unitsAsInFile(visit.record);
+async function orderOf(visit: Visit, before: Visit | null, units: UnitChoice, values: Values): Promise<ReportOrder> {
   const names = (v: Visit) => v.record.files.map((file) => file.name).join(", ");
-  return makeReportInput({
-    record: visit.record,
-    document: writeFindings(visit.record, visit.analysis, units),
+  const measures = (v: Visit) => measureVisit(inGauge(v.record, v.analysis.site.atmosphere.value), v.analysis);
+  return {
     siteName: visit.analysis.site.name,
     comparison:
       before === null
         ? null
-        : {
-            comparison: compareVisits(measureVisit(before.record, before.analysis), measureVisit(visit.record, visit.analysis)),
-            beforeName: names(before),
-            afterName: names(visit),
-          },
+        : { comparison: compareVisits(measures(before), measures(visit)), beforeName: names(before), afterName: names(visit) },
     letterhead: { lines: values.letterhead, logo: values.logo === undefined ? null : await readLogo(values.logo) },
     units,
     paper: values.paper === "Letter" ? "Letter" : "A4",
     leaveOut: REPORT_SECTIONS.filter((id) => values["leave-out"].includes(id)),
     writtenOn: values.date ?? null,
-  });
+  };
 }
 
 async function readVisit(paths: readonly string[], sitePath: string | undefined): Promise<Visit> {

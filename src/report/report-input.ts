@@ -1,4 +1,4 @@
-import type { Comparison } from "../../shared/findings/comparison";
+import type { ComparedVisits } from "../../shared/findings/comparison";
 import type { ThinTrace } from "../../shared/record/thin-trace";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { UnitChoice } from "../../shared/units/unit-choice";
@@ -26,7 +26,7 @@ export type ReportInput = {
   readonly trace: ThinTrace;
   /** The worst stretch of each finding, closer: by the finding's index in the document. */
   readonly closeUps: readonly { readonly finding: number; readonly trace: ThinTrace }[];
-  readonly comparison: { readonly comparison: Comparison; readonly beforeName: string; readonly afterName: string } | null;
+  readonly comparison: ComparedVisits | null;
   readonly letterhead: Letterhead;
   readonly units: UnitChoice;
   readonly paper: "A4" | "Letter";
@@ -34,3 +34,6 @@ export type ReportInput = {
   /** As the person wants it printed; the report itself asks no clock. */
   readonly writtenOn: string | null;
 };
+
+/** What a person decides about a report; the rest is worked out from the record. */
+export type ReportOrder = Omit<ReportInput, "document" | "trace" | "closeUps">;

@@ -12,7 +12,13 @@ export function timeLabels({ record }: FindingsDocument, locale: string | null) 
   return {
     secondsOf,
     whole: saySpan(clock, { from: seconds(0), to: seconds(duration) }, locale),
-    labelAt: (s: number) => sayInstant(clock, s, locale).replace(/:\d\d$/, (tail) => (duration > 7200 ? "" : tail)),
+    /** Under an axis: the day without its year and the time without its seconds, where the record is long enough to spare them. */
+    labelAt: (s: number) =>
+      duration > 7200
+        ? sayInstant(clock, s, locale)
+            .replace(/:\d\d$/, "")
+            .replace(/,? \d{4},?/, "")
+        : sayInstant(clock, s, locale),
     zoneNote: sayClockZone(clock),
   };
 }

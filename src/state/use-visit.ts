@@ -1,9 +1,11 @@
 import { useEffect, useMemo, useReducer, useRef } from "react";
 import { type ImportChoices, NO_CHOICES } from "../../analysis/import/import-choices";
 import type { Checklist } from "../../shared/findings/checklist";
+import type { VisitMeasures } from "../../shared/findings/comparison";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
+import type { ReportOrder } from "../report/report-input";
 import type { AnalysisClient } from "../worker/analysis-client";
 import type { Answer, Detail, PickedFile } from "../worker/messages";
 import { secondsLeft } from "../worker/time-left";
@@ -34,6 +36,10 @@ export type Commands = {
   detail(from: number, to: number): Promise<Detail | null>;
   /** Works a closer look out of the record. */
   look(request: LookRequest): Promise<Look | null>;
+  /** What a comparison needs of the record on the page, and of an earlier visit's files read with the facts on the page. */
+  measures(): Promise<VisitMeasures | null>;
+  measuresOf(files: readonly PickedFile[]): ReturnType<AnalysisClient["measuresOf"]>;
+  report(order: ReportOrder): Promise<string | null>;
   /** Ends the job that runs; the page goes back to what it showed before. */
   stop(): void;
 };
@@ -79,6 +85,9 @@ export function useVisit(
       redoSite: () => dispatch({ do: "redo-site" }),
       detail: (from, to) => client.detail(from, to),
       look: (request) => client.look(request),
+      measures: () => client.measures(),
+      measuresOf: (files) => client.measuresOf({ files, choices: NO_CHOICES, site: latest.current.site.facts, units: latestUnits.current }),
+      report: (order) => client.report(order),
       stop() {
         stopJob.current();
         dispatch({ do: "stop" });

@@ -1,6 +1,7 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import { type Checklist, EMPTY_CHECKLIST } from "../../shared/findings/checklist";
+import type { ComparedVisits } from "../../shared/findings/comparison";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
@@ -43,6 +44,7 @@ export type VisitAction =
   | { readonly do: "note-checklist"; readonly checklist: Checklist }
   | { readonly do: "select"; readonly selection: Selection }
   | { readonly do: "show-on-trace"; readonly span: Span }
+  | { readonly do: "compare"; readonly compared: ComparedVisits }
   | { readonly do: "open-sheet"; readonly sheet: SheetName }
   | { readonly do: "close-sheet" };
 
@@ -61,6 +63,7 @@ export const EMPTY_PAGE: PageState = {
   checklist: EMPTY_CHECKLIST,
   selection: NOTHING_SELECTED,
   focus: null,
+  compared: null,
   sheet: null,
 };
 
@@ -71,6 +74,8 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
       return { ...state, selection: action.selection };
     case "show-on-trace":
       return { ...state, focus: { span: action.span } };
+    case "compare":
+      return { ...state, compared: action.compared };
     case "open-sheet":
       return { ...state, sheet: action.sheet };
     case "close-sheet":
@@ -112,6 +117,7 @@ type StageAction = Exclude<
       | "redo-site"
       | "note-checklist"
       | "open-visit"
+      | "compare"
       | "change-units"
       | "close-visit";
   }
@@ -141,7 +147,9 @@ function takeOver(state: PageState): PageState {
 /** A place on another record means nothing: selection and focus go where the record changed. */
 function afterVisit(state: PageState, visit: VisitState): PageState {
   if (visit === state.visit) return state;
-  return visit.stage === "working-out" ? { ...state, visit, selection: NOTHING_SELECTED, focus: null } : { ...state, visit };
+  return visit.stage === "working-out"
+    ? { ...state, visit, selection: NOTHING_SELECTED, focus: null, compared: null }
+    : { ...state, visit };
 }
 
 function visitStage(visit: VisitState, action: StageAction): VisitState {

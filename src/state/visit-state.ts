@@ -1,6 +1,7 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { Checklist } from "../../shared/findings/checklist";
+import type { ComparedVisits } from "../../shared/findings/comparison";
 import type { FindingKind } from "../../shared/findings/finding";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
@@ -57,7 +58,7 @@ export type Selection = { readonly finding: FindingKind | null; readonly span: S
 export type Focus = { readonly span: Span };
 
 /** A sheet that lies over the page, at most one. */
-export type SheetName = "bring-in" | "site-facts" | "what-if" | "before-and-after" | "round" | "how-shown" | "keys" | "visits";
+export type SheetName = "bring-in" | "site-facts" | "what-if" | "before-and-after" | "report" | "round" | "how-shown" | "keys" | "visits";
 
 export type PageState = {
   readonly visit: VisitState;
@@ -72,6 +73,8 @@ export type PageState = {
   readonly checklist: Checklist;
   readonly selection: Selection;
   readonly focus: Focus | null;
+  /** The visit on the page against an earlier one, where the person compared them. */
+  readonly compared: ComparedVisits | null;
   readonly sheet: SheetName | null;
 };
 

@@ -1,8 +1,10 @@
 import { Sheet } from "../parts/sheet";
 import type { Preferences } from "../state/preferences";
-import { type SheetName, shownRecord } from "../state/visit-state";
+import { type SheetName, shownRecord, shownVisit } from "../state/visit-state";
+import { BeforeAndAfter } from "./before-and-after/before-and-after";
 import { Review } from "./bring-in/review";
 import { HowShown } from "./how-shown";
+import { ReportSheet } from "./report/report-sheet";
 import { SiteFactsSheet } from "./site-facts/site-facts-sheet";
 import type { PageProps } from "./view-props";
 
@@ -11,6 +13,7 @@ const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
   "site-facts": "Site facts",
   "what-if": "What if",
   "before-and-after": "Before and after",
+  report: "Report",
   round: "Round",
   "how-shown": "How it is shown",
   keys: "Keys",
@@ -22,10 +25,13 @@ type SheetsProps = PageProps & { readonly sheet: SheetName; readonly change: (ch
 /** The sheet that lies over the page. Loaded when the first one is opened. */
 export default function Sheets({ sheet, change, ...page }: SheetsProps) {
   const read = shownRecord(page.state.visit);
+  const visit = shownVisit(page.state.visit);
   return (
     <Sheet title={SHEET_TITLES[sheet]} onClose={() => page.dispatch({ do: "close-sheet" })}>
       {sheet === "site-facts" && <SiteFactsSheet {...page} />}
       {sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
+      {sheet === "before-and-after" && visit !== null && <BeforeAndAfter {...page} visit={visit} />}
+      {sheet === "report" && visit !== null && <ReportSheet {...page} visit={visit} />}
       {sheet === "how-shown" && <HowShown preferences={page.preferences} change={change} />}
     </Sheet>
   );

@@ -1,7 +1,9 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
+import type { VisitMeasures } from "../../shared/findings/comparison";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
+import type { ReportOrder } from "../report/report-input";
 import type { Answer, Detail, PickedFile, Request } from "./messages";
 
 /** The part of a Worker that the client uses; tests give their own. */
@@ -27,6 +29,12 @@ export type AnalysisClient = {
   rework(site: SiteFacts, units: UnitChoice, listen: Listen): Stop;
   detail(from: number, to: number): Promise<Detail | null>;
   look(request: LookRequest): Promise<Look | null>;
+  /** What a comparison needs of the record on the page; null where there is none. */
+  measures(): Promise<VisitMeasures | null>;
+  /** The same of other files, read by a worker of their own that is let go afterwards. */
+  measuresOf(job: ReadJob): Promise<VisitMeasures | Extract<Answer, { answer: "refused" | "broken" | "stopped" }>>;
+  /** The report of the record on the page as one HTML file; null where there is none. */
+  report(order: ReportOrder): Promise<string | null>;
   /** Lets go of everything. */
   close(): void;
 };
@@ -131,6 +139,31 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
     async look(look) {
       const answer = await askCurrent((id) => ({ ask: "look", id, look }));
       return answer?.answer === "look" ? answer.look : null;
+    },
+    async measures() {
+      const answer = await askCurrent((id) => ({ ask: "measures", id }));
+      return answer?.answer === "measures" ? answer.measures : null;
+    },
+    measuresOf(job) {
+      const at = bench();
+      return new Promise((resolve) => {
+        ask(at, { ask: "read", id: nextId++, ...job }, (answer) => {
+          if (answer.answer === "refused" || answer.answer === "broken" || answer.answer === "stopped") {
+            end(at);
+            resolve(answer);
+          } else if (answer.answer === "findings") {
+            ask(at, { ask: "measures", id: nextId++ }, (worked) => {
+              end(at);
+              if (worked.answer === "measures") resolve(worked.measures);
+              else if (worked.answer === "broken" || worked.answer === "stopped") resolve(worked);
+            });
+          }
+        });
+      });
+    },
+    async report(order) {
+      const answer = await askCurrent((id) => ({ ask: "report", id, order }));
+      return answer?.answer === "report" ? answer.html : null;
     },
     close() {
       end(current);

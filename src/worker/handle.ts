@@ -1,5 +1,6 @@
 import type { ImportChoices, ImportProgress, ImportResult, LogFile } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
+import type { VisitMeasures } from "../../shared/findings/comparison";
 import { ImportError } from "../../shared/problems/import-problem";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import { indexAtOrAfter, sampleCount, timeAt } from "../../shared/record/sampling";
@@ -8,6 +9,8 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
 import { buildPyramid } from "../charts/pyramid";
+import type { ReportOrder } from "../report/report-input";
+import { fingerprintsOf, withFingerprints } from "./fingerprint";
 import { logFile } from "./log-file";
 import type { Answer, Detail, RecordOutline, Request, TraceChannel } from "./messages";
 
@@ -15,6 +18,7 @@ import type { Answer, Detail, RecordOutline, Request, TraceChannel } from "./mes
 export type WorkingOut = {
   readonly analyse: (record: LogRecord, site: SiteFacts) => Analysis;
   readonly writeFindings: (record: LogRecord, analysis: Analysis, units: UnitChoice) => FindingsDocument;
+  readonly measureVisit: (record: LogRecord, analysis: Analysis) => VisitMeasures;
   readonly makeLook: (request: LookRequest, record: LogRecord, analysis: Analysis) => Look;
 };
 
@@ -27,6 +31,7 @@ export type Stations = {
     stop: { readonly aborted: boolean },
   ) => Promise<ImportResult>;
   readonly workingOut: () => Promise<WorkingOut>;
+  readonly reporting: () => Promise<{ readonly reportOf: (record: LogRecord, document: FindingsDocument, order: ReportOrder) => string }>;
 };
 
 /** Sends an answer; buffers in `transfer` are handed over, not copied. */
@@ -45,12 +50,14 @@ export function makeHandle(stations: Stations): Handle {
     // Fetched while the file is read.
     const coming = stations.workingOut();
     coming.catch(() => {});
+    const prints = fingerprintsOf(request.files);
     const result = await stations.importLog(request.files.map(logFile), request.choices, onProgress, stop);
     if (stop.aborted) return send({ answer: "stopped", id });
-    record = result.record;
+    const kept = withFingerprints(result.record, await prints);
+    record = kept;
     analysis = null;
-    const traces = result.record.channels.map(traceChannel);
-    send({ answer: "trace", id, outline: outline(result.record), layouts: result.layouts, traces }, buffersOf(traces));
+    const traces = kept.channels.map(traceChannel);
+    send({ answer: "trace", id, outline: outline(kept), layouts: result.layouts, traces }, buffersOf(traces));
     await workOut(request, send);
   }
 
@@ -71,6 +78,11 @@ export function makeHandle(stations: Stations): Handle {
     return record;
   }
 
+  function theAnalysis(): Analysis {
+    if (analysis === null) throw new RangeError("asked about findings before they were worked out");
+    return analysis;
+  }
+
   async function answer(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     switch (request.ask) {
       case "read":
@@ -82,11 +94,18 @@ export function makeHandle(stations: Stations): Handle {
         const buffers = detail.channels.flatMap(({ times, values }) => [times.buffer, values.buffer]) as Transferable[];
         return send({ answer: "detail", id: request.id, detail }, buffers);
       }
+      case "measures": {
+        const { measureVisit } = await stations.workingOut();
+        return send({ answer: "measures", id: request.id, measures: measureVisit(theRecord(), theAnalysis()) });
+      }
+      case "report": {
+        const [{ writeFindings }, { reportOf }] = await Promise.all([stations.workingOut(), stations.reporting()]);
+        const document = writeFindings(theRecord(), theAnalysis(), request.order.units);
+        return send({ answer: "report", id: request.id, html: reportOf(theRecord(), document, request.order) });
+      }
       case "look": {
-        if (analysis === null) throw new RangeError("a closer look was asked for before the findings");
-        const worked = analysis;
         const { makeLook } = await stations.workingOut();
-        return send({ answer: "look", id: request.id, look: makeLook(request.look, theRecord(), worked) });
+        return send({ answer: "look", id: request.id, look: makeLook(request.look, theRecord(), theAnalysis()) });
       }
     }
   }

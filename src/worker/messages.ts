@@ -1,5 +1,6 @@
 import type { ImportChoices, ImportProgress } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
+import type { VisitMeasures } from "../../shared/findings/comparison";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
@@ -8,6 +9,7 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
 import type { Pyramid } from "../charts/pyramid";
+import type { ReportOrder } from "../report/report-input";
 
 /** A file as the page holds it: picked, dropped, or pasted text wrapped in a blob. */
 export type PickedFile = { readonly name: string; readonly blob: Blob };
@@ -25,6 +27,9 @@ export type Request =
   | { readonly ask: "rework"; readonly id: number; readonly site: SiteFacts; readonly units: UnitChoice }
   | { readonly ask: "detail"; readonly id: number; readonly from: number; readonly to: number }
   | { readonly ask: "look"; readonly id: number; readonly look: LookRequest }
+  /** What a comparison with another visit needs of the record. */
+  | { readonly ask: "measures"; readonly id: number }
+  | { readonly ask: "report"; readonly id: number; readonly order: ReportOrder }
   | { readonly ask: "stop"; readonly id: number };
 
 /** A record without its samples: all that the page shows of it beside the trace. */
@@ -61,6 +66,8 @@ export type Answer =
   | { readonly answer: "findings"; readonly id: number; readonly analysis: Analysis; readonly document: FindingsDocument }
   | { readonly answer: "detail"; readonly id: number; readonly detail: Detail }
   | { readonly answer: "look"; readonly id: number; readonly look: Look }
+  | { readonly answer: "measures"; readonly id: number; readonly measures: VisitMeasures }
+  | { readonly answer: "report"; readonly id: number; readonly html: string }
   | { readonly answer: "refused"; readonly id: number; readonly problem: ImportProblem }
   | { readonly answer: "broken"; readonly id: number; readonly message: string }
   | { readonly answer: "stopped"; readonly id: number };

@@ -8,9 +8,11 @@ import { NO_SITE_FACTS, readSiteFacts } from "../../../shared/site/read-site-fac
 import type { SiteFacts } from "../../../shared/site/site-facts";
 import { METRIC_UNITS, US_UNITS } from "../../../shared/units/unit-choice";
 import { makeLook } from "../../../src/charts/looks/make-look";
+import { reportOf } from "../../../src/report/report-of-record";
 import { makeHandle, type Stations } from "../../../src/worker/handle";
 import type { Answer, Request } from "../../../src/worker/messages";
 import { stations } from "../../../src/worker/stations";
+import { measureVisit } from "../../../src/worker/working-out";
 import { channel, every, recordOf } from "../../builders/record";
 
 const record = recordOf([
@@ -29,8 +31,8 @@ function countingStations(): { readonly stations: Stations; readonly asked: { an
     asked.analyse++;
     return analyse(record, site);
   };
-  const workingOut = async () => ({ analyse: counted, writeFindings, makeLook });
-  return { asked, stations: { importLog: async () => ({ record, layouts: [] }), workingOut } };
+  const workingOut = async () => ({ analyse: counted, writeFindings, makeLook, measureVisit });
+  return { asked, stations: { importLog: async () => ({ record, layouts: [] }), workingOut, reporting: async () => ({ reportOf }) } };
 }
 
 const readRequest = (id: number, files: Extract<Request, { ask: "read" }>["files"] = []): Request => ({

@@ -2,7 +2,8 @@ import { thinTrace } from "../../analysis/document/thin-trace";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { seconds } from "../../shared/units/quantity";
-import type { ReportInput } from "./report-input";
+import { writeReport } from "./report";
+import type { ReportInput, ReportOrder } from "./report-input";
 import { timeLabels } from "./time-labels";
 
 const COLUMNS = 650;
@@ -11,12 +12,10 @@ const MARGIN = 0.25;
 /** A close-up shows no less than this and no more, s: a cycle must be seen, not a week. */
 const [SHORTEST, LONGEST] = [120, 4 * 3600];
 
-type Made = Omit<ReportInput, "trace" | "closeUps"> & { readonly record: LogRecord };
-
-/** Thins the record for the report's pictures: the whole, and the longest stretch of each finding that breaks a limit. */
-export function makeReportInput({ record, ...rest }: Made): ReportInput {
+/** A report of one record, its pictures thinned: the whole, and the longest stretch of each finding that breaks a limit. */
+export function reportOf(record: LogRecord, document: FindingsDocument, order: ReportOrder): string {
   const whole = { from: seconds(0), to: record.duration };
-  return { ...rest, trace: thinTrace(record, whole, COLUMNS), closeUps: closeUps(record, rest.document) };
+  return writeReport({ ...order, document, trace: thinTrace(record, whole, COLUMNS), closeUps: closeUps(record, document) });
 }
 
 function closeUps(record: LogRecord, document: FindingsDocument): ReportInput["closeUps"] {

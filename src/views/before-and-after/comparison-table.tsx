@@ -1,0 +1,61 @@
+import type { ComparedVisits } from "../../../shared/findings/comparison";
+import { formatMeasured, formatQuantity } from "../../../shared/units/format-quantity";
+import type { Measured } from "../../../shared/units/measured";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { MEASURES, VERDICT_WORDS, WHY_NOT_COMPARED } from "../../../shared/wording/comparison";
+
+type Props = { readonly compared: ComparedVisits; readonly units: UnitChoice };
+
+/** Verdict first, then one row a measure. */
+export function ComparisonTable({ compared: { comparison, beforeName, afterName }, units }: Props) {
+  const { measures, overall, matchedShare, hiddenBelowPeriodS } = comparison;
+  return (
+    <>
+      <h3>{VERDICT_WORDS[overall]}</h3>
+      <div className="wide-table">
+        <table>
+          <caption>
+            Before: {beforeName}. After: {afterName}. In brackets: 95 % intervals.
+          </caption>
+          <thead>
+            <tr>
+              {["Measure", "Before", "After", "Difference", "Limit", "Verdict"].map((title) => (
+                <th key={title} scope="col">
+                  {title}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {measures.map(({ id, before, after, difference, limit, verdict, because }) => {
+              const { name, shown } = MEASURES[id];
+              const write = (m: Measured | null) => (m === null ? "not known" : formatMeasured(m, shown, units));
+              return (
+                <tr key={id}>
+                  <th scope="row">{name}</th>
+                  <td>{write(before)}</td>
+                  <td>{write(after)}</td>
+                  <td>{write(difference)}</td>
+                  <td>{limit === null ? "none" : formatQuantity(limit, shown, units, 2)}</td>
+                  <td>
+                    {VERDICT_WORDS[verdict]}
+                    {because === null ? "" : `: ${WHY_NOT_COMPARED[because]}`}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+      <p className="aside">
+        Differences by block bootstrap over hours, or over days where both records are long enough.
+        {matchedShare === null
+          ? " Demand could not be matched: flow is not known in both."
+          : ` ${formatQuantity(matchedShare, "fraction", units, 2)} of the hours had a like demand to be set against.`}
+        {hiddenBelowPeriodS === null
+          ? ""
+          : ` The slower logger could not show periods under ${formatQuantity(hiddenBelowPeriodS, "time", units, 2)}; these are left out of both.`}
+      </p>
+    </>
+  );
+}
