@@ -32,7 +32,10 @@ function reachesService({ values }: Channel): boolean {
   return count > 0 && there >= LEAST_SHARE * count;
 }
 
-const namesSystem = (site: SiteFacts) => site.setPressure !== null || site.cutIn !== null || site.tankVolume !== null;
+const namesSystem = (site: SiteFacts) =>
+  [site.pump, site.setPressure, site.cutIn, site.cutOut, site.restartPressure, site.tankVolume, site.precharge, site.pumpRatedFlow].some(
+    (f) => f !== null,
+  );
 
 /**
  * Why no cause may be named, or null where one may. A log without pressure, one that never reaches a service pressure, and one without

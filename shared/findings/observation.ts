@@ -48,6 +48,10 @@ export const OBSERVATIONS = {
   droop: ["little", "steep"],
   /** Worst dip after a draw began. */
   dips: ["shallow", "deep", "deep-and-slow"],
+  /** Whether there are times in which nothing is drawn. */
+  "quiet-times": ["some", "none"],
+  /** How evenly the pump's starts follow each other. */
+  "start-rhythm": ["irregular", "regular"],
   /** Loss with the pump off and nothing drawn. */
   "leak-down": ["none", "present"],
   /** Side of the loss; only where there is one. */

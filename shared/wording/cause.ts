@@ -175,6 +175,8 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
   drift: { within: "little drift", over: "drift over the limit" },
   droop: { little: "little fall with flow", steep: "a steep fall with flow" },
   dips: { shallow: "shallow dips", deep: "deep dips, soon over", "deep-and-slow": "deep dips, slow to recover" },
+  "quiet-times": { some: "times without a draw", none: "a draw at all times" },
+  "start-rhythm": { irregular: "starts without a rhythm", regular: "starts in a rhythm" },
   "leak-down": { none: "no loss at rest", present: "a loss at rest" },
   "leak-side": { system: "a loss the meter sees", back: "a loss the meter does not see", unknown: "a loss of unknown side" },
   "night-flow": { none: "no flow at night", present: "flow all night" },

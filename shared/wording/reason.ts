@@ -152,9 +152,21 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
         typeof n.recovery === "number" ? `back only after ${w("recovery", "time", 2)}` : "not back while it was recorded"
       }.`,
   },
+  "quiet-times": {
+    some: () => "There are times in which nothing is drawn.",
+    none: () => "At no time is nothing drawn: water goes somewhere all the time.",
+  },
+  "start-rhythm": {
+    irregular: () => "The pump starts without a rhythm.",
+    regular: (w) =>
+      `The pump starts in a rhythm: ${w("share", "fraction", 2)} of the starts follow each other after about ${w("gap", "time", 2)}.`,
+  },
   "leak-down": {
     none: () => "With the pump off and nothing drawn the pressure holds.",
-    present: (w) => `With the pump off and nothing drawn about ${w("flow", "flow", 2)} is lost.`,
+    present: (w, n) =>
+      "flow" in n
+        ? `With the pump off and nothing drawn about ${w("flow", "flow", 2)} is lost.`
+        : "With the pump off and nothing drawn the pressure falls.",
   },
   "leak-side": {
     system: () => "The meter sees the loss: it is on the system's side.",
@@ -184,7 +196,7 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
   },
   "draw-rhythm": {
     irregular: () => "Draws follow each other without a rhythm.",
-    regular: (w) => `Draws come in a rhythm, every ${w("mean", "time", 2)}.`,
+    regular: (w) => `Draws come in a rhythm: ${w("share", "fraction", 2)} of them follow each other after about ${w("gap", "time", 2)}.`,
   },
 };
 

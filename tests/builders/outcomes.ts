@@ -85,7 +85,19 @@ export function pumpWith(runs: readonly (readonly [number, number])[]): PumpStat
 export const cyclesOf = (count: number, run: number, rest: number): PumpState =>
   pumpWith(Array.from({ length: count }, (_, i) => [i * (run + rest), run] as const));
 
-const drawsNow: DrawState = { basis: "flow", draws: [], idle: [] };
+/** Nothing is drawn through half of the day. */
+const drawsNow: DrawState = { basis: "flow", draws: [], idle: [{ from: seconds(0), to: seconds(12 * HOUR) }] };
+/** Runs that follow each other without a rhythm: rests of a quarter of an hour to an hour and more. */
+export const oddCycles = (count: number, run: number): PumpState => {
+  let from = 0;
+  return pumpWith(
+    Array.from({ length: count }, (_, i) => {
+      const one = [from, run] as const;
+      from += run + 900 * (1 + ((i * 7) % 11) * 0.35);
+      return one;
+    }),
+  );
+};
 export function segmentsWith(pump: PumpState | null, draw: DrawState | null = drawsNow): Segments {
   return {
     meter: { place: "after-tank", from: "given", certainty: 1 },

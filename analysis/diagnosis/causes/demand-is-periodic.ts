@@ -11,5 +11,6 @@ export const demandIsPeriodic: CauseTable = {
     "draw-rhythm": { irregular: -0.7, regular: 2.5 },
     oscillation: { none: -0.7, small: 1, large: 1.5 },
     "oscillation-period": { fast: -0.5, middling: 0.3, slow: 0.5 },
+    "start-rhythm": { regular: 1 },
   },
 };

@@ -11,5 +11,8 @@ export const leakOrCheckValve: CauseTable = {
     "starts-without-draw": { rare: -0.7, often: 2.5 },
     "night-flow": { none: -0.3, present: 0.7 },
     starts: { many: 0.7, "very-many": 0.7 },
+    dips: { deep: -0.5 },
+    "quiet-times": { some: -0.5, none: 2 },
+    "start-rhythm": { regular: 1.3 },
   },
 };

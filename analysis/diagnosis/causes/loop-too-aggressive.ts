@@ -12,5 +12,6 @@ export const loopTooAggressive: CauseTable = {
     "oscillation-period": { fast: 0.3, slow: -1 },
     "sensor-distance": { far: -0.5 },
     "gas-constant": { collapsed: -0.5, reduced: -0.3 },
+    dips: { deep: 0.5 },
   },
 };

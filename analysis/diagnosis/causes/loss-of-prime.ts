@@ -8,8 +8,8 @@ export const lossOfPrime: CauseTable = {
   prior: 1,
   weights: {
     prime: { held: -2, lost: 3 },
-    "held-pressure": { below: 0.7 },
-    dips: { "deep-and-slow": 0.7 },
+    "held-pressure": { below: 1.5 },
+    dips: { deep: 0.3, "deep-and-slow": 1.7 },
     overdraw: { "below-rating": 0.7 },
   },
 };

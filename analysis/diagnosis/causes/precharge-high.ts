@@ -10,11 +10,12 @@ export const prechargeHigh: CauseTable = {
   weights: {
     "empties-at": { "far-below": -2, "in-band": -1, "near-set": 2.5 },
     "precharge-by-facts": { low: -2, "in-band": -0.3, high: 2.5 },
-    "gas-constant": { collapsed: -0.5, reduced: -0.5, raised: 1.5 },
-    dips: { shallow: -0.5, deep: 1.5, "deep-and-slow": 0.5 },
+    "gas-constant": { collapsed: 1.5, reduced: 0.3, "as-expected": -0.7, raised: 1 },
+    dips: { shallow: -0.7, deep: 1.8, "deep-and-slow": 0.5 },
     runs: { "some-short": 0.5, "mostly-short": 1 },
     starts: { many: 0.5, "very-many": 0.5 },
     drift: { over: 0.3 },
     oscillation: { large: 0.5 },
+    "gas-constant-by-practice": { tiny: 1.5, small: 0.3, enough: -0.5 },
   },
 };

@@ -17,5 +17,6 @@ export const prechargeLow: CauseTable = {
     starts: { many: 0.5, "very-many": 0.5 },
     drift: { over: 1 },
     oscillation: { large: 0.3 },
+    dips: { deep: 0.7 },
   },
 };

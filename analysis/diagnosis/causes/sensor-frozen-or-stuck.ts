@@ -9,5 +9,6 @@ export const sensorFrozenOrStuck: CauseTable = {
   weights: {
     "sensor-stuck": { no: -2.5, stuck: 3, frozen: 3 },
     "sensor-pinned": { yes: 1 },
+    dips: { deep: 0.5, "deep-and-slow": 0.5 },
   },
 };

@@ -16,5 +16,7 @@ export const sleepSettingsHunting: CauseTable = {
     "gas-constant-by-practice": { tiny: -0.7, small: -0.3 },
     "tank-by-facts": { small: -0.3, tiny: -0.7 },
     "empties-at": { "far-below": -0.5, "near-set": -0.5 },
+    dips: { deep: -0.7 },
+    "start-rhythm": { regular: 1 },
   },
 };

@@ -15,8 +15,9 @@ export const tankWaterlogged: CauseTable = {
     starts: { few: -0.5, many: 1, "very-many": 2 },
     // a tank without gas shows no knee: where one shows, there is gas
     "empties-at": { "far-below": 0.5, "in-band": -1, "near-set": -1 },
-    dips: { deep: 0.5 },
+    dips: { shallow: -0.5, deep: 1.5 },
     drift: { over: 0.5 },
     oscillation: { large: 0.5 },
+    "start-rhythm": { regular: 0.3 },
   },
 };

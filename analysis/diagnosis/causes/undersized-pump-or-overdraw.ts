@@ -8,9 +8,9 @@ export const undersizedPumpOrOverdraw: CauseTable = {
   prior: 1,
   weights: {
     overdraw: { none: -1.5, "below-rating": 0.7, "at-rating": 3, "rating-unknown": 2 },
-    "held-pressure": { below: 1.5, above: -0.7 },
+    "held-pressure": { below: 1.7, above: -0.7 },
     droop: { steep: 1 },
     shutoff: { weak: -1.5 },
-    dips: { "deep-and-slow": 0.5 },
+    dips: { shallow: -1, "deep-and-slow": 2.3 },
   },
 };

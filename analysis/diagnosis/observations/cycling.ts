@@ -1,5 +1,6 @@
 import type { CyclingFinding } from "../../../shared/findings/finding";
 import type { Run } from "../../../shared/findings/segment";
+import { commonestGap, isRhythm } from "./rhythm";
 import { drawsOf, found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, setPressureOf } from "./sight";
 
 /** Starts per hour where nothing else is said: pumps up to 3/4 hp. Pressurised well-tank standard as quoted on a public page. */
@@ -7,6 +8,7 @@ const STARTS_WITHOUT_FACTS = 15;
 /** Motor practice is for starts across the line; a drive's soft start bears more, so its figure is not taken for a drive. */
 const byMotor = (cycling: CyclingFinding, fixedSpeed: boolean) => (fixedSpeed ? cycling.allowedStartsPerHour : null);
 const LEAST_RUNS = 4;
+const LEAST_STARTS = 12;
 /** Record needed before "never stops" or a rate per hour means something, s. */
 const LEAST_RECORD = 1800;
 
@@ -21,7 +23,7 @@ function cycles(runs: readonly Run[]): number[] {
 
 export const cyclingLooks: Pick<
   Looks,
-  "starts" | "runs" | "starts-without-draw" | "starts-in-small-draws" | "cycle-against-tank" | "switching-band"
+  "starts" | "runs" | "starts-without-draw" | "starts-in-small-draws" | "cycle-against-tank" | "switching-band" | "start-rhythm"
 > = {
   starts(sight) {
     const cycling = found(sight, "cycling");
@@ -59,6 +61,12 @@ export const cyclingLooks: Pick<
     if (expected === null || expected <= 0 || times.length < 6) return null;
     const shortest = times[Math.floor(times.length / 10)];
     return { level: shortest < 0.5 * expected ? "shorter" : "as-allowed", numbers: { shortest, expected } };
+  },
+  "start-rhythm"(sight) {
+    const starts = (pumpOf(sight)?.runs ?? []).map((run) => run.from);
+    if (starts.length < LEAST_STARTS) return null;
+    const { gap, share } = commonestGap(starts);
+    return { level: isRhythm(share, starts.length) ? "regular" : "irregular", numbers: { gap, share } };
   },
   "switching-band"(sight) {
     const cycling = found(sight, "cycling");

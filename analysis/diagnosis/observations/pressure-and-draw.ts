@@ -1,23 +1,26 @@
-import { drawsOf, found, isClear, isFixedSpeed, type Looks, setPressureOf } from "./sight";
+import { commonestGap, isRhythm } from "./rhythm";
+import { drawsOf, found, isClear, isFixedSpeed, type Looks, pumpOf, type Sight, setPressureOf } from "./sight";
 
 /** Share of set pressure that a dip or a droop may take without notice. */
-const DEEP_DIP = 0.15;
+const DEEP_DIP = 0.25;
 const STEEP_DROOP = 0.12;
 /** A loop that keeps up is back within this, s. */
 const SLOW_RECOVERY = 20;
 /** Least flow of the night against the highest flow of the log. */
 const NIGHT_FLOW = 0.02;
-const LEAST_DRAWS = 10;
+const LEAST_DRAWS = 12;
+/** Share of the record that quiet times must come to, and the shortest record in which their absence means something, s. */
+const NO_QUIET = 0.01;
+const LEAST_RECORD = 3 * 3600;
 
-/** Standard deviation over mean of the times between draws that begin one after the other; NaN with fewer than two. */
-function spreadOfGaps(starts: readonly number[]): { readonly mean: number; readonly spread: number } {
-  const gaps = starts.slice(1).map((t, i) => t - starts[i]);
-  const mean = gaps.reduce((sum, g) => sum + g, 0) / gaps.length;
-  const variance = gaps.reduce((sum, g) => sum + (g - mean) ** 2, 0) / (gaps.length - 1);
-  return { mean, spread: Math.sqrt(variance) / mean };
-}
+/** A fall at rest was seen, but how much water that is cannot be said without the tank's facts. */
+const fallsAtRest = ({ outcomes }: Sight) =>
+  outcomes.some((o) => o.kind === "leak-down" && o.state === "cannot-tell" && o.because.some((b) => "risePerPaS" in b.detail));
 
-export const pressureAndDrawLooks: Pick<Looks, "drift" | "droop" | "dips" | "leak-down" | "leak-side" | "night-flow" | "draw-rhythm"> = {
+export const pressureAndDrawLooks: Pick<
+  Looks,
+  "drift" | "droop" | "dips" | "quiet-times" | "leak-down" | "leak-side" | "night-flow" | "draw-rhythm"
+> = {
   drift(sight) {
     if (isClear(sight, "drift")) return { level: "within", numbers: { limit: sight.site.limits.driftAtSteadyFlow.value } };
     const drift = found(sight, "drift");
@@ -46,10 +49,17 @@ export const pressureAndDrawLooks: Pick<Looks, "drift" | "droop" | "dips" | "lea
     if (dip.depth / set < DEEP_DIP) return { level: "shallow", numbers };
     return { level: dip.recovery !== null && dip.recovery < SLOW_RECOVERY ? "deep" : "deep-and-slow", numbers };
   },
+  /** A leak that the meter or the pressure sees all the time leaves no quiet time; nor does a site that always draws. */
+  "quiet-times"(sight) {
+    const [draws, pump] = [drawsOf(sight), pumpOf(sight)];
+    if (draws === null || pump?.mode !== "switching" || sight.record.duration < LEAST_RECORD) return null;
+    const idle = draws.idle.reduce((sum, s) => sum + s.to - s.from, 0);
+    return { level: idle < NO_QUIET * sight.record.duration ? "none" : "some", numbers: { idle } };
+  },
   "leak-down"(sight) {
     if (isClear(sight, "leak-down")) return { level: "none", numbers: {} };
     const leak = found(sight, "leak-down");
-    if (leak === null) return null;
+    if (leak === null) return fallsAtRest(sight) ? { level: "present", numbers: {} } : null;
     return leak.flow.low > 0 ? { level: "present", numbers: { flow: leak.flow.value } } : { level: "none", numbers: {} };
   },
   "leak-side"(sight) {
@@ -65,7 +75,7 @@ export const pressureAndDrawLooks: Pick<Looks, "drift" | "droop" | "dips" | "lea
   "draw-rhythm"(sight) {
     const draws = drawsOf(sight);
     if (draws === null || draws.basis !== "flow" || draws.draws.length < LEAST_DRAWS) return null;
-    const { mean, spread } = spreadOfGaps(draws.draws.map((d) => d.from));
-    return { level: spread < 0.3 ? "regular" : "irregular", numbers: { mean, spread, draws: draws.draws.length } };
+    const { gap, share } = commonestGap(draws.draws.map((d) => d.from));
+    return { level: isRhythm(share, draws.draws.length) ? "regular" : "irregular", numbers: { gap, share, draws: draws.draws.length } };
   },
 };

@@ -32,11 +32,15 @@ test("the usual results of every check sum to 1", () => {
   for (const check of HAND_CHECKS) expect(Object.values(check.usual).reduce((sum, p) => sum + p, 0)).toBeCloseTo(1, 12);
 });
 
-test("low charge or water-logged: the air valve is pressed, and water there points to the diaphragm", () => {
+test("high charge or water-logged: the charge is read or the air valve pressed, and each result points its way", () => {
   const check = firstCheck({ "gas-constant": "collapsed", runs: "mostly-short", starts: "very-many" });
-  expect([check?.cause, check?.rival].sort()).toContain("tank-waterlogged");
-  const water = check?.outcomes.find((o) => o.shows.kind === "result" && o.shows.result === "water-at-valve");
-  expect(water?.pointsTo).toBe("tank-waterlogged");
+  expect([check?.cause, check?.rival].sort()).toEqual(["precharge-high", "tank-waterlogged"]);
+  expect(["read-precharge", "press-air-valve"]).toContain(check?.check);
+  const pointing = { "charge-high": "precharge-high", "charge-low": "tank-waterlogged", "water-at-valve": "tank-waterlogged" } as const;
+  const results = (check?.outcomes ?? []).flatMap((o) => (o.shows.kind === "result" ? [[o.shows.result, o.pointsTo] as const] : []));
+  const known = results.filter(([result]) => result in pointing);
+  expect(known.length).toBeGreaterThan(0);
+  for (const [result, pointsTo] of known) expect(pointing[result as keyof typeof pointing]).toBe(pointsTo);
 });
 
 test("far sensor or hot loop with the distance unknown: measure the distance", () => {
