@@ -2,12 +2,12 @@ import { isMissing, type NumberFormat, parseNumber } from "./number-format";
 
 export type CellKind = "number" | "time" | "missing" | "text";
 
-const NUMERIC_DATE = /^\d{1,4}[-/.\s]\d{1,2}[-/.\s]\d{1,4}(?:[T\s,;_-]+\d{1,2}[:.h].*)?\.?$/i;
+const NUMERIC_DATE = /^(?:\p{L}{2,10}[.,]{0,2}\s+)?\d{1,4}[-/.\s]\d{1,2}[-/.\s]\d{1,4}(?:[T\s,;_-]+\d{1,2}[:.h][^;|\t]*)?\.?$/iu;
 const COMPACT_STAMP = /^(?:19|20)\d{6}[T\s_-]?\d{4,6}(?:[.,]\d+)?Z?$/i;
 const TIME_OF_DAY = /^(?:T|\d+\s?(?:d|days?|\.)\s?)?\d{1,4}:\d{2}(?::\d{2}(?:[.,:]\d+)?)?\s?(?:[ap]\.?\s?m\.?)?(?:Z|[+-]\d{2}:?\d{2})?$/i;
 const NAMED_DATE =
-  /^(?:[\p{L}.]{2,10},?\s+)?(?:\d{1,4}[-./\s]*(?:de\s)?[\p{L}]{3,10}\.?[-./,\s]*(?:de\s)?\d{2,4}|\p{L}{3,10}\.?\s\d{1,2},?\s\d{2,4})(?:[,T\s_-]+.*)?$/iu;
-const ISO_ODD = /^\d{4}-?(?:W\d{2}-?\d|\d{3})(?:T.*)?$/;
+  /^(?:[\p{L}.]{2,10},?\s+)?(?:\d{1,4}[-./\s]*(?:de\s)?[\p{L}]{3,10}\.?[-./,\s]*(?:de\s)?\d{2,4}|\p{L}{3,10}\.?\s\d{1,2},?\s\d{2,4})(?:[,T\s_-]+[^;|\t]*)?$/iu;
+const ISO_ODD = /^\d{4}-?(?:W\d{2}-?\d|\d{3})(?:T[^;|\t]*)?$/;
 
 /**
  * What a trimmed cell looks like by itself, before any column is known. Only a first glance: the clock and the columns are settled by

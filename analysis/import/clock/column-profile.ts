@@ -30,8 +30,12 @@ export function plainNumber(cell: string, decimal: "." | ",", thousands: string 
   return Number(decimal === "," ? bare.replace(",", ".") : bare);
 }
 
+const DOTTED = /^(?:[01]?\d|2[0-3])\.[0-5]\d(?:\.[0-5]\d)?(?:,\d+)?$/;
+const TIME_OF_DAY = /\b(?:time|uhrzeit|zeit|heure|hora|ora|tijd|uur)\b/;
+
 /** Says what a column's cells look like, from up to 200 of them spread over the sample. */
 export function profileColumn(column: ColumnText, decimal: "." | ",", thousands: string | null): ColumnProfile {
+  const words = foldHeading(column);
   const counts: Record<CellKind, number> = { stamp: 0, date: 0, time: 0, duration: 0, half: 0, number: 0, text: 0, empty: 0 };
   const step = Math.max(1, Math.floor(column.sample.length / 200));
   for (let i = 0; i < column.sample.length; i += step) counts[cellKind(column.sample[i], decimal, thousands)]++;
@@ -39,11 +43,14 @@ export function profileColumn(column: ColumnText, decimal: "." | ",", thousands:
   if (counts.stamp > 0) mergeInto(counts, "stamp", ["date"]);
   if (counts.duration > 0) mergeInto(counts, "duration", ["time"]);
   const filled = Object.values(counts).reduce((a, b) => a + b, 0) - counts.empty;
+  // "10.15.30" is a date by its look; under the heading of a time it is a time
+  if (TIME_OF_DAY.test(words) && column.sample.every((cell) => cell === "" || DOTTED.test(cell)))
+    mergeInto(counts, "time", ["date", "text", "stamp"]);
   let kind: CellKind = "empty";
   for (const k of Object.keys(counts) as CellKind[]) if (k !== "empty" && counts[k] > (kind === "empty" ? 0 : counts[kind])) kind = k;
   const numbers =
     kind === "number" ? Float64Array.from(column.sample, (cell) => plainNumber(cell, decimal, thousands)) : new Float64Array(0);
-  return { column, kind, share: filled === 0 ? 0 : counts[kind] / filled, numbers, ...countSteps(numbers), words: foldHeading(column) };
+  return { column, kind, share: filled === 0 ? 0 : counts[kind] / filled, numbers, ...countSteps(numbers), words };
 }
 
 export const foldHeading = (column: ColumnText): string =>

@@ -1,5 +1,6 @@
-const DURATION =
-  /^([+-]?)\s*(?:(\d+)\s*(?:d|days?|tage?|jours?|j|dias?|giorni|g|dagen)?[ .:,T]\s*)?(\d+):(\d{1,2})(?::(\d{1,2}(?:[.,]\d+)?))?$/i;
+const CLOCK = /^([+-]?)\s*(\d+):(\d{1,2})(?::(\d{1,2}(?:[.,]\d+)?))?$/;
+const DAYS =
+  /^([+-]?)\s*(\d+)(?:\s*(?:d|days?|tage?|jours?|j|dias?|giorni|g|dagen)?[ .,T]\s*|:(?=\d+:\d+:\d))(\d{1,2}):(\d{1,2})(?::(\d{1,2}(?:[.,]\d+)?))?$/i;
 const WORDED =
   /^([+-]?)(?:(\d+)\s*(?:d|days?|tage?|j))?\s*(?:(\d+)\s*(?:h|hrs?|std))?\s*(?:(\d+)\s*(?:m|min|mn))?\s*(?:(\d+(?:[.,]\d+)?)\s*(?:s|sec|sek))?$/i;
 const ISO = /^P(?:(\d+)D)?(?:T(?:(\d+)H)?(?:(\d+)M)?(?:(\d+(?:[.,]\d+)?)S)?)?$/;
@@ -11,13 +12,18 @@ const field = (text: string | undefined) => (text === undefined ? 0 : Number(tex
  * minutes, or minutes and seconds where `minutesFirst`. Null where it is none.
  */
 export function readDuration(text: string, minutesFirst = false): number | null {
-  const match = DURATION.exec(text);
-  if (match !== null) {
-    const [, sign, d, a, b, c] = match;
-    const two = c === undefined;
-    if (Number(b) > 59 || (c !== undefined && field(c) >= 61) || (d !== undefined && Number(a) > 24)) return null;
-    const seconds = two && minutesFirst ? field(a) * 60 + field(b) : field(a) * 3600 + field(b) * 60 + field(c);
-    return (sign === "-" ? -1 : 1) * (field(d) * 86400 + seconds);
+  const clock = CLOCK.exec(text);
+  if (clock !== null) {
+    const [, sign, a, b, c] = clock;
+    if (Number(b) > 59 || (c !== undefined && field(c) >= 61)) return null;
+    const seconds = c === undefined && minutesFirst ? field(a) * 60 + field(b) : field(a) * 3600 + field(b) * 60 + field(c);
+    return sign === "-" ? -seconds : seconds;
+  }
+  const days = DAYS.exec(text);
+  if (days !== null) {
+    const [, sign, d, h, m, s] = days;
+    if (Number(h) > 24 || Number(m) > 59 || field(s) >= 61) return null;
+    return (sign === "-" ? -1 : 1) * (field(d) * 86400 + field(h) * 3600 + field(m) * 60 + field(s));
   }
   const short = /^(\d+):(\d{1,2}[.,]\d+)$/.exec(text);
   if (short !== null) return field(short[2]) < 60 ? field(short[1]) * 60 + field(short[2]) : null;

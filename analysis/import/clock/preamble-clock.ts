@@ -56,7 +56,7 @@ export function readPreambleClock(preamble: readonly string[], headings: readonl
 const foldLine = (line: string) => foldWord(line).replace(/[_"=:;,\t()[\]]+/g, " ");
 
 function stampsOf(line: string, folded: string): ToldStamp[] {
-  const text = line.replace(/["\t;=]/g, " ").replace(/\s+/g, " ");
+  const text = line.replace(/["\t;=]|,(?=\s*\d{1,2}:)/g, " ").replace(/\s+/g, " ");
   const role = WRITTEN.test(folded) ? "written" : START.test(folded) ? "start" : END.test(folded) ? "end" : "plain";
   const found: ToldStamp[] = [];
   let rest = 0;

@@ -4,6 +4,7 @@ import { civilClock } from "./civil-clock";
 import { type ClockHints, readClockAnswers } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, foldHeading, profileColumn } from "./column-profile";
+import { componentClock, findComponents, findThousandths, withThousandths } from "./component-clock";
 import { countedClock, indexClock, isIndexColumn } from "./counted-clock";
 import { timeOfDayClock } from "./day-clock";
 import { durationClock } from "./duration-clock";
@@ -33,16 +34,21 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
 
 function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, chosen: boolean): Candidate[] {
   const found: Candidate[] = [];
+  const parts = findComponents(profiles);
+  if (parts !== null) found.push({ score: 85, profiles: parts, read: () => componentClock(parts, hints) });
+  const extra = findThousandths(profiles);
+  const stamped = (used: readonly ColumnProfile[]) => () =>
+    extra === null || used.some(hasFraction) ? civilClock(used, hints) : withThousandths(civilClock(used, hints), extra, hints);
   for (const [k, profile] of profiles.entries()) {
     if (profile.share < 0.6) continue;
     const heading = (isTimeHeading(profile.words) ? 10 : 0) + (/\b(utc|gmt)\b/.test(profile.words) ? 5 : 0) - k / 100;
     const moving = profile.column.sample.some((cell) => cell !== "" && cell !== profile.column.sample[0]);
     const add = (score: number, used: readonly ColumnProfile[], read: () => ClockReading) =>
       found.push({ score: score + heading - (moving || used.length > 1 ? 0 : 60), profiles: used, read });
-    if (profile.kind === "stamp") add(100, [profile], () => civilClock([profile], hints));
+    if (profile.kind === "stamp") add(100, [profile], stamped([profile]));
     if (profile.kind === "date") {
       const others = timeParts(profiles, k);
-      add(others.length > 0 ? 95 : 70, [profile, ...others], () => civilClock([profile, ...others], hints));
+      add(others.length > 0 ? 95 : 70, [profile, ...others], stamped([profile, ...others]));
     }
     if (profile.kind === "time")
       add(50, [profile], () => (isElapsed(profile, hints) ? durationClock(profile, hints) : timeOfDayClock(withHalf(profiles, k), hints)));
@@ -51,6 +57,8 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
   }
   return found;
 }
+
+const hasFraction = ({ column }: ColumnProfile) => column.sample.some((cell) => /:\d{2}[.,]\d/.test(cell));
 
 function addNumber(
   profile: ColumnProfile,
