@@ -13,7 +13,7 @@ import { hiddenBySampling, valueStep } from "./oscillation/what-cannot-be-seen";
 import { searchStretch } from "./oscillation/window-search";
 
 /** Chance of a false window in a whole record of pure noise of any colour, before the checks in time. */
-const LEVEL = 0.003;
+const LEVEL = 0.001;
 /** Waves below this part of the site's limit are not claimed: no tank, drive or fixture notices them. Common practice, no source. */
 const FLOOR_OF_LIMIT = 0.1;
 /** Waves below this many steps of the values are not claimed. */

@@ -1,23 +1,26 @@
 import type { OscillationEpisode } from "../../../shared/findings/finding";
 import { isCannotTell } from "../../../shared/findings/segment";
 import { mainChannel } from "../../../shared/record/find-channel";
-import { median, quantiles } from "../../numerics/order-statistics";
+import { quantiles } from "../../numerics/order-statistics";
 import type { Evidence } from "../detector";
 
 /**
- * Whether a wave is the pump's starting and stopping. Known starts: the wave's period, or a whole number of its waves, is the time between
- * them. No known starts: a triangle that takes up most of the pressure's own range is the filling and emptying of a tank.
+ * Whether a wave is the pump's starting and stopping. Starts read from the pressure itself: they fall in with the waves. No known starts: a triangle that takes up most of the pressure's own range is the filling and emptying of a tank.
  */
 export function isCycling(episode: OscillationEpisode, evidence: Evidence): boolean {
   const { pump } = evidence.segments;
+  if (episode.drivenBy === "demand") return false; // the draw swings with it: whatever the pump does is the answer
   if (isCannotTell(pump)) return fillsTheRange(episode, evidence);
   if (pump.basis !== "pressure" || pump.mode !== "switching") return false;
-  const starts = pump.runs.filter((run) => run.from >= episode.from && run.from <= episode.to).map((run) => run.from);
-  const between = median(starts.slice(1).map((t, i) => t - starts[i]));
-  if (!Number.isFinite(between) || episode.shape === "sine") return false;
-  const waves = between / episode.period.value;
-  return Math.abs(waves - Math.max(1, Math.round(waves))) < 0.15 * Math.max(1, waves) && waves < 6;
+  const starts = pump.runs.filter((run) => run.from >= episode.from - episode.period.value && run.from <= episode.to).length;
+  const waves = (episode.to - episode.from) / episode.period.value;
+  if (starts < STARTS_PER_WAVE * waves) return false;
+  // Smooth waves that make up nearly all of the movement are a loop's, whatever was read into them as starts.
+  return !(episode.shape === "sine" && episode.share > 0.6);
 }
+
+/** A start at least every third wave ties the waves to the pump's switching. */
+const STARTS_PER_WAVE = 1 / 3;
 
 function fillsTheRange(episode: OscillationEpisode, { record }: Evidence): boolean {
   if (episode.shape !== "triangle") return false;

@@ -4,10 +4,11 @@ import type { Channel } from "../../../shared/record/log-record";
 import { measured } from "../../../shared/units/measured";
 import { type PascalDifference, pascalDifference } from "../../../shared/units/pressure";
 import { seconds } from "../../../shared/units/quantity";
+import { studentQuantile } from "../../numerics/distributions";
 import type { Evidence } from "../detector";
 import { companionOf, driverOf } from "./driver";
 import type { Group } from "./episode-span";
-import { type RefinedWave, refineWave } from "./refine";
+import { type NoiseAround, type RefinedWave, refineWave } from "./refine";
 import { shapeOf } from "./wave-shape";
 import { samplesIn } from "./waves";
 import { couldFoldFrom } from "./what-cannot-be-seen";
@@ -21,7 +22,7 @@ export function describeEpisode(
   leastPeakToPeak: number,
 ): OscillationEpisode | null {
   const samples = samplesIn(channel, span.from, span.to, group.best.period);
-  const wave = samples.times.length < 16 ? null : refineWave(samples, group.best.period);
+  const wave = samples.times.length < 16 ? null : refineWave(samples, group.best.period, noiseAround(group));
   if (wave === null || !(wave.frequency > 0) || Math.abs(wave.frequency * group.best.period - 1) > 0.25) return null;
   const { shape, peakToPeakFactor } = shapeOf(samples, wave);
   const peakToPeak = heightOf(wave, peakToPeakFactor);
@@ -43,9 +44,11 @@ export function describeEpisode(
   };
 }
 
+const noiseAround = ({ best, noiseDensity }: Group): NoiseAround => ({ density: noiseDensity, carriedBy: best.carriedBy });
+
 function heightOf(wave: RefinedWave, factor: number) {
   const height = 2 * wave.amplitude * factor;
-  const reach = 2 * factor * 1.96 * wave.amplitudeSd;
+  const reach = 2 * factor * studentQuantile(0.975, wave.degreesOfFreedom) * wave.amplitudeSd;
   return measured<PascalDifference>(
     pascalDifference(height),
     pascalDifference(Math.max(0, height - reach)),

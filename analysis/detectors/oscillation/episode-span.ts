@@ -1,10 +1,17 @@
 import { median } from "../../numerics/order-statistics";
 import type { EvenStretch } from "../../segments/even-stretch";
+import { frequencyOffset, turnedSum } from "./refine";
 import { movingMean } from "./steadiness";
 import type { Candidate } from "./window-search";
 
 /** Windows of one stretch that show one and the same wave. */
-export type Group = { readonly from: number; readonly to: number; readonly best: Candidate };
+export type Group = {
+  readonly from: number;
+  readonly to: number;
+  readonly best: Candidate;
+  /** Mean over the windows: the best one's alone is low by selection. Pa^2 s. */
+  readonly noiseDensity: number;
+};
 
 /** Periods this near (ratio) are one wave: a window of eight waves tells no finer. */
 const SAME_PERIOD = 1.13;
@@ -20,7 +27,9 @@ export function groupCandidates(candidates: readonly Candidate[]): Group[] {
     const seed = open[0];
     const same = open.filter((c) => samePeriod(c.period, seed.period)).sort((a, b) => a.from - b.from);
     const span = reachOf(seed, same);
-    groups.push({ ...span, best: seed });
+    const within = same.filter((c) => overlaps(c, span));
+    const noiseDensity = within.reduce((sum, c) => sum + c.noiseDensity, 0) / within.length;
+    groups.push({ ...span, best: seed, noiseDensity });
     const rest = open.filter((c) => !(overlaps(c, span) && belongsTo(c.period, seed.period)));
     open.splice(0, open.length, ...rest);
   }
@@ -68,8 +77,10 @@ export function episodeSpans(stretch: EvenStretch, group: Group): { from: number
   const smoothing = Math.max(3, Math.min(group.best.cycles / 2, Math.ceil(14 / perWave)));
   const start = stretch.from + first * stretch.step;
   const scores = scoresOf(waves, smoothing, group, start, period);
-  const drop = Math.max(2.5, 3.5 / perWave);
+  const drop = Math.max(2.5, 6 / perWave);
   return risingStretches(scores.values, drop)
+    .filter(({ from, to }) => to - from >= LEAST_WAVES)
+    .map((span) => onOnePhase(waves, span, 1 / perWave, drop))
     .filter(({ from, to }) => to - from >= LEAST_WAVES)
     .map(({ from, to }) => ({
       from: from * period < 2 * period && first === 0 ? stretch.from : start + from * period,
@@ -98,10 +109,22 @@ function demodulate(values: Float64Array, period: number): Waves {
   return { re, im };
 }
 
+/** Mean of the neighbours within half the width, itself left out, so that noise does not agree with itself. */
+function neighbourMean(values: Float64Array, width: number): Float64Array {
+  const n = values.length;
+  const half = Math.max(1, Math.round(width / 2));
+  const sums = new Float64Array(n + 1);
+  for (let j = 0; j < n; j++) sums[j + 1] = sums[j] + values[j];
+  return values.map((v, j) => {
+    const from = Math.max(0, j - half);
+    const end = Math.min(n, j + half + 1);
+    return end - from > 1 ? (sums[end] - sums[from] - v) / (end - from - 1) : v;
+  });
+}
+
 function scoresOf(waves: Waves, smoothing: number, group: Group, start: number, period: number) {
-  const n = waves.re.length;
-  const re = movingMean(waves.re, n, smoothing);
-  const im = movingMean(waves.im, n, smoothing);
+  const re = neighbourMean(waves.re, smoothing);
+  const im = neighbourMean(waves.im, smoothing);
   const sizes = re.map((r, j) => Math.hypot(r, im[j]));
   const inBest = sizes.filter((_, j) => start + (j + 0.5) * period >= group.best.from && start + (j + 0.5) * period <= group.best.to);
   const amplitude = Math.max(median(inBest), Number.MIN_VALUE);
@@ -110,6 +133,33 @@ function scoresOf(waves: Waves, smoothing: number, group: Group, start: number, 
     return Math.min(1.5, Math.max(-1.5, part)) - 0.5;
   });
   return { values, amplitude };
+}
+
+/** Part of the power that must keep one phase before that phase decides on the ends. */
+const COHERENT = 0.7;
+
+/**
+ * The span again, now with one phase and frequency for all of it: beyond the ends noise agrees with its neighbours now and then, but not with
+ * the whole. A wave that wanders keeps its first span.
+ * @param noise power of the noise in one wave over the tone's
+ */
+function onOnePhase(waves: Waves, span: { from: number; to: number }, noise: number, drop: number): { from: number; to: number } {
+  const re = waves.re.subarray(span.from, span.to);
+  const im = waves.im.subarray(span.from, span.to);
+  const n = re.length;
+  const turn = 2 * Math.PI * frequencyOffset({ re, im, length: 1 });
+  const [a, b] = turnedSum(re, im, turn).map((v) => v / n);
+  const size = a * a + b * b;
+  const power = re.reduce((sum, r, j) => sum + r * r + im[j] * im[j], 0) / n;
+  if (size < COHERENT * (power - size * noise)) return span;
+  const scores = waves.re.map((r, j) => {
+    const c = Math.cos(turn * (j - span.from));
+    const s = Math.sin(turn * (j - span.from));
+    const part = ((r * c + waves.im[j] * s) * a + (waves.im[j] * c - r * s) * b) / size;
+    return Math.min(1.5, Math.max(-1.5, part)) - 0.5;
+  });
+  const shared = (x: { from: number; to: number }) => Math.min(x.to, span.to) - Math.max(x.from, span.from);
+  return risingStretches(scores, drop).reduce((best, x) => (shared(x) > shared(best) ? x : best), { from: span.from, to: span.from });
 }
 
 /** Disjoint stretches of greatest sum, each ended where the sum has fallen by `drop` from its top; indexes, `to` exclusive. */

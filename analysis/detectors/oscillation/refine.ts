@@ -1,5 +1,6 @@
-import { studentQuantile } from "../../numerics/distributions";
+import { fQuantile, studentQuantile } from "../../numerics/distributions";
 import { variance } from "../../numerics/moments";
+import { leastSquaresLine } from "../../numerics/regression";
 import { fitTone } from "../../numerics/tone-fit";
 import { type Samples, type WaveBlocks, waveBlocks } from "./waves";
 
@@ -10,12 +11,16 @@ export type RefinedWave = {
   readonly frequencyHigh: number;
   readonly amplitude: number;
   readonly amplitudeSd: number;
+  readonly degreesOfFreedom: number;
   /** Share of the variance (straight line removed) that the tone carries. */
   readonly share: number;
   /** One phase from end to end; a wandering wave has none. */
   readonly coherent: boolean;
   readonly blocks: WaveBlocks;
 };
+
+/** Noise around the tone's frequency as the search found it: two-sided density, Pa^2 s, on so many independent bins. */
+export type NoiseAround = { readonly density: number; readonly carriedBy: number };
 
 /** Part of the power that must keep one phase for the wave to count as one tone. */
 const COHERENT = 0.7;
@@ -25,36 +30,72 @@ const COHERENT = 0.7;
  * found around the tone's own frequency (not assumed white) and Rife & Boorstyn's bound for it. A wandering wave: mean frequency from the
  * phase steps between blocks, interval from their scatter.
  */
-export function refineWave(samples: Samples, roughPeriod: number): RefinedWave | null {
+export function refineWave(samples: Samples, roughPeriod: number, around: NoiseAround): RefinedWave | null {
   const span = samples.times[samples.times.length - 1] - samples.times[0];
   const waves = span / roughPeriod;
-  const perBlock = waves >= 16 ? 2 : 1;
+  const perBlock = Math.max(waves >= 16 ? 2 : 1, Math.ceil(waves / MOST_BLOCKS));
   let f = 1 / roughPeriod;
   for (let round = 0; round < 2; round++) {
     const rough = blocksOver(samples, f, perBlock);
     if (rough.re.length < 3) return null;
     f += frequencyOffset(rough);
   }
-  const tone = fitTone(samples.times, samples.values, f, 0.7 / span, "line");
+  const tone =
+    samples.times.length > MOST_FOR_LEAST_SQUARES ? toneOfBlocks(blocksOver(samples, f, perBlock), f) : leastSquaresTone(samples, f);
   const blocks = blocksOver(samples, tone?.frequency ?? f, perBlock);
   const summary = summarise(blocks);
   if (tone === null || summary === null) return null;
-  const total = variance(samples.values.map((v, i) => v - tone.slope * (samples.times[i] - tone.centre)));
+  const total = varianceAroundLine(samples);
   if (summary.coherence < COHERENT) return wandering(blocksOver(samples, f, perBlock), summary, total);
-  const noise = Math.sqrt((summary.samplesPerBlock * summary.noiseVariance) / 4); // white noise of the same density as around the tone
+  const { noise, degreesOfFreedom } = noiseOf(summary, around, span / (samples.times.length - 1));
   const spread = timeSpread(samples.times);
   const frequencySd = (noise * Math.SQRT2) / (2 * Math.PI * tone.amplitude * spread);
-  const reach = frequencySd * studentQuantile(0.975, summary.degreesOfFreedom);
+  const reach = frequencySd * studentQuantile(0.975, degreesOfFreedom);
   return {
     frequency: tone.frequency,
     frequencyLow: tone.frequency - reach,
     frequencyHigh: tone.frequency + reach,
     amplitude: tone.amplitude,
     amplitudeSd: noise * Math.sqrt(2 / samples.times.length),
+    degreesOfFreedom,
     share: Math.min(1, tone.amplitude ** 2 / 2 / total),
     coherent: true,
     blocks,
   };
+}
+
+/** More samples than this are fitted block by block, which comes to the same where a block is short against the phase's drift. */
+const MOST_FOR_LEAST_SQUARES = 4000;
+const MOST_BLOCKS = 1000;
+
+type FittedTone = { readonly frequency: number; readonly amplitude: number };
+
+const leastSquaresTone = ({ times, values }: Samples, f: number): FittedTone | null =>
+  fitTone(times, values, f, 0.7 / (times[times.length - 1] - times[0]), "line");
+
+function toneOfBlocks(blocks: WaveBlocks, f: number): FittedTone {
+  const offset = frequencyOffset(blocks);
+  const { re, im, length } = blocks;
+  const present = re.reduce((count, v) => count + (v - v === 0 ? 1 : 0), 0);
+  return { frequency: f + offset, amplitude: Math.sqrt(coherentSum(re, im, 2 * Math.PI * offset * length)) / present };
+}
+
+/** Size of white noise (one sample) with the density found around the tone, pooled with the
+ * scatter of the blocks; where the blocks scatter clearly more, they alone are believed. */
+function noiseOf(summary: BlockSummary, around: NoiseAround, interval: number): { noise: number; degreesOfFreedom: number } {
+  const ofSearch = around.density / interval;
+  const ofBlocks = (summary.samplesPerBlock * summary.noiseVariance) / 4;
+  const searched = 2 * around.carriedBy;
+  const scattered = summary.degreesOfFreedom;
+  if (ofBlocks > ofSearch * fQuantile(0.99, scattered, searched)) return { noise: Math.sqrt(ofBlocks), degreesOfFreedom: scattered };
+  const both = (searched * ofSearch + scattered * ofBlocks) / (searched + scattered);
+  return { noise: Math.sqrt(both), degreesOfFreedom: searched + scattered };
+}
+
+/** Variance of the values less their straight line of least squares. */
+function varianceAroundLine({ times, values }: Samples): number {
+  const line = leastSquaresLine(times, values);
+  return line === null ? Number.NaN : line.residualSd ** 2;
 }
 
 const blocksOver = (samples: Samples, f: number, perBlock: number): WaveBlocks => {
@@ -64,7 +105,7 @@ const blocksOver = (samples: Samples, f: number, perBlock: number): WaveBlocks =
 };
 
 /** Hz to add: the greatest coherent sum of the blocks near the mean phase step of neighbours. */
-function frequencyOffset({ re, im, length }: WaveBlocks): number {
+export function frequencyOffset({ re, im, length }: Pick<WaveBlocks, "re" | "im" | "length">): number {
   let stepRe = 0;
   let stepIm = 0;
   for (let j = 0; j + 1 < re.length; j++) {
@@ -76,20 +117,30 @@ function frequencyOffset({ re, im, length }: WaveBlocks): number {
   }
   const centre = Math.atan2(stepIm, stepRe) / (2 * Math.PI * length);
   const reach = Math.min(0.5 / length, 3 / (re.length * length));
+  const sizeAt = (offset: number) => coherentSum(re, im, 2 * Math.PI * offset * length);
   let best = centre;
   let most = -1;
   for (let k = -24; k <= 24; k++) {
     const offset = centre + (k / 24) * reach;
-    const size = coherentSum(re, im, 2 * Math.PI * offset * length);
+    const size = sizeAt(offset);
     if (size > most) {
       most = size;
       best = offset;
     }
   }
+  for (let step = reach / 24; step > reach * 1e-4; step /= 4) best = parabolaTop(sizeAt, best, step);
   return best;
 }
 
-function coherentSum(re: Float64Array, im: Float64Array, turn: number): number {
+/** Top of the parabola through three points, at most a step away. */
+function parabolaTop(of: (x: number) => number, x: number, step: number): number {
+  const [a, b, c] = [of(x - step), of(x), of(x + step)];
+  const bend = a - 2 * b + c;
+  return bend < 0 ? x + step * Math.min(1, Math.max(-1, (0.5 * (a - c)) / bend)) : x;
+}
+
+/** Sum of the blocks, each turned back by its number times `turn`; missing ones left out. */
+export function turnedSum(re: Float64Array, im: Float64Array, turn: number): [number, number] {
   let a = 0;
   let b = 0;
   for (let j = 0; j < re.length; j++) {
@@ -99,6 +150,11 @@ function coherentSum(re: Float64Array, im: Float64Array, turn: number): number {
     a += re[j] * c + im[j] * s;
     b += im[j] * c - re[j] * s;
   }
+  return [a, b];
+}
+
+function coherentSum(re: Float64Array, im: Float64Array, turn: number): number {
+  const [a, b] = turnedSum(re, im, turn);
   return a * a + b * b;
 }
 
@@ -162,6 +218,7 @@ function wandering(blocks: WaveBlocks, summary: BlockSummary, total: number): Re
     frequencyHigh: frequency + reach,
     amplitude,
     amplitudeSd: Math.sqrt(variance(sizes) / sizes.length),
+    degreesOfFreedom: Math.max(1, sizes.length - 1),
     share: Math.min(1, amplitude ** 2 / 2 / total),
     coherent: false,
     blocks,

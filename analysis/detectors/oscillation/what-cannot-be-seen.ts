@@ -61,8 +61,8 @@ export function hiddenBySampling(
   return { limits, blocking };
 }
 
-/** No loop with a pressure sensor swings faster than this; common practice, no source. */
-const FASTEST_WAVE = 2; // s
+/** No pump, tank and loop swings much faster than this; common practice, no source. */
+const FASTEST_WAVE = 1; // s
 
 /**
  * Periods of faster waves that would look the same at even sampling: 1 / |k / interval - f|. Uneven times break the folding, then the list is

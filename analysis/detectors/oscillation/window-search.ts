@@ -10,7 +10,11 @@ export type Candidate = {
   readonly to: number;
   readonly period: number;
   readonly amplitude: number;
+  /** Power of the tone over its local background. */
   readonly ratio: number;
+  /** Power of the noise around the tone's frequency, Pa^2 s (two-sided density), and how many independent bins it rests on. */
+  readonly noiseDensity: number;
+  readonly carriedBy: number;
   readonly logChance: number;
   readonly regularity: number;
   readonly cycles: number;
@@ -23,32 +27,33 @@ export type SearchLimits = {
   readonly logLevel: number;
 };
 
-const WINDOW = 256;
-/** At the finest level short waves are also looked for in short windows, so that a brief episode fills one. */
-const SHORT_WINDOW = 64;
+const WINDOW = 128;
+/** At the finest level shorter windows are looked at besides, so that a brief episode of short waves fills one. */
+const FINEST_WINDOW = 64;
+/** A stretch (at some rate) no longer than this is also looked at as a whole. */
+const MOST_AS_A_WHOLE = 512;
 const LEAST_SAMPLES_PER_WAVE = 4;
 const LEAST_WAVES = 4;
 
 /**
  * Windows of a stretch in which a wave stands out of its local background and keeps on in time. Each period is seen at several window
- * lengths: the stretch is halved in rate level by level, and every level is searched with windows of one length for 4 to 64 waves.
+ * lengths: the stretch is halved in rate level by level, and every level is searched with windows of one length for 4 to 32 waves.
+ * A stretch hardly longer than a window is also looked at as a whole.
  * O(n log window).
  */
 export function searchStretch(stretch: EvenStretch, limits: SearchLimits): Candidate[] {
   const found: Candidate[] = [];
-  let values = stretch.values;
-  let step = stretch.step;
-  let from = stretch.from as number;
-  searchLevel(values, SHORT_WINDOW, from, step, limits, found);
-  while (values.length >= LEAST_SAMPLES_PER_WAVE * LEAST_WAVES) {
-    searchLevel(values, WINDOW, from, step, limits, found);
-    if (values.length <= WINDOW / 2) break;
-    values = halved(values);
-    from += step / 2;
-    step *= 2;
+  let level: Level = { values: stretch.values, from: stretch.from, step: stretch.step, finest: stretch.step };
+  while (level.values.length >= LEAST_SAMPLES_PER_WAVE * LEAST_WAVES) {
+    searchLevel(level, limits, found);
+    if (level.values.length <= WINDOW / 2) break;
+    level = { ...level, values: halved(level.values), from: level.from + level.step / 2, step: level.step * 2 };
   }
   return found;
 }
+
+/** A stretch at some rate: values[i] at from + i * step; `finest` is the step it was logged at. */
+type Level = { readonly values: Float64Array; readonly from: number; readonly step: number; readonly finest: number };
 
 /** Half the rate: weights 1 3 3 1 around the middle of each pair keep faster waves from folding in. Shape [n] -> [n/2]. */
 function halved(values: Float64Array): Float64Array {
@@ -63,50 +68,81 @@ function halved(values: Float64Array): Float64Array {
   return out;
 }
 
-function searchLevel(values: Float64Array, window: number, from: number, step: number, limits: SearchLimits, found: Candidate[]): void {
-  const n = values.length;
-  if (window < WINDOW && n < window * 1.5) return;
-  const length = n < window * 1.5 ? n : window;
-  const last = n - length;
+/** How much halving the rate has damped a wave: cos^3 of each step's half turn, multiplied out. */
+function damping(period: number, { step, finest }: Level): number {
+  const turn = (Math.PI * step) / period;
+  const halvings = step / finest;
+  return (Math.sin(turn) / (halvings * Math.sin(turn / halvings))) ** 3;
+}
+
+function searchLevel(level: Level, limits: SearchLimits, found: Candidate[]): void {
+  const n = level.values.length;
+  if (n <= MOST_AS_A_WHOLE) searchWindows(level, n, limits, found);
+  for (const window of level.step === level.finest ? [FINEST_WINDOW, WINDOW] : [WINDOW]) {
+    if (n >= 1.5 * window) searchWindows(level, window, limits, found);
+  }
+}
+
+/** Windows of one length, half over each other, the last one against the end. */
+function searchWindows(level: Level, length: number, limits: SearchLimits, found: Candidate[]): void {
+  const last = level.values.length - length;
   const count = last === 0 ? 1 : Math.ceil(last / (length / 2)) + 1;
   const part = new Float64Array(length);
   for (let w = 0; w < count; w++) {
     const start = count === 1 ? 0 : Math.round((w * last) / (count - 1));
-    part.set(values.subarray(start, start + length));
-    searchWindow(part, from + start * step, step, limits, found);
+    part.set(level.values.subarray(start, start + length));
+    searchWindow(part, start, level, limits, found);
   }
 }
 
-/** Power of the zero-padded window, bins of 1/size, 0 .. size/2. */
-function paddedPower(part: Float64Array, size: number): Float64Array {
+/** Power of a zero-padded window in bins of 1/size, 0 .. size/2, and its running sums; the arrays are used again by the next window. */
+type PaddedPower = { readonly power: Float64Array; readonly sums: Float64Array };
+const paddedPowers = new Map<number, PaddedPower>();
+
+function paddedPower(part: Float64Array, size: number): PaddedPower {
+  let padded = paddedPowers.get(size);
+  if (padded === undefined) {
+    padded = { power: new Float64Array(size / 2 + 1), sums: new Float64Array(size / 2 + 2) };
+    paddedPowers.set(size, padded);
+  }
+  const { power, sums } = padded;
   const bins = fourierPlan(size).forwardReal(part);
-  const power = new Float64Array(size / 2 + 1);
-  for (let k = 0; k < power.length; k++) power[k] = bins[2 * k] * bins[2 * k] + bins[2 * k + 1] * bins[2 * k + 1];
-  return power;
+  let sum = 0;
+  for (let k = 0; k < power.length; k++) {
+    const p = bins[2 * k] * bins[2 * k] + bins[2 * k + 1] * bins[2 * k + 1];
+    power[k] = p;
+    sum += p;
+    sums[k + 1] = sum;
+  }
+  return padded;
 }
 
-function searchWindow(part: Float64Array, from: number, step: number, limits: SearchLimits, found: Candidate[]): void {
+function searchWindow(part: Float64Array, start: number, level: Level, limits: SearchLimits, found: Candidate[]): void {
   const n = part.length;
   removeLine(part);
   const size = powerOfTwoAtLeast(2 * n);
-  const power = paddedPower(part, size);
+  const { power, sums } = paddedPower(part, size);
   const oversampling = size / n;
   const leastPower = ((limits.leastAmplitude * n) / 2) ** 2;
-  for (const k of standingOut(power, oversampling, leastPower, Math.min(8, -limits.logLevel * 0.6))) {
-    const background = localBackground(power, k, oversampling);
+  const peaks = standingOut(power, sums, oversampling, leastPower, Math.min(8, -limits.logLevel * 0.6));
+  for (const { bin, height, period } of peaks.map((k) => ({ bin: k, height: power[k], period: size / peakBin(power, k) }))) {
+    const background = localBackground(powerWithoutTone(part, period, size), bin, oversampling);
     if (background === null) continue;
-    const ratio = power[k] / background.level;
+    const ratio = height / background.level;
     const chance = logChance(ratio, background.carriedBy);
     if (chance > limits.logLevel) continue;
-    const period = size / peakBin(power, k);
     const { regularity, medianWave, inPhase } = steadinessOf(part, n, period);
     if (!(regularity > 1 && medianWave > 0.5 && inPhase >= 0.7)) continue;
+    const damped = damping(period * level.step, level);
+    const from = level.from + start * level.step;
     found.push({
       from,
-      to: from + (n - 1) * step,
-      period: period * step,
-      amplitude: (2 * Math.sqrt(power[k])) / n,
+      to: from + (n - 1) * level.step,
+      period: period * level.step,
+      amplitude: (2 * Math.sqrt(height)) / n / damped,
       ratio,
+      noiseDensity: (background.level / n / (damped * damped)) * level.step,
+      carriedBy: background.carriedBy,
       logChance: chance,
       regularity,
       cycles: n / period,
@@ -114,11 +150,42 @@ function searchWindow(part: Float64Array, from: number, step: number, limits: Se
   }
 }
 
+/**
+ * Power of the window less its tone of least squares at a period: what a strong tone spills into its neighbours would else pass for background.
+ * @returns shape [size/2 + 1]; the same array as the next call's
+ */
+function powerWithoutTone(part: Float64Array, period: number, size: number): Float64Array {
+  const n = part.length;
+  let [cc, cs, ss, yc, ys] = [0, 0, 0, 0, 0];
+  const cosine = new Float64Array(n);
+  const sine = new Float64Array(n);
+  const turnC = Math.cos((2 * Math.PI) / period);
+  const turnS = Math.sin((2 * Math.PI) / period);
+  let c = 1;
+  let s = 0;
+  for (let i = 0; i < n; i++) {
+    cosine[i] = c;
+    sine[i] = s;
+    cc += c * c;
+    cs += c * s;
+    ss += s * s;
+    yc += part[i] * c;
+    ys += part[i] * s;
+    [c, s] = [c * turnC - s * turnS, s * turnC + c * turnS];
+  }
+  const determinant = cc * ss - cs * cs;
+  const a = (ss * yc - cs * ys) / determinant;
+  const b = (cc * ys - cs * yc) / determinant;
+  return paddedPower(
+    part.map((v, i) => v - a * cosine[i] - b * sine[i]),
+    size,
+  ).power;
+}
+
 /** Bins whose power stands out of the plain mean of their neighbours: at most two, the second no harmonic of the first. */
-function standingOut(power: Float64Array, oversampling: number, leastPower: number, leastRatio: number): number[] {
+function standingOut(power: Float64Array, sums: Float64Array, oversampling: number, leastPower: number, leastRatio: number): number[] {
   const low = Math.ceil(LEAST_WAVES * oversampling);
   const high = Math.floor((power.length - 1) / 2);
-  const sums = cumulative(power);
   let best = 0;
   let second = 0;
   let bestRatio = leastRatio;
@@ -148,12 +215,6 @@ function related(a: number, b: number, oversampling: number): boolean {
   const [low, high] = a < b ? [a, b] : [b, a];
   const order = Math.round(high / low);
   return Math.abs(high - order * low) <= SHIELD * oversampling * order && order <= 5;
-}
-
-function cumulative(power: Float64Array): Float64Array {
-  const sums = new Float64Array(power.length + 1);
-  for (let k = 0; k < power.length; k++) sums[k + 1] = sums[k] + power[k];
-  return sums;
 }
 
 /** Mean power from k / REACH to k * REACH without the tone and its second harmonic. O(1). */
