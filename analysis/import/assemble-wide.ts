@@ -6,6 +6,7 @@ import type { RowStore, Samples } from "./body/row-store";
 import type { SettledClock } from "./clock/clock-reading";
 import { settleClock } from "./clock/settle-clock";
 import type { ColumnReading } from "./columns/column-reading";
+import { findSignalFaults } from "./columns/signal-faults";
 import { deriveFlow } from "./derive-flow";
 import type { FilePart } from "./file-part";
 import { findRhythm, type Rhythm } from "./find-on-change";
@@ -32,6 +33,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
   const settled = settleClock(store.raw.subarray(0, store.count), plan.clock, choices);
   const { times, order } = settled;
   const values = numbers.map((_, i) => inOrder(store.values[i], store.count, order));
+  const signals = numbers.flatMap(({ reading, heading }, i) => findSignalFaults(values[i], times, reading, heading));
   const plainSampling = findSampling(times, null);
   const rhythm = rhythmOf(plainSampling, times, values, numbers);
   const sampling = rhythm.kind === "sampled" ? plainSampling : findSampling(times, rhythm);
@@ -64,7 +66,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
     rejects: [...log.rejects, ...rejects].sort((a, b) => a.row - b.row).slice(0, 100),
     questions: [...questions, ...settled.questions],
     notes: [...settled.notes, ...marks, ...flows.map(({ note }) => note), ...rhythmNote(rhythm), ...log.notes()],
-    faults: [...settled.faults, ...findGaps(times, rhythm), ...restarts(log.restarts, times, order)],
+    faults: [...settled.faults, ...signals, ...findGaps(times, rhythm), ...restarts(log.restarts, times, order)],
   };
 }
 

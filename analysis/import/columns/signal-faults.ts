@@ -1,0 +1,54 @@
+import type { LogFault } from "../../../shared/record/log-fault";
+import { seconds } from "../../../shared/units/quantity";
+import type { ColumnReading } from "./column-reading";
+
+/**
+ * What a two-wire transmitter sends when it is broken, in the unit of the file: at or below 3.6 mA, at or above 21 mA.
+ * Source: NAMUR recommendation NE 43. The same over 250 ohm is 0.9 V and 5.25 V.
+ */
+const BANDS: Partial<Record<NonNullable<ColumnReading["raw"]>["kind"], readonly [number, number]>> = {
+  "4-20 mA": [3.6, 21],
+  "1-5 V": [0.9, 5.25],
+};
+
+/**
+ * Takes out, in place, the values of a live-zero signal that say the sensor or its wire is broken, and names the stretches as faults.
+ * @param values SI as read, shape [n]     @param times s, shape [n]
+ */
+export function findSignalFaults(
+  values: Float32Array | Float64Array,
+  times: Float64Array,
+  reading: ColumnReading,
+  heading: string,
+): LogFault[] {
+  const band = reading.raw === null ? undefined : BANDS[reading.raw.kind];
+  if (band === undefined || reading.factor === 0) return [];
+  const scale = inMilliamperes(values, reading) ? 1 : 1e3;
+  const faults: LogFault[] = [];
+  let open: { kind: LogFault["kind"]; from: number; to: number } | null = null;
+  const close = () => {
+    if (open === null) return;
+    const what = open.kind === "below-live-zero" ? `at or below ${band[0]}` : `at or above ${band[1]}`;
+    const note = `the signal stands ${what} ${reading.raw?.kind.slice(-2).trim()}: broken wire or sensor fault (NE 43)`;
+    faults.push({ kind: open.kind, channel: heading, from: seconds(open.from), to: seconds(open.to), note });
+    open = null;
+  };
+  for (let i = 0; i < values.length; i++) {
+    if (Number.isNaN(values[i])) continue;
+    const signal = ((values[i] - reading.offset) / reading.factor) * scale;
+    const kind = signal <= band[0] + 1e-4 ? "below-live-zero" : signal >= band[1] - 1e-4 ? "above-range" : null;
+    if (kind === null || (open as { kind: string } | null)?.kind !== kind) close();
+    if (kind === null) continue;
+    open = { kind, from: open === null ? times[i] : (open as { from: number }).from, to: times[i] };
+    values[i] = Number.NaN;
+  }
+  close();
+  return faults;
+}
+
+/** A file may write its loop signal in amperes: then no number of it passes 0.1. */
+function inMilliamperes(values: Float32Array | Float64Array, { raw, factor, offset }: ColumnReading): boolean {
+  if (raw?.kind !== "4-20 mA") return true;
+  for (const value of values) if ((value - offset) / factor > 0.1) return true;
+  return false;
+}
