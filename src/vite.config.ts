@@ -7,7 +7,7 @@ export default defineConfig({
   base: "./",
   plugins: [react()],
   worker: { format: "es" },
-  build: { outDir: "../dist/page", emptyOutDir: true, target: "es2023" },
+  build: { assetsInlineLimit: 0, outDir: "../dist/page", emptyOutDir: true, target: "es2023" },
   ssr: { noExternal: true },
   server: { host: "127.0.0.1", fs: { allow: [".."] } },
 });

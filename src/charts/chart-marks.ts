@@ -54,7 +54,8 @@ export function drawMarks(ink: Ink, frame: PlotFrame, marks: readonly ChartMark[
 function drawNames(ink: Ink, frame: PlotFrame, marks: readonly ChartMark[], colours: Colours): void {
   const line = 13 * frame.scale;
   const placed: number[] = [];
-  const across = marks.filter((mark) => mark.axis === "y" && mark.label !== "");
+  const inside = (mark: ChartMark) => frame.toY(middle(mark)) >= frame.top && frame.toY(middle(mark)) <= frame.top + frame.height;
+  const across = marks.filter((mark) => mark.axis === "y" && mark.label !== "" && inside(mark));
   for (const mark of across.sort((a, b) => middle(b) - middle(a))) {
     const wanted = frame.toY(middle(mark)) - (mark.kind === "line" ? line / 2 : 0);
     const lowest = frame.top + line / 2 + 1;

@@ -1,10 +1,13 @@
 import { TermNote } from "../../parts/term-note";
 import type { PageProps } from "../view-props";
 import { FilePicker } from "./file-picker";
+import { useSampleFromAddress, useSampleVisit } from "./use-sample-visit";
 import "./bring-in.css";
 
 /** The empty page: says what will stand there, and takes files by dropping, picking or pasting. */
 export function Start({ commands }: PageProps) {
+  const sample = useSampleVisit(commands);
+  useSampleFromAddress(sample.open);
   return (
     <section className="start" aria-labelledby="start">
       <h2 id="start">Bring in the log of a pumped water system</h2>
@@ -13,6 +16,13 @@ export function Start({ commands }: PageProps) {
         files stay on this device: nothing is sent anywhere.
       </p>
       <FilePicker onFiles={(files) => commands.bringIn(files)} />
+      <p>
+        <button type="button" onClick={sample.open}>
+          Open the sample visit
+        </button>{" "}
+        <span className="soft">An invented site with three faults, to look around with.</span>
+      </p>
+      {sample.problem !== null && <p role="alert">{sample.problem}</p>}
       <h3>What will stand here</h3>
       <ol className="start-path">
         <li>The trace of every channel, with what was going on marked under it.</li>

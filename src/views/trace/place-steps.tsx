@@ -26,7 +26,7 @@ export function PlaceSteps({ model, bands, onPlace }: StepsProps) {
         Next
       </button>
       <select aria-label="Which places to step through" value={kind} onChange={(event) => setKind(event.target.value)}>
-        <option value="any">place of any kind</option>
+        <option value="any">any place</option>
         {bands.map((band) => (
           <option key={band.kind} value={band.kind}>
             {BAND_WORDS[band.kind].title.toLowerCase()}
