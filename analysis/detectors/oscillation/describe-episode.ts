@@ -7,7 +7,7 @@ import { seconds } from "../../../shared/units/quantity";
 import { studentQuantile } from "../../numerics/distributions";
 import type { Evidence } from "../detector";
 import { companionOf, driverOf } from "./driver";
-import type { Group } from "./episode-span";
+import type { EpisodeSpan, Group } from "./episode-span";
 import { type NoiseAround, type RefinedWave, refineWave } from "./refine";
 import { shapeOf } from "./wave-shape";
 import { samplesIn } from "./waves";
@@ -18,11 +18,11 @@ export function describeEpisode(
   evidence: Evidence,
   channel: Channel,
   group: Group,
-  span: { readonly from: number; readonly to: number },
+  span: EpisodeSpan,
   leastPeakToPeak: number,
 ): OscillationEpisode | null {
   const samples = samplesIn(channel, span.from, span.to, group.best.period);
-  const wave = samples.times.length < 16 ? null : refineWave(samples, group.best.period, noiseAround(group));
+  const wave = samples.times.length < 16 ? null : refineWave(samples, group.best.period, noiseAround(group), span.unsure);
   if (wave === null || !(wave.frequency > 0) || Math.abs(wave.frequency * group.best.period - 1) > 0.25) return null;
   const { shape, peakToPeakFactor } = shapeOf(samples, wave);
   const peakToPeak = heightOf(wave, peakToPeakFactor);

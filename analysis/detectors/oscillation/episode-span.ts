@@ -62,12 +62,15 @@ function reachOf(seed: Candidate, same: readonly Candidate[]): { from: number; t
   return { from, to };
 }
 
+/** Where a wave was, s. `unsure`: time at its open ends that noise may have added or taken; none where the stretch itself begins or ends. */
+export type EpisodeSpan = { readonly from: number; readonly to: number; readonly unsure: number };
+
 /**
  * Where a wave begins and ends: wave by wave its part in phase with its neighbours, less one half, is summed, and the stretch with the
  * greatest sum is the likeliest (known amplitude in white noise). A break of several waves ends an episode; what is left begins another.
  * @returns spans in s, each at least five waves long
  */
-export function episodeSpans(stretch: EvenStretch, group: Group): { from: number; to: number; amplitude: number }[] {
+export function episodeSpans(stretch: EvenStretch, group: Group): EpisodeSpan[] {
   const { period } = group.best;
   const margin = Math.max(8 * period, 0.1 * (group.to - group.from));
   const first = Math.max(0, Math.floor((group.from - margin - stretch.from) / stretch.step));
@@ -82,11 +85,15 @@ export function episodeSpans(stretch: EvenStretch, group: Group): { from: number
     .filter(({ from, to }) => to - from >= LEAST_WAVES)
     .map((span) => onOnePhase(waves, span, 1 / perWave, drop))
     .filter(({ from, to }) => to - from >= LEAST_WAVES)
-    .map(({ from, to }) => ({
-      from: from * period < 2 * period && first === 0 ? stretch.from : start + from * period,
-      to: end === stretch.values.length && waves.re.length - to < 2 ? stretch.to : Math.min(stretch.to, start + to * period),
-      amplitude: scores.amplitude,
-    }));
+    .map(({ from, to }) => {
+      const atStart = first === 0 && from < 2;
+      const atEnd = end === stretch.values.length && waves.re.length - to < 2;
+      return {
+        from: atStart ? stretch.from : start + from * period,
+        to: atEnd ? stretch.to : Math.min(stretch.to, start + to * period),
+        unsure: ((atStart ? 0 : 1) + (atEnd ? 0 : 1)) * period * (0.5 + 1.5 / perWave),
+      };
+    });
 }
 
 type Waves = { readonly re: Float64Array; readonly im: Float64Array };

@@ -22,6 +22,9 @@ export type RefinedWave = {
 /** Noise around the tone's frequency as the search found it: two-sided density, Pa^2 s, on so many independent bins. */
 export type NoiseAround = { readonly density: number; readonly carriedBy: number };
 
+/** The bounds count on the whole span; where its ends are unsure, on what is left without them (but at least this part). */
+const LEAST_SURE = 0.6;
+
 /** Part of the power that must keep one phase for the wave to count as one tone. */
 const COHERENT = 0.7;
 
@@ -30,7 +33,7 @@ const COHERENT = 0.7;
  * found around the tone's own frequency (not assumed white) and Rife & Boorstyn's bound for it. A wandering wave: mean frequency from the
  * phase steps between blocks, interval from their scatter.
  */
-export function refineWave(samples: Samples, roughPeriod: number, around: NoiseAround): RefinedWave | null {
+export function refineWave(samples: Samples, roughPeriod: number, around: NoiseAround, unsure: number): RefinedWave | null {
   const span = samples.times[samples.times.length - 1] - samples.times[0];
   const waves = span / roughPeriod;
   const perBlock = Math.max(waves >= 16 ? 2 : 1, Math.ceil(waves / MOST_BLOCKS));
@@ -49,14 +52,15 @@ export function refineWave(samples: Samples, roughPeriod: number, around: NoiseA
   if (summary.coherence < COHERENT) return wandering(blocksOver(samples, f, perBlock), summary, total);
   const { noise, degreesOfFreedom } = noiseOf(summary, around, span / (samples.times.length - 1));
   const spread = timeSpread(samples.times);
-  const frequencySd = (noise * Math.SQRT2) / (2 * Math.PI * tone.amplitude * spread);
+  const sure = Math.max(LEAST_SURE, 1 - unsure / span);
+  const frequencySd = (noise * Math.SQRT2) / (2 * Math.PI * tone.amplitude * spread) / sure ** 1.5;
   const reach = frequencySd * studentQuantile(0.975, degreesOfFreedom);
   return {
     frequency: tone.frequency,
     frequencyLow: tone.frequency - reach,
     frequencyHigh: tone.frequency + reach,
     amplitude: tone.amplitude,
-    amplitudeSd: noise * Math.sqrt(2 / samples.times.length),
+    amplitudeSd: noise * Math.sqrt(2 / samples.times.length / sure),
     degreesOfFreedom,
     share: Math.min(1, tone.amplitude ** 2 / 2 / total),
     coherent: true,
