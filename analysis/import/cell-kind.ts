@@ -2,7 +2,8 @@ import { isMissing, type NumberFormat, parseNumber } from "./number-format";
 
 export type CellKind = "number" | "time" | "missing" | "text";
 
-const NUMERIC_DATE = /^(?:\p{L}{2,10}[.,]{0,2}\s+)?\d{1,4}[-/.\s]\d{1,2}[-/.\s]\d{1,4}(?:[T\s,;_-]+\d{1,2}[:.h][^;|\t]*)?\.?$/iu;
+const NUMERIC_DATE =
+  /^(?:\p{L}{2,10}[.,]{0,2}\s+)?\d{1,4}[-/.\s]\d{1,2}[-/.\s]\d{1,4}(?:[T\s,_-]+\d{1,2}[:.h](?:\d{1,2}(?:[:.]\d{1,2})?(?:[.,:]\d+)?)?(?:\s?[\p{L}(][\p{L}\d.+:/)-]{0,20}|\s?[+-]\d{2}:?\d{2})?)?\.?$/iu;
 const COMPACT_STAMP = /^(?:19|20)\d{6}[T\s_-]?\d{4,6}(?:[.,]\d+)?Z?$/i;
 const TIME_OF_DAY = /^(?:T|\d+\s?(?:d|days?|\.)\s?)?\d{1,4}:\d{2}(?::\d{2}(?:[.,:]\d+)?)?\s?(?:[ap]\.?\s?m\.?)?(?:Z|[+-]\d{2}:?\d{2})?$/i;
 const NAMED_DATE =

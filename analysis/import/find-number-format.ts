@@ -5,6 +5,19 @@ import type { Separator } from "./row-cells";
 
 export type NumberFormatReading = { readonly format: NumberFormat; readonly question: ImportQuestion | null };
 
+/**
+ * The mark that groups, where a column holds bare numbers below a thousand beside marked ones: written with three decimals throughout, it would have
+ * the mark in every number. Null where no column shows it.
+ */
+function groupingMark(columns: readonly (readonly string[])[], mark: string): string | null {
+  const shows = columns.some((column) => {
+    const bare = column.filter((cell) => /^[+-]?\d+$/.test(cell));
+    const marked = column.filter((cell) => cell.includes(mark) && /^[+-]?[\d.,]+$/.test(cell));
+    return marked.length > 0 && bare.length > 0 && bare.every((cell) => Math.abs(Number(cell)) < 1000);
+  });
+  return shows ? mark : null;
+}
+
 /** What the marks inside the numbers of a file speak for. */
 type Evidence = {
   commaDecimal: number;
@@ -17,16 +30,16 @@ type Evidence = {
   bare: number;
 };
 
-const DIGITS = /^[+-]?\d[\d.,'’\u00a0\u202f\u2009 ]*(?=\D*$)/;
+const DIGITS = /^[+-]?\d[\d.,'’\u00a0\u202f\u2009 ]*/;
 const ONLY_NUMBER = /^[+-]?\d[\d.,'’\u00a0\u202f\u2009 ]*(?:[eE][+-]?\d+)?\s*[\p{L}%°/²³]*\d?$/u;
 
 /**
  * Decimal and thousands mark from the cells of a table, together: a mark twice in a number groups, the last of two different marks is the
  * decimal one, a mark not followed by exactly three digits is decimal. Where each mark is followed by three digits both readings fit, and
- * the question is asked, unless only one of them gives values that a water system can have. Cells in any order; some thousands are enough.
+ * the question is asked, unless only one of them gives values that a water system can have. Columns with their cells; some thousands are enough.
  */
 export function findNumberFormat(
-  cells: readonly string[],
+  columns: readonly (readonly string[])[],
   separator: Separator,
   answer: string | undefined,
   isPlausible: (format: NumberFormat) => boolean,
@@ -41,10 +54,12 @@ export function findNumberFormat(
     otherGroups: null,
     bare: 0,
   };
-  for (const cell of cells) if (ONLY_NUMBER.test(cell) && !looksLikeTime(cell)) weigh(cell, seen);
+  for (const column of columns) for (const cell of column) if (ONLY_NUMBER.test(cell) && !looksLikeTime(cell)) weigh(cell, seen);
   if (answer === "," || answer === ".") return { format: withDecimal(answer, seen), question: null };
   const decided = decide(seen, separator);
   if (decided.question === null) return decided;
+  const grouping = groupingMark(columns, decided.question.options[0]);
+  if (grouping !== null) return { format: withDecimal(grouping === "," ? "." : ",", seen), question: null };
   const likely = ([",", "."] as const).map((decimal) => withDecimal(decimal, seen)).filter(isPlausible);
   return likely.length === 1 ? { format: likely[0], question: null } : decided;
 }

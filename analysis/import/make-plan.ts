@@ -31,7 +31,7 @@ const FLOAT32_INTEGER = 2 ** 24;
 export function makePlan(file: string, survey: Survey, choices: ImportChoices): PlanReading {
   const { cells, rows, loose } = findTable(file, survey);
   const later = survey.later.map((text) => splitRow(text, cells));
-  const sample = [...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later].flat();
+  const sample = columnsOf([...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later], loose.signature.count);
   const texts = (format: NumberFormat) => readTexts(rows, format, later);
   const plausible = (format: NumberFormat) => {
     const table = texts(format);
@@ -45,6 +45,9 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
   const { plan, questions } = planTable(file, table, cells, format, choices);
   return { plan, questions: [...(question === null ? [] : [question]), ...questions], head: rows };
 }
+
+const columnsOf = (rows: readonly (readonly string[])[], count: number): string[][] =>
+  Array.from({ length: count }, (_, column) => rows.flatMap((cells) => cells[column] ?? []));
 
 /** Cells and the place of the table, numbers being read loosely. */
 function findTable(file: string, survey: Survey): { cells: CellFormat; rows: readonly TextRow[]; loose: HeadTable } {
@@ -90,7 +93,8 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
   const { head, dialect, layout, columns: texts } = table;
   const context = contextOf(file, table, numbers);
   const readings = readColumns(texts, context, choices);
-  const clock = readClock(texts, context, choices);
+  const guessed = readClock(texts, context, choices) === null && layout.headingRows.length === 0 ? unnamedClock(texts, numbers) : null;
+  const clock = readClock(texts, context, guessed === null ? choices : withTime(choices, guessed.heading));
   const headings = texts.map((text) => text.heading);
   const row = head.rows[head.firstData].line;
   if (clock === null) {
@@ -121,8 +125,7 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     bytesPerRow: data.reduce((sum, { text }) => sum + text.length + 1, 0) / data.length,
     lastDecimals: fixedDecimals(texts[texts.length - 1], numbers),
   };
-  const asked = long === null ? columns.flatMap((column) => (column.use === "number" ? column.reading.questions : [])) : [];
-  return { plan, questions: [...asked, ...(layout.headingRows.length === 0 ? unnamedColumns(columns) : [])] };
+  return { plan, questions: long === null ? columns.flatMap((column) => (column.use === "number" ? column.reading.questions : [])) : [] };
 }
 
 function planColumn(
@@ -139,21 +142,24 @@ function planColumn(
     const asWritten = { ...reading, factor: 1, offset: 0, sentinels: [] };
     return { index, heading, unitsCell, reading: index === longValue ? asWritten : reading, use, wide: true };
   }
-  const use = time.includes(index) ? "time" : reading.role !== "time" && isNumeric(text, reading.words, format) ? "number" : "text";
+  const skipped = reading.role === "time" || isNothing(text) || (reading.role === "other" && countsRows(text));
+  const use = time.includes(index) ? "time" : !skipped && isNumeric(text, reading.words, format) ? "number" : "text";
   return { index, heading, unitsCell, reading, use, wide: use === "number" && needsFloat64(text, reading, format) };
 }
 
-/** A file without headings leaves open what its columns are, but for what their cells say themselves. */
-function unnamedColumns(columns: readonly PlannedColumn[]): ImportQuestion[] {
-  const open = columns.filter(({ use, reading }) => use === "number" && reading.role === "other" && reading.questions.length === 0);
-  return open.map(({ heading }) => ({
-    id: `column-role:${heading}`,
-    text: `The file names no columns. What does "${heading}" hold?`,
-    options: ["pressure", "flow", "speed", "current", "power", "running", "temperature", "level", "volume", "other"],
-    meaning: [],
-    assumed: "other",
-  }));
+/** Without headings: a first column of numbers that rise by one step is taken for elapsed seconds, and asked. */
+function unnamedClock([first]: readonly ColumnText[], format: NumberFormat): ColumnText | null {
+  const values = first.sample.slice(0, 500).map((cell) => parseNumber(cell, format));
+  const step = values[1] - values[0];
+  const even =
+    values.length > 2 && step > 0 && values.every((value, i) => i === 0 || Math.abs(value - values[i - 1] - step) <= 0.01 * step);
+  return even ? first : null;
 }
+
+const withTime = (choices: ImportChoices, heading: string): ImportChoices => ({
+  ...choices,
+  columns: [...choices.columns, { heading, role: "time", unit: null }],
+});
 
 /** No row of numbers: headings alone, or no table at all. */
 function noTable(file: string, rows: readonly TextRow[]): ConstructorParameters<typeof ImportError>[0] {
@@ -162,6 +168,15 @@ function noTable(file: string, rows: readonly TextRow[]): ConstructorParameters<
   if (heading !== undefined && filled.indexOf(heading) >= filled.length - 2)
     return { id: "header-only", file, row: heading.line, headings: heading.cells };
   return { id: "no-table", file, row: rows[0]?.line ?? 1 };
+}
+
+/** No heading and not one cell: two delimiters in a row by the logger's habit. */
+const isNothing = ({ heading, sample, index }: ColumnText) => heading === `column ${index + 1}` && sample.every((cell) => cell === "");
+
+/** Numbers of the rows: whole, each one more than the last. */
+function countsRows({ sample }: ColumnText): boolean {
+  const head = sample.slice(0, 200);
+  return head.length > 2 && head.every((cell, i) => /^\d+$/.test(cell) && Number(cell) === Number(head[0]) + i);
 }
 
 /** At least half of what is not missing is a number, or a word that stands for one. */

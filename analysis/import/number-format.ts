@@ -1,3 +1,5 @@
+import { findUnit } from "../../shared/units/unit-table";
+
 /** How a file writes its numbers. */
 export type NumberFormat = { readonly decimal: "." | ","; readonly thousands: string | null };
 
@@ -218,16 +220,26 @@ export function parseNumber(text: string, format: NumberFormat): number {
 }
 
 const NUMBER_HEAD = /^([+-]?\s?)((?:\d[\d.,'’\u00a0\u202f\u2009 _]*|[.,]\d+))((?:[eEdD][+-]?\d{1,3})?)(.*)$/u;
-const STUCK_UNIT = /^\s*(?:[a-zµμ°ºΩ℃℉%‰"][\p{L}\d/²³^°µ%().·*⁻¹ -]{0,18}|%|\*|\?)?$/iu;
 
 /** The cell as `Number` wants it, null where it is no number in this format. */
 function plainDigits(cell: string, format: NumberFormat): string | null {
   const match = NUMBER_HEAD.exec(cell);
   if (match === null) return null;
   const [, sign, digits, exponent, tail] = match;
-  if (!STUCK_UNIT.test(tail)) return null;
-  const body = ungrouped(digits.replace(/[\u00a0\u202f\u2009 ]+$/, ""), format);
+  const bare = digits.replace(/[\u00a0\u202f\u2009 ]+$/, "");
+  if (tail !== "" && (!isStuck(tail) || /[.,]$/.test(bare))) return null;
+  const body = ungrouped(bare, format);
   return body === null ? null : sign.trim() + body + exponent.replace(/[dD]/, "e");
+}
+
+const STUCK = new Map<string, boolean>();
+/** What may stand behind a number: a unit or a mark of doubt. Few different ones come in a file; the memory is kept small against many. */
+function isStuck(tail: string): boolean {
+  const known = STUCK.get(tail);
+  if (known !== undefined) return known;
+  const stuck = /^\s*[*?!]$/.test(tail) || findUnit(tail.replace(/^[\s([]+|[\s)\]]+$/g, "")) !== null;
+  if (STUCK.size < 500) STUCK.set(tail, stuck);
+  return stuck;
 }
 
 /** Digits without their thousands marks and with a decimal point; null where the marks stand wrongly. */

@@ -8,6 +8,9 @@ import { isMissing, type NumberFormat, parseNumber } from "./number-format";
  */
 const MOST: Partial<Record<ChannelRole, number>> = { pressure: 5e7, flow: 2, speed: 500, current: 2000, power: 5e6, temperature: 423 };
 
+/** Ten centimetres of water: no pumped system stands below that for half of a log. Common practice, no source. */
+const LEAST_PRESSURE = 1000;
+
 /** Whether the median of a column could be real in this number format; columns of other roles always could. */
 export function isPlausible(text: ColumnText, reading: ColumnReading, format: NumberFormat): boolean {
   const most = MOST[reading.role];
@@ -18,5 +21,6 @@ export function isPlausible(text: ColumnText, reading: ColumnReading, format: Nu
     .filter((value) => !Number.isNaN(value))
     .sort((a, b) => a - b);
   const median = values[values.length >> 1] ?? 0;
-  return Math.abs(median * reading.factor + reading.offset) <= most;
+  const si = Math.abs(median * reading.factor + reading.offset);
+  return si <= most && (reading.role !== "pressure" || si === 0 || si >= LEAST_PRESSURE);
 }

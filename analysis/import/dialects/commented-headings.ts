@@ -9,8 +9,10 @@ export const commentedHeadings: Dialect = {
     for (let i = head.firstData - 1; i >= 0 && near.length < 2; i--) {
       const row = head.rows[i];
       if (RULING.test(row.text)) continue;
-      if (!head.isComment(row)) break;
-      const cells = splitComment(row);
+      const { cells: own } = row;
+      const marked = own[0] === "#" && isUnitsRow(own.slice(1));
+      if (!marked && !head.isComment(row)) break;
+      const cells = splitComment(row, head.signature.count);
       if (cells.length < 2 || Math.abs(cells.length - head.signature.count) > 1) break;
       near.push({ row: i, cells });
     }

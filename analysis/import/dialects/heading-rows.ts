@@ -86,8 +86,8 @@ const TIME_WORD =
 
 export const namesTime = (cell: string): boolean => TIME_WORD.test(cell);
 
-/** The cells of a comment line without its mark. */
-export function splitComment(row: { readonly cells: readonly string[] }): string[] {
+/** The cells of a comment line without its mark; a mark in a cell of its own, one more than the data have, goes as a whole. */
+export function splitComment(row: { readonly cells: readonly string[] }, count: number): string[] {
   const cells = row.cells.map((cell, i) => (i === 0 ? cell.replace(/^(?:#+|\/\/+|%|!|\*+|;+|--|REM\b)\s*/i, "") : cell));
-  return cells[0] === "" && cells.length > 1 ? cells.slice(1) : cells;
+  return cells[0] === "" && cells.length > count ? cells.slice(1) : cells;
 }

@@ -5,10 +5,19 @@ import { headingsFirst } from "./headings-first";
 import { noHeadings } from "./no-headings";
 import { preamble } from "./preamble";
 import { stackedHeadings } from "./stacked-headings";
+import { unitsOverHeadings } from "./units-over-headings";
 import { unitsRow } from "./units-row";
 
 /** Every way of laying out a file, the more particular before the more general. */
-export const DIALECTS: readonly Dialect[] = [commentedHeadings, stackedHeadings, unitsRow, headingsFirst, preamble, noHeadings];
+export const DIALECTS: readonly Dialect[] = [
+  commentedHeadings,
+  stackedHeadings,
+  unitsRow,
+  unitsOverHeadings,
+  headingsFirst,
+  preamble,
+  noHeadings,
+];
 
 /** The first dialect that recognises the head; the last one takes every file. */
 export function findDialect(head: HeadTable): { readonly dialect: Dialect; readonly layout: TableLayout } {
