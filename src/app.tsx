@@ -49,6 +49,9 @@ export function App({ client }: { readonly client: AnalysisClient }) {
               </button>
             </>
           )}
+          <button type="button" onClick={open("round")}>
+            Round
+          </button>
           <button type="button" onClick={open("how-shown")}>
             How it is shown
           </button>

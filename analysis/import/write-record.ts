@@ -1,4 +1,5 @@
 import { writeInstant } from "../../shared/record/clock";
+import { csvCell } from "../../shared/record/csv-cell";
 import type { Channel, LogRecord, RowOrigin } from "../../shared/record/log-record";
 import { sampleCount, timeAt } from "../../shared/record/sampling";
 
@@ -10,7 +11,7 @@ const CHUNK = 64 * 1024;
  */
 export function* writeRecord(record: LogRecord): Generator<string> {
   const several = record.files.length > 1;
-  const headings = ["line", "instant", ...record.channels.map(({ heading }) => guarded(heading)), ...(several ? ["file"] : [])];
+  const headings = ["line", "instant", ...record.channels.map(({ heading }) => csvCell(heading)), ...(several ? ["file"] : [])];
   const next = record.channels.map(() => 0);
   let text = `${headings.join(",")}\n`;
   for (const { origin, row } of rowsInTime(record.origins)) {
@@ -18,7 +19,7 @@ export function* writeRecord(record: LogRecord): Generator<string> {
     const line = origin.lines instanceof Uint32Array ? origin.lines[row] : origin.lines.first + row * origin.lines.step;
     text += `${line},${writeInstant(record.clock, t)}`;
     for (let i = 0; i < record.channels.length; i++) text += `,${cellAt(record.channels[i], origin, row, t, next, i)}`;
-    text += several ? `,${guarded(origin.file)}\n` : "\n";
+    text += several ? `,${csvCell(origin.file)}\n` : "\n";
     if (text.length < CHUNK) continue;
     yield text;
     text = "";
@@ -59,13 +60,4 @@ function* rowsInTime(origins: readonly RowOrigin[]): Generator<{ origin: RowOrig
     if (first < 0) return;
     yield { origin: origins[first], row: at[first]++ };
   }
-}
-
-/**
- * A text as a cell that no spreadsheet takes for a formula: an apostrophe before =, +, -, @, tab or carriage return at its start.
- * Source: OWASP, CSV Injection.
- */
-function guarded(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\n\r]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
 }

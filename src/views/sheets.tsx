@@ -5,6 +5,7 @@ import { BeforeAndAfter } from "./before-and-after/before-and-after";
 import { Review } from "./bring-in/review";
 import { HowShown } from "./how-shown";
 import { ReportSheet } from "./report/report-sheet";
+import { Round } from "./round/round";
 import { SiteFactsSheet } from "./site-facts/site-facts-sheet";
 import type { PageProps } from "./view-props";
 
@@ -32,6 +33,7 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
       {sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
       {sheet === "before-and-after" && visit !== null && <BeforeAndAfter {...page} visit={visit} />}
       {sheet === "report" && visit !== null && <ReportSheet {...page} visit={visit} />}
+      {sheet === "round" && <Round now={Date.now()} onOpen={() => page.dispatch({ do: "open-sheet", sheet: "visits" })} />}
       {sheet === "how-shown" && <HowShown preferences={page.preferences} change={change} />}
     </Sheet>
   );
