@@ -6,6 +6,8 @@ import { drift } from "./drift";
 import { leakDown } from "./leak-down";
 import { oscillation } from "./oscillation";
 import { overMarkedPressure } from "./over-marked-pressure";
+import { pumpPerformance } from "./pump-performance";
+import { sensor } from "./sensor";
 import { shortCycles } from "./short-cycles";
 import { tankCharge } from "./tank-charge";
 import { tracking } from "./tracking";
@@ -22,6 +24,8 @@ export const DETECTORS: readonly AnyDetector[] = [
   tracking,
   tankCharge,
   leakDown,
+  sensor,
+  pumpPerformance,
   demand,
 ];
 

@@ -1,9 +1,12 @@
 import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord } from "../../shared/record/log-record";
+import { findBelowLiveZero } from "./below-live-zero";
 import { findGaps } from "./gap";
+import { findSpikes } from "./spike";
+import { findStuckValues } from "./stuck-value";
 
 /** What can be wrong with a log, one file each, in the order of the report. */
-const FINDERS: readonly ((record: LogRecord) => LogFault[])[] = [findGaps];
+const FINDERS: readonly ((record: LogRecord) => LogFault[])[] = [findGaps, findStuckValues, findSpikes, findBelowLiveZero];
 
 /**
  * What is wrong with the log itself: what the reading noticed, and what the values show. In order of time.

@@ -1,0 +1,45 @@
+import { type Span, spanLength } from "../../../shared/findings/span";
+import { mainChannel } from "../../../shared/record/find-channel";
+import type { Channel } from "../../../shared/record/log-record";
+import { indexAtOrAfter, timeAt } from "../../../shared/record/sampling";
+import { stretchesOf, valuesWithoutSpikes } from "../../faults/observed";
+import { finiteValues, median, quantile } from "../../numerics/order-statistics";
+import { overlaps } from "../../segments/idle-rests";
+import { runsOf } from "../../segments/switching";
+import type { Evidence } from "../detector";
+import { atFullSpeed } from "./full-speed";
+
+const LEAST = 30; // s; shorter is a drive on its way back to the set pressure
+const MUCH_FLOW = 0.3; // of the highest; less than that at full speed is a weak pump or a lost prime, not overdraw
+
+/** Stretches at full speed with pressure below the band about the set pressure, while much water flows (or the flow is not logged). */
+export function overdraws(evidence: Evidence, pressure: Channel): Span[] {
+  const { faults, site, record } = evidence;
+  const full = atFullSpeed(evidence, pressure);
+  if (full === null || site.setPressure === null) return [];
+  const values = valuesWithoutSpikes(pressure, faults);
+  const limit = site.setPressure.value - site.limits.band.value;
+  const negative = Float64Array.from(values, (value) => -value);
+  const low = runsOf(negative, pressure.sampling, stretchesOf(pressure, faults), { on: -limit, off: -limit, at: -limit });
+  const spans = overlaps(full.spans, low).filter((span) => spanLength(span) >= LEAST && !isRecovery(pressure, values, span, limit));
+  const flow = mainChannel(record, "flow");
+  if (flow === null) return spans;
+  const flows = valuesWithoutSpikes(flow, faults);
+  const much = MUCH_FLOW * (site.pumpRatedFlow?.value ?? quantile(finiteValues(flows), 0.999));
+  return spans.filter((span) => medianIn(flow, flows, span) >= much);
+}
+
+function medianIn({ sampling }: Channel, values: ArrayLike<number>, { from, to }: Span): number {
+  const seen: number[] = [];
+  for (let i = indexAtOrAfter(sampling, from); i < values.length && timeAt(sampling, i) <= to; i++) seen.push(values[i]);
+  return median(seen);
+}
+
+const RECOVERED = 0.25; // of the way back
+
+/** Whether pressure was on its way up all along: the tank was being filled, as after every start of a switched pump. */
+function isRecovery({ sampling }: Channel, values: ArrayLike<number>, { from, to }: Span, limit: number): boolean {
+  const first = values[Math.min(indexAtOrAfter(sampling, from), values.length - 1)];
+  const last = values[Math.max(0, indexAtOrAfter(sampling, to) - 1)];
+  return last - first > RECOVERED * (limit - first);
+}

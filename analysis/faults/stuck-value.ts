@@ -1,0 +1,59 @@
+import { channelsOf } from "../../shared/record/find-channel";
+import type { LogFault } from "../../shared/record/log-fault";
+import type { Channel, LogRecord } from "../../shared/record/log-record";
+import { timeAt } from "../../shared/record/sampling";
+import { FAULT_PRESSURE } from "./below-live-zero";
+import { habitOf, hardlyRepeats } from "./channel-habit";
+
+const LEAST_STUCK = { samples: 20, seconds: 60 };
+const LEAST_PINNED = { samples: 3, total: 10 };
+
+/**
+ * Pressures that stay the same to the last digit: at the highest or lowest reading of the record they are clipped there (a range end), elsewhere stuck.
+ * Only channels whose readings hardly ever repeat are judged: coarse steps, or a model without noise, repeat with nothing wrong.
+ */
+export function findStuckValues(record: LogRecord): LogFault[] {
+  return channelsOf(record, "pressure").flatMap((channel) => {
+    if (channel.sampling.kind === "on-change") return [];
+    const habit = habitOf(channel.values);
+    if (habit === null || !hardlyRepeats(habit)) return [];
+    const { low, high } = endsOf(channel.values);
+    const runs = runsOfEqual(channel.values).filter(
+      ({ first, last }) => last - first + 1 >= LEAST_PINNED.samples && channel.values[first] >= FAULT_PRESSURE,
+    );
+    const pinned = runs.filter(({ first }) => channel.values[first] === low || channel.values[first] === high);
+    const pinnedSamples = pinned.reduce((sum, { first, last }) => sum + last - first + 1, 0);
+    const clipped = pinnedSamples >= LEAST_PINNED.total ? pinned : [];
+    const stuck = runs.filter((run) => !clipped.includes(run) && isLong(channel, run));
+    return [...clipped.map((run) => fault("clipped", channel, run)), ...stuck.map((run) => fault("stuck-value", channel, run))];
+  });
+}
+
+type EqualRun = { readonly first: number; readonly last: number };
+
+const isLong = ({ sampling }: Channel, { first, last }: EqualRun) =>
+  last - first + 1 >= LEAST_STUCK.samples && timeAt(sampling, last) - timeAt(sampling, first) >= LEAST_STUCK.seconds;
+
+function fault(kind: "clipped" | "stuck-value", { heading, sampling }: Channel, { first, last }: EqualRun): LogFault {
+  const note = kind === "clipped" ? "held at the end of its range" : `the same reading ${last - first + 1} times`;
+  return { kind, channel: heading, from: timeAt(sampling, first), to: timeAt(sampling, last), note };
+}
+
+function endsOf(values: ArrayLike<number>): { low: number; high: number } {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let i = 0; i < values.length; i++) {
+    if (values[i] < low) low = values[i];
+    if (values[i] > high) high = values[i];
+  }
+  return { low, high };
+}
+
+function runsOfEqual(values: ArrayLike<number>): EqualRun[] {
+  const runs: EqualRun[] = [];
+  for (let i = 1, first = 0; i <= values.length; i++) {
+    if (i < values.length && values[i] === values[i - 1]) continue;
+    if (i - 1 > first) runs.push({ first, last: i - 1 });
+    first = i;
+  }
+  return runs;
+}
