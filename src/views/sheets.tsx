@@ -21,6 +21,8 @@ const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
   visits: "Visits kept in this browser",
 };
 
+const WITH_TABLES: readonly SheetName[] = ["round", "before-and-after"];
+
 type SheetsProps = PageProps & { readonly sheet: SheetName; readonly change: (change: Partial<Preferences>) => void };
 
 /** The sheet that lies over the page. Loaded when the first one is opened. */
@@ -28,7 +30,7 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
   const read = shownRecord(page.state.visit);
   const visit = shownVisit(page.state.visit);
   return (
-    <Sheet title={SHEET_TITLES[sheet]} onClose={() => page.dispatch({ do: "close-sheet" })}>
+    <Sheet title={SHEET_TITLES[sheet]} isWide={WITH_TABLES.includes(sheet)} onClose={() => page.dispatch({ do: "close-sheet" })}>
       {sheet === "site-facts" && <SiteFactsSheet {...page} />}
       {sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
       {sheet === "before-and-after" && visit !== null && <BeforeAndAfter {...page} visit={visit} />}

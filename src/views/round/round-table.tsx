@@ -36,7 +36,11 @@ export function RoundTable({ rows, now, onOpen }: TableProps) {
                 <span className="round-site">{row.site}</span>
                 <SmallTrace trace={row.latest.trace} />
               </th>
-              <td>{sayAttention(row)}</td>
+              <td>
+                <span className="round-words" title={sayAttention(row)}>
+                  {sayAttention(row)}
+                </span>
+              </td>
               <td>{sayChange(row)}</td>
               <td>
                 {row.cause === null ? "none named" : `${row.cause.name} (${formatQuantity(row.cause.confidence, "fraction", US_UNITS, 2)})`}
