@@ -8,6 +8,8 @@ import { RULES } from "./rules";
 
 /** A cause below this deserves no step. */
 const LEAST_CONFIDENCE = 0.1;
+/** Nothing is changed or brought for a cause below this: looking and measuring come first. */
+const LEAST_FOR_CHANGE = 0.3;
 /** A cause that holds besides the first with this chance deserves its own steps, whatever its share of the confidence. */
 const BESIDE_FIRST = 0.7;
 /** More steps than this for one visit is no advice. */
@@ -19,9 +21,12 @@ const SAFETY: Advice["id"] = "stop-over-marked-pressure";
 const deserving = (causes: readonly Cause[]): Cause[] =>
   causes.filter((c, i) => i === 0 || c.confidence >= LEAST_CONFIDENCE || (c.besideFirst ?? 0) >= BESIDE_FIRST).slice(0, MOST_CAUSES);
 
+const acts = (rule: Rule) => rule.step === "change" || rule.step === "bring";
+const strong = (cause: Cause) => cause.confidence >= LEAST_FOR_CHANGE || (cause.besideFirst ?? 0) >= BESIDE_FIRST;
+
 function adviceOf(rule: Rule, basis: Basis, worth: readonly Cause[]): Advice[] {
   const cause = rule.answers.length === 0 ? worth[0] : worth.find((c) => rule.answers.includes(c.id));
-  if (cause === undefined) return [];
+  if (cause === undefined || (acts(rule) && !strong(cause))) return [];
   const proposal = rule.propose(basis, cause);
   if (proposal === null) return [];
   const safety = rule.id === SAFETY;

@@ -8,7 +8,7 @@ export const loopTooSlow: CauseTable = {
   id: "loop-too-slow",
   prior: 1,
   weights: {
-    dips: { shallow: -0.5, deep: 0.3, "deep-and-slow": 2 },
+    dips: { shallow: -0.5, deep: 0.3, "deep-and-slow": 1.8 },
     drift: { over: 1 },
     oscillation: { small: 0.3, large: 0.3 },
     "oscillation-period": { fast: -1, middling: 0.3, slow: 1.5 },

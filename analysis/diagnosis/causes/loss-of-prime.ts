@@ -9,7 +9,7 @@ export const lossOfPrime: CauseTable = {
   weights: {
     prime: { held: -2, lost: 3 },
     "held-pressure": { below: 1.5 },
-    dips: { deep: 0.3, "deep-and-slow": 1.7 },
+    dips: { "deep-and-slow": 1.2 },
     overdraw: { "below-rating": 0.7 },
   },
 };

@@ -9,7 +9,7 @@ export const prechargeHigh: CauseTable = {
   prior: 1,
   weights: {
     "empties-at": { "far-below": -2, "in-band": -1, "near-set": 2.5 },
-    "precharge-by-facts": { low: -2, "in-band": -0.3, high: 2.5 },
+    "precharge-by-facts": { low: -1, "in-band": -0.2, high: 1.7 },
     "gas-constant": { collapsed: 1.5, reduced: 0.3, "as-expected": -0.7, raised: 1 },
     dips: { shallow: -0.7, deep: 1.8, "deep-and-slow": 0.5 },
     runs: { "some-short": 0.5, "mostly-short": 1 },

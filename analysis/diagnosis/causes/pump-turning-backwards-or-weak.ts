@@ -11,6 +11,6 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
     overdraw: { none: -1, "below-rating": 2.5, "at-rating": -0.5, "rating-unknown": 1.5 },
     "held-pressure": { "at-set": -0.7, below: 2, above: -1 },
     droop: { steep: 0.7 },
-    dips: { shallow: -0.7, "deep-and-slow": 2 },
+    dips: { shallow: -0.5, "deep-and-slow": 1.3 },
   },
 };

@@ -8,7 +8,7 @@ export const tankWaterlogged: CauseTable = {
   id: "tank-waterlogged",
   prior: 1,
   weights: {
-    "gas-constant": { collapsed: 3, reduced: 0.5, "as-expected": -2, raised: -2 },
+    "gas-constant": { collapsed: 3, reduced: 1, "as-expected": -2, raised: -2 },
     "gas-constant-by-practice": { tiny: 2.5, enough: -1.5 },
     "cycle-against-tank": { "as-allowed": -0.5, shorter: 1.5 },
     runs: { long: -0.5, "some-short": 0.5, "mostly-short": 2, "never-stops": -0.3 },

@@ -11,6 +11,6 @@ export const undersizedPumpOrOverdraw: CauseTable = {
     "held-pressure": { below: 1.7, above: -0.7 },
     droop: { steep: 1 },
     shutoff: { weak: -1.5 },
-    dips: { shallow: -1, "deep-and-slow": 2.3 },
+    dips: { shallow: -0.7, "deep-and-slow": 1.5 },
   },
 };

@@ -5,7 +5,7 @@ import { drawsOf, found, isClear, isFixedSpeed, type Looks, pumpOf, type Sight, 
 const DEEP_DIP = 0.25;
 const STEEP_DROOP = 0.12;
 /** A loop that keeps up is back within this, s. */
-const SLOW_RECOVERY = 20;
+const SLOW_RECOVERY = 60;
 /** Least flow of the night against the highest flow of the log. */
 const NIGHT_FLOW = 0.02;
 const LEAST_DRAWS = 12;

@@ -71,14 +71,20 @@ export const tankLooks: Pick<Looks, "tank-by-facts" | "precharge-by-facts" | "ga
     const seen = charge === null ? null : chargeLevel(sight, charge);
     return charge === null || seen === null ? null : { level: seen.level, numbers: { precharge: charge, reference: seen.reference } };
   },
+  /**
+   * Low charge and a water-logged tank part where the physics does: a charge that is all lost still leaves air of the atmosphere's
+   * pressure, K = Vt times that. Less gas than that is no low charge any more.
+   */
   "gas-constant"(sight) {
     const tank = found(sight, "tank-charge");
-    if (tank === null || tank.gasConstant === null || tank.expectedGasConstant === null) return null;
+    const volume = sight.site.tankVolume?.value ?? null;
+    if (tank === null || tank.gasConstant === null || tank.expectedGasConstant === null || volume === null) return null;
     const { value, low, high } = tank.gasConstant;
     if (!(low > 0) || high > WIDEST_INTERVAL * low) return null;
     const ratio = value / tank.expectedGasConstant;
+    const allLost = (volume * sight.site.atmosphere.value) / tank.expectedGasConstant;
     return {
-      level: levelFor(ratio, [0.3, 0.75, 1.3], ["collapsed", "reduced", "as-expected", "raised"]),
+      level: levelFor(ratio, [Math.min(0.9 * allLost, 0.6), 0.75, 1.3], ["collapsed", "reduced", "as-expected", "raised"]),
       numbers: { constant: value, expected: tank.expectedGasConstant, ratio },
     };
   },
