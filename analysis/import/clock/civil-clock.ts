@@ -6,27 +6,34 @@ import { dateOrderQuestion } from "./date-order-question";
 import { toldSeconds } from "./preamble-clock";
 import { commonPattern } from "./stamp-pattern";
 import { type DateOrder, readStamp, stampSeconds } from "./stamp-text";
+import type { TimePart } from "./time-part";
 import { findZone, writeOffset } from "./zone-text";
 
-/** A clock of stamps: one column with date and time, or a date column followed by a time column and, where there is one, a column of AM and PM. */
-export function civilClock(profiles: readonly ColumnProfile[], hints: ClockHints): ClockReading {
-  const cells = joinCells(profiles);
+/** A clock of stamps: one column with date and time, or a date column followed by a time column and, where there are, columns of AM and PM and of the zone. */
+export function civilClock(parts: readonly TimePart[], hints: ClockHints): ClockReading {
+  const profiles = parts.map((part) => part.profile);
+  const cells = joinCells(parts);
+  const datesOnce = profiles.length > 1 && profiles[0].column.sample.some((cell) => cell === "");
   const { orders, settledBy } = settleOrder(profiles[0], cells, hints);
   const order = orders[0] ?? "dmy";
   const offset = commonOffset(cells, order);
   const zone = zoneOf(profiles, hints, offset);
   const varied = offset === "varied";
   const parse = (row: readonly string[]): number => {
-    const text = row.length === 1 ? row[0] : row.join(" ");
+    const text = joined(parts, row);
     for (let k = 0; k < Math.max(1, orders.length); k++) {
       const stamp = readStamp(text, orders[k] ?? order);
-      if (stamp === null || Number.isNaN(stamp.days)) continue;
+      if (stamp === null) continue;
+      if (Number.isNaN(stamp.days)) {
+        if (datesOnce && row[0] === "") return stamp.seconds;
+        continue;
+      }
       const shift = Number.isNaN(stamp.offset) ? 0 : varied ? -stamp.offset : typeof offset === "number" ? offset - stamp.offset : 0;
       return stampSeconds(stamp) + shift + k * OTHER_ORDER;
     }
     return Number.NaN;
   };
-  const patterns = varied ? null : patternsOf(profiles, order, typeof offset === "number" && offset !== 0);
+  const patterns = varied ? null : patternsOf(parts, order, typeof offset === "number" && offset !== 0);
   return {
     columns: profiles.map((p) => p.column.index),
     kind: varied ? "unix" : "civil",
@@ -38,6 +45,7 @@ export function civilClock(profiles: readonly ColumnProfile[], hints: ClockHints
     interval: null,
     zone,
     rollsOverMidnight: false,
+    datesOnce,
     orders,
     snap: null,
     certainty: orders.length > 1 ? 0.5 : 0.98,
@@ -55,10 +63,21 @@ export function civilClock(profiles: readonly ColumnProfile[], hints: ClockHints
 }
 
 /** Rows of the sample as one text each, cells joined by blanks. */
-function joinCells(profiles: readonly ColumnProfile[]): readonly string[] {
-  if (profiles.length === 1) return profiles[0].column.sample;
-  return profiles[0].column.sample.map((_, i) => profiles.map((p) => p.column.sample[i] ?? "").join(" "));
+function joinCells(parts: readonly TimePart[]): readonly string[] {
+  return parts[0].profile.column.sample.map((_, i) =>
+    joined(
+      parts,
+      parts.map((part) => part.profile.column.sample[i] ?? ""),
+    ),
+  );
 }
+
+const joined = (parts: readonly TimePart[], row: readonly string[]): string => {
+  if (row.length === 1) return parts[0].asText(row[0]);
+  let text = "";
+  for (let k = 0; k < row.length; k++) text += k === 0 ? parts[k].asText(row[k]) : ` ${parts[k].asText(row[k])}`;
+  return text.trim();
+};
 
 type SettledOrder = { readonly orders: readonly DateOrder[]; readonly settledBy: string | null };
 
@@ -168,8 +187,8 @@ function zoneOf(profiles: readonly ColumnProfile[], { told, answers }: ClockHint
   return told.zone ?? answers.siteZone;
 }
 
-function patternsOf(profiles: readonly ColumnProfile[], order: DateOrder, hasOffset: boolean): readonly string[] | null {
-  const found = profiles.map((p) => commonPattern(p.column.sample, order));
+function patternsOf(parts: readonly TimePart[], order: DateOrder, hasOffset: boolean): readonly string[] | null {
+  const found = parts.map((part) => (part.plain ? commonPattern(part.profile.column.sample, order) : null));
   return hasOffset || found.some((pattern) => pattern === null) ? null : found.map((pattern) => pattern ?? "");
 }
 

@@ -1,38 +1,56 @@
-import { dayNumber, fullYear } from "./civil-days";
+import { dayNumber, daysFromCivil, fullYear } from "./civil-days";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 
+type Part = "year" | "month" | "day" | "dayOfYear" | "hour" | "minute" | "second" | "hhmm";
 const PARTS: readonly (readonly [Part, RegExp, number, number])[] = [
   ["year", /^(year|yr|yyyy|jahr|annee|an|ano|anno|jaar)$/, 0, 2200],
   ["month", /^(month|mon|mm|monat|mois|mes|mese|maand)$/, 1, 12],
   ["day", /^(day|dd|tag|jour|dia|giorno|dag|day of month)$/, 1, 31],
+  ["dayOfYear", /^(doy|day of year|julian day|jday|yday|jour julien|tag im jahr|dia juliano|day)$/, 1, 366],
   ["hour", /^(hour|hr|hh|h|hours|stunde|heure|hora|ora|uur)$/, 0, 24],
   ["minute", /^(minute|min|minutes|mi|mn|minuto|minuut|mins)$/, 0, 59],
   ["second", /^(second|sec|seconds|s|ss|sekunde|seconde|segundo|secondo|sek|seg)$/, 0, 60.999],
+  ["hhmm", /^(hhmm|hh mm|time|hour minute|hourmin)$/, 0, 2400],
 ];
-type Part = "year" | "month" | "day" | "hour" | "minute" | "second";
 
-/** Columns of year, month, day and hour, minute, second, where the file has them; null unless the date is whole. */
-export function findComponents(profiles: readonly ColumnProfile[]): readonly ColumnProfile[] | null {
-  const found = PARTS.map(([, words, low, high]) =>
-    profiles.find((p) => p.kind === "number" && words.test(p.words) && p.numbers.every((v) => Number.isNaN(v) || (v >= low && v <= high))),
-  );
-  if (found.slice(0, 3).some((p) => p === undefined) || found[3] === undefined) return null;
-  return found.filter((p): p is ColumnProfile => p !== undefined);
+export type Components = ReadonlyMap<Part, ColumnProfile>;
+
+/** Columns of year, month, day (or day of the year) and hour, minute, second, where the file has them; null unless date and hour are whole. */
+export function findComponents(profiles: readonly ColumnProfile[]): Components | null {
+  const found = new Map<Part, ColumnProfile>();
+  for (const [part, words, low, high] of PARTS) {
+    const fits = (p: ColumnProfile) =>
+      p.kind === "number" && words.test(p.words) && p.numbers.every((v) => Number.isNaN(v) || (v >= low && v <= high));
+    const profile = profiles.find((p) => fits(p) && ![...found.values()].includes(p));
+    if (profile !== undefined) found.set(part, profile);
+  }
+  if (!found.has("month")) found.delete("day");
+  const dated = found.has("year") && ((found.has("month") && found.has("day")) || found.has("dayOfYear"));
+  return dated && (found.has("hour") || found.has("hhmm")) ? found : null;
 }
 
 /** A clock whose year, month, day, hour, minute and second stand in columns of their own. */
-export function componentClock(parts: readonly ColumnProfile[], hints: ClockHints): ClockReading {
+export function componentClock(parts: Components, hints: ClockHints): ClockReading {
   const { decimal, thousands } = hints.context;
+  const names = [...parts.keys()];
+  const place = (part: Part) => names.indexOf(part);
+  const [year, month, day, yearDay, hour, minute, second, hhmm] = (
+    ["year", "month", "day", "dayOfYear", "hour", "minute", "second", "hhmm"] as const
+  ).map(place);
+  const parse = (cells: readonly string[]) => {
+    const at = (k: number) => (k < 0 ? 0 : plainNumber(cells[k], decimal, thousands));
+    const y = at(year) < 100 ? fullYear(at(year)) : at(year);
+    const days = day >= 0 ? dayNumber(y, at(month), at(day)) : daysFromCivil(y, 1, 1) + at(yearDay) - 1;
+    const clock = hour >= 0 ? at(hour) * 3600 + at(minute) * 60 : Math.floor(at(hhmm) / 100) * 3600 + (at(hhmm) % 100) * 60;
+    return days * 86400 + clock + at(second);
+  };
   return {
-    columns: parts.map((p) => p.column.index),
+    columns: [...parts.values()].map((p) => p.column.index),
     kind: "civil",
-    description: `${parts.map((p) => p.column.heading).join(", ")}: a column each`,
-    parse: (cells) => {
-      const [year, month, day, hour, minute = 0, second = 0] = cells.map((cell) => plainNumber(cell, decimal, thousands));
-      return dayNumber(year < 100 ? fullYear(year) : year, month, day) * 86400 + hour * 3600 + minute * 60 + second;
-    },
+    description: `${[...parts.values()].map((p) => p.column.heading).join(", ")}: a column each`,
+    parse,
     patterns: null,
     unitSeconds: 1,
     start: null,

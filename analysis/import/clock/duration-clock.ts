@@ -1,14 +1,31 @@
+import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import type { ColumnProfile } from "./column-profile";
 import { readDuration } from "./elapsed-time";
 import { startOf } from "./start-of-log";
 
+const PAIR_QUESTION: ImportQuestion = {
+  id: "clock",
+  text: "The elapsed time has two fields. Are they minutes and seconds, or hours and minutes?",
+  options: ["minutes:seconds", "hours:minutes"],
+  meaning: [],
+  assumed: "minutes:seconds",
+};
+
 /** A clock of elapsed h:mm:ss, mm:ss or d hh:mm:ss. Two fields are minutes and seconds where the heading says so or the first of them passes 23. */
 export function durationClock(profile: ColumnProfile, hints: ClockHints): ClockReading {
   const start = startOf(hints);
   const cells = profile.column.sample;
-  const minutesFirst = /\bmm ss\b|\bm ss\b|\bmin sec\b/.test(profile.words) || cells.some((cell) => /^\d+:\d{2}[.,]\d+$/.test(cell));
+  const answer = hints.answers.clock;
+  const pairs = cells.some((cell) => cell !== "") && cells.every((cell) => cell === "" || /^\d+:\d{2}$/.test(cell));
+  const said = /\bhh? mm\b|\bh m\b|\bhours?\b|\bstd\b/.test(profile.words);
+  const asks = pairs && !said && answer === null && !/\bmm ss\b|\bm ss\b|\bmin sec\b/.test(profile.words);
+  const minutesFirst =
+    answer === "minutes:seconds" ||
+    (asks && answer === null) ||
+    /\bmm ss\b|\bm ss\b|\bmin sec\b/.test(profile.words) ||
+    cells.some((cell) => /^\d+:\d{2}[.,]\d+$/.test(cell));
   const plain = cells.every((cell) => cell === "" || /^\d{1,2}:\d{2}:\d{2}(?:\.\d+)?$/.test(cell));
   return {
     columns: [profile.column.index],
@@ -23,8 +40,8 @@ export function durationClock(profile: ColumnProfile, hints: ClockHints): ClockR
     rollsOverMidnight: false,
     orders: start.orders,
     snap: null,
-    certainty: 0.9,
-    questions: start.questions,
+    certainty: asks ? 0.6 : 0.9,
+    questions: [...start.questions, ...(asks ? [PAIR_QUESTION] : [])],
     notes: [],
   };
 }

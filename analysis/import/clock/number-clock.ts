@@ -16,9 +16,11 @@ export type NumberScale = {
 };
 
 const UNIX_FROM = 4e8; // September 1982
-const UNIX_TO = 4.2e9; // February 2103
+const UNIX_TO = 2.6e9; // May 2052: later is counted from another day
 const DAYS_1900 = 25569; // days from the spreadsheet's day 0 to 1970, counting a 29 February 1900 that never was
 const DAYS_1904 = 24107;
+const SECONDS_1904 = 2_082_844_800; // 1904-01-01 to 1970-01-01
+const SECONDS_1601 = 11_644_473_600; // 1601-01-01 to 1970-01-01
 const DAYS_JULIAN = 2440587.5;
 const DAYS_YEAR_0 = 719529;
 
@@ -39,6 +41,10 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
     if (inRange && (timely || profile.column.index === 0))
       return { kind: "unix", unitSeconds: unit, origin: 0, name: `Unix ${name}`, certainty: timely ? 0.98 : 0.8 };
   }
+  if (timely && first > 2.7e9 && first < 4.9e9)
+    return { kind: "civil", unitSeconds: 1, origin: -SECONDS_1904, name: "seconds since 1904", certainty: 0.8 };
+  if (timely && first > 1.2e17 && first < 1.45e17)
+    return { kind: "unix", unitSeconds: 1e-7, origin: -SECONDS_1601, name: "tenths of microseconds since 1601", certainty: 0.8 };
   const unit = elapsedUnit(profile);
   if (unit !== null) return { kind: "elapsed", unitSeconds: unit.seconds, origin: 0, name: `elapsed ${unit.name}`, certainty: 0.95 };
   if (first > 20000 && first < 80000 && (timely || (profile.column.index === 0 && hasFractions(numbers))))

@@ -106,7 +106,7 @@ function joinHalves(stamps: readonly ToldStamp[]): ToldStamp[] {
 function intervalOf(line: string): number | null {
   const folded = line.toLowerCase();
   const unit = /[([]\s*([\p{L}µ]+)\s*[)\]]|_([a-z]+)\b/u.exec(folded);
-  const cut = /[:=;\t]/.exec(line);
+  const cut = /[:=;\t]|,(?=\s*["\d])/.exec(line);
   const value = cut === null ? line : line.slice(cut.index + 1);
   return readInterval(value, unit === null ? null : timeUnit(unit[1] ?? unit[2])) ?? readInterval(line, null);
 }

@@ -8,9 +8,11 @@ import { componentClock, findComponents, findThousandths, withThousandths } from
 import { countedClock, indexClock, isIndexColumn } from "./counted-clock";
 import { timeOfDayClock } from "./day-clock";
 import { durationClock } from "./duration-clock";
+import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
 import { plainTimeClock } from "./plain-time-clock";
 import { readPreambleClock } from "./preamble-clock";
+import { isZoneColumn, type TimePart, timePartOf } from "./time-part";
 
 /** A way of reading the clock, and how good a clock it would be. */
 type Candidate = { readonly score: number; readonly profiles: readonly ColumnProfile[]; readonly read: () => ClockReading };
@@ -35,24 +37,31 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
 function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, chosen: boolean): Candidate[] {
   const found: Candidate[] = [];
   const parts = findComponents(profiles);
-  if (parts !== null) found.push({ score: 85, profiles: parts, read: () => componentClock(parts, hints) });
+  if (parts !== null) found.push({ score: 85, profiles: [...parts.values()], read: () => componentClock(parts, hints) });
   const extra = findThousandths(profiles);
-  const stamped = (used: readonly ColumnProfile[]) => () =>
-    extra === null || used.some(hasFraction) ? civilClock(used, hints) : withThousandths(civilClock(used, hints), extra, hints);
+  const zone = profiles.find(isZoneColumn);
+  const stamped = (used: readonly TimePart[]) => () => {
+    const reading = civilClock(zone === undefined ? used : [...used, asPart(zone)], hints);
+    return extra === null || used.some(({ profile }) => hasFraction(profile)) ? reading : withThousandths(reading, extra, hints);
+  };
   for (const [k, profile] of profiles.entries()) {
     if (profile.share < 0.6) continue;
     const heading = (isTimeHeading(profile.words) ? 10 : 0) + (/\b(utc|gmt)\b/.test(profile.words) ? 5 : 0) - k / 100;
     const moving = profile.column.sample.some((cell) => cell !== "" && cell !== profile.column.sample[0]);
     const add = (score: number, used: readonly ColumnProfile[], read: () => ClockReading) =>
       found.push({ score: score + heading - (moving || used.length > 1 ? 0 : 60), profiles: used, read });
-    if (profile.kind === "stamp") add(100, [profile], stamped([profile]));
+    if (profile.kind === "stamp") add(100, [profile], stamped([asPart(profile)]));
     if (profile.kind === "date") {
-      const others = timeParts(profiles, k);
-      add(others.length > 0 ? 95 : 70, [profile, ...others], stamped([profile, ...others]));
+      const others = timeParts(profiles, k, hints.context.decimal);
+      add(others.length > 0 ? 95 : 70, [profile, ...others.map((o) => o.profile)], stamped([asPart(profile), ...others]));
     }
     if (profile.kind === "time")
       add(50, [profile], () => (isElapsed(profile, hints) ? durationClock(profile, hints) : timeOfDayClock(withHalf(profiles, k), hints)));
     if (profile.kind === "duration") add(55, [profile], () => durationClock(profile, hints));
+    const fraction =
+      profile.kind === "number" && hints.told.stamps.some((s) => s.hasDate) ? timePartOf(profile, hints.context.decimal) : null;
+    if (fraction !== null && profile.numbers.every((v) => Number.isNaN(v) || v < 1))
+      add(50, [profile], () => timeOfDayClock([profile], hints, fraction));
     if (profile.kind === "number") addNumber(profile, hints, add, chosen);
   }
   return found;
@@ -72,22 +81,34 @@ function addNumber(
       numberClock(profile, scale, hints),
     );
   else if (isIndexColumn(profile)) {
-    if (hints.told.interval !== null || hints.answers.interval !== null || hints.told.stamps.some((s) => s.role === "start" && s.hasDate))
-      add(30, [profile], () => indexClock(profile, hints));
+    add(30, [profile], () => indexClock(profile, hints));
   } else if (
     chosen ||
     ((isTimeHeading(profile.words) || isElapsedHeading(profile.words)) && Math.min(profile.rises, profile.falls) <= 0.05 * profile.rises)
   )
     add(40, [profile], () => plainTimeClock(profile, hints));
+  else if (profile.column.index === 0 && isEvenlyRising(profile.numbers)) add(20, [profile], () => plainTimeClock(profile, hints));
 }
 
-/** The time of day that goes with a date column: the nearest column of times, with a column of AM and PM after it where there is one. */
-function timeParts(profiles: readonly ColumnProfile[], date: number): readonly ColumnProfile[] {
-  const times = profiles.flatMap((p, k) => (p.kind === "time" && p.share > 0.6 ? [k] : []));
-  if (times.length === 0) return [];
-  const nearest = times.reduce((a, b) => (Math.abs(b - date) < Math.abs(a - date) ? b : a));
-  return withHalf(profiles, nearest);
+/** The first column counts evenly under a heading that says nothing of time: a clock of last resort, its unit asked. */
+function isEvenlyRising(numbers: Float64Array): boolean {
+  const step = medianStep(numbers);
+  let even = 0;
+  for (let i = 1; i < numbers.length; i++) if (Math.abs(numbers[i] - numbers[i - 1] - step) <= 0.02 * step) even++;
+  return numbers.length > 5 && even >= 0.95 * (numbers.length - 1);
 }
+
+/** The time of day that goes with a date column: the nearest column of times, with columns of AM and PM and of the zone where there are. */
+function timeParts(profiles: readonly ColumnProfile[], date: number, decimal: "." | ","): readonly TimePart[] {
+  const times = profiles.flatMap((p, k) => (k === date ? [] : (timePartOf(p, decimal) ?? [])));
+  if (times.length === 0) return [];
+  const place = (part: TimePart) => Math.abs(profiles.indexOf(part.profile) - date) + (part.plain ? 0 : 100);
+  const nearest = times.reduce((a, b) => (place(b) < place(a) ? b : a));
+  const half = profiles[profiles.indexOf(nearest.profile) + 1];
+  return half?.kind === "half" ? [nearest, asPart(half)] : [nearest];
+}
+
+const asPart = (profile: ColumnProfile): TimePart => ({ profile, asText: (cell) => cell, plain: true });
 
 const withHalf = (profiles: readonly ColumnProfile[], time: number): readonly ColumnProfile[] =>
   profiles[time + 1]?.kind === "half" ? [profiles[time], profiles[time + 1]] : [profiles[time]];

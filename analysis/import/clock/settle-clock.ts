@@ -11,6 +11,7 @@ import { followRestarts } from "./elapsed-restarts";
 import { orderRows } from "./order-rows";
 import { settleDateOrder } from "./settle-date-order";
 import { snapToGrid } from "./snap-to-grid";
+import { markHalves } from "./unmarked-halves";
 import { followSummerTime } from "./unnamed-summer-time";
 import { civilToUnix, zoneOffsets } from "./zone-offsets";
 
@@ -25,6 +26,7 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
   const ledger: ClockLedger = { rejected: [], faults: [], questions: [...reading.questions], notes: [...reading.notes] };
   const times = reading.kind === "counted" ? countedTimes(raw.length, reading.interval ?? 1) : raw.slice();
   rejectUnread(times, ledger);
+  if (reading.datesOnce === true) carryDates(times);
   settleDateOrder(times, reading, ledger);
   if (reading.snap !== null) snapToGrid(times, reading.snap);
   const turned = isNewestFirst(times, reading.rollsOverMidnight);
@@ -33,6 +35,7 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
     for (const reject of ledger.rejected) reject.row = times.length - 1 - reject.row;
     ledger.notes.push({ kind: "newest-first", text: "The newest row stands first in the file; the rows were turned round." });
   }
+  if (reading.kind === "civil") markHalves(times, ledger);
   const absolute = toInstants(times, reading, ledger);
   if (absolute) {
     mendResets(times, answers.clock, ledger);
@@ -122,6 +125,20 @@ function toInstants(times: Float64Array, reading: ClockReading, ledger: ClockLed
 }
 
 const DAY = 86400;
+
+/** A time of day without a date belongs to the day last named, or to the next where it has passed midnight. */
+function carryDates(times: Float64Array): void {
+  let [day, last] = [Number.NaN, Number.NaN];
+  for (let i = 0; i < times.length; i++) {
+    if (Number.isNaN(times[i])) continue;
+    if (times[i] >= DAY) day = Math.floor(times[i] / DAY) * DAY;
+    else {
+      if (day + times[i] < last - DAY / 2) day += DAY;
+      times[i] += day;
+    }
+    last = times[i];
+  }
+}
 
 function rollOver(times: Float64Array): void {
   let [last, added] = [Number.NaN, 0];

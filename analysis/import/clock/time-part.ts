@@ -1,0 +1,46 @@
+import { type ColumnProfile, plainNumber } from "./column-profile";
+import { isTimeHeading } from "./number-clock";
+import { fixedOffset } from "./zone-text";
+
+/** How a cell of a column becomes text that a stamp can hold; the same text but for times written as bare numbers. */
+export type TimePart = { readonly profile: ColumnProfile; readonly asText: (cell: string) => string; readonly plain: boolean };
+
+const same = (cell: string) => cell;
+
+/** A column beside a date that holds its time of day: written as a time, as digits (93005 is 9:30:05) or as a fraction of the day. Null where it holds none. */
+export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart | null {
+  if (profile.share < 0.6) return null;
+  if (profile.kind === "time") return { profile, asText: same, plain: true };
+  if (profile.kind !== "number" || !isTimeHeading(`${profile.words} `) || profile.numbers.length === 0) return null;
+  const known = profile.numbers.filter((v) => !Number.isNaN(v));
+  if (known.every((v) => v >= 0 && v < 1) && known.some((v) => v > 0))
+    return { profile, asText: (cell) => fractionAsText(plainNumber(cell, decimal, null)), plain: false };
+  return profile.column.sample.every((cell) => cell === "" || isDigitTime(cell)) ? { profile, asText: digitsAsText, plain: false } : null;
+}
+
+function fractionAsText(fraction: number): string {
+  if (!(fraction >= 0 && fraction < 1)) return "?";
+  // a fraction of six places is known to 0.04 s: the millisecond is more than it holds
+  const ms = Math.round(fraction * 86_400_000);
+  const two = (n: number) => String(Math.floor(n)).padStart(2, "0");
+  const seconds = (ms % 60_000) / 1000;
+  const whole = Math.abs(seconds - Math.round(seconds)) < 0.045 ? Math.round(seconds) : seconds;
+  const total = Math.floor(ms / 60_000) * 60 + whole;
+  return `${two(total / 3600)}:${two((total / 60) % 60)}:${two(total % 60)}${total % 1 === 0 ? "" : (total % 1).toFixed(3).slice(1)}`;
+}
+
+const DIGITS = /^(\d{1,2})([0-5]\d)([0-5]\d)?$/;
+const isDigitTime = (cell: string) => {
+  const match = DIGITS.exec(cell.padStart(cell.length <= 4 ? 4 : 6, "0"));
+  return match !== null && Number(match[1]) < 24;
+};
+
+function digitsAsText(cell: string): string {
+  const match = DIGITS.exec(cell.padStart(cell.length <= 4 ? 4 : 6, "0"));
+  return match === null ? "?" : `${match[1]}:${match[2]}:${match[3] ?? "00"}`;
+}
+
+/** A column whose every cell names a zone or an offset. */
+export const isZoneColumn = ({ column, words }: ColumnProfile): boolean =>
+  /\b(zone|tz|time zone|timezone|zeitzone|offset|utc|fuseau|huso|fuso)\b/.test(words) &&
+  column.sample.every((cell) => cell === "" || fixedOffset(cell) !== null);
