@@ -38,7 +38,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
   const rhythm = rhythmOf(plainSampling, times, values, numbers);
   const sampling = rhythm.kind === "sampled" ? plainSampling : findSampling(times, rhythm);
   const channels = numbers.map(({ heading, index, reading }, i) => {
-    const slow = rhythm.kind === "sampled" ? findSlowChannel(times, values[i]) : null;
+    const slow = rhythm.kind === "sampled" && !numbers[i].marksMissing ? findSlowChannel(times, values[i]) : null;
     return makeChannel(heading, index, reading, slow?.sampling ?? sampling, slow?.values ?? values[i]);
   });
   const flows = channels.some(({ role }) => role === "flow")

@@ -16,9 +16,10 @@ export function findBlankSeparator(lines: readonly string[]): Separator {
   const ruled = ruledColumns(lines);
   if (ruled !== null) return { kind: "fixed-width", starts: ruled };
   const stamp = stampWords(rows, heading, commonest);
+  const named = heading.trim().split(/\s+/).length === commonest - (stamp === null ? 0 : stamp.count - 1);
   const spans = lines.some((line) => line.includes("\t")) ? [] : columnSpans(data);
   const ragged = rows.length < words.length;
-  if (spans.length >= 2 && spans.length >= commonest && (ragged || isPadded(data)))
+  if (spans.length >= 2 && spans.length >= commonest && (ragged || (isPadded(data) && !named)))
     return { kind: "fixed-width", starts: startsOf(spans, data, stamp, heading) };
   return { kind: "spaces", least: 1, stamp };
 }

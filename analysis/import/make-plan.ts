@@ -140,11 +140,19 @@ function planColumn(
     const use = time.includes(index) ? "time" : index === longValue ? "number" : "text";
     // Role and unit belong to each channel and are found when all its values are there.
     const asWritten = { ...reading, factor: 1, offset: 0, sentinels: [] };
-    return { index, heading, unitsCell, reading: index === longValue ? asWritten : reading, use, wide: true };
+    return { index, heading, unitsCell, reading: index === longValue ? asWritten : reading, use, marksMissing: true, wide: true };
   }
   const skipped = reading.role === "time" || isNothing(text) || (reading.role === "other" && countsRows(text));
   const use = time.includes(index) ? "time" : !skipped && isNumeric(text, reading.words, format) ? "number" : "text";
-  return { index, heading, unitsCell, reading, use, wide: use === "number" && needsFloat64(text, reading, format) };
+  return {
+    index,
+    heading,
+    unitsCell,
+    reading,
+    use,
+    marksMissing: text.sample.some((cell) => cell !== "" && isMissing(cell)),
+    wide: use === "number" && needsFloat64(text, reading, format),
+  };
 }
 
 /** Without headings: a first column of numbers that rise by one step is taken for elapsed seconds, and asked. */
@@ -173,8 +181,13 @@ function noTable(file: string, rows: readonly TextRow[]): ConstructorParameters<
 /** No heading and not one cell: two delimiters in a row by the logger's habit. */
 const isNothing = ({ heading, sample, index }: ColumnText) => heading === `column ${index + 1}` && sample.every((cell) => cell === "");
 
-/** Numbers of the rows: whole, each one more than the last. */
-function countsRows({ sample }: ColumnText): boolean {
+/** Headings over the numbers of rows, in the languages of the headings; common practice, no source. */
+const COUNT_WORD =
+  /^(?:#|no\.?|nr\.?|n[°º]|num(?:ber|ero|éro)?|index|idx|row|line|rec(?:ord)?(?: ?(?:no\.?|number|#|id))?|sample(?: ?(?:no\.?|number|#))?|entry|id|seq(?:uence)?|count|lfd\.? ?nr\.?|zeile|ligne|fila|linha|riga|rij|volgnr\.?|column \d+)$/i;
+
+/** Numbers of the rows under a heading that says so or none at all: whole, each one more than the last. */
+function countsRows({ heading, sample }: ColumnText): boolean {
+  if (!COUNT_WORD.test(heading.trim())) return false;
   const head = sample.slice(0, 200);
   return head.length > 2 && head.every((cell, i) => /^\d+$/.test(cell) && Number(cell) === Number(head[0]) + i);
 }

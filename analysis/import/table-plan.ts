@@ -13,6 +13,8 @@ export type PlannedColumn = {
   readonly reading: ColumnReading;
   /** "number": becomes samples; "time": part of the clock; "text": kept out of the record. */
   readonly use: "number" | "time" | "text";
+  /** A missing value has a mark ("NaN"): a blank would rather be no sample at all. */
+  readonly marksMissing: boolean;
   /** Needs more than the 24 bits of a Float32. */
   readonly wide: boolean;
 };

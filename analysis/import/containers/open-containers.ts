@@ -22,7 +22,34 @@ export async function openContainers(files: readonly LogFile[]): Promise<OpenedF
   return opened;
 }
 
-async function openOne(file: LogFile): Promise<OpenedFile[]> {
+/** A source that fails while it is read is a problem with the file, not a fault of the program. */
+function guarded(file: LogFile): LogFile {
+  async function* open(): AsyncGenerator<Uint8Array> {
+    const chunks = file.open()[Symbol.asyncIterator]();
+    try {
+      for (;;) {
+        const next = await nextChunk(file, chunks);
+        if (next.done === true) return;
+        yield next.value;
+      }
+    } finally {
+      await chunks.return?.();
+    }
+  }
+  return { ...file, open };
+}
+
+async function nextChunk(file: LogFile, chunks: AsyncIterator<Uint8Array>): Promise<IteratorResult<Uint8Array>> {
+  try {
+    return await chunks.next();
+  } catch (error) {
+    if (error instanceof ImportError) throw error;
+    throw new ImportError({ id: "cannot-open", file: file.name, why: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+async function openOne(given: LogFile): Promise<OpenedFile[]> {
+  const file = guarded(given);
   const first = await firstBytes(file);
   const starts = (...bytes: number[]) => bytes.every((byte, i) => first[i] === byte);
   if (starts(0x50, 0x4b, 3, 4)) {

@@ -1,0 +1,471 @@
+/** Invented logs, one difficulty each, with their truth: the same readings of a pump room laid out as loggers, spreadsheets and people lay them out. */
+export type DialectSample = {
+  readonly file: string;
+  readonly bytes: Uint8Array;
+  /** One sentence: what is difficult about it. */
+  readonly about: string;
+  readonly headings: readonly string[];
+  /** SI, a list a heading; null where missing. */
+  readonly values: readonly (readonly (number | null)[])[];
+  readonly rows: number;
+  readonly firstInstant: string;
+  readonly firstLine: number;
+  readonly rejects: readonly number[];
+  readonly questions: readonly string[];
+};
+
+const ROWS = 24;
+const START = Date.UTC(2024, 2, 14, 8, 15, 0);
+const BAR = 1e5;
+const LITRE_PER_MINUTE = 1e-3 / 60;
+const rows = Array.from({ length: ROWS }, (_, i) => i);
+/** Swings over the hours by whole hundredths, so that every layout writes it without rounding. */
+const bar = rows.map((i) => (380 + ((i * 37) % 61)) / 100);
+const flow = rows.map((i) => (180 + ((i * 53) % 79)) / 10);
+const at = (i: number) => new Date(START + i * 10_000).toISOString();
+const iso = (i: number) => at(i).slice(0, 19).replace("T", " ");
+const [day, time] = [(i: number) => at(i).slice(0, 10), (i: number) => at(i).slice(11, 19)];
+const dotted = (i: number) => day(i).split("-").reverse().join(".");
+const b = (i: number) => bar[i].toFixed(2);
+const f = (i: number) => flow[i].toFixed(1);
+const comma = (text: string) => text.replace(".", ",");
+const lines = (...parts: (string | readonly string[])[]) => `${parts.flat().join("\n")}\n`;
+const table = (delimiter: string, heading: string, from = 0, to = ROWS) =>
+  lines(
+    heading,
+    rows.slice(from, to).map((i) => [iso(i), b(i), f(i)].join(delimiter)),
+  );
+const utf8 = (text: string) => new TextEncoder().encode(text);
+/** Latin-1, which Windows-1252 shares for the letters and signs used here. */
+const latin = (text: string) => Uint8Array.from(text, (letter) => letter.charCodeAt(0));
+const utf16 = (text: string, little: boolean, mark: boolean) => {
+  const units = mark ? `\ufeff${text}` : text;
+  const view = new DataView(new ArrayBuffer(2 * units.length));
+  for (let i = 0; i < units.length; i++) view.setUint16(2 * i, units.charCodeAt(i), little);
+  return new Uint8Array(view.buffer);
+};
+
+const plain = {
+  headings: ["Pressure (bar)", "Flow (L/min)"],
+  values: [bar.map((v) => v * BAR), flow.map((v) => v * LITRE_PER_MINUTE)],
+  rows: ROWS,
+  firstInstant: at(0),
+  firstLine: 2,
+  rejects: [],
+  questions: [],
+};
+const HEADING = "Time,Pressure (bar),Flow (L/min)";
+const named = (delimiter: string) => HEADING.split(",").join(delimiter);
+const sample = (file: string, about: string, content: string | Uint8Array, truth: Partial<DialectSample> = {}): DialectSample => ({
+  ...plain,
+  file,
+  about,
+  bytes: typeof content === "string" ? utf8(content) : content,
+  ...truth,
+});
+const without = (skipped: (i: number) => boolean, column: 0 | 1) => plain.values[column].map((value, i) => (skipped(i) ? null : value));
+const every = (delimiter: string, cell: (text: string) => string) =>
+  table(",", HEADING)
+    .trimEnd()
+    .split("\n")
+    .map((line) => line.split(",").map(cell).join(delimiter))
+    .join("\n");
+const named2 = { headings: ["Pressure", "Flow"] };
+
+const MISSING = ["NaN", "---", "#N/A", "null", "OL", "OVER", "ERR", "n/a", "-", "No data", "Sensor fault", "1.#QNAN"];
+
+export const DIALECT_SAMPLES: readonly DialectSample[] = [
+  // Text
+  sample("headings-first.csv", "Nothing: headings, then rows.", table(",", HEADING)),
+  sample("byte-order-mark.csv", "UTF-8 with a byte-order mark.", `\ufeff${table(",", HEADING)}`),
+  sample("utf-16-little.csv", 'UTF-16 with a mark, as spreadsheets save "Unicode text".', utf16(table("\t", named("\t")), true, true)),
+  sample("utf-16-big-unmarked.csv", "UTF-16, big end first, no mark.", utf16(table(",", HEADING), false, false)),
+  sample(
+    "windows-1252.csv",
+    "Degree sign and superscript three in Windows-1252.",
+    latin(
+      lines(
+        "Zeit;Druck (bar);Durchfluss (m³/h);Temperatur (°C)",
+        rows.map((i) => `${dotted(i)} ${time(i)};${comma(b(i))};${comma(f(i))};${comma(f(i))}`),
+      ),
+    ),
+    {
+      headings: ["Druck (bar)", "Durchfluss (m³/h)", "Temperatur (°C)"],
+      values: [plain.values[0], flow.map((v) => v / 3600), flow.map((v) => v + 273.15)],
+    },
+  ),
+  sample("carriage-returns.csv", "Lines end with CR alone.", table(",", HEADING).replaceAll("\n", "\r")),
+  sample("doubled-returns.csv", "CR CR LF, from a text file copied in text mode.", table(",", HEADING).replaceAll("\n", "\r\r\n")),
+  sample("nul-padding.csv", "The last block is filled with NUL bytes.", `${table(",", HEADING)}${"\0".repeat(300)}`),
+  sample(
+    "quoted-everything.csv",
+    "Every cell in quotes.",
+    every(",", (cell) => `"${cell}"`),
+  ),
+  sample(
+    "quoted-decimal-comma.csv",
+    "Commas between cells and in the quoted numbers.",
+    every(",", (cell) => `"${/^\d+\.\d+$/.test(cell) ? comma(cell) : cell}"`),
+  ),
+  sample(
+    "single-quotes.csv",
+    "Cells in single quotes.",
+    every(";", (cell) => `'${cell}'`),
+  ),
+  sample(
+    "blanks-round-quotes.csv",
+    "A blank before each opening quote.",
+    every(", ", (cell) => `"${cell}"`),
+  ),
+  sample(
+    "line-end-in-cell.csv",
+    "A note with a line end, a delimiter and quotes inside its quotes.",
+    lines(
+      `${HEADING},Note`,
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)},${i === 5 ? '"first, then\nthe ""second"" line"' : ""}`),
+    ),
+  ),
+  sample("line-end-in-heading.csv", "Headings with a line end inside.", table(",", 'Time,"Pressure\n(bar)","Flow\n(L/min)"'), {
+    firstLine: 4,
+  }),
+  sample(
+    "unclosed-quote.csv",
+    "A quote that never closes costs its own cell only.",
+    lines(
+      `${HEADING},Note`,
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)},${i === 5 ? '"oops' : "ok"}`),
+    ),
+  ),
+  sample(
+    "inch-marks.csv",
+    "Inch marks that are no quotes.",
+    lines(
+      `${HEADING},Pipe`,
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)},2" copper`),
+    ),
+  ),
+  sample(
+    "formula-guards.csv",
+    'Values kept as text for a spreadsheet: ="4.20".',
+    every(",", (cell) => (/^\d/.test(cell) ? `="${cell}"` : cell)),
+  ),
+  sample("cut-off.csv", "The file stops in the middle of a row.", `${table(",", HEADING)}${iso(0).slice(0, 12)}`, { rejects: [26] }),
+  sample("trailing-delimiters.csv", "A delimiter at the end of every line.", table(",", HEADING).replaceAll("\n", ",\n")),
+  sample(
+    "ragged.csv",
+    "Rows without their last cell, one row with a number too many.",
+    lines(
+      HEADING,
+      rows.map((i) => (i % 5 === 3 ? `${iso(i)},${b(i)}` : i === 10 ? `${iso(i)},${b(i)},${f(i)},7.5` : `${iso(i)},${b(i)},${f(i)}`)),
+    ),
+    {
+      rows: ROWS - 1,
+      rejects: [12],
+      values: [plain.values[0].filter((_, i) => i !== 10), without((i) => i % 5 === 3, 1).filter((_, i) => i !== 10)],
+    },
+  ),
+  sample(
+    "enormous-line.csv",
+    "One line of garbage as long as a thousand rows.",
+    lines(
+      HEADING,
+      rows.slice(0, 9).map((i) => `${iso(i)},${b(i)},${f(i)}`),
+      "x".repeat(70_000),
+      rows.slice(9).map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { rejects: [11] },
+  ),
+  // Delimiters
+  sample("declared-delimiter.csv", "A first line sep=; for spreadsheets.", `sep=;\n${table(";", named(";"))}`, { firstLine: 3 }),
+  sample(
+    "tab-decimal-comma.tsv",
+    "Tabs, decimal commas.",
+    lines(
+      named("\t"),
+      rows.map((i) => `${iso(i)}\t${comma(b(i))}\t${comma(f(i))}`),
+    ),
+  ),
+  sample(
+    "framed-pipes.txt",
+    "Pipes around every cell.",
+    every(" | ", (cell) => cell)
+      .split("\n")
+      .map((line) => `| ${line} |`)
+      .join("\n"),
+  ),
+  sample(
+    "comma-for-both.csv",
+    "An unquoted comma between cells and in numbers: told by the headings.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${comma(b(i))},${comma(f(i))}`),
+    ),
+  ),
+  sample(
+    "runs-of-spaces.txt",
+    "Blanks between cells and inside the stamp under one heading.",
+    lines(
+      "Timestamp Pressure_bar Flow_L/min",
+      rows.map((i) => `${iso(i)} ${b(i)}   ${f(i)}`),
+    ),
+    { headings: ["Pressure_bar", "Flow_L/min"] },
+  ),
+  sample(
+    "fixed-width.txt",
+    "Columns by place, one of them blank now and then.",
+    lines(
+      "Date       Time     Pressure   Flow",
+      "                          bar  L/min",
+      rows.map((i) => `${iso(i)} ${i % 4 === 1 ? " ".repeat(9) : b(i).padStart(9)} ${f(i).padStart(6)}`),
+    ),
+    { ...named2, firstLine: 3, values: [without((i) => i % 4 === 1, 0), plain.values[1]] },
+  ),
+  sample(
+    "ruled.txt",
+    "A ruling under headings that hold blanks.",
+    lines(
+      "Timestamp            Pressure (bar)   Flow (L/min)",
+      "-------------------  --------------   ------------",
+      rows.map((i) => `${iso(i)}  ${b(i).padEnd(14)}   ${f(i)}`),
+    ),
+    { firstLine: 3 },
+  ),
+  // Layout
+  sample(
+    "preamble.csv",
+    "Serial, place and settings above the headings, some lines as wide as the table.",
+    `Log of pump room;east;2\nSerial;00417;\n\nChannels;2\n${table(";", named(";"))}`,
+    { firstLine: 6 },
+  ),
+  sample(
+    "long-preamble.csv",
+    "Sixty lines of settings.",
+    `${rows
+      .concat(rows)
+      .map((i) => `Setting ${i};${i * 3}`)
+      .join("\n")}\n${rows
+      .slice(0, 11)
+      .map((i) => `Note ${i}`)
+      .join("\n")}\n${table(";", named(";"))}`,
+    { firstLine: 61 },
+  ),
+  sample(
+    "preamble-two-columns.csv",
+    "Keys and values right above a table of two columns.",
+    lines(
+      "Site,Pump room",
+      "Serial,4711",
+      "Range,0-10",
+      "Time,Pressure (bar)",
+      rows.map((i) => `${iso(i)},${b(i)}`),
+    ),
+    { headings: ["Pressure (bar)"], values: [plain.values[0]], firstLine: 5 },
+  ),
+  sample(
+    "units-row.csv",
+    "Units in a row of their own.",
+    lines(
+      "Time,Pressure,Flow",
+      ",bar,L/min",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { ...named2, firstLine: 3 },
+  ),
+  sample(
+    "units-over-headings.csv",
+    "Units in a row over the names.",
+    lines(
+      "[-];[bar];[L/min]",
+      "Time;Pressure;Flow",
+      rows.map((i) => `${iso(i)};${b(i)};${f(i)}`),
+    ),
+    { ...named2, firstLine: 3 },
+  ),
+  sample(
+    "stacked-headings.csv",
+    "A group over its members, units below.",
+    lines(
+      "Date/Time,Pump 1,",
+      ",Pressure,Flow",
+      ",bar,L/min",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { headings: ["Pump 1 Pressure", "Pump 1 Flow"], firstLine: 4 },
+  ),
+  sample(
+    "commented-headings.csv",
+    "Headings in a comment line.",
+    lines(
+      "# made by hand",
+      "# Time,Pressure (bar),Flow (L/min)",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { firstLine: 3 },
+  ),
+  sample("no-headings.csv", "No headings at all.", table(",", HEADING).split("\n").slice(1).join("\n"), {
+    headings: ["column 2", "column 3"],
+    values: [bar, flow],
+    firstLine: 1,
+    questions: ["column-role:column 2", "column-role:column 3"],
+  }),
+  sample(
+    "comments-inside.csv",
+    "Comment lines among the rows.",
+    lines(
+      HEADING,
+      rows.flatMap((i) => [`${iso(i)},${b(i)},${f(i)}`, ...(i % 9 === 4 ? ["# battery low, 3.1 V"] : [])]),
+    ),
+  ),
+  sample(
+    "headings-again.csv",
+    "The logger was started again and wrote all its head once more.",
+    `Unit 4\nSerial,12\n\n${table(",", HEADING, 0, 12)}\nUnit 4\nSerial,12\n\n${table(",", HEADING, 12)}`,
+    { firstLine: 5 },
+  ),
+  sample(
+    "headings-moved.csv",
+    "After the restart the columns stand in another order.",
+    `${table(",", HEADING, 0, 12)}${lines(
+      "Time,Flow (L/min),Pressure (bar)",
+      rows.slice(12).map((i) => `${iso(i)},${f(i)},${b(i)}`),
+    )}`,
+  ),
+  sample("footer.csv", "Statistics below the rows.", `${table(",", HEADING)}\nMin,3.80,18.0\nMax,4.40,25.8\nEnd of log\n`),
+  sample(
+    "table-before.csv",
+    "A small table of statistics before the log.",
+    `Channel,Min,Max\nPressure,3.8,4.4\nFlow,18,25.8\n\n${table(",", HEADING)}`,
+    { firstLine: 6 },
+  ),
+  sample(
+    "table-after.csv",
+    "A second table below, of the same shape.",
+    `${table(",", HEADING)}\nTime,Battery (V),Signal (%)\n${iso(0)},3.6,88\n${iso(5)},3.6,87\n`,
+  ),
+  sample(
+    "side-by-side.csv",
+    "A blank column and the time once more in the middle.",
+    lines(
+      "Time,Pressure (bar),,Time,Flow (L/min)",
+      rows.map((i) => `${iso(i)},${b(i)},,${iso(i)},${f(i)}`),
+    ),
+  ),
+  sample(
+    "long-form.csv",
+    "One value a row, its channel and unit named beside it.",
+    lines(
+      "Time,Channel,Value,Unit",
+      rows.flatMap((i) => [`${iso(i)},Pressure,${b(i)},bar`, `${iso(i)},Flow,${f(i)},L/min`]),
+    ),
+    { ...named2, rows: 2 * ROWS },
+  ),
+  sample(
+    "long-form-blocks.csv",
+    "One value a row, channel after channel.",
+    lines(
+      "Messstelle;Zeit;Wert",
+      rows.map((i) => `Druck (bar);${iso(i)};${comma(b(i))}`),
+      rows.map((i) => `Durchfluss (L/min);${iso(i)};${comma(f(i))}`),
+    ),
+    { headings: ["Druck (bar)", "Durchfluss (L/min)"], rows: 2 * ROWS },
+  ),
+  sample(
+    "slow-channel.csv",
+    "A channel sampled three times as rarely.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${b(i)},${i % 3 === 0 ? f(i) : ""}`),
+    ),
+    { values: [plain.values[0], plain.values[1].filter((_, i) => i % 3 === 0)] },
+  ),
+  sample(
+    "row-numbers.csv",
+    "Row numbers under the heading #.",
+    lines(
+      `#,${HEADING}`,
+      rows.map((i) => `${i + 1},${iso(i)},${b(i)},${f(i)}`),
+    ),
+  ),
+  sample(
+    "unnamed-row-numbers.txt",
+    "Row names that no heading names, as a statistics program writes them.",
+    lines(
+      '"Time" "Pressure (bar)" "Flow (L/min)"',
+      rows.map((i) => `"${i + 1}" "${iso(i)}" ${b(i)} ${f(i)}`),
+    ),
+  ),
+  // Numbers
+  sample(
+    "missing-marks.csv",
+    "Twelve ways to say that there is no value.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${i % 2 === 1 ? (MISSING[(i >> 1) % MISSING.length] ?? "") : b(i)},${f(i)}`),
+    ),
+    { values: [without((i) => i % 2 === 1, 0), plain.values[1]] },
+  ),
+  sample(
+    "rare-sentinel.csv",
+    "-9999 once among the pressures.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${i === 13 ? "-9999" : b(i)},${f(i)}`),
+    ),
+    { values: [without((i) => i === 13, 0), plain.values[1]] },
+  ),
+  sample(
+    "stuck-units.csv",
+    "Units behind every number.",
+    lines(
+      "Time,Pressure,Flow",
+      rows.map((i) => `${iso(i)},${b(i)} bar,${f(i)}L/min`),
+    ),
+    named2,
+  ),
+  sample(
+    "signs-and-exponents.csv",
+    "Leading plus and exponents.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},+${bar[i].toExponential(3)},${flow[i].toExponential(3).toUpperCase()}`),
+    ),
+  ),
+  sample(
+    "thousands.csv",
+    "Thousands grouped by commas, decimal points.",
+    lines(
+      "Time;Pressure (mbar);Flow (L/h)",
+      rows.map(
+        (i) => `${iso(i)};${(bar[i] * 1000).toLocaleString("en", { minimumFractionDigits: 1 })};${(flow[i] * 100).toLocaleString("en")}`,
+      ),
+    ),
+    { headings: ["Pressure (mbar)", "Flow (L/h)"], values: [plain.values[0], flow.map((v) => (v * 0.1) / 3600)] },
+  ),
+  sample(
+    "three-decimals.csv",
+    "A comma with three digits behind it everywhere: decimal, since no pump makes 4,200 bar.",
+    lines(
+      "Zeit;Druck (bar)",
+      rows.map((i) => `${iso(i)};${comma((bar[i] + 0.001).toFixed(3))}`),
+    ),
+    { headings: ["Druck (bar)"], values: [bar.map((v) => (v + 0.001) * BAR)] },
+  ),
+  sample(
+    "open-decimal.csv",
+    "A comma with three digits behind it everywhere and no unit to settle it: asked.",
+    lines(
+      "Time;Reading",
+      rows.map((i) => `${iso(i)};${comma((bar[i] + 0.001).toFixed(3))}`),
+    ),
+    { headings: ["Reading"], values: [bar.map((v) => v + 0.001)], questions: ["column-role:Reading", "decimal"] },
+  ),
+  sample(
+    "bad-cell.csv",
+    "A cell that is no number, in a row that is good otherwise.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${i === 7 ? "4.x" : b(i)},${f(i)}`),
+    ),
+    { values: [without((i) => i === 7, 0), plain.values[1]] },
+  ),
+];
