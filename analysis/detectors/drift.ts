@@ -7,6 +7,7 @@ import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
 import { measured } from "../../shared/units/measured";
 import { pascalDifference } from "../../shared/units/pressure";
 import { slowTrend } from "../numerics/slow-trend";
+import { valueStep } from "../numerics/value-step";
 import { steadyBasisChannel } from "../segments/steady-flow";
 import type { Detector, Evidence } from "./detector";
 import { holdsPressure } from "./drift/holds-pressure";
@@ -30,9 +31,10 @@ export const drift: Detector<"drift"> = {
     if (isCannotTell(segments.steady)) return { kind: "drift", state: "cannot-tell", because: [segments.steady] };
     const holding = holdsPressure(evidence, pressure);
     const limit = site.limits.driftAtSteadyFlow.value;
+    const step = valueStep(pressure.values);
     const windows = (holding ? segments.steady : [])
       .filter((w) => w.pumpRunning !== false)
-      .flatMap((w) => driftIn(w, pressure, faults, limit));
+      .flatMap((w) => driftIn(w, pressure, faults, limit, step));
     if (windows.length === 0) {
       return { kind: "drift", state: "cannot-tell", because: [{ id: "nothing-to-see", about: "drift", detail: { neededS: 60 } }] };
     }
@@ -42,10 +44,10 @@ export const drift: Detector<"drift"> = {
   },
 };
 
-function driftIn(window: SteadyWindow, channel: Channel, faults: readonly LogFault[], limit: number): DriftWindow[] {
+function driftIn(window: SteadyWindow, channel: Channel, faults: readonly LogFault[], limit: number, step: number): DriftWindow[] {
   const { times, values } = cleanSamples(window, channel, faults);
   if (times.length < 12 || times[times.length - 1] - times[0] < 0.8 * (window.to - window.from)) return [];
-  const trend = slowTrend(times, values);
+  const trend = slowTrend(times, values, step);
   if (trend === null || (trend.wavePeriod !== null && window.to - window.from < LEAST_WAVES * trend.wavePeriod)) return [];
   const change = measured(
     pascalDifference(trend.change),

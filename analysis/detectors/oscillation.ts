@@ -3,13 +3,14 @@ import type { OscillationEpisode, Outcome } from "../../shared/findings/finding"
 import { isCannotTell } from "../../shared/findings/segment";
 import type { Span } from "../../shared/findings/span";
 import { mainChannel } from "../../shared/record/find-channel";
+import { valueStep } from "../numerics/value-step";
 import { evenStretches } from "../segments/even-stretch";
 import type { Detector, Evidence } from "./detector";
 import { isCycling } from "./oscillation/cycling-wave";
 import { describeEpisode } from "./oscillation/describe-episode";
 import { episodeSpans, groupCandidates } from "./oscillation/episode-span";
 import { joinEpisodes } from "./oscillation/join-episodes";
-import { hiddenBySampling, valueStep } from "./oscillation/what-cannot-be-seen";
+import { hiddenBySampling } from "./oscillation/what-cannot-be-seen";
 import { searchStretch } from "./oscillation/window-search";
 
 /** Chance of a false window in a whole record of pure noise of any colour, before the checks in time. */
@@ -36,7 +37,7 @@ export const oscillation: Detector<"oscillation"> = {
     const stretches = evenStretches(channel, evidence.faults, watched);
     const largest = evidence.site.limits.oscillationPeakToPeak.value;
     const hidden = hiddenBySampling(channel, stretches, watched, evidence.record.duration, largest);
-    const leastPeakToPeak = Math.max(FLOOR_OF_LIMIT * largest, FLOOR_OF_STEP * valueStep(channel));
+    const leastPeakToPeak = Math.max(FLOOR_OF_LIMIT * largest, FLOOR_OF_STEP * valueStep(channel.values));
     const samples = stretches.reduce((sum, s) => sum + s.values.length, 0);
     const limits = { leastAmplitude: 0.7 * (leastPeakToPeak / 2), logLevel: Math.log(LEVEL / Math.max(1, samples)) };
     const found = stretches.flatMap((stretch) =>

@@ -32,60 +32,90 @@ export function changePoints(values: Float64Array, noise: number, penalty: numbe
     low = Math.min(low, v);
     high = Math.max(high, v);
   }
-  let pieces: Piece[] = [{ low, high, a: 0, b: 0, c: 0, from: 0 }];
+  let pieces = piecesOf(64);
+  let next = piecesOf(64);
+  append(pieces, low, high, 0, 0, 0, 0);
   for (let t = 0; t < n; t++) {
-    let best = Number.POSITIVE_INFINITY;
-    for (const piece of pieces) {
-      addSquare(piece, values[t]);
-      const least = leastOf(piece);
-      if (least < best) {
-        best = least;
-        origin[t] = piece.from;
-      }
-    }
-    pieces = lowerOf(pieces, best + beta, t + 1);
+    const best = addSquare(pieces, values[t]);
+    origin[t] = pieces.origin[best.piece];
+    if (next.low.length < 2 * pieces.count + 4) next = piecesOf(4 * pieces.count + 8);
+    lowerOf(pieces, best.cost + beta, t + 1, next);
+    [pieces, next] = [next, pieces];
   }
   const found: number[] = [];
   for (let t = n - 1; origin[t] > 0; t = origin[t] - 1) found.push(origin[t]);
   return found.reverse();
 }
 
-/** Cost of a running segment as a function of its mean on [low, high]: a m^2 + b m + c; it began at `from`. */
-type Piece = { low: number; high: number; a: number; b: number; c: number; from: number };
+/**
+ * Costs of running segments as functions of their mean m: on [low, high] it is a m^2 + b m + c for the segment that began at `origin`.
+ * Columns instead of objects, because they change with every sample.
+ */
+type Pieces = {
+  count: number;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+  readonly a: Float64Array;
+  readonly b: Float64Array;
+  readonly c: Float64Array;
+  readonly origin: Int32Array;
+};
 
-function addSquare(piece: Piece, v: number): void {
-  piece.a += 1;
-  piece.b -= 2 * v;
-  piece.c += v * v;
+function piecesOf(room: number): Pieces {
+  const column = () => new Float64Array(room);
+  return { count: 0, low: column(), high: column(), a: column(), b: column(), c: column(), origin: new Int32Array(room) };
 }
 
-function leastOf(piece: Piece): number {
-  const m = Math.min(piece.high, Math.max(piece.low, piece.a > 0 ? -piece.b / (2 * piece.a) : piece.low));
-  return piece.a * m * m + piece.b * m + piece.c;
+function append(pieces: Pieces, low: number, high: number, a: number, b: number, c: number, origin: number): void {
+  const i = pieces.count++;
+  pieces.low[i] = low;
+  pieces.high[i] = high;
+  pieces.a[i] = a;
+  pieces.b[i] = b;
+  pieces.c[i] = c;
+  pieces.origin[i] = origin;
 }
 
-/** The lower of the pieces and a constant (a segment that begins anew at `from`). */
-function lowerOf(pieces: readonly Piece[], constant: number, from: number): Piece[] {
-  const kept: Piece[] = [];
-  const push = (piece: Piece): void => {
-    const last = kept[kept.length - 1];
-    if (piece.from === from && last !== undefined && last.from === from) last.high = piece.high;
-    else kept.push(piece);
+/** Adds (v - m)^2 to all pieces; the least cost and its piece. */
+function addSquare(pieces: Pieces, v: number): { cost: number; piece: number } {
+  const { count, low, high, a, b, c } = pieces;
+  let cost = Number.POSITIVE_INFINITY;
+  let piece = 0;
+  for (let i = 0; i < count; i++) {
+    a[i] += 1;
+    b[i] -= 2 * v;
+    c[i] += v * v;
+    const m = Math.min(high[i], Math.max(low[i], -b[i] / (2 * a[i])));
+    const least = (a[i] * m + b[i]) * m + c[i];
+    if (least < cost) {
+      cost = least;
+      piece = i;
+    }
+  }
+  return { cost, piece };
+}
+
+/** The lower of the pieces and a constant (a segment that begins anew at `origin`), written to `out`. */
+function lowerOf(pieces: Pieces, constant: number, origin: number, out: Pieces): void {
+  out.count = 0;
+  const anew = (low: number, high: number): void => {
+    const last = out.count - 1;
+    if (last >= 0 && out.origin[last] === origin) out.high[last] = high;
+    else append(out, low, high, 0, 0, constant, origin);
   };
-  const anew = (low: number, high: number): Piece => ({ low, high, a: 0, b: 0, c: constant, from });
-  for (const piece of pieces) {
-    const middle = -piece.b / (2 * piece.a);
-    const reach2 = (constant - piece.c + piece.a * middle * middle) / piece.a;
+  for (let i = 0; i < pieces.count; i++) {
+    const [a, b, c] = [pieces.a[i], pieces.b[i], pieces.c[i]];
+    const middle = -b / (2 * a);
+    const reach2 = (constant - c - (b * middle) / 2) / a;
     const reach = reach2 > 0 ? Math.sqrt(reach2) : -1;
-    const low = Math.max(piece.low, middle - reach);
-    const high = Math.min(piece.high, middle + reach);
+    const low = Math.max(pieces.low[i], middle - reach);
+    const high = Math.min(pieces.high[i], middle + reach);
     if (reach < 0 || low >= high) {
-      push(anew(piece.low, piece.high));
+      anew(pieces.low[i], pieces.high[i]);
       continue;
     }
-    if (low > piece.low) push(anew(piece.low, low));
-    push(low === piece.low && high === piece.high ? piece : { ...piece, low, high });
-    if (high < piece.high) push(anew(high, piece.high));
+    if (low > pieces.low[i]) anew(pieces.low[i], low);
+    append(out, low, high, a, b, c, pieces.origin[i]);
+    if (high < pieces.high[i]) anew(high, pieces.high[i]);
   }
-  return kept;
 }

@@ -2,9 +2,11 @@ import { varianceInflation } from "./autocorrelation";
 import { normalQuantile, studentQuantile } from "./distributions";
 import { fourierPlan, powerOfTwoAtLeast } from "./fast-fourier";
 import { localBackground, logChance } from "./local-background";
-import { median, NORMAL_PER_MAD, type Numbers, quantileInPlace } from "./order-statistics";
+import { finiteValues, median, NORMAL_PER_MAD, type Numbers, quantileInPlace, robustSpread } from "./order-statistics";
+import { seededRandom } from "./random";
 import { theilSen } from "./theil-sen";
 import { fitTone } from "./tone-fit";
+import { valueStep } from "./value-step";
 
 export type SlowTrend = {
   /** Slope times length, with its 95 % interval. */
@@ -18,16 +20,22 @@ export type SlowTrend = {
 /** Pairs grow with the square: a trend needs no more points than this. */
 const MOST_POINTS = 128;
 const LEAST_POINTS = 12;
+/** With noise above half a step the mean of stepped values is as good as unbiased (dither). Widrow & Kollar, Quantization Noise, 2008. */
+const SHARP = Math.hypot(0.5, 1 / Math.sqrt(12)); // of the blurred values, in steps
+/** 95 % reach of the difference of two errors, each even over one step: 1 - sqrt(0.05). */
+const STEP_REACH = 0.776;
 
 /**
- * How far a column moved from end to end: Theil-Sen slope over block medians (spikes do not move it) after a standing wave is taken off,
- * its interval widened for the residuals' memory with the bias of that memory corrected.
+ * How far a column moved from end to end: Theil-Sen slope over block means without outliers (spikes do not move it) after a standing wave is taken off,
+ * its interval widened for the residuals' memory with the bias of that memory corrected, and for the steps of the values where noise does not
+ * blur them.
  * @param times shape [n], s, rising   @param values shape [n]; missing left out
+ * @param step of the values where they are stepped: known better from a whole record than from a part of it
  * @returns null with fewer than twelve blocks
  * Source: Sen 1968; widening Bayley & Hammersley 1946, bias Kendall 1954. Coverage measured in tests: see slow-trend.test.ts.
  */
-export function slowTrend(times: Float64Array, values: Numbers): SlowTrend | null {
-  const blocks = blockMedians(times, values);
+export function slowTrend(times: Float64Array, values: Numbers, step = valueStep(values)): SlowTrend | null {
+  const blocks = blockMeans(times, step > 0 ? blurred(values, step) : values, step);
   if (blocks.times.length < LEAST_POINTS) return null;
   const first = theilSen(blocks.times, blocks.values);
   if (first === null) return null;
@@ -40,38 +48,67 @@ export function slowTrend(times: Float64Array, values: Numbers): SlowTrend | nul
   const widen = Math.sqrt(inflation) * (studentQuantile(0.975, free) / normalQuantile(0.975));
   const length = times[times.length - 1] - times[0];
   const change = line.slope * length;
+  const byStep = STEP_REACH * blocks.sharpStep;
   return {
     change,
-    low: change - (line.slope - line.low) * length * widen,
-    high: change + (line.high - line.slope) * length * widen,
+    low: change - Math.hypot((line.slope - line.low) * length * widen, byStep),
+    high: change + Math.hypot((line.high - line.slope) * length * widen, byStep),
     wavePeriod,
   };
 }
 
-type Blocks = { readonly times: Float64Array; readonly values: Float64Array };
+type Blocks = {
+  readonly times: Float64Array;
+  readonly values: Float64Array;
+  /** Step of the values where noise leaves it sharp, else 0. */
+  readonly sharpStep: number;
+};
 
-function blockMedians(times: Float64Array, values: Numbers): Blocks {
+/** Means of blocks without their outliers: a median would snap to the steps of quantised values. */
+function blockMeans(times: Float64Array, values: Numbers, step: number): Blocks {
   const n = times.length;
   const size = Math.max(1, Math.ceil(n / MOST_POINTS));
   const count = Math.floor(n / size);
+  const medians = Float64Array.from({ length: count }, (_, b) => quantileInPlace(finiteValues(values, b * size, (b + 1) * size), 0.5));
+  const spread = size < 3 ? robustSpread(differences(medians)) / Math.SQRT2 : spreadWithin(values, medians, size);
+  const allowed = size < 3 ? Number.POSITIVE_INFINITY : 4 * Math.max(spread, step);
   const blockTimes = new Float64Array(count);
   const blockValues = new Float64Array(count);
-  const buffer = new Float64Array(size);
   let kept = 0;
   for (let b = 0; b < count; b++) {
     let m = 0;
     let t = 0;
+    let v = 0;
     for (let i = b * size; i < (b + 1) * size; i++) {
-      if (!Number.isFinite(values[i])) continue;
-      buffer[m++] = values[i];
+      if (!(Math.abs(values[i] - medians[b]) <= allowed)) continue;
+      m++;
       t += times[i];
+      v += values[i];
     }
     if (m === 0) continue;
     blockTimes[kept] = t / m;
-    blockValues[kept++] = quantileInPlace(buffer.subarray(0, m), 0.5);
+    blockValues[kept++] = v / m;
   }
-  return { times: blockTimes.subarray(0, kept), values: blockValues.subarray(0, kept) };
+  return { times: blockTimes.subarray(0, kept), values: blockValues.subarray(0, kept), sharpStep: spread < SHARP * step ? step : 0 };
 }
+
+/**
+ * Stepped values spread evenly over their step by seeded chance: most pairs of stepped values have slope 0 exactly, which would leave the median
+ * of slopes and its limits at 0 whatever the trend.
+ */
+function blurred(values: Numbers, step: number): Float64Array {
+  const chance = seededRandom(1);
+  return Float64Array.from(values, (v) => v + step * (chance.next() - 0.5));
+}
+
+/** Robust spread of values about the median of their block. */
+function spreadWithin(values: Numbers, medians: Float64Array, size: number): number {
+  const apart = new Float64Array(medians.length * size);
+  for (let i = 0; i < apart.length; i++) apart[i] = values[i] - medians[Math.floor(i / size)];
+  return robustSpread(apart, 0);
+}
+
+const differences = (values: Float64Array): Float64Array => values.subarray(1).map((v, i) => v - values[i]);
 
 /** Chance below which a wave is real enough to be taken off. */
 const WAVE_LOG_CHANCE = Math.log(1e-5);

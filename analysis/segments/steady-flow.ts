@@ -18,7 +18,7 @@ const SAME_FLOW = 0.05;
 /** Below this part of the highest usual flow nothing is drawn to speak of. */
 const SOME_FLOW = 0.02;
 /** Time left out after the pump starts or the draw changes, while the loop settles. Common practice, no source. */
-const SETTLING = 10; // s
+const SETTLING = 20; // s
 const MOST_OF_WINDOW = 0.25;
 
 /**

@@ -1,6 +1,7 @@
 import type { CannotTell } from "../../../shared/findings/cannot-tell";
 import type { Span } from "../../../shared/findings/span";
 import type { Channel } from "../../../shared/record/log-record";
+import { valueStep } from "../../numerics/value-step";
 import type { EvenStretch } from "../../segments/even-stretch";
 import { usualInterval } from "../../segments/even-stretch";
 
@@ -11,19 +12,6 @@ export const LEAST_WAVES = 5;
 const FASTEST_USUAL_WAVE = 5; // s
 /** With the shortest visible wave above this, "nothing found" would say nothing about a usual loop. */
 const STILL_MEANINGFUL = 20; // s
-
-/** Step between neighbouring values of a channel, Pa; 0 where values are not stepped. Looks at some thousands of samples. */
-export function valueStep(channel: Channel): number {
-  const stride = Math.max(1, Math.floor(channel.values.length / 8192));
-  const seen = new Set<number>();
-  for (let i = 0; i < channel.values.length; i += stride) if (Number.isFinite(channel.values[i])) seen.add(channel.values[i]);
-  const levels = Float64Array.from(seen).sort();
-  if (levels.length < 2 || levels.length > 1500) return 0;
-  let step = Number.POSITIVE_INFINITY;
-  const resolution = 4e-7 * Math.max(Math.abs(levels[0]), Math.abs(levels[levels.length - 1]));
-  for (let i = 1; i < levels.length; i++) if (levels[i] - levels[i - 1] > resolution) step = Math.min(step, levels[i] - levels[i - 1]);
-  return Number.isFinite(step) ? step : 0;
-}
 
 const because = (id: CannotTell["id"], detail: CannotTell["detail"]): CannotTell => ({ id, about: "oscillation", detail });
 
@@ -43,7 +31,7 @@ export function hiddenBySampling(
     const slow = because("sampling-too-slow", { intervalS: interval, hiddenBelowS: shortest, logEveryS: 1 });
     (shortest > STILL_MEANINGFUL ? blocking : limits).push(slow);
   }
-  const step = valueStep(channel);
+  const step = valueStep(channel.values);
   if (step > largest / 4)
     (step > largest / 2 ? blocking : limits).push(because("quantised-too-coarse", { stepPa: step, neededStepPa: largest / 10 }));
   const time = watched === null ? duration : watched.reduce((sum, span) => sum + span.to - span.from, 0);

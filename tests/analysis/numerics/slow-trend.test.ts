@@ -54,3 +54,25 @@ test("a wave is taken off and named", () => {
 test("eleven values show no trend", () => {
   expect(slowTrend(new Float64Array(11), new Float64Array(11))).toBeNull();
 });
+
+test("values in coarse steps leave the rise open by about a step", () => {
+  const values = Float64Array.from({ length: SIZE }, (_, i) => Math.round(0.2 + (0.4 * i) / (SIZE - 1)));
+  const trend = slowTrend(
+    Float64Array.from(values, (_, i) => i),
+    values,
+  )!;
+  expect(trend.low).toBeLessThan(0.4);
+  expect(trend.high).toBeGreaterThan(0.4);
+});
+test("noise blurs steps: the interval still holds the truth about as often as it says", () => {
+  let covered = 0;
+  for (let trial = 0; trial < TRIALS; trial++) {
+    const values = noiseOf(120, seededRandom(trial)).map((v, i) => Math.round(0.7 * v + (RISE * i) / 119));
+    const trend = slowTrend(
+      Float64Array.from(values, (_, i) => i),
+      values,
+    )!;
+    if (trend.low <= RISE && RISE <= trend.high) covered++;
+  }
+  expect(covered / TRIALS).toBeGreaterThan(0.91);
+});

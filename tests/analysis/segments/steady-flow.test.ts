@@ -22,7 +22,7 @@ function windowsOf(flow: Float64Array): readonly SteadyWindow[] {
 describe("steady windows", () => {
   test("lie between the steps of the draw and settle first", () => {
     const windows = windowsOf(stepped([1, 2, 0, 1.5]));
-    expect(windows.map((w) => Math.round(w.from / 10) * 10)).toEqual([10, 210, 610]);
+    expect(windows.map((w) => Math.round(w.from / 10) * 10)).toEqual([20, 220, 620]);
     expect(windows.map((w) => Math.round(w.to / 10) * 10)).toEqual([200, 400, 800]);
   });
   test("know their flow", () => {
