@@ -12,17 +12,17 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
   const visit = shownVisit(props.state.visit);
   return (
     <>
-      <Trace {...props} />
+      <div className="record-side">
+        <Trace {...props} />
+        {visit !== null && <CloserLooks {...props} visit={visit} />}
+      </div>
       {visit !== null && (
-        <>
-          <article className="story">
-            <OpenQuestions {...props} visit={visit} />
-            <Findings {...props} visit={visit} />
-            <Causes {...props} visit={visit} />
-            <NextVisit {...props} visit={visit} />
-          </article>
-          <CloserLooks {...props} visit={visit} />
-        </>
+        <article className="story">
+          <OpenQuestions {...props} visit={visit} />
+          <Findings {...props} visit={visit} />
+          <Causes {...props} visit={visit} />
+          <NextVisit {...props} visit={visit} />
+        </article>
       )}
     </>
   );

@@ -22,11 +22,14 @@ type BandsProps = {
   readonly layout: TraceLayout;
   /** Says what a place is, with its times. */
   readonly say: (band: Band, place: BandPlace) => string;
+  /** What the pointer is over; null over nothing. */
   readonly onExplain: (text: string | null) => void;
+  /** What was chosen; it stays said until something else is. */
+  readonly onChoose: (text: string | null) => void;
 };
 
 /** What was going on, a lane a kind, in words and patterns; a touch says what a place is, a click lights its finding. */
-export function BandsView({ bands, model, selection, dispatch, layout, say, onExplain }: BandsProps) {
+export function BandsView({ bands, model, selection, dispatch, layout, say, onExplain, onChoose }: BandsProps) {
   const { axisWidth, plotWidth } = layout;
   const height = bands.length * LANE_HEIGHT;
   const draw = useCallback<Draw>(
@@ -57,7 +60,7 @@ export function BandsView({ bands, model, selection, dispatch, layout, say, onEx
   function choose(event: MouseEvent): void {
     const found = under(event);
     dispatch({ do: "select", selection: found === null ? { finding: null, span: null } : selected(found.band, found.place) });
-    onExplain(found === null ? null : say(found.band, found.place));
+    onChoose(found === null ? null : say(found.band, found.place));
   }
 
   return (

@@ -68,7 +68,7 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
     return () => stops.forEach((stop) => void stop());
   }, [draw, model, strip, channels, units, plotWidth]);
 
-  const beyond = marks.filter((mark) => mark.kind === "line" && (mark.at > spec.y.high || mark.at < spec.y.low));
+  const beyond = marks.filter((mark) => mark.kind === "line" && mark.label !== "" && (mark.at > spec.y.high || mark.at < spec.y.low));
   return (
     <div className="strip">
       <div className="strip-head small">

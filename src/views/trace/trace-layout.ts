@@ -9,23 +9,25 @@ export type TraceLayout = {
   readonly axisWidth: number;
   readonly plotWidth: number;
   readonly overviewHeight: number;
+  /** Height of the page in sight, px: strips and bands should fit into it together. */
+  readonly viewHeight: number;
 };
 
 const WIDE = 640;
 
-export function layoutOf(width: number, isLarge: boolean): TraceLayout {
+export function layoutOf(width: number, isLarge: boolean, viewHeight: number): TraceLayout {
   const wide = width >= WIDE;
   const axisWidth = wide ? 104 : 44;
   const kind = wide ? "wide" : isLarge ? "large" : "pinned";
-  return { kind, axisWidth, plotWidth: Math.max(0, width - axisWidth - PLOT_RIGHT), overviewHeight: wide ? 30 : 20 };
+  return { kind, axisWidth, plotWidth: Math.max(0, width - axisWidth - PLOT_RIGHT), overviewHeight: wide ? 30 : 20, viewHeight };
 }
 
 /** Pressure is what the visit is about: it gets the most height. */
-export function stripHeight(strip: Strip, isFirst: boolean, alone: boolean, { kind }: TraceLayout): number {
+export function stripHeight(strip: Strip, isFirst: boolean, alone: boolean, { kind, viewHeight }: TraceLayout): number {
   if (kind === "pinned") return 92;
   if (kind === "large") return isFirst ? 150 : 72;
-  if (isFirst) return alone ? 320 : 230;
-  return strip.quantity === "state" ? 44 : 96;
+  if (isFirst) return between(130, viewHeight * (alone ? 0.4 : 0.25), 420);
+  return strip.quantity === "state" ? 40 : between(54, viewHeight * 0.1, 140);
 }
 
 /** Pinned, only a few bands have room: the one that is lit, then those that say most. */
@@ -38,3 +40,5 @@ export function bandsShown(bands: readonly Band[], { finding }: Selection, { kin
   const chosen = [...bands].sort((a, b) => rank(a) - rank(b)).slice(0, PINNED_BANDS);
   return bands.filter((band) => chosen.includes(band));
 }
+
+const between = (least: number, wanted: number, most: number): number => Math.round(Math.min(most, Math.max(least, wanted)));

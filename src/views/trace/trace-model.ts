@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import type { Span } from "../../../shared/findings/span";
 import { type DrawnChannel, gapsOf } from "../../charts/trace-series";
 import type { ReadRecord } from "../../state/visit-state";
@@ -31,7 +31,8 @@ export function useTraceModel(read: ReadRecord, askDetail: AskDetail): TraceMode
     const window = makeObservable<Span>(wholeWindow(duration));
     const channels = traces.map((trace) => ({ trace, gaps: gapsOf(outline.faults, trace.heading) }));
     const made = { duration, channels, window, cursor: makeObservable<number | null>(null), detail: makeObservable<Detail | null>(null) };
-    return { ...made, measuring: makeObservable<Measuring>(null), moveTo: (to: Span) => glide(window, fitted(to, duration)) };
+    const glide = makeGlide(window);
+    return { ...made, measuring: makeObservable<Measuring>(null), moveTo: (to: Span) => glide(fitted(to, duration)) };
   }, [traces, outline]);
   useEffect(() => fetchDetail(model, askDetail), [model, askDetail]);
   return model;
@@ -40,22 +41,27 @@ export function useTraceModel(read: ReadRecord, askDetail: AskDetail): TraceMode
 const GLIDE_MS = 180;
 const still = () => matchMedia("(prefers-reduced-motion: reduce)").matches;
 
-function glide(window: Observable<Span>, to: Span): void {
-  const from = window.get();
-  if (still()) {
-    window.set(to);
-    return;
-  }
-  const began = performance.now();
-  let last = from;
-  const step = (now: number) => {
-    if (window.get() !== last) return; // a hand took over
-    const share = Math.min(1, (now - began) / GLIDE_MS);
-    last = share === 1 ? to : between(from, to, share);
-    window.set(last);
-    if (share < 1) requestAnimationFrame(step);
+/** Moves a window there in a short movement; a later call or a hand on the window ends the one before. */
+function makeGlide(window: Observable<Span>): (to: Span) => void {
+  let latest = 0;
+  return (to) => {
+    const own = ++latest;
+    const from = window.get();
+    if (still()) {
+      window.set(to);
+      return;
+    }
+    const began = performance.now();
+    let last = from;
+    const step = (now: number) => {
+      if (own !== latest || window.get() !== last) return;
+      const share = Math.min(1, Math.max(0, (now - began) / GLIDE_MS));
+      last = share === 1 ? to : between(from, to, share);
+      window.set(last);
+      if (share < 1) requestAnimationFrame(step);
+    };
+    requestAnimationFrame(step);
   };
-  requestAnimationFrame(step);
 }
 
 /** Closer than this many samples across, the samples themselves are drawn. */
@@ -107,3 +113,13 @@ export function useWidth(): readonly [number, (element: HTMLElement | null) => v
   }, [element]);
   return [width, setElement];
 }
+
+/** Height of the page in sight, px, as it changes. */
+export const useViewHeight = (): number =>
+  useSyncExternalStore(
+    (changed) => {
+      addEventListener("resize", changed);
+      return () => removeEventListener("resize", changed);
+    },
+    () => innerHeight,
+  );

@@ -29,6 +29,7 @@ type StageProps = {
   readonly dispatch: Dispatch;
   readonly onMeasure: () => void;
   readonly onExplain: (text: string | null) => void;
+  readonly onChoose: (text: string | null) => void;
 };
 
 const NO_MARKS: readonly ChartMark[] = [];
@@ -93,6 +94,7 @@ export function TraceStage(props: StageProps) {
         layout={layout}
         say={words.sayPlace}
         onExplain={onExplain}
+        onChoose={props.onChoose}
       />
       <CursorLines model={model} axisWidth={axisWidth} plotWidth={plotWidth} />
     </div>

@@ -7,7 +7,7 @@ import { Measure } from "./measure";
 import { Overview } from "./overview";
 import { TimeRuler } from "./time-ruler";
 import { bandsShown, layoutOf } from "./trace-layout";
-import { useTraceModel, useWidth } from "./trace-model";
+import { useTraceModel, useViewHeight, useWidth } from "./trace-model";
 import { TraceStage } from "./trace-stage";
 import { TraceTools } from "./trace-tools";
 import { around } from "./trace-window";
@@ -28,8 +28,9 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   const [isLarge, setLarge] = useState(false);
   const [measure, setMeasure] = useState(false);
   const [said, setSaid] = useState<string | null>(null);
+  const [chosen, setChosen] = useState<string | null>(null);
   const [stripIndex, setStrip] = useState(0);
-  const layout = layoutOf(width, isLarge);
+  const layout = layoutOf(width, isLarge, useViewHeight());
   const words = useTraceWords(outline, model, preferences, layout.plotWidth);
   const bands = bandsShown(view.bands, selection, layout);
   const strips =
@@ -43,7 +44,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
     model.cursor.set(place.from);
     model.moveTo(around(place, model.duration));
     dispatch({ do: "select", selection: selected(band, place) });
-    setSaid(words.sayPlace(band, place));
+    setChosen(words.sayPlace(band, place));
   }
 
   const isLoggersTime = outline.clock.kind === "absolute" && outline.clock.zone === null && !words.elapsed;
@@ -79,11 +80,12 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
           dispatch={dispatch}
           onMeasure={() => setMeasure(true)}
           onExplain={setSaid}
+          onChoose={setChosen}
         />
         <TimeRuler model={model} words={words} layout={layout} />
       </div>
       <p className="trace-said small" role="status">
-        {said ?? (isLoggersTime && layout.kind !== "pinned" ? "Times are the logger's own local time." : "")}
+        {said ?? chosen ?? (isLoggersTime && layout.kind !== "pinned" ? "Times are the logger's own local time." : "")}
       </p>
     </section>
   );

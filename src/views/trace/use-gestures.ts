@@ -4,7 +4,9 @@ import type { TraceModel } from "./trace-model";
 import { fitted, moved, zoomed } from "./trace-window";
 
 type Place = { readonly axisWidth: number; readonly plotWidth: number; readonly measure: boolean };
-type Held = { x: number };
+type Held = { x: number; readonly began: number };
+/** A hand moves by less than this, px, when it means a click. */
+const STILL = 4;
 
 /** Wheel, drag, pinch and double click on the strips. Sideways is ours, up and down stays the page's, except for a mouse wheel over the trace. */
 export function useGestures(element: HTMLElement | null, model: TraceModel, place: Place): void {
@@ -34,8 +36,7 @@ export function useGestures(element: HTMLElement | null, model: TraceModel, plac
 
     function down(event: PointerEvent): void {
       if (event.button !== 0) return;
-      element?.setPointerCapture(event.pointerId);
-      held.set(event.pointerId, { x: event.clientX });
+      held.set(event.pointerId, { x: event.clientX, began: event.clientX });
       dragged = { window: model.window.get(), at: toT(event.clientX) };
       if (measure) model.measuring.set({ from: dragged.at, to: null });
       else if (event.shiftKey) chosen = dragged.at;
@@ -44,11 +45,19 @@ export function useGestures(element: HTMLElement | null, model: TraceModel, plac
     function go(event: PointerEvent): void {
       const was = held.get(event.pointerId);
       model.cursor.set(toT(event.clientX));
-      if (was === undefined || dragged === null) return;
+      if (was === undefined || dragged === null || (held.size === 1 && !grasped(event, was))) return;
       if (held.size === 2) pinch(event, was);
       else if (measure) model.measuring.set({ from: dragged.at, to: toT(event.clientX) });
       else if (chosen === null) drag(event.clientX - was.x);
       was.x = event.clientX;
+    }
+
+    /** Taken hold of only once it moves: a click must still reach the band under it. */
+    function grasped(event: PointerEvent, was: Held): boolean {
+      if (element?.hasPointerCapture(event.pointerId)) return true;
+      if (Math.abs(event.clientX - was.began) < STILL) return false;
+      element?.setPointerCapture(event.pointerId);
+      return true;
     }
 
     function drag(pixels: number): void {
