@@ -41,6 +41,9 @@ export function App({ client }: { readonly client: AnalysisClient }) {
           </button>
           {shownVisit(state.visit) === null ? null : (
             <>
+              <button type="button" onClick={open("acceptance")}>
+                Acceptance
+              </button>
               <button type="button" onClick={open("before-and-after")}>
                 Before and after
               </button>

@@ -6,7 +6,9 @@ import { FINDINGS_FORMAT, FINDINGS_VERSION, type FindingsDocument, type Findings
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { PROGRAM_VERSION } from "../../shared/version";
+import { acceptanceSheet } from "../acceptance/acceptance-sheet";
 import { whyNoCause } from "../diagnosis/diagnose";
+import { writeAcceptance } from "./acceptance-part";
 import { writeAdvice, writeCauses } from "./advice-part";
 import { writeFindingParts } from "./findings-part";
 import { writeRecord } from "./record-part";
@@ -26,6 +28,7 @@ export function writeFindings(record: LogRecord, analysis: Analysis, units: Unit
     causes: writeCauses(analysis.causes, units),
     cannotTell: writeCannotTell([...collectCannotTell(analysis.outcomes, analysis.segments), ...noCause(record, analysis)], units),
     advice: writeAdvice(analysis.advice, units),
+    acceptance: writeAcceptance(acceptanceSheet(inGauge(record, analysis.site.atmosphere.value), analysis), units),
     findings: writeStory(record.clock, analysis, units),
   };
 }
@@ -76,6 +79,7 @@ export function refusedDocument(error: FindingsError): FindingsDocument {
     causes: [],
     cannotTell: [],
     advice: [],
+    acceptance: [],
     findings: [],
   };
 }

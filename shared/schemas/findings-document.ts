@@ -122,6 +122,18 @@ export type FindingsDocument = {
     readonly sources: readonly string[];
     readonly cautions: readonly string[];
   }[];
+  /** The sheet after installation, one line a check; `limit` and `value` as they read, numbers SI. Added to the contract's fields. */
+  readonly acceptance: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly limit: string | null;
+    readonly limitLow: number | null;
+    readonly limitHigh: number | null;
+    readonly measured: MeasuredField;
+    readonly value: string;
+    readonly state: "met" | "not-met" | "cannot-tell";
+    readonly wouldTell: string | null;
+  }[];
   /** Every finding as a story line, safety first: what the page, the report and the summary print. Added to the contract's fields. */
   readonly findings: readonly {
     readonly kind: Finding["kind"];

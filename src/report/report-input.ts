@@ -7,6 +7,7 @@ export const REPORT_SECTIONS = [
   "customer",
   "trace",
   "findings",
+  "acceptance",
   "before-and-after",
   "causes",
   "next-visit",

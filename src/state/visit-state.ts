@@ -58,7 +58,17 @@ export type Selection = { readonly finding: FindingKind | null; readonly span: S
 export type Focus = { readonly span: Span };
 
 /** A sheet that lies over the page, at most one. */
-export type SheetName = "bring-in" | "site-facts" | "what-if" | "before-and-after" | "report" | "round" | "how-shown" | "keys" | "visits";
+export type SheetName =
+  | "bring-in"
+  | "site-facts"
+  | "what-if"
+  | "before-and-after"
+  | "report"
+  | "acceptance"
+  | "round"
+  | "how-shown"
+  | "keys"
+  | "visits";
 
 export type PageState = {
   readonly visit: VisitState;

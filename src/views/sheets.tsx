@@ -1,6 +1,7 @@
 import { Sheet } from "../parts/sheet";
 import type { Preferences } from "../state/preferences";
 import { type SheetName, shownRecord, shownVisit } from "../state/visit-state";
+import { Acceptance } from "./acceptance/acceptance";
 import { BeforeAndAfter } from "./before-and-after/before-and-after";
 import { Review } from "./bring-in/review";
 import { HowShown } from "./how-shown";
@@ -15,13 +16,14 @@ const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
   "what-if": "What if",
   "before-and-after": "Before and after",
   report: "Report",
+  acceptance: "Acceptance",
   round: "Round",
   "how-shown": "How it is shown",
   keys: "Keys",
   visits: "Visits kept in this browser",
 };
 
-const WITH_TABLES: readonly SheetName[] = ["round", "before-and-after"];
+const WITH_TABLES: readonly SheetName[] = ["round", "before-and-after", "acceptance"];
 
 type SheetsProps = PageProps & { readonly sheet: SheetName; readonly change: (change: Partial<Preferences>) => void };
 
@@ -34,6 +36,7 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
       {sheet === "site-facts" && <SiteFactsSheet {...page} />}
       {sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
       {sheet === "before-and-after" && visit !== null && <BeforeAndAfter {...page} visit={visit} />}
+      {sheet === "acceptance" && visit !== null && <Acceptance {...page} visit={visit} />}
       {sheet === "report" && visit !== null && <ReportSheet {...page} visit={visit} />}
       {sheet === "round" && <Round now={Date.now()} onOpen={() => page.dispatch({ do: "open-sheet", sheet: "visits" })} />}
       {sheet === "how-shown" && <HowShown preferences={page.preferences} change={change} />}

@@ -16,6 +16,7 @@ const ORDER = [
   "diagnosis",
   "advice",
   "comparison",
+  "acceptance",
   "document",
 ];
 /** On these shelves no file may use its neighbour; `detector.ts` and the like say what a neighbour is, index.ts lists them. */

@@ -1,5 +1,6 @@
 import type { Markup } from "../markup";
 import type { ReportInput, ReportSectionId } from "../report-input";
+import { acceptanceSection } from "./acceptance";
 import { customerSection } from "./customer";
 import { recordSection, siteFactsSection } from "./reference";
 import { beforeAndAfterSection, cannotShowSection, causesSection, findingsSection, nextVisitSection, traceSection } from "./technical";
@@ -9,6 +10,7 @@ export const SECTIONS: readonly { readonly id: ReportSectionId; readonly write: 
   { id: "customer", write: customerSection },
   { id: "trace", write: traceSection },
   { id: "findings", write: findingsSection },
+  { id: "acceptance", write: acceptanceSection },
   { id: "before-and-after", write: beforeAndAfterSection },
   { id: "causes", write: causesSection },
   { id: "next-visit", write: nextVisitSection },

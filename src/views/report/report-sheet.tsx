@@ -9,6 +9,7 @@ const SECTION_NAMES: Readonly<Record<ReportSectionId, string>> = {
   customer: "A page in plain words for the customer",
   trace: "The whole record",
   findings: "Findings with pictures",
+  acceptance: "Acceptance, one line a check",
   "before-and-after": "Before and after",
   causes: "Causes",
   "next-visit": "Next visit",

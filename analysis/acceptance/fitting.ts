@@ -1,0 +1,96 @@
+import type { AcceptanceLine } from "../../shared/findings/acceptance";
+import { chargeBand } from "../advice/amounts";
+import { found, pumpOf, type Sight } from "../diagnosis/observations/sight";
+import { PRACTICE_SHARE_OF_MINUTE, SENSOR_WITHIN } from "../diagnosis/practice";
+import { atLeast, atMost, cannotTell, exactly, judge } from "./judge";
+
+const MINUTE = 60;
+/** A recorded pressure this far from what the facts say, as a ratio, means a wrong range; common practice, no source. */
+const SCALE = { low: 0.9, high: 1.1 };
+/** Share of the expected full-speed pressure below which a pump is weak or turns backwards; common practice, no source. */
+const LEAST_OF_EXPECTED_HEAD = 0.8;
+
+/** How the parts suit each other: tank, charge, sensor, pump, valves. */
+export const FITTING: readonly ((sight: Sight) => AcceptanceLine)[] = [
+  tankVolume,
+  precharge,
+  sensorDistance,
+  sensorScaling,
+  fullSpeedHead,
+  prime,
+  leakDown,
+];
+
+function tankVolume({ site }: Sight): AcceptanceLine {
+  const { tankVolume: volume, pumpRatedFlow } = site;
+  const limit = pumpRatedFlow === null ? null : atLeast(PRACTICE_SHARE_OF_MINUTE * pumpRatedFlow.value * MINUTE, "practice");
+  if (limit === null) return cannotTell("tank-volume", "volume", "give-pump-flow", null, volume === null ? null : exactly(volume.value));
+  return volume === null
+    ? cannotTell("tank-volume", "volume", "give-tank-volume", limit)
+    : judge("tank-volume", "volume", limit, exactly(volume.value));
+}
+
+/** The charge at work, where the log reaches it, counts before the one that was read. */
+function precharge(sight: Sight): AcceptanceLine {
+  const band = chargeBand(sight);
+  const limit = band === null ? null : { low: band.low, high: band.high, from: "practice" as const };
+  const measured = found(sight, "tank-charge")?.emptiesAt ?? (sight.site.precharge === null ? null : exactly(sight.site.precharge.value));
+  if (limit === null) return cannotTell("precharge", "gaugePressure", "give-set-pressure", null, measured);
+  return measured === null
+    ? cannotTell("precharge", "gaugePressure", "give-precharge", limit)
+    : judge("precharge", "gaugePressure", limit, measured);
+}
+
+function sensorDistance({ site }: Sight): AcceptanceLine {
+  const limit = atMost(SENSOR_WITHIN, "practice");
+  return site.sensorToTank === null
+    ? cannotTell("sensor-distance", "length", "give-sensor-distance", limit)
+    : judge("sensor-distance", "length", limit, exactly(site.sensorToTank.value));
+}
+
+function sensorScaling(sight: Sight): AcceptanceLine {
+  const limit = { ...SCALE, from: "practice" as const };
+  const sensor = found(sight, "sensor");
+  const set = sight.site.setPressure;
+  if (sensor?.scaleRatio != null) return judge("sensor-scaling", "ratio", limit, exactly(sensor.scaleRatio));
+  const mean = found(sight, "tracking")?.meanError ?? null;
+  if (set === null || mean === null)
+    return cannotTell("sensor-scaling", "ratio", set === null ? "give-set-pressure" : "log-pump-state", limit);
+  return judge("sensor-scaling", "ratio", limit, exactly((set.value + mean) / set.value));
+}
+
+function fullSpeedHead(sight: Sight): AcceptanceLine {
+  const pump = found(sight, "pump-performance");
+  if (pump === null || pump.shutoffPressure === null || pump.expectedShutoff === null) {
+    return cannotTell(
+      "full-speed-head",
+      "gaugePressure",
+      "dead-head-test",
+      null,
+      pump?.shutoffPressure == null ? null : exactly(pump.shutoffPressure),
+    );
+  }
+  return judge(
+    "full-speed-head",
+    "gaugePressure",
+    atLeast(LEAST_OF_EXPECTED_HEAD * pump.expectedShutoff, "practice"),
+    exactly(pump.shutoffPressure),
+  );
+}
+
+function prime(sight: Sight): AcceptanceLine {
+  const limit = atMost(0, "practice");
+  const pump = found(sight, "pump-performance");
+  if (pump !== null) return judge("prime", "count", limit, exactly(pump.lossOfPrime.length));
+  return cannotTell("prime", "count", pumpOf(sight) === null ? "log-pump-state" : "log-flow", limit);
+}
+
+function leakDown(sight: Sight): AcceptanceLine {
+  const limit = atMost(0, "practice");
+  const leak = found(sight, "leak-down");
+  if (leak !== null) return judge("leak-down", "flow", limit, leak.flow);
+  const isClear = sight.outcomes.some((o) => o.kind === "leak-down" && o.state === "clear");
+  return isClear
+    ? judge("leak-down", "flow", limit, exactly(0))
+    : cannotTell("leak-down", "flow", pumpOf(sight) === null ? "log-pump-state" : "log-flow", limit);
+}

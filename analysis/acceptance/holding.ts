@@ -1,0 +1,99 @@
+import type { AcceptanceLine } from "../../shared/findings/acceptance";
+import { highestOf } from "../../shared/record/highest";
+import { found, isClear, pumpOf, type Sight } from "../diagnosis/observations/sight";
+import { atLeast, atMost, cannotTell, exactly, judge } from "./judge";
+
+/** Least share of running time within the band; common practice, no source. */
+const LEAST_WITHIN_BAND = 0.95;
+
+/** How pressure was held: marked pressure, band, dips, switching, drift, oscillation. */
+export const HOLDING: readonly ((sight: Sight) => AcceptanceLine)[] = [
+  markedPressure,
+  withinBand,
+  worstDip,
+  startsPerHour,
+  shortCycles,
+  drift,
+  oscillation,
+];
+
+function markedPressure({ site, record }: Sight): AcceptanceLine {
+  const marked = site.tankRatedPressure;
+  const highest = highestOf(record, "pressure");
+  if (highest === null) return cannotTell("marked-pressure", "gaugePressure", "log-pressure");
+  if (marked === null) return cannotTell("marked-pressure", "gaugePressure", "give-marked-pressure", null, exactly(highest));
+  return judge("marked-pressure", "gaugePressure", atMost(marked.value, "given"), exactly(highest));
+}
+
+function withinBand(sight: Sight): AcceptanceLine {
+  const share = found(sight, "tracking")?.shareWithinBand ?? null;
+  const limit = atLeast(LEAST_WITHIN_BAND, "practice");
+  return share === null
+    ? cannotTell("within-band", "fraction", missingForTracking(sight), limit)
+    : judge("within-band", "fraction", limit, exactly(share));
+}
+
+function worstDip(sight: Sight): AcceptanceLine {
+  const dip = found(sight, "tracking")?.worstDip ?? null;
+  const { band } = sight.site.limits;
+  const limit = atMost(2 * band.value, "practice");
+  return dip === null
+    ? cannotTell("worst-dip", "pressureDifference", missingForTracking(sight), limit)
+    : judge("worst-dip", "pressureDifference", limit, exactly(dip.depth));
+}
+
+const missingForTracking = (sight: Sight) =>
+  found(sight, "tracking")?.setPressure == null && sight.site.setPressure === null ? "give-set-pressure" : "log-flow";
+
+function startsPerHour(sight: Sight): AcceptanceLine {
+  const cycling = found(sight, "cycling");
+  if (cycling === null) return cannotTell("starts-per-hour", "count", "log-pump-state");
+  const given = sight.site.limits.startsPerHour;
+  const allowed = given?.value ?? cycling.allowedStartsPerHour;
+  if (allowed === null) return cannotTell("starts-per-hour", "count", "give-starts-limit", null, exactly(cycling.peakStartsPerHour));
+  return judge(
+    "starts-per-hour",
+    "count",
+    atMost(allowed, given === null ? "practice" : given.from === "given" ? "given" : "assumed"),
+    exactly(cycling.peakStartsPerHour),
+  );
+}
+
+function shortCycles(sight: Sight): AcceptanceLine {
+  const limit = atMost(0, sight.site.shortCycleLimit.from === "given" ? "given" : "assumed");
+  const short = found(sight, "short-cycles");
+  if (short !== null) return judge("short-cycles", "count", limit, exactly(short.runs.length));
+  if (isClear(sight, "short-cycles")) return judge("short-cycles", "count", limit, exactly(0));
+  return cannotTell("short-cycles", "count", pumpOf(sight) === null ? "log-pump-state" : "log-faster", limit);
+}
+
+function drift(sight: Sight): AcceptanceLine {
+  const { driftAtSteadyFlow } = sight.site.limits;
+  const limit = atMost(driftAtSteadyFlow.value, driftAtSteadyFlow.from === "given" ? "given" : "assumed");
+  const windows = found(sight, "drift")?.windows ?? [];
+  if (windows.length === 0) return cannotTell("drift", "pressureDifference", "draw-steadily", limit);
+  const { change } = windows.reduce((a, b) => (Math.abs(b.change.value) > Math.abs(a.change.value) ? b : a));
+  const [a, b] = [Math.abs(change.low), Math.abs(change.high)];
+  const crossesZero = change.low < 0 && change.high > 0;
+  return judge("drift", "pressureDifference", limit, {
+    value: Math.abs(change.value),
+    low: crossesZero ? 0 : Math.min(a, b),
+    high: Math.max(a, b),
+  });
+}
+
+function oscillation(sight: Sight): AcceptanceLine {
+  const { oscillationPeakToPeak } = sight.site.limits;
+  const limit = atMost(oscillationPeakToPeak.value, oscillationPeakToPeak.from === "given" ? "given" : "assumed");
+  const episodes = found(sight, "oscillation")?.episodes ?? [];
+  if (episodes.length > 0)
+    return judge(
+      "oscillation",
+      "pressureDifference",
+      limit,
+      episodes.reduce((a, b) => (b.peakToPeak.value > a.peakToPeak.value ? b : a)).peakToPeak,
+    );
+  return isClear(sight, "oscillation")
+    ? judge("oscillation", "pressureDifference", limit, exactly(0))
+    : cannotTell("oscillation", "pressureDifference", "log-faster", limit);
+}

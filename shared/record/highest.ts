@@ -1,0 +1,10 @@
+import type { ChannelRole } from "./channel-role";
+import { channelsOf } from "./find-channel";
+import type { LogRecord } from "./log-record";
+
+/** Greatest value over all channels of a role, SI; null where there is none. */
+export function highestOf(record: LogRecord, role: ChannelRole): number | null {
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const { values } of channelsOf(record, role)) for (const value of values) if (value > highest) highest = value;
+  return Number.isFinite(highest) ? highest : null;
+}

@@ -1,0 +1,62 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { acceptanceSheet } from "../../../analysis/acceptance/acceptance-sheet";
+import { atLeast, atMost, exactly, judge } from "../../../analysis/acceptance/judge";
+import { analyse } from "../../../analysis/analyse";
+import { importLog, NO_CHOICES } from "../../../analysis/import/import-log";
+import { ACCEPTANCE_IDS } from "../../../shared/findings/acceptance";
+import { NO_SITE_FACTS, readSiteFacts } from "../../../shared/site/read-site-facts";
+import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
+import { US_UNITS } from "../../../shared/units/unit-choice";
+import { sayLimit } from "../../../shared/wording/acceptance";
+import { logFile } from "../../builders/log-file";
+import { TOP } from "../../house/source-files";
+
+const psi = (p: number) => p * PASCAL_PER_PSI;
+
+async function sheetOf(visit: string, withSite = true) {
+  const path = join(TOP, "sample-data", "visits", visit);
+  const site = withSite ? readSiteFacts(JSON.parse(readFileSync(`${path}.site.json`, "utf8")), "site.json") : NO_SITE_FACTS;
+  const { record } = await importLog([logFile(readFileSync(`${path}.csv`), "log.csv")], NO_CHOICES);
+  return new Map(acceptanceSheet(record, analyse(record, site)).map((line) => [line.id, line]));
+}
+
+describe("a verdict follows limit and interval", () => {
+  test("inside is met, wholly outside is not met, between the two nobody can tell", () => {
+    const limit = atMost(psi(3), "given");
+    const measured = (value: number, half: number) => ({ value: psi(value), low: psi(value - half), high: psi(value + half) });
+    expect(judge("oscillation", "pressureDifference", limit, measured(2, 0.5)).state).toBe("met");
+    expect(judge("oscillation", "pressureDifference", limit, measured(5, 0.5)).state).toBe("not-met");
+    expect(judge("oscillation", "pressureDifference", limit, measured(3.2, 0.5))).toMatchObject({
+      state: "cannot-tell",
+      wouldTell: "log-longer",
+    });
+    expect(judge("tank-volume", "volume", atLeast(0.03, "practice"), exactly(0.02)).state).toBe("not-met");
+  });
+  test("a limit says where it comes from", () =>
+    expect(sayLimit(atMost(psi(3), "assumed"), "pressureDifference", US_UNITS)).toBe("at most 3.0\u202fpsi (assumed)"));
+});
+
+describe("the sheet of a simulated site agrees with its truth (sample-data/README.md)", () => {
+  test("before the repair: short cycles not met", async () => {
+    const sheet = await sheetOf("hillside-before");
+    expect([...sheet.keys()]).toEqual([...ACCEPTANCE_IDS]);
+    expect(sheet.get("short-cycles")?.state).toBe("not-met");
+    expect(sheet.get("starts-per-hour")?.state).toBe("not-met");
+  });
+  test("a healthy site: no short cycles, no hunting, no drift, tank and sensor as they should be", async () => {
+    const sheet = await sheetOf("orchard-healthy");
+    for (const id of ["short-cycles", "drift", "tank-volume", "precharge", "sensor-distance", "marked-pressure"] as const) {
+      expect([id, sheet.get(id)?.state]).toEqual([id, "met"]);
+    }
+    expect(sheet.get("oscillation")?.state).not.toBe("not-met");
+    expect(sheet.get("leak-down")?.state).not.toBe("not-met");
+  });
+  test("without site facts the sheet asks for them and judges nothing by a typical value", async () => {
+    const sheet = await sheetOf("orchard-healthy", false);
+    expect(sheet.get("tank-volume")).toMatchObject({ state: "cannot-tell", wouldTell: "give-pump-flow" });
+    expect(sheet.get("marked-pressure")).toMatchObject({ state: "cannot-tell", wouldTell: "give-marked-pressure" });
+    expect(sheet.get("sensor-distance")).toMatchObject({ state: "cannot-tell", wouldTell: "give-sensor-distance" });
+  });
+});
