@@ -29,7 +29,7 @@ export type KnownFile = {
 export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): FilePart {
   const { file, plan, questions, choices } = known;
   const numbers = plan.columns.filter((column) => column.use === "number");
-  const marks = dropLateSentinels(store, numbers);
+  const marks = [...numbers.flatMap(sentinelNotes), ...dropLateSentinels(store, numbers)];
   const settled = settleClock(store.raw.subarray(0, store.count), plan.clock, choices);
   const { times, order } = settled;
   const values = numbers.map((_, i) => inOrder(store.values[i], store.count, order));
@@ -81,6 +81,12 @@ function rhythmNote(rhythm: Rhythm): FilePart["notes"] {
   const beat = rhythm.heartbeat === null ? "" : `, at the latest every ${Number(rhythm.heartbeat.toPrecision(3))} s`;
   return [{ kind: "on-change", text: `The logger writes when something changes${beat}; a silence is no gap, the last value holds.` }];
 }
+
+const sentinelNotes = ({ heading, reading }: PlannedColumn): FilePart["notes"] =>
+  reading.sentinels.map((mark) => ({
+    kind: "sentinel",
+    text: `${mark} in "${heading}" stands far from all other values and is taken for a missing one.`,
+  }));
 
 /** The parts of a FilePart that no clock touches. */
 export const partOf = ({ file, layout }: KnownFile, _log: RowLog): Pick<FilePart, "file" | "layout"> => ({

@@ -1,8 +1,10 @@
+import { findUnit } from "../../../shared/units/unit-table";
 import { foldHeading } from "../clock/column-profile";
 import type { ColumnChoice } from "./column-choices";
 import type { ColumnText } from "./column-reading";
 import { guessRole, type RoleGuess } from "./column-role";
 import type { ColumnValues } from "./column-values";
+import { readRange } from "./raw-signal";
 import { type FoundUnit, unitInHeading, unitOfCell, wholeUnit } from "./unit-from-text";
 
 /** All that is known of a column of numbers before it is decided what it stands for. */
@@ -21,9 +23,17 @@ export type ColumnFacts = {
   readonly guess: RoleGuess;
 };
 
-export function gatherFacts(column: ColumnText, name: string, line: string, values: ColumnValues, choice: ColumnChoice): ColumnFacts {
+export function gatherFacts(
+  column: ColumnText,
+  name: string,
+  line: string,
+  preamble: readonly string[],
+  values: ColumnValues,
+  choice: ColumnChoice,
+): ColumnFacts {
   const own = spacedWords(column.heading);
-  const { unit, from } = findUnitOf(column, line, choice);
+  const { unit: written, from } = findUnitOf(column, line, choice);
+  const unit = from === "choice" ? written : asFileSays(written, column.heading, preamble);
   const said = guessRole(own, unit?.unit ?? null, values);
   const told = line === "" ? null : guessRole(spacedWords(line.split(/[|]/)[0]), unit?.unit ?? null, values);
   const useLine = told !== null && said.generic && told.by !== "none";
@@ -67,7 +77,22 @@ function findUnitOf(column: ColumnText, line: string, choice: ColumnChoice): { u
         .find((u) => u !== null);
     if (told !== null && told !== undefined) return { unit: told, from: "preamble" };
   }
-  return { unit: null, from: null };
+  // "Pressure 0-10 bar": the range is written in the unit of the values
+  const range = readRange(`${column.heading} | ${line}`);
+  return range === null ? { unit: null, from: null } : { unit: range.found, from: "heading" };
+}
+
+const IMPERIAL: Readonly<Record<string, string>> = { gpm: "imp gpm", gph: "imp gph", gal: "imp gal" };
+
+/** A plain gallon is the American one unless the file says imperial. */
+function asFileSays(found: FoundUnit | null, text: string, preamble: readonly string[]): FoundUnit | null {
+  const other = found === null || !/^(?:gpm|gph|gals?|gallons?.*|gal\/\w+)$/i.test(found.text) ? undefined : IMPERIAL[found.unit.symbol];
+  const imperial = /\bimp(?:erial)?\b|\buk gal/i;
+  const unit =
+    other === undefined || !(imperial.test(text) || preamble.some((line) => imperial.test(line) && /gal|gpm|unit/i.test(line)))
+      ? null
+      : findUnit(other);
+  return unit === null || found === null ? found : { ...found, unit };
 }
 
 /** The unit stuck to most cells. */

@@ -28,7 +28,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
     if (choice.role === null && isTime(profileColumn(column, context.decimal, context.thousands))) return timeReading;
     const values = columnValues(column, context);
     const words = values.texts.length > 0 ? readWords(column, values, choice.role) : null;
-    return words ?? gatherFacts(column, names[k], lines[k], values, choice);
+    return words ?? gatherFacts(column, names[k], lines[k], context.preamble, values, choice);
   });
   const facts = begun.filter((b): b is ColumnFacts => "column" in b);
   const file: FileFacts = {

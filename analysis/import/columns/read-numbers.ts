@@ -122,7 +122,7 @@ function readRaw(base: ColumnReading, facts: ColumnFacts, raw: RawSignal, file: 
   const range = choice.range ?? readRange(facts.text) ?? (file.rawCount <= 1 ? rangeInPreamble(file.preamble) : null);
   if (range === null) {
     const quantity: ChannelQuantity = raw.kind === "counts" ? "none" : raw.kind.endsWith("mA") ? "electricCurrent" : "voltage";
-    const role = choice.role ?? (guess.by === "unit" || guess.by === "none" ? "other" : base.role);
+    const role = choice.role ?? (guess.by === "unit" || guess.by === "none" || base.role === "current" ? "other" : base.role);
     const reason = `a raw ${raw.kind} signal; nothing says which range it stands for`;
     return {
       ...base,
@@ -137,7 +137,7 @@ function readRaw(base: ColumnReading, facts: ColumnFacts, raw: RawSignal, file: 
     };
   }
   const byRange = guessRole(range.found.unit);
-  const role = choice.role ?? (base.role === "other" || guess.by === "unit" ? byRange : base.role);
+  const role = choice.role ?? (base.role === "other" || base.role === "current" || guess.by === "unit" ? byRange : base.role);
   const head = asHead(role, range.found.unit) ?? range.found.unit;
   const reference = settleReference(role, head, { ...facts, unit: range.found }, file.preamble);
   return {

@@ -1,57 +1,80 @@
 import type { ChannelRole } from "../../../shared/record/channel-role";
 
+/** One pattern of words set apart by blanks: "_" stands for a blank in a phrase, "*" for any letters; a word without "*" at an end is whole there. */
+function words(list: string): RegExp {
+  const one = (word: string) => {
+    const inside = word.replace(/_/g, " ?").replace(/\*/g, "\\w*");
+    return `${word.startsWith("*") ? "" : "\\b"}${inside}${word.endsWith("*") ? "" : "\\b"}`;
+  };
+  return new RegExp(list.split(/\s+/).map(one).join("|"));
+}
+
 /**
- * Words of headings, folded (lower case, no accents, camel case and digits split), for each role in English, German, French, Spanish,
- * Portuguese, Italian and Dutch. German and Dutch join words, so theirs match inside a word. Common practice, no source.
+ * Words of headings, folded (lower case, no accents, camel case and digits set apart), for each role in English, German, French, Spanish,
+ * Portuguese, Italian and Dutch, and how much they weigh. Letters of instrument tags (PT, FIT, LT, TT, SI) after ISA-5.1; all else is common
+ * practice, no source.
  */
 export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
   [
     "pressure",
-    /\bpress(ure|ures|ion|ione|ioni|ao|oes)?\b|\bpresion\b|druck(?!er)|\w*druk\b|\bvacuum\b|\bunterdruck\b|\bprs\b|\bhead pressure\b/,
+    words(
+      "press pressure pressures prs prsr pression pressions presion presiones pressao pressoes pressione pressioni *druck *drucks *druk vacuum vacuo vuoto head forderhohe hauteur_manometrique hmt altura_manometrica prevalenza opvoerhoogte manometer",
+    ),
     3,
   ],
-  ["pressure", /\bp[it]+t?\b(?= ?\d| |$)|\bp ?\d{1,3}\b|^p$|\bdp\b/, 1],
+  ["pressure", /\bp[it]t?\b(?= ?\d| |$)|\bp ?\d{1,3}\b|^p$|^p |\bp$|\bdp\b/, 1],
   [
     "flow",
-    /\bflow\w*\b|durchfluss\w*|durchflu\w*|volumenstrom|forderstrom|durchsatz|\bdebits?\b|\bcaudal\w*\b|\bvazao\b|\bportata\b|\bdebiet\b|\w*debiet\b|doorstroming|\bgasto\b|\bfluss\b|\bflujo\b|\bfluxo\b|\bflusso\b/,
+    words(
+      "flow* flw durchfl* *volumenstrom *forderstrom durchsatz debit debits caudal* vazao vazoes portata *debiet doorstroming gasto fluss flujo fluxo flusso",
+    ),
     3,
   ],
-  ["flow", /\bf[iq]?t\b(?= ?\d| |$)|^q$|\bq ?\d{1,3}\b|\bgpm\b|\blpm\b/, 1],
+  ["flow", /\bf[iq]?t\b(?= ?\d| |$)|^q$|^q |\bq ?\d{1,3}\b|\bgpm\b|\blpm\b/, 1],
   [
     "speed",
-    /\bspeed\w*\b|drehzahl|\bfrequenc\w*\b|frequenz|\bfrequentie\b|\bfrequence\b|\bfrecuencia\b|\bfreq\b|\bvitesse\b|\bvelocidad\w*\b|\bvelocita\b|snelheid|toerental|\brpm\b|\bgiri\b|umdrehung\w*|\brotation\w*\b|\bregime\b|\bhz\b|\brotacao\b|\brotazione\b/,
+    words(
+      "speed* spd drehzahl* *drehzahl frequenc* *frequenz* frequentie frequence frecuencia freq vitesse velocidad* velocita *snelheid *toerental rpm giri umdrehung* rotation* regime hz rotacao rotazione drehfrequenz",
+    ),
     3,
   ],
+  ["speed", /\bs[it]t?\b(?= ?\d)|^n$|^n |^f$|^f /, 1],
   [
     "current",
-    /\bcurrent\b|(?<!volumen|massen|forder)strom\b|strom(?=aufnahme)|\bcourant\b|\bcorriente\b|\bcorrente\b|\w*stroom\b|\bamps?\b|\bamperage\b|\bintensite\b|\bintensidad\b|\bampere\b/,
+    words(
+      "current *motorstrom *pumpenstrom strom stromaufnahme phasenstrom courant corriente corrente *stroom stroomsterkte amp amps amperage intensite intensidad ampere assorbimento",
+    ),
     2.5,
   ],
-  ["power", /\bpower\b|leistung\w*|\bpuissance\b|\bpotencia\b|\bpotenza\b|\bvermogen\b|\bkw\b|\bwatts?\b/, 3],
+  ["current", /^i$|^i |\bi ?\d\b/, 1],
+  ["power", words("power pwr *leistung leistung* puissance potencia potenza vermogen kw watt watts"), 3],
   [
     "running",
-    /\brunning\b|\brun\b|\bon ?\/? ?off\b|\bpump on\b|\bmotor on\b|lauft\b|laeuft\b|\bbetrieb(?!sstunden)\w*|\bmarche\b|\bmarcha\b|\bfuncionando\b|\bligad[oa]\b|\bin funzione\b|\bin marcia\b|\bmarcia\b|\baan uit\b|\bdraait\b|\bein\b|\baan\b|\bausgeschaltet\b|\bin bedrijf\b|\ben service\b|\bstatus\b|\bstate\b|\bzustand\b|\betat\b|\bestado\b|\bstato\b|\btoestand\b|\bpump (run|active|cmd)\b|\benabled\b|\bencendid[oa]\b|\bacces[oa]\b/,
+    words(
+      "running run on on_off onoff lauft laeuft *betrieb betriebsmeldung marche marcha funcionando ligada ligado in_funzione in_marcia marcia aan aan_uit draait ein ein_aus in_bedrijf en_service status *status state zustand etat estado stato toestand enabled encendida encendido accesa acceso active aktiv pump_cmd motor_cmd operating",
+    ),
     2,
   ],
-  ["temperature", /\btemp\b|temperatur\w*|\btemperatuur\w*|\bt[it]+t?\b(?= ?\d)|\bthermocouple\b/, 3.5],
-  [
-    "level",
-    /\blevel\b|\bniveau\b|\bnivel\b|\blivello\b|fullstand|fuellstand|pegel\b|\w*peil\b|\bdepth\b|\bwasserstand\b|\bl[it]+t?\b(?= ?\d)/,
-    3,
-  ],
+  ["temperature", words("temp temp* *temperatur temperatur* temperatuur* thermocouple"), 3.5],
+  ["temperature", /\bt[it]t?\b(?= ?\d)|^t$|^t |\bt ?\d\b/, 1],
+  ["level", words("level lvl niveau nivel livello *fullstand *fuellstand *pegel *peil depth profondeur wasserstand"), 3],
+  ["level", /\bl[it]t?\b(?= ?\d)|^h$|^h /, 1],
   [
     "volume",
-    /\btotal\w*\b|\bvolume\b|\bvolumen\b|\bcumul\w*\b|zahler\w*|zaehler\w*|\bcompteur\b|\bcontador\b|\bcontatore\b|\w*meterstand\b|\bteller\b|\bmeter reading\b|\bpuls(e|es|os|en)\b|\bimpuls\w*\b|\bgesamtmenge\b|\bacumulado\b|\bconsumo\b|\bsumme\b|\btotale\b/,
+    words(
+      "total* tot volume volumen cumul* *zahler* *zaehler* compteur contador contatore *meterstand teller meter_reading pulse pulses pulsos pulsen impuls* gesamtmenge acumulado consumo summe totale odometer",
+    ),
     2.5,
   ],
 ];
 
 /** Headings that a person would not take for a measured quantity of the water system, whatever else they say. */
-export const OTHER_WORDS =
-  /\banomal\w*\b|\blabels?\b|\bchange ?point\b|\balarm\w*\b|\balarme\b|\ballarme\b|\bstorung\w*\b|\bnotes?\b|\bcomments?\b|\bbemerkung\w*\b|\bvibration\w*\b|\baccel\w*\b|\bhumid\w*\b|\bfeuchte\b|\bbatter\w*\b|\bbatterie\w*\b|\bakku\w*\b|\bsignal strength\b|\brssi\b|\bset ?points?\b|\bset (?:pressure|speed|flow|value|level|temp\w*)\b|\bsp\b|\bsoll\w*\b|sollwert|\bconsigne\b|\bconsigna\b|\btarget\b|\bpower factor\b|\bcos ?phi\b|\bbarometr\w*\b|\bbarometer\b|\batmospher\w*\b|\batmosph\w*\b|luftdruck|\berrors?\b|\bfaults?\b|\bfehler\w*\b|\bquality\b|\bcrc\b|\bchecksum\b|\blatitude\b|\blongitude\b|\bvalve\b|\bventil\w*\b|\bvanne\b|\bvalvula\b|\bvalvola\b|\btorque\b|\bdrehmoment\b|\bph\b|\bturbidity\b|\bconductivity\b|leitfahigkeit|\bchlorine\b|\brun ?time\b|\bhours?\b|\bruntime\b|stunden\b|\bserial\b|\bsite\b|\benergy\b|\bkwh\b|\bstart(?:s|zahler| count\w*)\b|\bnumber of starts\b/;
+export const OTHER_WORDS = words(
+  "anomal* label labels change_point alarm* alarme allarme storung* note notes comment comments bemerkung* vibration* accel* humid* feuchte* *feuchte humedad umidita vochtigheid batter* akku* signal_strength rssi set_point set_points setpoint* set_pressure set_speed set_flow set_value set_level set_temp* sp soll* consigne consigna target streefwaarde power_factor cos_phi barometr* barometer atmospher* atmosph* luftdruck error errors fault faults fehler* quality crc checksum latitude longitude valve ventil* vanne valvula valvola klep torque drehmoment couple coppia ph turbidity conductivity leitfahigkeit chlorine run_time run_hours runtime hours *stunden heures serial site energy energie kwh starts starts_count start_count number_of_starts leak* rain*",
+);
 
 /** Headings of a voltage: another quantity, unless they name a measured one whose raw signal it is. */
-export const SIGNAL_WORDS = /\bvoltage\b|spannung\b|\btension\b|\btensione\b|\btensao\b|\bspanning\b|\bvoltaje\b/;
+export const SIGNAL_WORDS = words("voltage *spannung tension tensione tensao spanning voltaje");
 
 /** Headings that say nothing of what was measured. */
 export const GENERIC_WORDS =

@@ -23,7 +23,7 @@ export function findSignalFaults(
 ): LogFault[] {
   const band = reading.raw === null ? undefined : BANDS[reading.raw.kind];
   if (band === undefined || reading.factor === 0) return [];
-  const scale = inMilliamperes(values, reading) ? 1 : 1e3;
+  const scale = scaleOfFile(values, reading);
   const faults: LogFault[] = [];
   let open: { kind: LogFault["kind"]; from: number; to: number } | null = null;
   const close = () => {
@@ -46,9 +46,13 @@ export function findSignalFaults(
   return faults;
 }
 
-/** A file may write its loop signal in amperes: then no number of it passes 0.1. */
-function inMilliamperes(values: Float32Array | Float64Array, { raw, factor, offset }: ColumnReading): boolean {
-  if (raw?.kind !== "4-20 mA") return true;
-  for (const value of values) if ((value - offset) / factor > 0.1) return true;
-  return false;
+/** To mA or V: a file may write its loop signal in amperes (no number passes 0.1), its voltage in millivolts (most pass 100). */
+function scaleOfFile(values: Float32Array | Float64Array, { raw, factor, offset }: ColumnReading): number {
+  let high = 0;
+  for (const value of values) {
+    const number = (value - offset) / factor;
+    if (number > high) high = number;
+  }
+  if (raw?.kind === "4-20 mA") return high > 0.1 ? 1 : 1e3;
+  return high > 100 ? 1e-3 : 1;
 }

@@ -40,6 +40,9 @@ const referenceOf = (unit: Unit) =>
 
 /** A unit at the end of a heading: in brackets, after comma, slash, underscore or blank. Single letters only in brackets or after a comma or an underscore. */
 export function unitInHeading(heading: string): FoundUnit | null {
+  const marked = /(\S+)\s*[([]\s*(?:a|g|abs|ü|rel)\.?\s*[)\]]\s*$/i.exec(heading);
+  const pressure = marked === null ? null : wholeUnit(marked[0]);
+  if (pressure !== null) return pressure;
   for (const [, inside] of [...heading.matchAll(/[[({<]([^\])}>]*(?:\([^)]*\))?[^\])}>]*)[\])}>]/g)].reverse()) {
     const unit = wholeUnit(inside) ?? firstWhole(inside.split(/[,;]/));
     if (unit !== null) return unit;

@@ -102,6 +102,26 @@ describe("headings of seven languages", () => {
     ["Pomp draait", "flag", "running null pump"],
     ["Waterpeil (cm)", "psi", "level cm null"],
     ["Meterstand (m3)", "rise", "volume m³ null"],
+    // letters, marks and abbreviations
+    ["h [m]", "bar", "level m null"],
+    ["p1 [bar]", "bar", "pressure bar null"],
+    ["Q [l/min]", "flow", "flow L/min null"],
+    ["n [1/min]", "psi", "speed rpm null"],
+    ["I [A]", "flow", "current A null"],
+    ["P [kW]", "flow", "power kW null"],
+    ["Druck bar(a)", "bar", "pressure bara null"],
+    ["Pressure(bar)(abs)", "bar", "pressure bar null"],
+    ["Press. Disch. (PSIG)", "psi", "pressure psig discharge"],
+    ["AI1 Pressure 0-10bar", "bar", "pressure bar null"],
+    ["Head (ft)", "psi", "pressure ftH2O null"],
+    ["Durchfl. [m3/h]", "flow", "flow m³/h null"],
+    ["M1 ON", "flag", "running null null"],
+    ["Pump B running", "flag", "running null pump b"],
+    ["Differenzdruck [mbar]", "psi", "pressure mbar difference"],
+    ["Pressure after filter (psi)", "psi", "pressure psi downstream"],
+    ["Outlet P (psi)", "psi", "pressure psi discharge"],
+    ["Run hours (h)", "rise", "other null null"],
+    ["Barometric pressure (hPa)", "psi", "other hPa null"],
     // none of them
     ["anomaly", "flag", "other null null"],
     ["Pressure setpoint (bar)", "bar", "other bar null"],
@@ -156,6 +176,10 @@ describe("what has to be asked, and what not", () => {
     const column = one(heading, VALUES.loop, [line]);
     expect(column.questions).toEqual([]);
     expect([column.role, 12 * column.factor + column.offset]).toEqual(["pressure", expect.closeTo(5e5, 3)]);
+  });
+  test("a plain gallon is imperial where the file says so", () => {
+    expect(one("Flow (gpm)", VALUES.flow).unit).toBe("gpm");
+    expect(one("Flow (gpm)", VALUES.flow, ["Units: imperial gallons"]).unit).toBe("imp gpm");
   });
   test("a motor current in amperes is no loop signal", () => expect(one("Motor current (A)", VALUES.loop).raw).toBeNull());
   test("volts of a pressure sensor are asked for their range", () => {
