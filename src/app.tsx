@@ -1,11 +1,15 @@
 import { lazy, Suspense, useEffect } from "react";
 import { usePreferences } from "./state/preferences";
+import { useCorrections } from "./state/use-corrections";
+import { useKeptVisits } from "./state/use-kept-visits";
 import { useVisit } from "./state/use-visit";
 import { type SheetName, shownRecord, shownVisit } from "./state/visit-state";
+import { BringInAnywhere } from "./views/bring-in/bring-in-anywhere";
 import { Reading } from "./views/bring-in/reading";
 import { Refused } from "./views/bring-in/refused";
 import { Start } from "./views/bring-in/start";
 import type { PageProps } from "./views/view-props";
+import { KeptNotice } from "./views/visits/kept-notice";
 import type { AnalysisClient } from "./worker/analysis-client";
 
 const loadVisitPage = () => import("./views/visit-page");
@@ -16,7 +20,9 @@ const Sheets = lazy(() => import("./views/sheets"));
 export function App({ client }: { readonly client: AnalysisClient }) {
   const [preferences, change] = usePreferences();
   const { state, dispatch, commands } = useVisit(client, preferences.units);
-  const page: PageProps = { state, preferences, dispatch, commands };
+  const kept = useKeptVisits(state, commands);
+  const corrections = useCorrections(state, commands);
+  const page: PageProps = { state, preferences, dispatch, commands, kept, corrections };
   const read = shownRecord(state.visit);
   const open = (sheet: SheetName) => () => dispatch({ do: "open-sheet", sheet });
   const isReading = state.visit.stage === "reading";
@@ -31,6 +37,7 @@ export function App({ client }: { readonly client: AnalysisClient }) {
         <h1>Evenhead</h1>
         <p className="masthead-what">{read === null ? "" : read.outline.files.map((file) => file.name).join(", ")}</p>
         <nav aria-label="Page">
+          <BringInAnywhere onFiles={(files) => commands.bringIn(files)} />
           {read === null ? null : (
             <button type="button" onClick={open("bring-in")}>
               How it was read
@@ -55,6 +62,9 @@ export function App({ client }: { readonly client: AnalysisClient }) {
           <button type="button" onClick={open("round")}>
             Round
           </button>
+          <button type="button" onClick={open("visits")}>
+            Visits
+          </button>
           <button type="button" onClick={open("how-shown")}>
             How it is shown
           </button>
@@ -64,6 +74,7 @@ export function App({ client }: { readonly client: AnalysisClient }) {
         <div className="notices">
           <Reading {...page} />
           <Refused {...page} />
+          <KeptNotice {...page} />
         </div>
         {read === null && state.visit.stage === "empty" && <Start {...page} />}
         <Suspense>{read !== null && <VisitPage {...page} read={read} />}</Suspense>

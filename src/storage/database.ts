@@ -12,8 +12,9 @@ export type StoredVisit = {
   readonly revision: number;
   /** Unix time at which it was deleted, ms; null while it is not. */
   readonly deletedAt: number | null;
-  /** Characters of `text` and bytes of the log. */
+  /** Characters of `text` and bytes of the log together, and of the log alone. */
   readonly bytes: number;
+  readonly logBytes: number;
   /** Whether the log's files are kept beside it. */
   readonly hasLog: boolean;
   readonly text: string;

@@ -11,7 +11,7 @@ export type SaveOutcome =
   | { readonly state: "not-possible"; readonly why: string };
 
 /** What is saved: everything but what the store itself adds. */
-export type VisitToSave = Omit<StoredVisit, "revision" | "deletedAt" | "bytes" | "hasLog">;
+export type VisitToSave = Omit<StoredVisit, "revision" | "deletedAt" | "bytes" | "logBytes" | "hasLog">;
 
 /**
  * Keeps a visit with its log in one transaction: a crash in the middle leaves the last whole state.
@@ -32,26 +32,32 @@ export async function saveVisit(visit: VisitToSave, log: StoredLog["files"], bas
 }
 
 async function write(visit: VisitToSave, log: StoredLog["files"] | null, base: number | null): Promise<SaveOutcome> {
-  const db = await database();
-  const work = db.transaction(["visits", "logs"], "readwrite");
-  // A promise that nobody waits for must not become an error of the page.
-  work.done.catch(() => {});
-  const visits = work.objectStore("visits");
-  const logs = work.objectStore("logs");
-  const there = await visits.get(visit.id);
-  if (base !== null && there !== undefined && there.revision !== base) {
-    work.abort();
-    return { state: "changed-elsewhere", revision: there.revision };
+  const work = (await database()).transaction(["visits", "logs"], "readwrite");
+  // Where the browser gives up the whole transaction (no room), its requests only say that they were aborted: the reason is told here.
+  const ended = work.done.then(
+    () => null,
+    (error: unknown) => error,
+  );
+  try {
+    const visits = work.objectStore("visits");
+    const logs = work.objectStore("logs");
+    const there = await visits.get(visit.id);
+    if (base !== null && there !== undefined && there.revision !== base) {
+      work.abort();
+      return { state: "changed-elsewhere", revision: there.revision };
+    }
+    const keptLog = (await logs.getKey(visit.id)) !== undefined;
+    const newLog = keptLog || log === null || log.length === 0 ? null : log;
+    const logBytes = keptLog ? (there?.logBytes ?? 0) : (newLog ?? []).reduce((sum, file) => sum + file.blob.size, 0);
+    const revision = (there?.revision ?? 0) + 1;
+    const bytes = visit.text.length + logBytes;
+    await visits.put({ ...visit, revision, deletedAt: null, logBytes, bytes, hasLog: keptLog || newLog !== null });
+    if (newLog !== null) await logs.put({ id: visit.id, files: newLog });
+    await work.done;
+    return { state: "saved", revision };
+  } catch (error) {
+    throw (await ended) ?? error;
   }
-  const isKept = (await logs.getKey(visit.id)) !== undefined;
-  const revision = (there?.revision ?? 0) + 1;
-  const logBytes = (log ?? []).reduce((sum, file) => sum + file.blob.size, 0);
-  const bytes = visit.text.length + (isKept || log !== null ? logBytes : 0);
-  const hasLog = isKept || (log !== null && log.length > 0);
-  await visits.put({ ...visit, revision, deletedAt: null, bytes: Math.max(bytes, isKept ? (there?.bytes ?? 0) : 0), hasLog });
-  if (!isKept && log !== null && log.length > 0) await logs.put({ id: visit.id, files: log });
-  await work.done;
-  return { state: "saved", revision };
 }
 
 /** All visits, latest first, those marked as deleted included. */

@@ -9,6 +9,7 @@ import { ReportSheet } from "./report/report-sheet";
 import { Round } from "./round/round";
 import { SiteFactsSheet } from "./site-facts/site-facts-sheet";
 import type { PageProps } from "./view-props";
+import { VisitsSheet } from "./visits/visits-sheet";
 
 const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
   "bring-in": "How the files were read",
@@ -39,6 +40,7 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
       {sheet === "acceptance" && visit !== null && <Acceptance {...page} visit={visit} />}
       {sheet === "report" && visit !== null && <ReportSheet {...page} visit={visit} />}
       {sheet === "round" && <Round now={Date.now()} onOpen={() => page.dispatch({ do: "open-sheet", sheet: "visits" })} />}
+      {sheet === "visits" && <VisitsSheet {...page} />}
       {sheet === "how-shown" && <HowShown preferences={page.preferences} change={change} />}
     </Sheet>
   );

@@ -1,4 +1,6 @@
 import type { Preferences } from "../state/preferences";
+import type { CorrectionOffer } from "../state/use-corrections";
+import type { KeptVisits } from "../state/use-kept-visits";
 import type { Commands } from "../state/use-visit";
 import type { Dispatch } from "../state/visit-reducer";
 import type { PageState, Visit } from "../state/visit-state";
@@ -9,6 +11,10 @@ export type PageProps = {
   readonly preferences: Preferences;
   readonly dispatch: Dispatch;
   readonly commands: Commands;
+  /** Visits of this browser, and how the one on the page is kept. */
+  readonly kept: KeptVisits;
+  /** Corrections of a log with the same headings, offered for this one. */
+  readonly corrections: CorrectionOffer;
 };
 
 /** For views that only make sense with a visit on the page. */

@@ -1,9 +1,11 @@
 import { type ReadRecord, shownVisit } from "../state/visit-state";
+import { CorrectionOffer } from "./bring-in/correction-offer";
 import { OpenQuestions } from "./bring-in/open-questions";
 import { Causes } from "./causes/causes";
 import { CloserLooks } from "./closer-looks/closer-looks";
 import { Findings } from "./findings/findings";
 import { NextVisit } from "./next-visit/next-visit";
+import { CarriedFacts } from "./site-facts/carried-facts";
 import { Trace } from "./trace/trace";
 import type { PageProps } from "./view-props";
 
@@ -18,6 +20,8 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
       </div>
       {visit !== null && (
         <article className="story">
+          <CorrectionOffer {...props} />
+          <CarriedFacts {...props} />
           <OpenQuestions {...props} visit={visit} />
           <Findings {...props} visit={visit} />
           <Causes {...props} visit={visit} />

@@ -1,5 +1,6 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync, statSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync, rmSync, statSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { findBrowser } from "../../.ci/find-browser.mjs";
@@ -23,6 +24,8 @@ export type OpenedPage = {
   readonly address: string;
   /** A fresh page in a fresh profile; what it logs as an error is collected in `errors`. */
   fresh(options?: BrowserContextOptions): Promise<{ readonly page: Page; readonly errors: readonly string[] }>;
+  /** A page in an ordinary profile of its own, where the browser keeps to a quota; gone when the page's context is closed. */
+  ordinary(): Promise<Page>;
   close(): Promise<void>;
 };
 
@@ -33,6 +36,7 @@ export async function openPage(): Promise<OpenedPage> {
   const path = findBrowser();
   if (path === null) throw new Error("No Chromium-family browser found; name one in EVENHEAD_BROWSER.");
   const browser: Browser = await chromium.launch({ executablePath: path, args: QUIET });
+  const profiles: string[] = [];
   return {
     address,
     async fresh(options = {}) {
@@ -44,8 +48,23 @@ export async function openPage(): Promise<OpenedPage> {
       await page.goto(address);
       return { page, errors };
     },
+    async ordinary() {
+      const profile = mkdtempSync(join(tmpdir(), "evenhead-profile-"));
+      const context = await chromium.launchPersistentContext(profile, {
+        executablePath: path,
+        args: QUIET,
+        locale: "en-US",
+        timezoneId: "UTC",
+      });
+      profiles.push(profile);
+      const page = context.pages()[0] ?? (await context.newPage());
+      await page.goto(address);
+      return page;
+    },
     async close() {
       await browser.close();
+      // An ended browser may still be writing for a moment.
+      for (const profile of profiles) rmSync(profile, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 });
       server.closeAllConnections();
       await new Promise((done) => server.close(done));
     },

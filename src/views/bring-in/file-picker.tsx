@@ -1,7 +1,7 @@
-import { useEffect, useRef, useState } from "react";
+import { useRef, useState } from "react";
 import { Disclosure } from "../../parts/disclosure";
 import type { PickedFile } from "../../worker/messages";
-import { filesOfTransfer, isTyping, pastedFile, pickedFiles } from "./picked-files";
+import { pastedFile, pickedFiles } from "./picked-files";
 
 type Props = {
   readonly onFiles: (files: readonly PickedFile[]) => void;
@@ -9,19 +9,16 @@ type Props = {
   readonly compact?: boolean;
 };
 
-/** Drop, pick or paste one or several files. A drop or a paste counts anywhere on the page while this stands on it. */
+/** Pick or paste one or several files; that they can be dropped on the page is said here and done by `BringInAnywhere`. */
 export function FilePicker({ onFiles, compact = false }: Props) {
-  const dropping = useTransferOnPage(onFiles);
   const input = useRef<HTMLInputElement>(null);
   return (
-    <div className="file-picker" data-dropping={dropping}>
+    <div className="file-picker">
       <p className="button-row">
         <button type="button" className="button-main" onClick={() => input.current?.click()}>
           {compact ? "Bring in other files" : "Bring in a log"}
         </button>
-        <span className="file-picker-hint">
-          {dropping ? "Let go to bring it in." : "Or drop files anywhere on this page, or paste a table. Several files become one record."}
-        </span>
+        <span className="file-picker-hint">Or drop files anywhere on this page, or paste a table. Several files become one record.</span>
       </p>
       <input
         ref={input}
@@ -54,35 +51,4 @@ function PasteBox({ onFiles }: Pick<Props, "onFiles">) {
       </p>
     </Disclosure>
   );
-}
-
-/** Listens on the whole page; true while something is held over it. */
-function useTransferOnPage(onFiles: Props["onFiles"]): boolean {
-  const [dropping, setDropping] = useState(false);
-  const take = useRef(onFiles);
-  take.current = onFiles;
-  useEffect(() => {
-    const listening = new AbortController();
-    const on = <K extends keyof DocumentEventMap>(kind: K, listener: (event: DocumentEventMap[K]) => void) =>
-      document.addEventListener(kind, listener, { signal: listening.signal });
-    on("dragover", (event) => {
-      event.preventDefault();
-      setDropping(true);
-    });
-    on("dragleave", (event) => {
-      if (event.relatedTarget === null) setDropping(false);
-    });
-    on("drop", (event) => {
-      event.preventDefault();
-      setDropping(false);
-      const files = filesOfTransfer(event.dataTransfer);
-      if (files.length > 0) take.current(files);
-    });
-    on("paste", (event) => {
-      const files = isTyping(event.target) ? [] : filesOfTransfer(event.clipboardData);
-      if (files.length > 0) take.current(files);
-    });
-    return () => listening.abort();
-  }, []);
-  return dropping;
 }

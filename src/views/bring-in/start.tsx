@@ -1,11 +1,15 @@
 import { TermNote } from "../../parts/term-note";
 import type { PageProps } from "../view-props";
+import { KeptList } from "../visits/kept-list";
 import { FilePicker } from "./file-picker";
 import { useSampleFromAddress, useSampleVisit } from "./use-sample-visit";
 import "./bring-in.css";
 
+const MOST_VISITS = 5;
+
 /** The empty page: says what will stand there, and takes files by dropping, picking or pasting. */
-export function Start({ commands }: PageProps) {
+export function Start({ commands, kept, preferences }: PageProps) {
+  const here = kept.visits.filter((visit) => visit.deletedAt === null).slice(0, MOST_VISITS);
   const sample = useSampleVisit(commands);
   useSampleFromAddress(sample.open);
   return (
@@ -23,6 +27,12 @@ export function Start({ commands }: PageProps) {
         <span className="soft">An invented site with three faults, to look around with.</span>
       </p>
       {sample.problem !== null && <p role="alert">{sample.problem}</p>}
+      {here.length === 0 ? null : (
+        <>
+          <h3>Visits kept in this browser</h3>
+          <KeptList kept={{ ...kept, visits: here }} locale={preferences.units.locale} />
+        </>
+      )}
       <h3>What will stand here</h3>
       <ol className="start-path">
         <li>The trace of every channel, with what was going on marked under it.</li>

@@ -1,0 +1,69 @@
+import { strFromU8, strToU8, type Unzipped, unzipSync, type Zippable, zipSync } from "fflate";
+import { readVisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
+import { fileNameFrom } from "../parts/save-as-file";
+import type { PickedFile } from "../worker/messages";
+import { packLog, unpackLog } from "./log-packing";
+import { loadVisit } from "./visit-store";
+
+/** A visit out of a file, with its log where the file carries it. */
+export type ArchivedVisit = { readonly name: string; readonly text: string; readonly files: readonly PickedFile[] };
+
+export const VISIT_FILE_END = ".evenhead.json";
+
+/** The text of a kept visit's file with its log; null where it is no longer kept. */
+export async function visitFileWithLog(id: string): Promise<{ readonly name: string; readonly text: string } | null> {
+  const loaded = await loadVisit(id);
+  if (loaded === null) return null;
+  const { visit, log } = loaded;
+  const name = `${fileNameFrom(`${visit.title} ${new Date(visit.saved).toISOString().slice(0, 10)}`)}${VISIT_FILE_END}`;
+  const read = readVisitFile(visit.text);
+  if (read.visit === null || log.length === 0) return { name, text: visit.text };
+  const sums = read.visit.findings?.record.files ?? [];
+  const packed = await packLog(
+    log,
+    log.map((file) => sums.find((sum) => sum.name === file.name)?.sha256 ?? null),
+  );
+  return { name, text: writeVisitFile({ ...read.visit, log: packed }) };
+}
+
+/** All named visits in one zip, one visit file each; logs are compressed already and stored as they are. */
+export async function exportVisits(ids: readonly string[]): Promise<Uint8Array<ArrayBuffer>> {
+  const entries: Zippable = {};
+  for (const [i, id] of ids.entries()) {
+    const file = await visitFileWithLog(id);
+    if (file !== null) entries[`${String(i + 1).padStart(4, "0")} ${file.name}`] = [strToU8(file.text), { level: 1 }];
+  }
+  return new Uint8Array(zipSync(entries));
+}
+
+/**
+ * The visits in files as saved: visit files, or a zip of them. A file that is neither is handed on as it is, so that it is refused by name.
+ * A log that cannot be unpacked costs the log, not the visit.
+ */
+export async function readArchive(files: readonly File[]): Promise<readonly ArchivedVisit[]> {
+  const texts: { name: string; text: string }[] = [];
+  for (const file of files) {
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const unzipped = isZip(bytes) ? unzip(bytes) : null;
+    if (unzipped === null) texts.push({ name: file.name, text: new TextDecoder().decode(bytes) });
+    else for (const [name, content] of Object.entries(unzipped)) if (name.endsWith(".json")) texts.push({ name, text: strFromU8(content) });
+  }
+  return Promise.all(texts.map(withFiles));
+}
+
+const isZip = (bytes: Uint8Array) => bytes[0] === 0x50 && bytes[1] === 0x4b;
+
+function unzip(bytes: Uint8Array): Unzipped | null {
+  try {
+    return unzipSync(bytes);
+  } catch {
+    return null;
+  }
+}
+
+async function withFiles({ name, text }: { readonly name: string; readonly text: string }): Promise<ArchivedVisit> {
+  const { visit } = readVisitFile(text);
+  if (visit?.log == null) return { name, text, files: [] };
+  const files = await unpackLog(visit.log).catch(() => []);
+  return { name, text, files };
+}

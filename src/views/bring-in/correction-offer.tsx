@@ -1,0 +1,28 @@
+import { sayCorrection } from "../../../shared/wording/correction";
+import type { PageProps } from "../view-props";
+import "./bring-in.css";
+
+/** What was corrected for a log with these headings before, offered for this one. */
+export function CorrectionOffer({ corrections: offer }: Pick<PageProps, "corrections">) {
+  if (offer === null) return null;
+  return (
+    <section className="open-questions" aria-labelledby="correction-offer">
+      <h2 id="correction-offer">You corrected a log with these headings before</h2>
+      <ul>
+        {offer.corrections.flatMap(sayCorrection).map((line) => (
+          <li key={line}>
+            <bdi>{line}</bdi>
+          </li>
+        ))}
+      </ul>
+      <p className="button-row">
+        <button type="button" onClick={offer.take}>
+          Read this one the same way
+        </button>
+        <button type="button" onClick={offer.leave}>
+          Leave it as it was read
+        </button>
+      </p>
+    </section>
+  );
+}

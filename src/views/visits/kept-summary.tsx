@@ -1,0 +1,48 @@
+import { Disclosure } from "../../parts/disclosure";
+import type { ShownFile } from "../../state/use-kept-visits";
+
+/** A visit that came without its log: read as it was written, in the units of whoever saved it. It cannot be worked out again. */
+export function KeptSummary({ shown }: { readonly shown: ShownFile }) {
+  const { visit } = shown;
+  const { findings } = visit;
+  return (
+    <section className="kept-summary" aria-labelledby="kept-summary">
+      <h3 id="kept-summary">
+        <bdi>{visit.about?.title ?? shown.name}</bdi>
+      </h3>
+      <p className="soft">
+        Saved without its log{visit.about === null ? "" : `, by version ${visit.about.program}`}. To work it out again, bring in the log and
+        read the facts from a file.
+      </p>
+      {findings === null ? <p>It holds no findings.</p> : null}
+      <ul>
+        {findings?.findings.map((finding) => (
+          <li key={finding.kind}>
+            <strong>{finding.title}</strong> {finding.text}
+          </li>
+        ))}
+      </ul>
+      {findings === null || findings.advice.length === 0 ? null : (
+        <Disclosure summary="Steps it named">
+          <ul>
+            {findings.advice.map((step) => (
+              <li key={step.id}>
+                {step.do} {step.amount ?? ""}
+                {step.cautions.map((caution) => (
+                  <span key={caution} className="kept-caution">
+                    {caution}
+                  </span>
+                ))}
+              </li>
+            ))}
+          </ul>
+        </Disclosure>
+      )}
+      {visit.checklist === null || visit.checklist.notes === "" ? null : (
+        <p>
+          Notes: <bdi>{visit.checklist.notes}</bdi>
+        </p>
+      )}
+    </section>
+  );
+}
