@@ -7,8 +7,9 @@ export function TermNote({ id, children }: { readonly id: TermId; readonly child
   const [name, explanation] = TERMS[id];
   return (
     <span className="term">
-      <button type="button" className="term-word" popoverTarget={noteId} aria-label={`${name}: what this means`}>
+      <button type="button" className="term-word" popoverTarget={noteId}>
         {children ?? name}
+        <span className="heard"> ({name}, explained)</span>
       </button>
       <span id={noteId} popover="auto" className="term-note" role="note">
         <strong>{name}</strong>

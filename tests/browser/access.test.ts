@@ -1,0 +1,86 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type OpenedPage, openPage } from "./open-page";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+let opened: OpenedPage;
+beforeAll(async () => {
+  opened = await openPage();
+}, 120_000);
+afterAll(() => opened.close());
+
+type AxeResult = {
+  readonly violations: readonly {
+    readonly id: string;
+    readonly impact: string;
+    readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
+  }[];
+};
+declare const axe: { run(context: Document, options: object): Promise<AxeResult> };
+
+/** What the checker finds serious or critical, against WCAG 2.2 A and AA and its best practices. */
+async function serious(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  const result = await page.evaluate(() =>
+    axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"], resultTypes: ["violations"] }),
+  );
+  return result.violations
+    .filter(({ impact }) => impact === "serious" || impact === "critical")
+    .flatMap(({ id, nodes }) => nodes.slice(0, 3).map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary.slice(0, 200)}`));
+}
+
+async function openSample(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Open the sample visit" }).click();
+  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  await page.getByRole("heading", { name: "Closer looks" }).waitFor();
+}
+
+const LIGHTS = ["Paper", "Night", "Bright sunlight"] as const;
+
+describe("axe finds nothing serious", () => {
+  test("on the empty page, in a sheet, on a whole visit with everything open, in every light", async () => {
+    const { page } = await opened.fresh();
+    expect(await serious(page)).toEqual([]);
+    await openSample(page);
+    await page
+      .getByRole("button", { name: /^Show on trace/ })
+      .first()
+      .click();
+    for (const summary of await page.locator("article details > summary").all()) await summary.click();
+    for (const light of LIGHTS) {
+      await page.getByRole("button", { name: "How it is shown" }).click();
+      await page.getByRole("radio", { name: light, exact: true }).check();
+      expect(await serious(page), `sheet, ${light}`).toEqual([]);
+      await page.getByRole("button", { name: "Close", exact: true }).click();
+      expect(await serious(page), light).toEqual([]);
+    }
+  });
+
+  test("in the sheets of site facts and of how the files were read", async () => {
+    const { page } = await opened.fresh();
+    await openSample(page);
+    for (const name of ["How it was read", "Site facts"]) {
+      await page.getByRole("button", { name, exact: true }).click();
+      await page.getByRole("dialog").waitFor();
+      expect(await serious(page), name).toEqual([]);
+      await page.getByRole("button", { name: "Close", exact: true }).click();
+    }
+  });
+
+  test("on a phone, and nothing runs out of its width", async () => {
+    const { page } = await opened.fresh({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
+    await openSample(page);
+    expect(await serious(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+  });
+});
+
+test("a page magnified four times still fits its width", async () => {
+  // 1280 px at 400 % leaves 320 px: WCAG 2.2, 1.4.10 Reflow.
+  const { page } = await opened.fresh({ viewport: { width: 320, height: 256 } });
+  await openSample(page);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+});
