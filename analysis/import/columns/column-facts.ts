@@ -14,6 +14,8 @@ export type ColumnFacts = {
   readonly name: string;
   /** Folded words of the heading, with those of its line above the table where the heading says nothing. */
   readonly words: string;
+  /** Folded words of heading and line without what stands in brackets: "motor (A)" is no motor A. */
+  readonly place: string;
   /** Heading, units cell and its line above the table. */
   readonly text: string;
   readonly values: ColumnValues;
@@ -41,6 +43,7 @@ export function gatherFacts(
     column,
     name,
     words: useLine ? `${own} ${spacedWords(line)}` : own,
+    place: spacedWords(`${column.heading} ${useLine ? line : ""}`.replace(/[[({<][^\])}>]*[\])}>]/g, " ")),
     text: `${column.heading} | ${column.unitsCell ?? ""} | ${line}`,
     values,
     choice,

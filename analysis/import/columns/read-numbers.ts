@@ -25,7 +25,7 @@ export type FileFacts = {
 export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading {
   const role = facts.choice.role ?? facts.guess.role;
   const { sentinels, questions } = readSentinels(facts);
-  const base: ColumnReading = { ...NOTHING, role, position: findPosition(facts.words), sentinels, questions };
+  const base: ColumnReading = { ...NOTHING, role, position: findPosition(facts.place), sentinels, questions };
   const raw = rawSignal(facts, role);
   if (raw !== null) return readRaw(base, facts, raw, file);
   if (isPulses(facts, role)) return readPulses(base, facts, file);

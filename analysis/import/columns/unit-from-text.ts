@@ -19,7 +19,7 @@ export function wholeUnit(text: string): FoundUnit | null {
     .replace(/^[[({<]\s*|\s*[\])}>]$/g, "")
     .trim();
   if (bare === "" || bare.length > 40) return null;
-  const unit = findUnit(bare) ?? findUnit(bare.replace(/\.$/, "")) ?? findUnit(bare.replace(/\s*\/\s*/g, "/"));
+  const unit = findUnit(text) ?? findUnit(bare) ?? findUnit(bare.replace(/\.$/, "")) ?? findUnit(bare.replace(/\s*\/\s*/g, "/"));
   if (unit !== null) return { unit, reference: referenceOf(unit) ?? findReference(bare), text: bare };
   const reference = findReference(bare);
   const stripped = bare
