@@ -1,3 +1,4 @@
+import type { CannotTell } from "../../shared/findings/cannot-tell";
 import type { DriftWindow, Outcome } from "../../shared/findings/finding";
 import { isCannotTell, type SteadyWindow } from "../../shared/findings/segment";
 import { mainChannel } from "../../shared/record/find-channel";
@@ -36,13 +37,21 @@ export const drift: Detector<"drift"> = {
       .filter((w) => w.pumpRunning !== false)
       .flatMap((w) => driftIn(w, pressure, faults, limit, step));
     if (windows.length === 0) {
-      return { kind: "drift", state: "cannot-tell", because: [{ id: "nothing-to-see", about: "drift", detail: { neededS: 60 } }] };
+      return {
+        kind: "drift",
+        state: "cannot-tell",
+        because: [{ id: "nothing-to-see", about: "drift", detail: { why: "no stretch of a minute has the pump running at steady flow" } }],
+      };
     }
     const places = windows.filter((w) => w.over).map(({ from, to }) => ({ from, to }));
     const channels = [pressure.heading, ...[steadyBasisChannel(record)].flatMap((c) => (c === null ? [] : [c.heading]))];
-    return { kind: "drift", state: "found", finding: { kind: "drift", places, channels, limit, windows }, limits: [] };
+    return { kind: "drift", state: "found", finding: { kind: "drift", places, channels, limit, windows }, limits: tooCoarse(step, limit) };
   },
 };
+
+/** Steps so large that a change past the limit and none look alike. */
+const tooCoarse = (step: number, limit: number): CannotTell[] =>
+  step > limit / 2 ? [{ id: "quantised-too-coarse", about: "drift", detail: { stepPa: step, neededStepPa: limit / 10 } }] : [];
 
 function driftIn(window: SteadyWindow, channel: Channel, faults: readonly LogFault[], limit: number, step: number): DriftWindow[] {
   const { times, values } = cleanSamples(window, channel, faults);

@@ -20,7 +20,7 @@ const WRONG_VALUES = new Set<LogFault["kind"]>(["stuck-value", "clipped", "spike
 /** A hole up to this many intervals is bridged by a straight line: absent seconds, a single spike. Longer ones cut. */
 const BRIDGED_INTERVALS = 3.5;
 /** A log on change over a year must not become a grid that fills the memory. */
-const MOST_GRID_POINTS = 4_000_000;
+const MOST_GRID_POINTS = 1_000_000;
 
 /** The usual interval between samples, s: the median (a low quantile for a log on change, which is silent while nothing moves). NaN with one sample. */
 export function usualInterval(channel: Channel): number {

@@ -56,12 +56,40 @@ type Part = { readonly from: number; readonly to: number; readonly mean: number 
 function steadyParts(stretch: EvenStretch, most: number): Part[] {
   const size = Math.max(1, Math.round(BLOCK / stretch.step));
   const means = blockMeans(stretch.values, size);
-  if (means.length < 2) return [];
   const length = size * stretch.step;
-  const parts = joinNearly(segmentsOf(means, SAME_FLOW * 0.2 * most), most);
-  return parts
+  const runs = drawnRuns(means, SOME_FLOW * most, Math.max(2, Math.floor(LEAST_LENGTH / length)));
+  const noise = Math.max(noiseVariance(joined(means, runs)), (SAME_FLOW * 0.2 * most) ** 2);
+  return runs
+    .flatMap((run) => joinNearly(segmentsOf(means.subarray(run.first, run.end), noise, run.first), most))
     .map(({ first, end, mean }) => ({ from: stretch.from + first * length, to: Math.min(stretch.to, stretch.from + end * length), mean }))
-    .filter((p) => p.to - p.from >= LEAST_LENGTH && p.mean > SOME_FLOW * most);
+    .filter((p) => p.to - p.from >= LEAST_LENGTH);
+}
+
+type Run = { readonly first: number; readonly end: number };
+
+/** Runs of blocks in which something is drawn, each at least `least` long: the idle rest of a long record costs nothing more. */
+function drawnRuns(means: Float64Array, some: number, least: number): Run[] {
+  const runs: Run[] = [];
+  let first = -1;
+  for (let b = 0; b <= means.length; b++) {
+    if (b < means.length && means[b] > some) {
+      if (first < 0) first = b;
+    } else {
+      if (first >= 0 && b - first >= least) runs.push({ first, end: b });
+      first = -1;
+    }
+  }
+  return runs;
+}
+
+function joined(means: Float64Array, runs: readonly Run[]): Float64Array {
+  const all = new Float64Array(runs.reduce((sum, r) => sum + r.end - r.first, 0));
+  let at = 0;
+  for (const { first, end } of runs) {
+    all.set(means.subarray(first, end), at);
+    at += end - first;
+  }
+  return all;
 }
 
 function blockMeans(values: Float64Array, size: number): Float64Array {
@@ -76,20 +104,19 @@ function blockMeans(values: Float64Array, size: number): Float64Array {
 
 type Segment = { readonly first: number; readonly end: number; readonly mean: number };
 
-/** Change points with independent noise first, then again with the variance that the residuals' memory calls for. */
-function segmentsOf(means: Float64Array, leastNoise: number): Segment[] {
+/** Change points with independent noise first, then again with the variance that the residuals' memory calls for. Blocks count from `origin`. */
+function segmentsOf(means: Float64Array, noise: number, origin: number): Segment[] {
   const penalty = 3 * Math.log(means.length);
-  const noise = Math.max(noiseVariance(means), leastNoise ** 2, Number.MIN_VALUE * 1e100);
-  const once = cut(means, changePoints(means, noise, penalty));
+  const once = cut(means, changePoints(means, noise, penalty), 0);
   const rest = new Float64Array(means.length);
   for (const s of once) for (let i = s.first; i < s.end; i++) rest[i] = means[i] - s.mean;
   const memory = Math.min(0.9, Math.max(0, lagOneCorrelation(rest) || 0));
-  return memory < 0.1 ? once : cut(means, changePoints(means, (noise * (1 + memory)) / (1 - memory), penalty));
+  return cut(means, changePoints(means, (noise * (1 + memory)) / (1 - memory), penalty), origin);
 }
 
-function cut(means: Float64Array, points: readonly number[]): Segment[] {
+function cut(means: Float64Array, points: readonly number[], origin: number): Segment[] {
   const edges = [0, ...points, means.length];
-  return edges.slice(1).map((end, k) => ({ first: edges[k], end, mean: meanOf(means, edges[k], end) }));
+  return edges.slice(1).map((end, k) => ({ first: origin + edges[k], end: origin + end, mean: meanOf(means, edges[k], end) }));
 }
 
 function meanOf(values: Float64Array, from: number, to: number): number {
@@ -100,19 +127,19 @@ function meanOf(values: Float64Array, from: number, to: number): number {
 
 /** Neighbours whose means hardly differ become one; compared with the whole so far, so that a slow slide does not join end to end. */
 function joinNearly(segments: readonly Segment[], most: number): Segment[] {
-  const joined: Segment[] = [];
+  const whole: Segment[] = [];
   for (const s of segments) {
-    const last = joined[joined.length - 1];
+    const last = whole[whole.length - 1];
     if (last !== undefined && Math.abs(s.mean - last.mean) <= Math.max(SAME_FLOW * Math.max(s.mean, last.mean), 0.01 * most)) {
       const length = s.end - last.first;
-      joined[joined.length - 1] = {
+      whole[whole.length - 1] = {
         first: last.first,
         end: s.end,
         mean: (last.mean * (last.end - last.first) + s.mean * (s.end - s.first)) / length,
       };
-    } else joined.push(s);
+    } else whole.push(s);
   }
-  return joined;
+  return whole;
 }
 
 type PartByPump = Part & { readonly pumpRunning: boolean | null };

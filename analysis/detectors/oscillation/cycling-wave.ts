@@ -16,9 +16,11 @@ export function isCycling(episode: OscillationEpisode, evidence: Evidence): bool
   const waves = (episode.to - episode.from) / episode.period.value;
   if (starts < STARTS_PER_WAVE * waves) return false;
   // Smooth waves that make up nearly all of the movement are a loop's, whatever was read into them as starts.
-  return !(episode.shape === "sine" && episode.share > 0.6);
+  return !(episode.shape === "sine" && episode.share > SMOOTH);
 }
 
+/** Share of the movement that one smooth wave must make up. */
+const SMOOTH = 0.8;
 /** A start at least every third wave ties the waves to the pump's switching. */
 const STARTS_PER_WAVE = 1 / 3;
 

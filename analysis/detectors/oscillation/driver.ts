@@ -61,6 +61,6 @@ export function driverOf(flow: Companion | null, speed: Companion | null, meter:
     return "unknown";
   }
   if (Math.abs(lead) <= 55 && speedMoves !== false) return "loop";
-  if (Math.abs(lead) >= 70 && !(lead > 45 && lead < 110 && meter.place === null)) return "demand";
+  if (lead <= -65 || lead >= 115) return "demand";
   return "unknown";
 }

@@ -39,13 +39,10 @@ export function hiddenBySampling(
   const longest = stretches.reduce((most, s) => Math.max(most, s.to - s.from), 0);
   const needed = LEAST_WAVES * Math.max(shortest, FASTEST_USUAL_WAVE);
   if (!(longest >= needed)) {
-    const broken = time > 2 * needed && seen < 0.5 * time;
-    blocking.push(
-      broken
-        ? because("gaps-too-many", { seenShare: seen / time, neededS: needed })
-        : because("record-too-short", { longestS: longest, neededS: 10 * needed }),
-    );
-  } else if (seen < 0.5 * time) limits.push(because("gaps-too-many", { seenShare: seen / time, neededS: needed }));
+    if (time > 2 * needed && seen < 0.5 * time) blocking.push(because("gaps-too-many", { seenShare: seen / time, needS: needed }));
+    else if (duration < 2 * needed) blocking.push(because("record-too-short", { longestS: longest, needS: 10 * needed }));
+    else blocking.push(because("nothing-to-see", { why: "no run of the pump lasts long enough for a wave to repeat", longestS: longest }));
+  } else if (seen < 0.5 * time) limits.push(because("gaps-too-many", { seenShare: seen / time, needS: needed }));
   return { limits, blocking };
 }
 

@@ -6,6 +6,9 @@ import type { Evidence } from "../detector";
 /** Share of the running time that must lie near one pressure before that one is taken for the set pressure. */
 const LEAST_SHARE = 0.3;
 
+/** Nobody holds less than this at a site with a tank. Common practice, no source. */
+const LEAST_PRESSURE = 50e3; // Pa
+
 /**
  * The set pressure: as given, else the pressure that a variable-speed pump keeps to most of its running time, else null. A pump that only
  * switches keeps to none.
@@ -20,7 +23,7 @@ export function findSetPressure(
     site.pump === "variable-speed" || channelsOf(record, "speed").length > 0 || (!isCannotTell(pump) && pump.mode === "always-running");
   if (!variable) return null;
   const kept = mostKept(running, 2 * site.limits.band.value);
-  return kept === null || kept.share < LEAST_SHARE ? null : { value: kept.value, from: "log" };
+  return kept === null || kept.share < LEAST_SHARE || kept.value < LEAST_PRESSURE ? null : { value: kept.value, from: "log" };
 }
 
 /** Middle of the values in the fullest window of the given width, and the share of values in it. Shape [n] in all; O(n log n) on a selection. */
