@@ -46,6 +46,8 @@ export const OBSERVATIONS = {
   drift: ["within", "over"],
   /** Fall of pressure from little to most flow against set pressure. */
   droop: ["little", "steep"],
+  /** Highest recorded pressure against set pressure. */
+  overshoot: ["little", "large"],
   /** Worst dip after a draw began. */
   dips: ["shallow", "deep", "deep-and-slow"],
   /** Whether there are times in which nothing is drawn. */

@@ -174,6 +174,7 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
   },
   drift: { within: "little drift", over: "drift over the limit" },
   droop: { little: "little fall with flow", steep: "a steep fall with flow" },
+  overshoot: { little: "little overshoot", large: "a large overshoot" },
   dips: { shallow: "shallow dips", deep: "deep dips, soon over", "deep-and-slow": "deep dips, slow to recover" },
   "quiet-times": { some: "times without a draw", none: "a draw at all times" },
   "start-rhythm": { irregular: "starts without a rhythm", regular: "starts in a rhythm" },

@@ -144,6 +144,10 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     little: (w) => `From little to most flow the pressure falls only ${w("fall", "pressureDifference", 2)}.`,
     steep: (w) => `From little flow to ${w("flow", "flow", 2)} the pressure falls ${w("fall", "pressureDifference", 2)}.`,
   },
+  overshoot: {
+    little: (w) => `The pressure rises to ${w("highest", "gaugePressure")} at most.`,
+    large: (w) => `The pressure rises to ${w("highest", "gaugePressure")}, far above its set ${w("setPressure", "gaugePressure")}.`,
+  },
   dips: {
     shallow: (w) => `The worst dip after a draw began is ${w("depth", "pressureDifference", 2)}.`,
     deep: (w) => `After a draw began the pressure dipped ${w("depth", "pressureDifference", 2)}, and was soon back.`,

@@ -13,5 +13,6 @@ export const loopTooAggressive: CauseTable = {
     "sensor-distance": { far: -0.5 },
     "gas-constant": { collapsed: -0.5, reduced: -0.3 },
     dips: { deep: 0.5 },
+    overshoot: { large: 1.2 },
   },
 };

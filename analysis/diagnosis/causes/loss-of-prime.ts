@@ -11,5 +11,6 @@ export const lossOfPrime: CauseTable = {
     "held-pressure": { below: 1.5 },
     dips: { "deep-and-slow": 1.2 },
     overdraw: { "below-rating": 0.7 },
+    overshoot: { large: 0.7 },
   },
 };

@@ -12,5 +12,6 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
     "held-pressure": { "at-set": -0.7, below: 2, above: -1 },
     droop: { steep: 0.7 },
     dips: { shallow: -0.5, "deep-and-slow": 1.3 },
+    overshoot: { large: -1.5 },
   },
 };

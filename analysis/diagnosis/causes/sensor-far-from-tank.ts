@@ -16,5 +16,6 @@ export const sensorFarFromTank: CauseTable = {
     // friction of the pipe between them
     droop: { steep: 1 },
     drift: { over: 0.5 },
+    overshoot: { large: 0.3 },
   },
 };

@@ -10,5 +10,6 @@ export const sensorFrozenOrStuck: CauseTable = {
     "sensor-stuck": { no: -2.5, stuck: 3, frozen: 3 },
     "sensor-pinned": { yes: 1 },
     dips: { deep: 0.5, "deep-and-slow": 0.5 },
+    overshoot: { large: 0.3 },
   },
 };

@@ -15,5 +15,7 @@ export const sensorPortPlugged: CauseTable = {
     "oscillation-period": { fast: -0.5, middling: 0.5, slow: 0.3 },
     dips: { "deep-and-slow": 0.5 },
     "sensor-stuck": { stuck: 0.5 },
+    overshoot: { large: 1 },
+    "gas-constant": { raised: 1 },
   },
 };

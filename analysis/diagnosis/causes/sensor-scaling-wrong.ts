@@ -12,5 +12,6 @@ export const sensorScalingWrong: CauseTable = {
     "sensor-pinned": { yes: 1.5 },
     // a pump at its end is another story
     overdraw: { "below-rating": -0.5, "at-rating": -1, "rating-unknown": -0.5 },
+    overshoot: { large: 0.7 },
   },
 };

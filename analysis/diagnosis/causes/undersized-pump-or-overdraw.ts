@@ -12,5 +12,6 @@ export const undersizedPumpOrOverdraw: CauseTable = {
     droop: { steep: 1 },
     shutoff: { weak: -1.5 },
     dips: { shallow: -0.7, "deep-and-slow": 1.5 },
+    overshoot: { large: 0.7 },
   },
 };

@@ -1,10 +1,13 @@
 import type { Span } from "../../../shared/findings/span";
-import { found, isClear, isFixedSpeed, type Looks, type Sight, setPressureOf } from "./sight";
+import { found, isClear, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
 
 /** Slower than this a sensor disturbs a loop that works within seconds. */
 const SLOW_LAG = 3; // s
 /** Noise above this share of the band is noisy. */
 const NOISY_SHARE = 0.3;
+/** A loop with integral action has no mean error, save what its band before sleep and its boost leave: shares of set pressure. */
+const SHORT_OF_SET = 0.03;
+const OVER_SET = 0.07;
 
 const total = (spans: readonly Span[]) => spans.reduce((sum, s) => sum + s.to - s.from, 0);
 const looked = (sight: Sight) => found(sight, "sensor") !== null || isClear(sight, "sensor");
@@ -50,7 +53,6 @@ export const sensorLooks: Pick<
     if (isFixedSpeed(sight.site) || tracking === null || tracking.setPressureFrom !== "given" || tracking.meanError === null) return null;
     if (set === null || !(set > 0)) return null;
     const error = tracking.meanError;
-    const near = Math.max(sight.site.limits.band.value, 0.08 * set);
-    return { level: Math.abs(error) <= near ? "at-set" : error < 0 ? "below" : "above", numbers: { error, setPressure: set } };
+    return { level: levelFor(error / set, [-SHORT_OF_SET, OVER_SET], ["below", "at-set", "above"]), numbers: { error, setPressure: set } };
   },
 };
