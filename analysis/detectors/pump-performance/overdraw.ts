@@ -36,10 +36,16 @@ function medianIn({ sampling }: Channel, values: ArrayLike<number>, { from, to }
 }
 
 const RECOVERED = 0.25; // of the way back
+const AT_ONCE = 0.2; // of the stretch
 
-/** Whether pressure was on its way up all along: the tank was being filled, as after every start of a switched pump. */
+/**
+ * Whether pressure was lowest at once and on its way up from there: the tank was being filled, as after every start of a switched pump. In an
+ * overdraw it falls first, and its return at the end is the draw's end.
+ */
 function isRecovery({ sampling }: Channel, values: ArrayLike<number>, { from, to }: Span, limit: number): boolean {
-  const first = values[Math.min(indexAtOrAfter(sampling, from), values.length - 1)];
-  const last = values[Math.max(0, indexAtOrAfter(sampling, to) - 1)];
-  return last - first > RECOVERED * (limit - first);
+  const start = Math.min(indexAtOrAfter(sampling, from), values.length - 1);
+  const end = Math.max(start, indexAtOrAfter(sampling, to) - 1);
+  let lowest = start;
+  for (let i = start; i <= end; i++) if (values[i] < values[lowest]) lowest = i;
+  return lowest - start <= AT_ONCE * (end - start) && values[end] - values[lowest] > RECOVERED * (limit - values[lowest]);
 }

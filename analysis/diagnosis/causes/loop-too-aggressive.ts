@@ -14,5 +14,6 @@ export const loopTooAggressive: CauseTable = {
     "gas-constant": { collapsed: -0.5, reduced: -0.3 },
     dips: { deep: 0.5 },
     overshoot: { large: 1.2 },
+    "noise-with-flow": { grows: 1.3 },
   },
 };

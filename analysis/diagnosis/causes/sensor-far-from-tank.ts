@@ -17,5 +17,6 @@ export const sensorFarFromTank: CauseTable = {
     droop: { steep: 1 },
     drift: { over: 0.5 },
     overshoot: { large: 0.3 },
+    "noise-with-flow": { grows: 0.5 },
   },
 };

@@ -7,8 +7,8 @@ export const sensorInTurbulence: CauseTable = {
   id: "sensor-in-turbulence",
   prior: 1,
   weights: {
-    "noise-with-flow": { steady: -1.5, grows: 2.5 },
-    noise: { quiet: -1, noisy: 2 },
+    "noise-with-flow": { steady: -1.5, grows: 2.7 },
+    noise: { noisy: 2 },
     oscillation: { small: 0.3 },
   },
 };

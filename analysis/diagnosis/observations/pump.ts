@@ -1,5 +1,6 @@
 import type { Span } from "../../../shared/findings/span";
-import { found, isClear, type Looks, type Sight } from "./sight";
+import { channelsOf } from "../../../shared/record/find-channel";
+import { found, isClear, type Looks, pumpOf, type Sight } from "./sight";
 
 /** Below this share of what it should be, the pressure at full speed and little flow is weak. */
 const WEAK_SHUTOFF = 0.85;
@@ -9,17 +10,25 @@ const BELOW_RATING = 0.75;
 const total = (spans: readonly Span[]) => spans.reduce((sum, s) => sum + s.to - s.from, 0);
 const looked = (sight: Sight) => found(sight, "pump-performance") !== null || isClear(sight, "pump-performance");
 
+const logs = (sight: Sight, role: "flow" | "speed" | "current" | "power") => channelsOf(sight.record, role).length > 0;
+/** Collapse of pressure and flow shows only where something other than these says that the pump ran, and flow or load is logged. */
+const showsPrime = (sight: Sight) => {
+  const basis = pumpOf(sight)?.basis;
+  const witness = basis === "running" || basis === "speed" || basis === "current" || basis === "power";
+  return witness && (logs(sight, "flow") || logs(sight, "current") || logs(sight, "power"));
+};
+
 export const pumpLooks: Pick<Looks, "prime" | "overdraw" | "shutoff"> = {
   prime(sight) {
-    if (!looked(sight)) return null;
     const spans = found(sight, "pump-performance")?.lossOfPrime ?? [];
+    if (!looked(sight) || (spans.length === 0 && !showsPrime(sight))) return null;
     return { level: spans.length > 0 ? "lost" : "held", numbers: { times: spans.length, total: total(spans) } };
   },
   overdraw(sight) {
     if (!looked(sight)) return null;
     const pump = found(sight, "pump-performance");
     const spans = pump?.overdraw ?? [];
-    if (spans.length === 0) return { level: "none", numbers: {} };
+    if (spans.length === 0) return logs(sight, "speed") && sight.site.setPressure !== null ? { level: "none", numbers: {} } : null;
     const [flow, rated] = [pump?.peakFlow ?? null, sight.site.pumpRatedFlow?.value ?? null];
     const numbers = { total: total(spans), times: spans.length };
     if (flow === null || rated === null) return { level: "rating-unknown", numbers };
