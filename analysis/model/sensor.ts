@@ -22,13 +22,19 @@ export function makeSensor(model: SensorModel, site: SiteModel, start: number, r
   let shake = 0;
   let held = Number.NaN;
   const area = (Math.PI / 4) * site.pipe.bore ** 2;
-  const follow = (pressure: number, elapsed: number) =>
-    model.lag > 0 ? seen + (pressure + shake - seen) * (1 - Math.exp(-elapsed / model.lag)) : pressure + shake;
+  let before = start;
+  // Exact for a pressure that moves in a straight line from one end of the step to the other.
+  const follow = (pressure: number, elapsed: number) => {
+    if (model.lag <= 0) return pressure + shake;
+    const behind = ((pressure - before) / elapsed) * model.lag;
+    return pressure + shake - behind + (seen - before - shake + behind) * Math.exp(-elapsed / model.lag);
+  };
   const show = (p: number) => Math.min(model.range.high, Math.max(model.range.low, model.scale.gain * p + model.scale.offset));
   return {
     place: site.pipe.length > 0 ? Math.min(1, model.fromTank / site.pipe.length) : 0,
     update: (pressure, elapsed) => {
       seen = follow(pressure, elapsed);
+      before = pressure;
     },
     shake: (flow, elapsed) => {
       if (model.turbulence === 0) return;

@@ -130,11 +130,13 @@ function moveOnce(run: Run, demand: Demand): void {
   }
   run.untilAct--;
   run.ramped = rampedSpeed(run.ramped, run.asked, control, run.step);
+  const speedBefore = state.speed;
   state.speed += run.motorFollows * (run.ramped - state.speed);
   if (run.ramped === 0 && state.speed < STANDSTILL) state.speed = 0;
+  const midSpeed = (speedBefore + state.speed) / 2;
   const primed = site.pump.withoutPrime.length > 0 && within(site.pump.withoutPrime, run.t) ? 0 : 1;
   const flow = demand.flows[run.cursor];
-  stepPlant(run.plant, state, flow, demand.exponent, demand.referencePressure, state.speed * state.speed * primed, run.step);
+  stepPlant(run.plant, state, flow, demand.exponent, demand.referencePressure, midSpeed * midSpeed * primed, run.step);
   advance(run, run.step, demand);
 }
 

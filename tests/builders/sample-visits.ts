@@ -46,11 +46,11 @@ function hillside(
 }
 
 /** A trickle at night, six sprinkler zones at night, a drip line in the evening, and what the houses draw. */
-function hillsideDraws(days: number, seed: number): readonly DemandEvent[] {
+export function hillsideDraws(days: number, seed: number): readonly DemandEvent[] {
   const daily = Array.from({ length: days }, (_, day) => {
     const at = (hour: number) => day * DAY + hour * HOUR;
     const zones = [39, 4, 38, 4, 39, 4].flatMap((gpm, i) => steadyDraw(at(3.3) + i * 480, at(3.3) + (i + 1) * 480, gpm * GPM));
-    return [...steadyDraw(at(0.2), at(3.2), 0.45 * GPM), ...zones, ...steadyDraw(at(18.5), at(21.75), 10 * GPM)];
+    return [...steadyDraw(at(0.2), at(3.2), 0.45 * GPM), ...zones, ...steadyDraw(at(18.5), at(21.75), 4.5 * GPM)];
   });
   return [...daily.flat(), ...householdDraws(6, days * DAY, seed)];
 }
@@ -68,7 +68,7 @@ const FACTS = {
   pipeInsideDiameter: "2.07 in",
   flowMeter: "after-tank",
   altitude: "210 m",
-  limits: { startsPerHour: 10, driftAtSteadyFlow: "5 psi", oscillationPeakToPeak: "3 psi", band: "3 psi" },
+  limits: { startsPerHour: 10, driftAtSteadyFlow: "5 psi", oscillationPeakToPeak: "2 psi", band: "3 psi" },
 };
 
 const hillsideVisit = (site: SiteModel, days: number, seed: number) => () =>

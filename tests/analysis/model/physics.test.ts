@@ -21,7 +21,7 @@ const ideal = (site: SiteModel): SiteModel => ({
   ...site,
   manifoldCompliance: 1e-12,
   tank: { ...site.tank, stiffness: 1e-12 },
-  sensor: { ...site.sensor, noise: 0, step: 0 },
+  sensor: { ...site.sensor, noise: 0, step: 0, lag: 0 },
 });
 /** A drive that never wakes. */
 const off = (site: SiteModel): SiteModel => withDrive(site, { restartPressure: -1e9 });
@@ -156,7 +156,7 @@ describe("the whole", () => {
   });
 
   test("half the step moves the period of a hunting loop by under 1 %", () => {
-    const site = withGain(withTankAway(exampleSite(), 20), 3);
+    const site = withGain(withTankAway(exampleSite(), 20), 4);
     const period = (step: number) =>
       simulateSite(site, demandOf(steadyDraw(20, 400, 10 * GPM), SET), 400, 1, { step }).truth.oscillations.at(-1)!.period;
     expect(Math.abs(period(0.05) / period(0.025) - 1)).toBeLessThan(0.01);

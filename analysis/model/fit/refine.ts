@@ -1,0 +1,85 @@
+import type { FittedParameter, ParameterId } from "../../../shared/findings/what-if";
+import { leastSquaresByMarquardt } from "../../numerics/levenberg-marquardt";
+import { inLog, onLine, REACH } from "./estimate";
+import { type Frame, type ParameterValues, siteWith } from "./frame";
+import { misfit, runCases } from "./run-shapes";
+import type { Trace } from "./trace";
+
+/** Parameters of motion that the shapes of runs tell, with the step for their slope. */
+const MOVED = [
+  ["gain", 0.04],
+  ["integral-time", 0.08],
+  ["loop-lag", 0.05],
+  ["lag-share", 0.06],
+  ["stop-pressure", 800],
+  ["sleep-delay", 0.05],
+  ["sleep-flow", 0.08],
+  ["restart-delay", 0.15],
+] as const satisfies readonly (readonly [ParameterId, number])[];
+
+const LEAST_CASES = 4;
+const FORM_ERROR = 0.12; // of the logarithm: a direct reading of the loop may be wrong by that through the model's form alone
+
+const SMALL_FORM_ERROR = 0.05; // what remains of it when the whole model has been run against the record
+
+export type Refined = Partial<Record<ParameterId, FittedParameter>>;
+
+/**
+ * The parameters of motion refitted together on the shapes of a dozen runs, each simulated from the rest before it with the draw as logged.
+ * The direct readings (or the usual values) are one observation each, so what the shapes do not fix stays as wide as it was.
+ * Empty where the record has too few runs, or is sampled so slowly that a run has no shape.
+ */
+export function refine(
+  trace: Trace,
+  frame: Frame,
+  parameters: Readonly<Record<ParameterId, FittedParameter>>,
+  values: ParameterValues,
+): Refined {
+  const cases = trace.interval > 5 ? [] : runCases(trace, siteWith(frame, values), values["set-pressure"]);
+  if (cases.length < LEAST_CASES) return {};
+  const before = MOVED.map(([id]) => priorOf(parameters[id]));
+  const withMoved = (x: readonly number[]): ParameterValues => ({
+    ...values,
+    ...Object.fromEntries(MOVED.map(([id], i) => [id, parameters[id].scale === "log" ? Math.exp(x[i]) : x[i]])),
+  });
+  const residuals = (x: readonly number[]) => {
+    const site = siteWith(frame, withMoved(x));
+    const shapes = cases.flatMap((run) => misfit(site, run, trace.interval, trace.speed !== null));
+    return [...shapes.map((value) => value / Math.sqrt(SHARED)), ...x.map((value, i) => (value - before[i].centre) / before[i].sd)];
+  };
+  const start = before.map((prior) => prior.centre);
+  const fit = leastSquaresByMarquardt({
+    start,
+    low: before.map((prior) => prior.centre - 5 * prior.sd),
+    high: before.map((prior) => prior.centre + 5 * prior.sd),
+    steps: MOVED.map(([, step]) => step),
+    huber: 2,
+    iterations: 14,
+    residuals,
+  });
+  if (fit.covariance === null) return {};
+  const covariance = fit.covariance;
+  const freedom = (cases.length * cases[0].seen.length) / SHARED;
+  const worse = Math.sqrt(Math.max(1, fit.cost / freedom)); // shapes that the model's form cannot meet widen all intervals
+  return Object.fromEntries(
+    MOVED.map(([id], i) => [id, told(parameters[id], fit.parameters[i], worse * Math.sqrt(covariance[i][i]), before[i].sd)]),
+  );
+}
+
+/** Numbers of one run hang together: three of them count as one. */
+const SHARED = 3;
+
+function priorOf(parameter: FittedParameter): { readonly centre: number; readonly sd: number } {
+  const { value, low, high } = parameter;
+  if (parameter.scale === "linear")
+    return { centre: value, sd: Math.max((high - low) / 2 / REACH, parameter.id === "restart-delay" ? 0.8 : 5e3) };
+  const sd = Math.log(high / low) / 2 / REACH;
+  return { centre: Math.log(value), sd: parameter.from === "log" ? Math.hypot(sd, FORM_ERROR) : sd };
+}
+
+const told = (parameter: FittedParameter, at: number, sd: number, prior: number): FittedParameter => {
+  const from = sd < 0.6 * prior ? "log" : parameter.from;
+  return parameter.scale === "log"
+    ? inLog(parameter.id, Math.exp(at), Math.hypot(sd, SMALL_FORM_ERROR), from)
+    : onLine(parameter.id, at, sd, from);
+};

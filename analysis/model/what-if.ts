@@ -1,0 +1,105 @@
+import { findingOf, type Outcome } from "../../shared/findings/finding";
+import { isCannotTell, type Segments } from "../../shared/findings/segment";
+import type { Change, MeasureId, PredictedSpan, Prediction, WhatIfAnswer, WhatIfWarning } from "../../shared/findings/what-if";
+import type { SiteFacts } from "../../shared/site/site-facts";
+import type { FittedSite } from "./fit";
+import { sampleAt, type Trace } from "./fit/trace";
+import { withChanges } from "./what-if/changes";
+import { mostLikely, predict } from "./what-if/predict";
+
+/**
+ * What a change would do: the fitted site run as it is and as changed over a span of the record, with the same draw.
+ * Give `now` where the site as it is has been run already.
+ * @returns null where the draw is not known or the span holds no samples
+ */
+export function whatIf(
+  fitted: FittedSite,
+  site: SiteFacts,
+  segments: Segments,
+  outcomes: readonly Outcome[],
+  changes: readonly Change[],
+  span: PredictedSpan,
+  now: Prediction | null = null,
+): WhatIfAnswer | null {
+  const options = { shortCycleLimit: site.shortCycleLimit.value };
+  const asIs = now ?? predict(fitted, [], span, options);
+  const after = predict(fitted, changes, span, options);
+  if (asIs === null || after === null) return null;
+  return {
+    changes,
+    recorded: recordedMeasures(fitted.trace, segments, outcomes, site, span),
+    now: asIs,
+    after,
+    warnings: warningsOf(fitted, site, changes, after),
+  };
+}
+
+const FAR = 4; // times or a quarter of what the log shows
+
+function warningsOf(fitted: FittedSite, site: SiteFacts, changes: readonly Change[], after: Prediction): WhatIfWarning[] {
+  const before = mostLikely(fitted);
+  const { frame, values } = withChanges(fitted.frame, before, changes);
+  const precharge = values["gas-constant"] / values["tank-volume"] - frame.atmosphere;
+  const warnings: WhatIfWarning[] = [...fitted.outside];
+  if (precharge > values["restart-pressure"])
+    warnings.push({ id: "precharge-above-restart", precharge, restart: values["restart-pressure"] });
+  const marked = site.tankRatedPressure?.value ?? null;
+  const highest = after.measures["highest-pressure"].high;
+  if (marked !== null && highest > marked) warnings.push({ id: "over-marked-pressure", highest, marked });
+  if (
+    fitted.parameters["tank-volume"].from === "usual" &&
+    changes.some((change) => change.id === "precharge" || change.id === "tank-volume")
+  )
+    warnings.push({ id: "volume-not-known" });
+  for (const change of changes) {
+    const ratio = ratioOf(change, before, values);
+    if (ratio !== null && (ratio > FAR || ratio < 1 / FAR)) warnings.push({ id: "far-from-what-was-seen", change });
+  }
+  return warnings;
+}
+
+function ratioOf(change: Change, before: ReturnType<typeof mostLikely>, after: ReturnType<typeof mostLikely>): number | null {
+  if (change.id === "precharge" || change.id === "tank-volume") return after["gas-constant"] / before["gas-constant"];
+  return change.id === "gain" ? change.to : null;
+}
+
+/** The same measures as the detectors found them, within the span; for the page to lay beside. */
+export function recordedMeasures(
+  trace: Trace,
+  segments: Segments,
+  outcomes: readonly Outcome[],
+  site: SiteFacts,
+  span: PredictedSpan,
+): Readonly<Record<MeasureId, number | null>> {
+  const hours = (span.to - span.from) / 3600;
+  const inSpan = (place: { readonly from: number; readonly to: number }) => place.to > span.from && place.from < span.to;
+  const runs = isCannotTell(segments.pump) ? null : segments.pump.runs.filter((run) => run.from >= span.from && run.from < span.to);
+  const short = runs?.filter((run) => run.complete && run.to - run.from < site.shortCycleLimit.value).length ?? null;
+  const swings = findingOf(outcomes, "oscillation")?.episodes.filter(inSpan) ?? null;
+  const windows = findingOf(outcomes, "drift")?.windows.filter(inSpan) ?? null;
+  const ends = pressureEnds(trace, span);
+  const running = runs?.reduce((sum, run) => sum + run.to - run.from, 0) ?? 0;
+  return {
+    "starts-per-hour": runs === null ? null : runs.length / hours,
+    "short-cycles-per-hour": short === null ? null : short / hours,
+    "oscillation-peak-to-peak":
+      swings === null ? clearOr(outcomes, "oscillation") : swings.reduce((most, e) => Math.max(most, e.peakToPeak.value), 0),
+    "share-oscillating": swings === null || running === 0 ? null : Math.min(1, swings.reduce((sum, e) => sum + e.to - e.from, 0) / running),
+    "drift-at-steady-flow": windows === null ? null : windows.reduce((most, w) => Math.max(most, Math.abs(w.change.value)), 0),
+    "lowest-pressure": ends?.low ?? null,
+    "highest-pressure": ends?.high ?? null,
+    "stored-water": findingOf(outcomes, "tank-charge")?.liveDrawdown?.value ?? null,
+  };
+}
+
+const clearOr = (outcomes: readonly Outcome[], kind: "oscillation"): number | null =>
+  outcomes.some((outcome) => outcome.kind === kind && outcome.state === "clear") ? 0 : null;
+
+function pressureEnds(trace: Trace, span: PredictedSpan): { readonly low: number; readonly high: number } | null {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let i = sampleAt(trace, span.from); i < trace.times.length && trace.times[i] <= span.to; i++) {
+    if (trace.pressure[i] < low) low = trace.pressure[i];
+    if (trace.pressure[i] > high) high = trace.pressure[i];
+  }
+  return low <= high ? { low, high } : null;
+}

@@ -1,0 +1,139 @@
+import type { Change, MeasureId, PredictedMeasures, PredictedSpan, Prediction } from "../../../shared/findings/what-if";
+import { PARAMETER_IDS } from "../../../shared/findings/what-if";
+import { seededRandom } from "../../numerics/random";
+import type { Demand } from "../demand";
+import type { FittedSite } from "../fit";
+import { drawFromTrace } from "../fit/draw-from-trace";
+import { drawn } from "../fit/estimate";
+import { type ParameterValues, siteWith } from "../fit/frame";
+import { sampleAt, type Trace } from "../fit/trace";
+import { simulateSite } from "../simulate-site";
+import { withChanges } from "./changes";
+import { type Measures, measuresOf, SPREAD_AS, together } from "./measures";
+
+export type PredictionOptions = { readonly shortCycleLimit: number; readonly draws?: number; readonly seed?: number };
+
+const DRAWS = 8;
+const WINDOW = 3600; // s: spread is worked out on hours that stand for the span
+const COARSE = 0.1; // s, step of the draws
+
+/**
+ * The site as fitted, with changes made, run over a span with the draw as recorded. The spread comes from parameters drawn within their
+ * intervals, the usual ones included, over the span's busiest hours. Null where the draw is not known or the span holds no samples.
+ */
+export function predict(
+  fitted: FittedSite,
+  changes: readonly Change[],
+  span: PredictedSpan,
+  options: PredictionOptions,
+): Prediction | null {
+  const values = mostLikely(fitted);
+  const whole = runSpan(fitted, values, changes, span, options.shortCycleLimit, null);
+  if (whole === null) return null;
+  const windows = span.to - span.from > 2 * WINDOW ? busyWindows(fitted.trace, span) : [span];
+  const over = (set: ParameterValues) => {
+    const runs = windows.map((window) => runSpan(fitted, set, changes, window, options.shortCycleLimit, COARSE));
+    return runs.some((run) => run === null) ? null : together(runs.flatMap((run) => (run === null ? [] : [run.measures])));
+  };
+  const centre = over(values);
+  const random = seededRandom(options.seed ?? 1);
+  const draws = Array.from({ length: options.draws ?? DRAWS }, () => over(drawnValues(fitted, random))).filter((draw) => draw !== null);
+  const measures = spread(whole.measures, centre ?? whole.measures, draws);
+  return { span, times: whole.times, pressure: whole.pressure, measures };
+}
+
+export const mostLikely = (fitted: FittedSite): ParameterValues => mapped((id) => fitted.parameters[id].value);
+
+function mapped(of: (id: (typeof PARAMETER_IDS)[number]) => number): ParameterValues {
+  return Object.fromEntries(PARAMETER_IDS.map((id) => [id, of(id)])) as ParameterValues;
+}
+
+const drawnValues = (fitted: FittedSite, random: { normal(): number }): ParameterValues =>
+  mapped((id) => drawn(fitted.parameters[id], Math.max(-2.5, Math.min(2.5, random.normal()))));
+
+/** One run of the model over a span. The draw is worked out with the site as it is, then met by the site as changed. */
+export function runSpan(
+  fitted: FittedSite,
+  values: ParameterValues,
+  changes: readonly Change[],
+  span: PredictedSpan,
+  shortCycleLimit: number,
+  step: number | null,
+): { readonly times: Float64Array; readonly pressure: Float32Array; readonly measures: Measures } | null {
+  const { trace, frame } = fitted;
+  const [from, to] = [sampleAt(trace, span.from), sampleAt(trace, span.to)];
+  if (to - from < 2) return null;
+  const demand = demandOver(fitted, values, from, to);
+  if (demand === null) return null;
+  const changed = withChanges(frame, values, changes);
+  const duration = trace.times[to - 1] - trace.times[from];
+  const site = siteWith(changed.frame, changed.values);
+  const logged = { ...site, logger: { ...site.logger, interval: Math.max(1, trace.interval), channels: ["pressure"] as const } };
+  const start = startOf(trace, from, changed.values);
+  const visit = simulateSite(logged, demand, duration, 1, step === null ? start : { ...start, step });
+  return {
+    times: visit.samples.times.map((t) => t + trace.times[from]),
+    pressure: visit.samples.columns.get("pressure") ?? new Float32Array(0),
+    measures: measuresOf(visit.truth, duration, shortCycleLimit, changed.values, frame.atmosphere),
+  };
+}
+
+function demandOver(fitted: FittedSite, values: ParameterValues, from: number, to: number): Demand | null {
+  return drawFromTrace(fitted.trace, siteWith(fitted.frame, values), fitted.reference, from, to);
+}
+
+function startOf(trace: Trace, from: number, values: ParameterValues) {
+  const seen = trace.pressure[from];
+  const startPressure = Number.isFinite(seen) ? Math.max(seen, 0.9 * values["restart-pressure"]) : values["set-pressure"];
+  const startSpeed = trace.run[from] >= 0 ? (trace.speed?.[from] ?? 0.8) : 0;
+  return { startPressure, startSpeed: Number.isFinite(startSpeed) ? startSpeed : 0 };
+}
+
+/** The hour with most starts and the hour with the largest draw. */
+export function busyWindows(trace: Trace, span: PredictedSpan): readonly PredictedSpan[] {
+  const count = Math.floor((span.to - span.from) / WINDOW);
+  const hour = (k: number) => ({ from: span.from + k * WINDOW, to: span.from + (k + 1) * WINDOW });
+  const starts = new Float64Array(count);
+  const drawn = new Float64Array(count);
+  for (const run of trace.runs) {
+    const k = Math.floor((run.from - span.from) / WINDOW);
+    if (k >= 0 && k < count) starts[k]++;
+  }
+  if (trace.flow !== null) {
+    for (let i = sampleAt(trace, span.from); i < trace.times.length && trace.times[i] < span.to; i++) {
+      const k = Math.floor((trace.times[i] - span.from) / WINDOW);
+      if (k < count && Number.isFinite(trace.flow[i])) drawn[k] += trace.flow[i];
+    }
+  }
+  const [busiest, wettest] = [indexOfMost(starts), indexOfMost(drawn)];
+  return busiest === wettest || trace.flow === null ? [hour(busiest)] : [hour(busiest), hour(wettest)];
+}
+
+function indexOfMost(values: Float64Array): number {
+  let most = 0;
+  for (let i = 1; i < values.length; i++) if (values[i] > values[most]) most = i;
+  return most;
+}
+
+/** Departures of the draws from the most likely site over the same hours, laid around the value of the whole span. */
+function spread(whole: Measures, centre: Measures, draws: readonly Measures[]): PredictedMeasures {
+  const around = (id: MeasureId) => {
+    const value = whole[id];
+    const ends = draws.map((draw) =>
+      SPREAD_AS[id] === "ratio" && centre[id] > 0 ? (value * draw[id]) / centre[id] : value + draw[id] - centre[id],
+    );
+    // With few draws the outermost stand for the ends of the interval.
+    const low = ends.reduce((least, end) => Math.min(least, end), value);
+    return { value, low: id === "lowest-pressure" ? low : Math.max(0, low), high: ends.reduce((most, end) => Math.max(most, end), value) };
+  };
+  return {
+    "starts-per-hour": around("starts-per-hour"),
+    "short-cycles-per-hour": around("short-cycles-per-hour"),
+    "oscillation-peak-to-peak": around("oscillation-peak-to-peak"),
+    "share-oscillating": around("share-oscillating"),
+    "drift-at-steady-flow": around("drift-at-steady-flow"),
+    "lowest-pressure": around("lowest-pressure"),
+    "highest-pressure": around("highest-pressure"),
+    "stored-water": around("stored-water"),
+  };
+}

@@ -1,0 +1,106 @@
+import type { Change, MeasureId, PredictedSpan, Proposal } from "../../../shared/findings/what-if";
+import type { AcceptanceLimits, SiteFacts } from "../../../shared/site/site-facts";
+import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
+import type { FittedSite } from "../fit";
+import { type Measures, together } from "./measures";
+import { busyWindows, mostLikely, runSpan } from "./predict";
+
+/** A step a site can take, with its effort: settings are turned on the visit, a sensor is moved, a tank is bought. */
+type Step = { readonly change: Change; readonly effort: number };
+
+/**
+ * The smallest change that meets the acceptance limits, by effort: one step after the other alone, then two settings together, then a larger
+ * tank with them. Run on the busiest hours of the span with the most likely parameters, so that the answer stands for the worst it has seen.
+ * Null where the draw is not known.
+ */
+export function smallestChange(fitted: FittedSite, site: SiteFacts, span: PredictedSpan): Proposal | null {
+  const windows = span.to - span.from > 7200 ? busyWindows(fitted.trace, span) : [span];
+  const values = mostLikely(fitted);
+  const judge = (changes: readonly Change[]) => {
+    const runs = windows.map((window) => runSpan(fitted, values, changes, window, site.shortCycleLimit.value, 0.1));
+    return runs.some((run) => run === null) ? null : worstOf(runs.flatMap((run) => (run === null ? [] : [run.measures])));
+  };
+  let tried = 0;
+  let best: { changes: readonly Change[]; measures: Measures; broken: readonly MeasureId[]; excess: number } | null = null;
+  for (const changes of candidates(fitted, site)) {
+    const measures = judge(changes);
+    if (measures === null) return null;
+    tried++;
+    const { broken, excess } = judged(measures, site.limits);
+    if (best === null || excess < best.excess) best = { changes, measures, broken, excess };
+    if (broken.length === 0) return { changes, nearest: changes, measures, broken, tried };
+  }
+  return best === null ? null : { changes: null, nearest: best.changes, measures: best.measures, broken: best.broken, tried };
+}
+
+function candidates(fitted: FittedSite, site: SiteFacts): readonly (readonly Change[])[] {
+  const steps = possibleSteps(fitted, site);
+  const settings = steps.filter((step) => step.effort < 3);
+  const pairs = settings.flatMap((a, i) =>
+    settings
+      .slice(i + 1)
+      .filter((b) => b.change.id !== a.change.id)
+      .map((b) => [a, b]),
+  );
+  const threes = [precharged(fitted, site), ...settings.filter((s) => s.change.id === "gain").slice(0, 2)]
+    .filter((step) => step !== null)
+    .flatMap((a) => pairs.filter((pair) => pair.every((b) => b.change.id !== a.change.id)).map((pair) => [a, ...pair]));
+  const all = [[], ...steps.map((step) => [step]), ...pairs, ...threes.slice(0, MOST_THREES)];
+  const effort = (group: readonly Step[]) => group.reduce((sum, step) => sum + step.effort, 0);
+  return all.sort((a, b) => effort(a) - effort(b)).map((group) => group.map((step) => step.change));
+}
+
+const MOST_THREES = 40;
+const USUAL_BELOW_SET = 17.5 * PASCAL_PER_PSI; // common practice: 15 to 20 psi
+
+function precharged(fitted: FittedSite, site: SiteFacts): Step | null {
+  const values = mostLikely(fitted);
+  const now = values["gas-constant"] / values["tank-volume"] - fitted.frame.atmosphere;
+  const to = Math.min(values["set-pressure"] - USUAL_BELOW_SET, values["restart-pressure"] - 2 * PASCAL_PER_PSI);
+  const marked = site.tankRatedPressure?.value ?? Number.POSITIVE_INFINITY;
+  return Math.abs(now - to) > 3 * PASCAL_PER_PSI && to > 0 && to < marked ? { change: { id: "precharge", to }, effort: 1 } : null;
+}
+
+function possibleSteps(fitted: FittedSite, site: SiteFacts): readonly Step[] {
+  const values = mostLikely(fitted);
+  const charge = precharged(fitted, site);
+  const leak = values["system-leak"] + values["back-leak"];
+  const drive = fitted.frame.control === "variable-speed";
+  const ratio = (factor: number) => Math.abs(Math.log(factor));
+  const gains = drive ? [0.7, 0.5, 0.35, 1.5, 2] : [];
+  const times = drive ? [0.5, 0.25, 0.12, 2] : [];
+  const delays = drive ? [1.5, 2.5, 4] : [];
+  const distance = values["sensor-distance"];
+  return [
+    ...(charge === null ? [] : [charge]),
+    ...gains.map((factor): Step => ({ change: { id: "gain", to: factor }, effort: 1 + 0.5 * ratio(factor) })),
+    ...times.map(
+      (factor): Step => ({ change: { id: "integral-time", to: values["integral-time"] * factor }, effort: 1.2 + 0.4 * ratio(factor) }),
+    ),
+    ...delays.map(
+      (factor): Step => ({ change: { id: "sleep-delay", to: values["sleep-delay"] * factor }, effort: 1 + 0.5 * ratio(factor) }),
+    ),
+    ...(leak > 1e-6 ? [{ change: { id: "leak", to: 0 }, effort: 3 } satisfies Step] : []),
+    ...(distance > 3.05 ? [{ change: { id: "sensor-distance", to: 1 }, effort: 3 } satisfies Step] : []),
+    ...[1.5, 2, 3].map((factor): Step => ({ change: { id: "tank-volume", to: values["tank-volume"] * factor }, effort: 4 + factor })),
+  ];
+}
+
+/** The busiest hour counts, not the mean of hours: limits hold at all times. */
+const worstOf = (all: readonly Measures[]): Measures => ({
+  ...together(all),
+  "starts-per-hour": all.reduce((most, m) => Math.max(most, m["starts-per-hour"]), 0),
+  "short-cycles-per-hour": all.reduce((most, m) => Math.max(most, m["short-cycles-per-hour"]), 0),
+});
+
+/** Which limits are broken, and by how much together (as shares of the limits). Short cycles have no limit of their own but none is asked for. */
+export function judged(measures: Measures, limits: AcceptanceLimits): { readonly broken: readonly MeasureId[]; readonly excess: number } {
+  const checks = [
+    ["starts-per-hour", measures["starts-per-hour"], limits.startsPerHour?.value ?? Number.POSITIVE_INFINITY],
+    ["short-cycles-per-hour", measures["short-cycles-per-hour"], 0.5],
+    ["oscillation-peak-to-peak", measures["oscillation-peak-to-peak"], limits.oscillationPeakToPeak.value],
+    ["drift-at-steady-flow", measures["drift-at-steady-flow"], limits.driftAtSteadyFlow.value],
+  ] as const;
+  const over = checks.filter(([, value, limit]) => value > limit);
+  return { broken: over.map(([id]) => id), excess: over.reduce((sum, [, value, limit]) => sum + value / limit - 1, 0) };
+}

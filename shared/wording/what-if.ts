@@ -1,0 +1,85 @@
+import type { Change, ChangeId, MeasureId, ParameterId, ParameterOrigin, WhatIfWarning } from "../findings/what-if";
+import { formatQuantity, type Shown } from "../units/format-quantity";
+import type { UnitChoice } from "../units/unit-choice";
+
+type Named = { readonly name: string; readonly shown: Shown };
+
+/** Parameters of the model as the engineer would name them. */
+export const PARAMETER_NAMES: Readonly<Record<ParameterId, Named>> = {
+  "gas-constant": { name: "Gas constant of the tank (charge times volume)", shown: "none" },
+  "tank-volume": { name: "Tank volume", shown: "volume" },
+  "set-pressure": { name: "Set pressure", shown: "gaugePressure" },
+  "restart-pressure": { name: "Restart pressure", shown: "gaugePressure" },
+  "restart-delay": { name: "From restart pressure until the pump is seen running", shown: "time" },
+  "stop-pressure": { name: "Pressure at which the pump stops", shown: "gaugePressure" },
+  shutoff: { name: "Pump pressure at full speed without flow", shown: "pressureDifference" },
+  steepness: { name: "Steepness of the pump curve", shown: "none" },
+  gain: { name: "Loop gain (speed share per Pa)", shown: "none" },
+  "integral-time": { name: "Integral time of the loop", shown: "time" },
+  "loop-lag": { name: "Lag of the loop", shown: "time" },
+  "lag-share": { name: "Share of the lag that lies in the reading", shown: "fraction" },
+  "sleep-flow": { name: "Draw below which the drive goes to sleep", shown: "flow" },
+  "sleep-delay": { name: "Sleep delay", shown: "time" },
+  "system-leak": { name: "Leak after the tank", shown: "flow" },
+  "back-leak": { name: "Leak back through the check valve", shown: "flow" },
+  "sensor-distance": { name: "Distance from sensor to tank", shown: "length" },
+};
+
+export const MEASURE_NAMES: Readonly<Record<MeasureId, Named>> = {
+  "starts-per-hour": { name: "Starts", shown: "perHour" },
+  "short-cycles-per-hour": { name: "Short cycles", shown: "perHour" },
+  "oscillation-peak-to-peak": { name: "Oscillation, peak to peak, at worst", shown: "pressureDifference" },
+  "share-oscillating": { name: "Share of running time that oscillates", shown: "fraction" },
+  "drift-at-steady-flow": { name: "Drift at steady flow, at worst", shown: "pressureDifference" },
+  "lowest-pressure": { name: "Lowest pressure", shown: "gaugePressure" },
+  "highest-pressure": { name: "Highest pressure", shown: "gaugePressure" },
+  "stored-water": { name: "Water the tank gives between stop and restart", shown: "volume" },
+};
+
+const CHANGE_NAMES: Readonly<Record<ChangeId, Named>> = {
+  precharge: { name: "Precharge", shown: "gaugePressure" },
+  "tank-volume": { name: "Tank volume", shown: "volume" },
+  "sensor-distance": { name: "Distance from sensor to tank", shown: "length" },
+  "pipe-bore": { name: "Pipe inside diameter", shown: "bore" },
+  gain: { name: "Loop gain", shown: "ratio" },
+  "integral-time": { name: "Integral time", shown: "time" },
+  "sleep-delay": { name: "Sleep delay", shown: "time" },
+  "set-pressure": { name: "Set pressure", shown: "gaugePressure" },
+  "restart-pressure": { name: "Restart pressure", shown: "gaugePressure" },
+  leak: { name: "Leak", shown: "flow" },
+};
+
+const ORIGINS: Readonly<Record<ParameterOrigin, string>> = {
+  log: "read from the log",
+  facts: "from the site facts",
+  usual: "not fixed by this log; usual value and its spread",
+};
+
+export const sayOrigin = (origin: ParameterOrigin): string => ORIGINS[origin];
+
+export function sayChange(change: Change, units: UnitChoice): string {
+  const { name, shown } = CHANGE_NAMES[change.id];
+  if (change.id === "gain") return `${name} times ${Number(change.to.toPrecision(2))}`;
+  return `${name} ${formatQuantity(change.to, shown, units)}`;
+}
+
+export function sayWhatIfWarning(warning: WhatIfWarning, units: UnitChoice): string {
+  switch (warning.id) {
+    case "draw-not-known":
+      return "The model cannot be run: what was drawn is not known. Log the flow, or the speed of the pump.";
+    case "several-pumps":
+      return "Several pumps work in turn here; the model knows one. Take the figures as a direction only.";
+    case "explains-too-little":
+      return `The fitted model explains only ${Math.max(0, Math.round(100 * warning.share))} % of this log's pressure: something works here that it does not know. Do not lean on its predictions.`;
+    case "sampling-too-slow-for-loop":
+      return `With a sample every ${Math.round(warning.intervalS)} s the loop acts unseen; oscillation and dips are guesses. Log every 1 or 2 s.`;
+    case "precharge-above-restart":
+      return `A precharge of ${formatQuantity(warning.precharge, "gaugePressure", units)} lies above the restart pressure (${formatQuantity(warning.restart, "gaugePressure", units)}): the tank would be empty before the pump starts.`;
+    case "over-marked-pressure":
+      return `Predicted pressure reaches ${formatQuantity(warning.highest, "gaugePressure", units)}, above the ${formatQuantity(warning.marked, "gaugePressure", units)} marked on the tank. Do not make this change.`;
+    case "volume-not-known":
+      return "The tank's volume is not known, so what a change of tank or charge does is uncertain. Give the volume in the site facts.";
+    case "far-from-what-was-seen":
+      return `${sayChange(warning.change, units)} is far from what this log shows; the model has not been tried there.`;
+  }
+}

@@ -1,0 +1,68 @@
+import { MEASURE_IDS, type MeasureId, PARAMETER_IDS } from "../../shared/findings/what-if";
+import { formatQuantity } from "../../shared/units/format-quantity";
+import type { UnitChoice } from "../../shared/units/unit-choice";
+import { MEASURE_NAMES, PARAMETER_NAMES, sayChange, sayOrigin, sayWhatIfWarning } from "../../shared/wording/what-if";
+import type { WhatIfReport } from "./what-if";
+
+/** The prediction as a page of text: changes, warnings first, measures before and after, what the model was fitted with. */
+export function printWhatIf({ fitted, answer, proposal }: WhatIfReport, units: UnitChoice): string {
+  const { changes, warnings } = answer;
+  const lines = [
+    `What if: ${changes.length === 0 ? "nothing is changed" : changes.map((change) => sayChange(change, units)).join("; ")}`,
+    ...(proposal === null ? [] : [sayProposal(proposal)]),
+    ...warnings.map((warning) => `! ${sayWhatIfWarning(warning, units)}`),
+    "",
+    row("", "log", "model now", "predicted"),
+    ...MEASURE_IDS.map((id) => measureRow(id, answer, units)),
+    "",
+    fitted.explained === null
+      ? "The model could not be run against the log."
+      : `The fitted model explains ${Math.max(0, Math.round(100 * fitted.explained))} % of the pressure's variance, one pump cycle at a time.`,
+    ...PARAMETER_IDS.map((id) => parameterRow(fitted.parameters[id], units)),
+  ];
+  return `${lines.join("\n")}\n`;
+}
+
+function sayProposal(proposal: NonNullable<WhatIfReport["proposal"]>): string {
+  if (proposal.changes !== null && proposal.changes.length === 0) return "The limits are met as it is; nothing needs changing.";
+  if (proposal.changes !== null) return `The smallest change of ${proposal.tried} tried that meets the limits.`;
+  const broken = proposal.broken.map((id) => MEASURE_NAMES[id].name.toLowerCase()).join(", ");
+  return `None of the ${proposal.tried} changes tried meets the limits; this comes nearest. Still over: ${broken}.`;
+}
+
+const row = (name: string, ...cells: readonly string[]) =>
+  `  ${name.padEnd(52)}${cells.map((cell) => cell.padEnd(34)).join("  ")}`.trimEnd();
+
+function measureRow(id: MeasureId, answer: WhatIfReport["answer"], units: UnitChoice): string {
+  const { name, shown } = MEASURE_NAMES[id];
+  const say = (value: number) => formatQuantity(value, shown, units);
+  const measured = (m: { readonly value: number; readonly low: number; readonly high: number }) =>
+    m.low === m.high ? say(m.value) : `${say(m.value)} (${say(m.low)} to ${say(m.high)})`;
+  const seen = answer.recorded[id];
+  return row(name, seen === null ? "-" : say(seen), measured(answer.now.measures[id]), measured(answer.after.measures[id]));
+}
+
+function parameterRow(parameter: WhatIfReport["fitted"]["parameters"]["gain"], units: UnitChoice): string {
+  const { name, shown } = PARAMETER_NAMES[parameter.id];
+  const say = (value: number) => (shown === "none" ? value.toPrecision(3) : formatQuantity(value, shown, units));
+  return `  ${name.padEnd(52)}${say(parameter.value)} (${say(parameter.low)} to ${say(parameter.high)}), ${sayOrigin(parameter.from)}`;
+}
+
+/** Times, recorded, modelled and predicted pressure: s and Pa gauge. */
+export function traceCsv({ fitted, answer }: WhatIfReport): string {
+  const { now, after } = answer;
+  const lines = ["Elapsed (s),Recorded (Pa),Model now (Pa),Predicted (Pa)"];
+  let seen = 0;
+  for (let i = 0; i < now.times.length; i++) {
+    while (seen + 1 < fitted.trace.times.length && fitted.trace.times[seen + 1] <= now.times[i] + 1e-6) seen++;
+    lines.push(
+      [
+        now.times[i].toFixed(1),
+        fitted.trace.pressure[seen].toFixed(0),
+        now.pressure[i].toFixed(0),
+        after.pressure[i]?.toFixed(0) ?? "",
+      ].join(","),
+    );
+  }
+  return `${lines.join("\n")}\n`;
+}
