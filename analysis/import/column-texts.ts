@@ -1,6 +1,8 @@
+import { cellKind } from "./cell-kind";
 import type { ColumnText } from "./columns/column-reading";
 import type { TableLayout } from "./dialects/dialect";
 import { type HeadTable, matchesSignature } from "./head-table";
+import type { NumberFormat } from "./number-format";
 
 const SAMPLE_ROWS = 4000;
 
@@ -51,10 +53,17 @@ export function columnTexts(
   headings: readonly string[],
   unitRow: number | null,
   later: readonly (readonly string[])[],
+  format: NumberFormat,
 ): ColumnText[] {
   const { signature } = head;
   const near = head.rows.filter((_, i) => i >= head.firstData && matchesSignature(head.kinds[i], signature)).map((row) => row.cells);
-  const far = later.filter((cells) => cells.length === signature.count);
+  const isData = (cells: readonly string[]) =>
+    cells.length === signature.count &&
+    matchesSignature(
+      cells.map((cell) => cellKind(cell, format)),
+      signature,
+    );
+  const far = later.filter(isData);
   const rows = [...near, ...far].slice(0, SAMPLE_ROWS);
   const texts = Array.from(
     { length: signature.count },

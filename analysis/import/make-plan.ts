@@ -79,7 +79,7 @@ function readTexts(rows: readonly TextRow[], format: NumberFormat, later: readon
   const head = findHeadTable(rows, format);
   if (head === null) return null;
   const { dialect, layout } = findDialect(head);
-  return { head, dialect, layout, columns: columnTexts(head, headingsOf(head, layout), layout.unitRow, later) };
+  return { head, dialect, layout, columns: columnTexts(head, headingsOf(head, layout), layout.unitRow, later, format) };
 }
 
 const contextOf = (file: string, { head, layout }: TableTexts, format: NumberFormat): FileContext => ({

@@ -170,7 +170,14 @@ async function* once(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
 
 /** Lines by LF or CR LF, by CR only where there is no LF at all; an end of line at the end makes no further line. */
 export function splitLines(text: string): string[] {
-  const lines = text.includes("\n") ? text.split(/\r*\n/) : text.split("\r");
+  const lines = text.includes("\n") ? text.split("\n").map(withoutReturns) : text.split("\r");
   if (lines[lines.length - 1] === "") lines.pop();
   return lines;
+}
+
+/** Counted from the end: a pattern such as /\r*$/ takes quadratic time on a line of nothing but returns. */
+function withoutReturns(line: string): string {
+  let end = line.length;
+  while (end > 0 && line[end - 1] === "\r") end--;
+  return end === line.length ? line : line.slice(0, end);
 }
