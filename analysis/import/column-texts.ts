@@ -4,7 +4,7 @@ import type { TableLayout } from "./dialects/dialect";
 import { type HeadTable, matchesSignature } from "./head-table";
 import type { NumberFormat } from "./number-format";
 
-const SAMPLE_ROWS = 4000;
+const SAMPLE_ROWS = 3000;
 
 /** Headings of one or several rows, joined column by column, blanks and line ends in them as single spaces. */
 export function headingsOf(head: HeadTable, layout: TableLayout): string[] {

@@ -4,12 +4,13 @@ import type { RowLog } from "./body/row-log";
 import type { RowSink } from "./body/row-sink";
 import { RowStore } from "./body/row-store";
 import type { TextRow } from "./find-format";
-import type { Separator } from "./row-cells";
+import { type Separator, splitRow } from "./row-cells";
 import type { Survey } from "./survey";
 import type { PlannedColumn, TablePlan } from "./table-plan";
 
 const LINES_SHOWN = 40;
 const DATA_LINES_SHOWN = 20;
+const LAST_LINES = 6;
 const WIDEST_LINE = 400;
 const PICTURE_POINTS = 60;
 
@@ -23,7 +24,7 @@ export function describeLayout(plan: TablePlan, survey: Survey, head: readonly T
     decimal: plan.numbers.decimal,
     thousands: plan.numbers.thousands,
     dialect: plan.dialect,
-    lines: shownLines(plan, head, body.log),
+    lines: [...shownLines(plan, head, body.log), ...lastLines(plan, survey, head, body)],
     columns: plan.columns.map((column) => describeColumn(column, plan, samples)),
     clock: plan.clock.description,
     signature: JSON.stringify(plan.columns.map((column) => column.heading)),
@@ -34,13 +35,26 @@ const separatorName = (separator: Separator) =>
   separator.kind === "character" ? separator.character : separator.kind === "spaces" ? "spaces" : "fixed-width";
 
 function shownLines(plan: TablePlan, head: readonly TextRow[], log: RowLog): FileLayout["lines"] {
-  const above = head.filter((row) => row.line < plan.firstLine);
-  const shown = head.slice(0, Math.min(head.length, Math.max(LINES_SHOWN, above.length + DATA_LINES_SHOWN)));
-  return shown.map((row) => {
-    const kind = lineKind(row, plan, log);
-    const cells = kind === "data" || kind === "heading" || kind === "units" ? row.cells : null;
-    return { line: row.line, text: row.text.slice(0, WIDEST_LINE), kind, cells };
-  });
+  return head.slice(0, shownCount(plan, head)).map((row) => showLine(row, plan, log));
+}
+
+function shownCount(plan: TablePlan, head: readonly TextRow[]): number {
+  const above = head.filter((row) => row.line < plan.firstLine).length;
+  return Math.min(head.length, Math.max(LINES_SHOWN, above + DATA_LINES_SHOWN));
+}
+
+/** The last few lines, as far as they are not among the first ones. */
+function lastLines(plan: TablePlan, survey: Survey, head: readonly TextRow[], { log, lastLine }: Body<RowSink>): FileLayout["lines"] {
+  const shown = shownCount(plan, head);
+  const tail = survey.complete ? head.slice(Math.max(shown, head.length - LAST_LINES)) : [];
+  const far = survey.tail.map((text, i) => ({ line: lastLine - survey.tail.length + 1 + i, text, cells: splitRow(text, plan.cells) }));
+  return [...tail, ...far].map((row) => showLine(row, plan, log));
+}
+
+function showLine(row: TextRow, plan: TablePlan, log: RowLog): FileLayout["lines"][number] {
+  const kind = lineKind(row, plan, log);
+  const cells = kind === "data" || kind === "heading" || kind === "units" ? row.cells : null;
+  return { line: row.line, text: row.text.slice(0, WIDEST_LINE), kind, cells };
 }
 
 function lineKind(row: TextRow, plan: TablePlan, log: RowLog): LineKind {
@@ -48,7 +62,7 @@ function lineKind(row: TextRow, plan: TablePlan, log: RowLog): LineKind {
   if (plan.unitLine === row.line) return "units";
   if (row.text.trim() === "") return "blank";
   if (row.line < plan.firstLine) return "preamble";
-  return log.kinds.get(row.line) ?? "data";
+  return log.kinds.get(row.line) ?? log.latest.get(row.line) ?? "data";
 }
 
 function describeColumn(column: PlannedColumn, plan: TablePlan, store: RowStore | null): FileLayout["columns"][number] {

@@ -64,7 +64,9 @@ export function findCellFormat(lines: readonly TextLine[]): CellFormat {
   const quote = findQuote(sample);
   const characters = CHARACTERS.map((character): Separator => ({ kind: "character", character }));
   const candidates = characters.map((separator) => candidate(sample, { separator, quote }));
-  candidates.push(candidate(sample, { separator: { kind: "spaces", least: 1, stamp: null }, quote }, 0.85));
+  // Who sets tabs does not part cells by blanks.
+  const tabbed = sample.filter(({ text }) => text.includes("\t")).length * 2 > sample.length;
+  candidates.push(candidate(sample, { separator: { kind: "spaces", least: 1, stamp: null }, quote }, tabbed ? 0.5 : 0.85));
   let best = candidates[0];
   for (const other of candidates) if (other.score > best.score * 1.02) best = other;
   return best.format.separator.kind === "spaces" ? { separator: findBlankSeparator(sample.map(({ text }) => text)), quote } : best.format;
@@ -85,7 +87,7 @@ function candidate(sample: readonly TextLine[], format: CellFormat, weight = 1):
 export function shapeScore(rows: readonly (readonly string[])[]): number {
   const byCount = new Map<number, number>();
   for (const cells of rows) {
-    const count = withoutTrailingBlanks(cells);
+    const count = cells.length;
     if (count < 2) continue;
     byCount.set(count, (byCount.get(count) ?? 0) + typedShare(cells, count));
   }
@@ -106,7 +108,8 @@ function typedShare(cells: readonly string[], count: number): number {
     if (kind !== "missing") filled++;
     if (kind === "number" || kind === "time") typed++;
   }
-  return filled === 0 ? 0 : typed / filled;
+  // Lines of a preamble hold a number now and then; they are no evidence of a table.
+  return filled === 0 || typed * 2 < filled ? 0 : typed / filled;
 }
 
 function looseKind(cell: string): ReturnType<typeof cellKind> {
@@ -116,12 +119,6 @@ function looseKind(cell: string): ReturnType<typeof cellKind> {
     if (kind !== "text") return kind;
   }
   return kind;
-}
-
-export function withoutTrailingBlanks(cells: readonly string[]): number {
-  let count = cells.length;
-  while (count > 0 && cells[count - 1] === "") count--;
-  return count;
 }
 
 /** A single quote only where cells are wrapped in it. */

@@ -1,3 +1,4 @@
+import { ImportError } from "../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../shared/record/import-question";
 import { looksLikeTime } from "./cell-kind";
 import type { NumberFormat } from "./number-format";
@@ -55,7 +56,10 @@ export function findNumberFormat(
     bare: 0,
   };
   for (const column of columns) for (const cell of column) if (ONLY_NUMBER.test(cell) && !looksLikeTime(cell)) weigh(cell, seen);
-  if (answer === "," || answer === ".") return { format: withDecimal(answer, seen), question: null };
+  if (answer !== undefined) {
+    if (answer !== "," && answer !== ".") throw new ImportError({ id: "unknown-answer", question: "decimal", answer, options: [",", "."] });
+    return { format: withDecimal(answer, seen), question: null };
+  }
   const decided = decide(seen, separator);
   if (decided.question === null) return decided;
   const grouping = groupingMark(columns, decided.question.options[0]);

@@ -59,6 +59,7 @@ export async function importLog(
     rowsBefore += part.rows.accepted;
   }
   if (parts.length === 0) throw leftOut[0];
+  refuseUnknownColumns(parts, choices);
   const record = joinParts(parts, choices);
   const notes = leftOut.map(({ problem }) => ({ kind: "left-out", text: `Left out: ${sayImportProblem(problem)}` }));
   return { record: { ...record, notes: [...record.notes, ...notes] }, layouts: parts.map((part) => part.layout) };
@@ -73,4 +74,11 @@ async function readOrLeaveOut(file: OpenedFile, choices: ImportChoices, watch: W
     leftOut.push(error);
     return null;
   }
+}
+
+/** @throws ImportError where a choice names a column that no file has */
+function refuseUnknownColumns(parts: readonly FilePart[], { columns }: ImportChoices): void {
+  const headings = new Set(parts.flatMap((part) => [...part.columns, ...part.channels].map(({ heading }) => heading)));
+  const unknown = columns.find(({ heading }) => !headings.has(heading));
+  if (unknown !== undefined) throw new ImportError({ id: "unknown-column", heading: unknown.heading, headings: [...headings] });
 }

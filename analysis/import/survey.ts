@@ -16,14 +16,17 @@ export type Survey = {
   readonly later: readonly string[];
   readonly headBytes: Uint8Array;
   readonly hasNul: boolean;
+  /** The last few lines of the file, blank ones too; empty where the head is the whole file. */
+  readonly tail: readonly string[];
   /** Lines end with CR alone. */
   readonly carriageReturns: boolean;
 };
 
-const HEAD_BYTES = 192 * 1024;
+const HEAD_BYTES = 128 * 1024;
 const LONGEST_HEAD = 4 * 1024 * 1024;
-const PIECE_BYTES = 24 * 1024;
+const PIECE_BYTES = 8 * 1024;
 const PIECES = 6;
+const TAIL_LINES = 6;
 
 /** Reads the head of a file, and pieces from its middle and its end. At most one pass over the file. */
 export async function surveyFile(file: LogFile): Promise<Survey> {
@@ -127,12 +130,14 @@ async function describe(reader: PieceReader): Promise<Survey> {
   const head = decodeHead(await plain(raw, encoding), encoding);
   const pieces = reader.laterPieces();
   const later: string[] = [];
+  let tail: readonly string[] = [];
   for (let i = 0; i < pieces.length; i++) {
     const bytes = await plain(pieces[i], { encoding: encoding.encoding, skip: 0 });
     const lines = splitLines(decodeHead(bytes.subarray(firstLineEnd(bytes)), encoding));
     // The first line of a piece is cut, so is the last one unless it is the end of the file.
     later.push(...lines.slice(0, i === pieces.length - 1 ? undefined : -1));
   }
+  if (later.length > 0) tail = later.slice(-TAIL_LINES);
   const texts = splitLines(head);
   if (!complete && texts.length > 1) texts.pop();
   const narrow = encoding.encoding === "utf-8" || encoding.encoding === "windows-1252";
@@ -142,6 +147,7 @@ async function describe(reader: PieceReader): Promise<Survey> {
     complete,
     later: later.filter((text) => text.trim() !== ""),
     headBytes: raw,
+    tail,
     hasNul: narrow && raw.includes(0),
     carriageReturns: head.includes("\r") && !head.includes("\n"),
   };

@@ -5,6 +5,8 @@ import { isCommentRow } from "../head-table";
 import type { TablePlan } from "../table-plan";
 
 const REJECTS_KEPT = 100;
+const KINDS_KEPT = 1000;
+const LAST_LINES = 40;
 const PENDING_KEPT = 200;
 
 type Pending = { readonly line: number; readonly text: string; readonly why: string; readonly likeData: boolean };
@@ -16,6 +18,8 @@ export class RowLog {
   /** Rows (counted among those accepted) before which the headings were written again. */
   readonly restarts: number[] = [];
   readonly kinds = new Map<number, LineKind>();
+  /** Kinds of the last lines. */
+  readonly latest = new Map<number, LineKind>();
   private pending: Pending[] = [];
   private pendingCount = 0;
   private readonly bad = new Map<string, { count: number; readonly line: number; readonly cell: string }>();
@@ -174,6 +178,8 @@ export class RowLog {
   }
 
   private mark(line: number, kind: LineKind): void {
-    if (this.kinds.size < 1000) this.kinds.set(line, kind);
+    if (this.kinds.size < KINDS_KEPT) this.kinds.set(line, kind);
+    this.latest.set(line, kind);
+    if (this.latest.size > 4 * LAST_LINES) for (const old of this.latest.keys()) if (old < line - LAST_LINES) this.latest.delete(old);
   }
 }
