@@ -67,26 +67,33 @@ export function mostRegular(readings: readonly Float64Array[]): number | null {
 }
 
 function regularity(times: Float64Array): Regularity {
-  const steps: number[] = [];
+  const middle = medianSize(times);
+  const leap = Math.max(43200, 20 * middle);
+  let [up, down, leaps, even, steps] = [0, 0, 0, 0, 0];
   let last = Number.NaN;
-  let [up, down] = [0, 0];
   for (const t of times) {
     if (Number.isNaN(t)) continue;
-    if (!Number.isNaN(last) && t !== last) {
-      steps.push(t - last);
-      if (t > last) up++;
-      else down++;
-    }
+    const step = t - last;
     last = t;
+    if (!(step > 0 || step < 0)) continue;
+    steps++;
+    if (step > 0) up++;
+    else down++;
+    const size = Math.abs(step);
+    if (size > leap) leaps++;
+    if (Math.abs(size - middle) <= 1e-3 * middle + 1e-6) even++;
   }
-  if (steps.length === 0) return { backward: 0, leaps: 0, evenness: 0 };
-  const sorted = Float64Array.from(steps, Math.abs).sort();
-  const middle = sorted[sorted.length >> 1];
-  const leap = Math.max(43200, 20 * middle);
-  let [leaps, even] = [0, 0];
-  for (const step of sorted) {
-    if (step > leap) leaps++;
-    if (Math.abs(step - middle) <= 1e-3 * middle + 1e-6) even++;
+  return { backward: Math.min(up, down), leaps, evenness: steps === 0 ? 0 : even / steps };
+}
+
+/** Median size of the steps that are not 0, over an even choice of some thousands. */
+function medianSize(times: Float64Array): number {
+  const stride = Math.max(1, Math.floor(times.length / 8000));
+  const sizes: number[] = [];
+  for (let i = 1; i < times.length; i += stride) {
+    const size = Math.abs(times[i] - times[i - 1]);
+    if (size > 0) sizes.push(size);
   }
-  return { backward: Math.min(up, down), leaps, evenness: even / sorted.length };
+  const sorted = Float64Array.from(sizes).sort();
+  return sorted[sorted.length >> 1] ?? 0;
 }
