@@ -7,6 +7,8 @@ import { medianStep } from "./median-step";
 const DAY = 86400;
 /** Logs that stand so far apart are not one log: the clock was wrong in one of them. */
 const APART = 400 * DAY;
+/** So few rows are not worth a question: they fit a hole or are left out. */
+const FEW = 2;
 const OPTIONS = ["follow-on", "leave-out"] as const;
 
 /** Rows between two leaps of the clock. */
@@ -40,7 +42,7 @@ export function mendResets(times: Float64Array, answer: string | null, ledger: C
     while (end + 1 < stretches.length && wrong[end + 1]) end++;
     const placed = place(times, stretches, k, end, step, answer);
     report(placed, stretches[k], times, stretches, k, end, ledger);
-    doubtful ||= placed === "guessed" || placed === "refused";
+    doubtful ||= placed !== "fits" && rowsOf(stretches, k, end) > FEW;
     k = end;
   }
   if (doubtful && answer === null) ledger.questions.push(resetQuestion(stretches[wrong.indexOf(true)]));
@@ -105,6 +107,8 @@ function wrongStretches(stretches: readonly Stretch[]): boolean[] {
   );
 }
 
+const rowsOf = (stretches: readonly Stretch[], k: number, end: number) => stretches.slice(k, end + 1).reduce((n, s) => n + s.rows, 0);
+
 type Placing = "fits" | "guessed" | "refused";
 
 /** Moves the wrong stretches k to end, one after the other, behind the rows before them or up to the rows after them. */
@@ -119,6 +123,7 @@ function place(times: Float64Array, stretches: readonly Stretch[], k: number, en
   }
   const hole = after - before - 2 * step;
   const fits = Math.abs(hole - length) <= Math.max(2 * step, 1e-3 * length);
+  if (!fits && rowsOf(stretches, k, end) <= FEW) return "refused";
   if (!Number.isNaN(hole) && !fits && hole < length) return "refused";
   // set right by a person while it ran: the rows reach up to those that follow; nothing follows: they go on behind those before
   let at = fits ? before + step : Number.isNaN(after) ? before + step : after - step - length;
@@ -147,7 +152,7 @@ function report(
   ledger: ClockLedger,
 ): void {
   const near = stretches[k - 1]?.last ?? stretches[end + 1]?.first ?? 0;
-  const rows = stretches.slice(k, end + 1).reduce((n, s) => n + s.rows, 0);
+  const rows = rowsOf(stretches, k, end);
   const what = `the clock leaps to ${sayInstant(bad.first)}`;
   if (placed === "refused") {
     for (let i = bad.from; i < stretches[end].to; i++) {
