@@ -2,7 +2,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app";
 import { makeAnalysisClient } from "./worker/analysis-client";
-import { startWorker } from "./worker/start-worker";
+import { keepPageOffline, startWorker } from "./worker/own-scripts";
 import "./look/tokens.css";
 import "./look/base.css";
 import "./look/layout.css";
@@ -16,3 +16,6 @@ createRoot(document.getElementById("page")!).render(
     <App client={client} />
   </StrictMode>,
 );
+
+// After the page stands, so that keeping it never delays it; not while developing.
+if (import.meta.env.PROD) addEventListener("load", () => void keepPageOffline());

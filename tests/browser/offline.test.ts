@@ -1,0 +1,21 @@
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type OpenedPage, openPage } from "./open-page";
+
+let opened: OpenedPage;
+beforeAll(async () => {
+  opened = await openPage();
+}, 120_000);
+afterAll(() => opened.close());
+
+test("once seen, the page opens and works without a network", async () => {
+  const { page, errors } = await opened.fresh();
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  await page.reload(); // from here on the kept copy stands behind the page
+  await page.context().setOffline(true);
+  await page.reload();
+  await page.getByRole("button", { name: "Open the sample visit" }).click();
+  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  await page.getByRole("button", { name: "Site facts" }).click();
+  await page.getByRole("dialog").waitFor();
+  expect(errors.filter((error) => !error.includes("ERR_INTERNET_DISCONNECTED"))).toEqual([]);
+});
