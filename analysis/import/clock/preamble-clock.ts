@@ -1,7 +1,7 @@
 import { foldWord } from "./calendar-words";
 import { readInterval, timeUnit } from "./interval-text";
 import { type DateOrder, readStamp, type Stamp } from "./stamp-text";
-import { findZone } from "./zone-text";
+import { findZone, zoneWords } from "./zone-text";
 
 /** A stamp of the preamble and what its line says it is. */
 export type ToldStamp = {
@@ -17,6 +17,8 @@ export type PreambleClock = {
   /** s */
   readonly interval: number | null;
   readonly zone: string | null;
+  /** Words given as the zone that are none the platform knows. */
+  readonly unknownZone: string | null;
   /** Where a line or heading spells the form of dates ("dd/mm/yyyy"). */
   readonly order: DateOrder | null;
 };
@@ -43,14 +45,22 @@ export function readPreambleClock(preamble: readonly string[], headings: readonl
   const stamps: ToldStamp[] = [];
   let interval: number | null = null;
   let zone: string | null = null;
+  let unknownZone: string | null = null;
   for (const line of preamble) {
     const folded = foldLine(line);
     const found = stampsOf(line, folded);
     stamps.push(...found);
     if (interval === null && INTERVAL.test(folded) && found.every((s) => !s.hasDate)) interval = intervalOf(line);
+    if (zone === null && unknownZone === null && findZone(line) === null) unknownZone = zoneWords(line);
     if (zone === null && (ZONE_WORDS.test(folded) || found.length > 0)) zone = findZone(line.replace(/[;,\t"=]/g, " "));
   }
-  return { stamps: joinHalves(stamps), interval, zone, order: orderOf([...headings, ...preamble]) };
+  return {
+    stamps: joinHalves(stamps),
+    interval,
+    zone,
+    unknownZone: zone === null ? unknownZone : null,
+    order: orderOf([...headings, ...preamble]),
+  };
 }
 
 const foldLine = (line: string) => foldWord(line).replace(/[_"=:;,\t()[\]]+/g, " ");

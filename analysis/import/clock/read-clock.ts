@@ -1,3 +1,4 @@
+import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ColumnText, FileContext } from "../columns/column-reading";
 import type { ImportChoices } from "../import-log";
 import { civilClock } from "./civil-clock";
@@ -12,7 +13,7 @@ import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
 import { plainTimeClock } from "./plain-time-clock";
 import { readPreambleClock } from "./preamble-clock";
-import { isZoneColumn, type TimePart, timePartOf } from "./time-part";
+import { dayPartOf, isZoneColumn, type TimePart, timePartOf } from "./time-part";
 
 /** A way of reading the clock, and how good a clock it would be. */
 type Candidate = { readonly score: number; readonly profiles: readonly ColumnProfile[]; readonly read: () => ClockReading };
@@ -30,9 +31,19 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
   const chosen = allowed.filter((c) => role.get(c.heading) === "time");
   const profiles = (chosen.length > 0 ? chosen : allowed).map((c) => profileColumn(c, context.decimal, context.thousands));
   const candidates = findCandidates(profiles, hints, chosen.length > 0).sort((a, b) => b.score - a.score);
-  if (candidates.length === 0) return countedClock(hints);
-  return withOthersNamed(candidates);
+  const reading = candidates.length === 0 ? countedClock(hints) : withOthersNamed(candidates);
+  const { unknownZone } = hints.told;
+  if (reading === null || unknownZone === null || reading.zone !== null || reading.kind === "unix") return reading;
+  return { ...reading, questions: [...reading.questions, zoneQuestion(unknownZone)] };
 }
+
+const zoneQuestion = (words: string): ImportQuestion => ({
+  id: "time-zone",
+  text: `The file names its zone as "${words}", which is no name of the zone list. In which zone did the clock run?`,
+  options: ["UTC"],
+  meaning: ["the stamps are kept as they are; any name such as Europe/Lisbon or an offset such as +02:00 will do"],
+  assumed: "UTC",
+});
 
 function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, chosen: boolean): Candidate[] {
   const found: Candidate[] = [];
@@ -58,6 +69,9 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     if (profile.kind === "time")
       add(50, [profile], () => (isElapsed(profile, hints) ? durationClock(profile, hints) : timeOfDayClock(withHalf(profiles, k), hints)));
     if (profile.kind === "duration") add(55, [profile], () => durationClock(profile, hints));
+    const day = dayPartOf(profile);
+    const others = day === null ? [] : timeParts(profiles, k, hints.context.decimal);
+    if (day !== null && others.length > 0) add(90, [profile, ...others.map((o) => o.profile)], stamped([day, ...others]));
     const fraction =
       profile.kind === "number" && hints.told.stamps.some((s) => s.hasDate) ? timePartOf(profile, hints.context.decimal) : null;
     if (fraction !== null && profile.numbers.every((v) => Number.isNaN(v) || v < 1))

@@ -53,6 +53,8 @@ class StampScanner {
       return true;
     }
     this.at++;
+    // "06/May/2024:10:15:30": the first colon parts date and time
+    if (character === ":" && this.numbers.length >= 2 && Number.isNaN(this.seconds)) return isDigit(this.text.charCodeAt(this.at));
     return " /.-,_'\u2019\u2013\u00a0\u202f()\u00ba\u00aa".includes(character);
   }
 
@@ -70,7 +72,10 @@ class StampScanner {
       this.at = from;
       return this.time();
     }
-    if (length === 8 && this.numbers.length === 0) return this.basicDate(from, 8);
+    if (length === 8 && this.numbers.length === 0 && Number.isNaN(this.days)) return this.basicDate(from, 8) || this.compactDate(from);
+    if ((length === 4 || length === 6) && !Number.isNaN(this.days) && Number.isNaN(this.seconds) && this.numbers.length === 0) {
+      return this.basicTime(from, length);
+    }
     if ((length === 14 || length === 12) && this.numbers.length === 0) {
       if (!this.basicDate(from, 8)) return false;
       return this.basicTime(from + 8, length - 8);
@@ -93,6 +98,18 @@ class StampScanner {
       year >= 1900 && year < 2200
         ? dayNumber(year, Number(this.text.slice(from + 4, from + 6)), Number(this.text.slice(from + 6, from + length)))
         : Number.NaN;
+    return !Number.isNaN(this.days);
+  }
+
+  /** Eight digits with the year last: "06052024". */
+  private compactDate(from: number): boolean {
+    const [a, b, year] = [
+      Number(this.text.slice(from, from + 2)),
+      Number(this.text.slice(from + 2, from + 4)),
+      Number(this.text.slice(from + 4, from + 8)),
+    ];
+    if (!(year >= 1970 && year < 2100)) return false;
+    this.days = this.order === "mdy" ? dayNumber(year, a, b) : dayNumber(year, b, a);
     return !Number.isNaN(this.days);
   }
 

@@ -1,3 +1,4 @@
+import { civilFromDays } from "./civil-days";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { isTimeHeading } from "./number-clock";
 import { fixedOffset } from "./zone-text";
@@ -27,6 +28,18 @@ function fractionAsText(fraction: number): string {
   const whole = Math.abs(seconds - Math.round(seconds)) < 0.045 ? Math.round(seconds) : seconds;
   const total = Math.floor(ms / 60_000) * 60 + whole;
   return `${two(total / 3600)}:${two((total / 60) % 60)}:${two(total % 60)}${total % 1 === 0 ? "" : (total % 1).toFixed(3).slice(1)}`;
+}
+
+/** A date written as the day number of a spreadsheet (45418), beside a time in a column of its own. Null where it is none. */
+export function dayPartOf(profile: ColumnProfile): TimePart | null {
+  if (profile.kind !== "number" || !/\b(date|datum|fecha|data|dia|day|jour|tag)\b/.test(profile.words)) return null;
+  if (!profile.numbers.every((v) => Number.isNaN(v) || (v > 20_000 && v < 80_000 && Number.isInteger(v)))) return null;
+  return { profile, asText: (cell) => dateOfDay(Number(cell)), plain: false };
+}
+
+function dateOfDay(day: number): string {
+  const { year, month, day: d } = civilFromDays(day - 25_569);
+  return Number.isNaN(year) ? "?" : `${year}-${String(month).padStart(2, "0")}-${String(d).padStart(2, "0")}`;
 }
 
 const DIGITS = /^(\d{1,2})([0-5]\d)([0-5]\d)?$/;

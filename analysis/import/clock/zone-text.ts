@@ -37,11 +37,29 @@ export function readZone(text: string): string | null {
   return offset === null ? null : writeOffset(offset);
 }
 
+/** Zones that people name by their part of a country; the platform's names for them. Common practice, no source. */
+const SPOKEN: readonly (readonly [RegExp, string])[] = [
+  [/\beastern (?:standard |daylight |summer )?time\b|\bUS\/Eastern\b/i, "America/New_York"],
+  [/\bcentral (?:standard |daylight )?time\b|\bUS\/Central\b/i, "America/Chicago"],
+  [/\bmountain (?:standard |daylight )?time\b|\bUS\/Mountain\b/i, "America/Denver"],
+  [/\bpacific (?:standard |daylight )?time\b|\bUS\/Pacific\b/i, "America/Los_Angeles"],
+];
+
+/** What a line gives as its zone, in its own words; null where it gives none or only says that the time is local. */
+export function zoneWords(line: string): string | null {
+  const match =
+    /(?:time ?zone|zeitzone|fuseau horaire|zona horaria|huso horario|fuso orario|fuso horario|fuso horário|tijdzone)\s*["']?\s*[:=;,\t]\s*["']?(.+?)["']?\s*[;,]*$/i.exec(
+      line,
+    );
+  return match === null || /^(?:local|lokal|heure locale|none|n\/a|-+|unknown|logger|device)\b/i.test(match[1]) ? null : match[1];
+}
+
 const OFFSET = /(?:UTC|GMT)\s*[+\-\u2212]\s*\d{1,2}(?::?\d{2})?|(?<![\d:])[+\-\u2212]\d{2}:?\d{2}(?!\d)/i;
 
 /** A zone named somewhere in a heading or a preamble line: a place name, an offset after UTC or GMT, or an abbreviation in capitals. */
 export function findZone(text: string): string | null {
   for (const [name] of text.matchAll(/[A-Za-z]+(?:\/[A-Za-z_+-]+)+/g)) if (isPlaceZone(name)) return name;
+  for (const [words, zone] of SPOKEN) if (words.test(text)) return zone;
   const offset = OFFSET.exec(text);
   if (offset !== null && /utc|gmt|zon|offset|fuseau|huso|fuso|tijdz/i.test(text)) return readZone(offset[0]);
   for (const [word] of text.matchAll(/\b[A-Z]{3,4}\b/g)) {

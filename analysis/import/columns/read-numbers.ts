@@ -92,9 +92,10 @@ function rawSignal({ unit, unitFrom, text, words, values, guess, choice }: Colum
   const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
   if (unit !== null && !electric) {
     // "Pressure 4-20mA = 0-10 bar" has its unit from the range; whether the numbers are scaled shows in the numbers
-    if (named === null || unitFrom === "choice" || unitFrom === "units row" || unitFrom === "cells" || !named.kind.endsWith("mA"))
-      return null;
-    return values.low >= 3.4 && values.high <= 22.5 && readRange(text) !== null && !isBracketed(text, unit.text) ? named : null;
+    if (named === null || unitFrom === "choice" || unitFrom === "units row" || unitFrom === "cells") return null;
+    const scale = named.kind.endsWith("mA") ? 1e3 : 1;
+    const within = values.low >= 0.85 * named.low * scale && values.high <= 1.12 * named.high * scale;
+    return within && readRange(text) !== null && !isBracketed(text, unit.text) ? named : null;
   }
   if (named !== null && (electric || unit === null)) return fitsSignal(named, unit?.unit ?? null, values.low, values.high) ? named : null;
   if (role === "power" || role === "running" || (role === "other" && guess.by === "words")) return null;

@@ -177,6 +177,11 @@ describe("what has to be asked, and what not", () => {
     expect(column.questions).toEqual([]);
     expect([column.role, 12 * column.factor + column.offset]).toEqual(["pressure", expect.closeTo(5e5, 3)]);
   });
+  test("a signal and its range in the heading are raw where the values fit the signal, scaled where the unit stands by itself", () => {
+    const volts = one("Pressure (1-5V = 0-100 psi)", [1.5, 2, 3, 4.2]);
+    expect([volts.raw?.kind, 3 * volts.factor + volts.offset]).toEqual(["1-5 V", expect.closeTo(50 * 6894.757, 0)]); // NIST SP 811, App. B.8
+    expect(one("Pressure [bar] (4-20 mA sensor)", VALUES.bar).raw).toBeNull();
+  });
   test("a plain gallon is imperial where the file says so", () => {
     expect(one("Flow (gpm)", VALUES.flow).unit).toBe("gpm");
     expect(one("Flow (gpm)", VALUES.flow, ["Units: imperial gallons"]).unit).toBe("imp gpm");
