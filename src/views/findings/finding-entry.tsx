@@ -46,7 +46,7 @@ export function FindingEntry({ line, selection, dispatch }: Props) {
         <EvidenceLink places={finding.places} of={line.title} onShow={show} />
         {term === undefined ? null : <TermNote id={term}>What this means</TermNote>}
       </p>
-      <Disclosure summary="How this was worked out">
+      <Disclosure summary="How this was worked out, and what would make it wrong">
         <p>{line.method}</p>
         {line.basis.length === 0 ? null : (
           <p className="soft">
@@ -54,9 +54,9 @@ export function FindingEntry({ line, selection, dispatch }: Props) {
           </p>
         )}
         <CalculationView calculation={line.calculation} />
-      </Disclosure>
-      <Disclosure summary="What would make this wrong">
-        <p>{line.wrongIf}</p>
+        <p className="finding-wrong-if">
+          <strong>This is wrong if:</strong> {line.wrongIf}
+        </p>
         {line.openEnds.map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
