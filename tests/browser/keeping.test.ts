@@ -186,6 +186,20 @@ describe("a visit as a file", () => {
     expect((await stored(elsewhere)).filter((visit) => visit.hasLog)).toHaveLength(2);
   });
 
+  test("never writes over a later state of the same visit that is kept here", async () => {
+    const { page } = await opened.fresh({ acceptDownloads: true });
+    await visitWithNotes(page, "as it was saved");
+    const text = readFileSync(await savedFile(page, "Save this visit as a file"), "utf8");
+    await page.keyboard.press("Escape");
+    await notes(page).fill("worked on since");
+    await waitUntilKept(page, "worked on since");
+    await page.getByRole("button", { name: "Visits" }).click();
+    await page.getByLabel("Saved visits").setInputFiles(textFile("visit.evenhead.json", text));
+    await expect.poll(async () => (await stored(page)).length, { timeout: 10_000 }).toBe(2);
+    expect(await isKept(page, (kept) => kept.includes("worked on since"))).toBe(true);
+    expect(await isKept(page, (kept) => kept.includes("as it was saved"))).toBe(true);
+  });
+
   test("that is no visit is refused with a sentence", async () => {
     const { page } = await opened.fresh();
     await page.getByRole("button", { name: "Visits" }).click();

@@ -1,5 +1,5 @@
 import { Disclosure } from "../../parts/disclosure";
-import type { ShownFile } from "../../state/use-kept-visits";
+import type { ShownFile } from "../../state/use-opening";
 
 /** A visit that came without its log: read as it was written, in the units of whoever saved it. It cannot be worked out again. */
 export function KeptSummary({ shown }: { readonly shown: ShownFile }) {

@@ -38,7 +38,7 @@ function saySpace({ visits, quota }: SpaceUsed): string {
 
 function CurrentVisit({ kept }: { readonly kept: KeptVisits }) {
   const [withLog, setWithLog] = useState(true);
-  const form = kept.current();
+  const form = kept.current;
   if (form === null || kept.openId === null) return null;
   const save = async () => {
     const file = withLog ? await visitFileWithLog(kept.openId ?? "") : null;
