@@ -50,12 +50,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
     clock: settled.clock,
     duration: times[times.length - 1] ?? 0,
     channels: [...channels, ...flows.map(({ channel }) => channel)],
-    columns: plan.columns.map(({ heading, index, reading, use }) => ({
-      heading,
-      index,
-      role: use === "time" ? "time" : use === "text" && reading.role !== "time" ? "other" : reading.role,
-      unit: reading.unit,
-    })),
+    columns: columnNotes(plan),
     origins: [{ file: file.name, sampling, lines: store.lines.lines(order) }],
     rows: {
       accepted: times.length,
@@ -75,6 +70,15 @@ function rhythmOf(sampling: Sampling, times: Float64Array, values: readonly Samp
   if (numbers.some(({ reading }) => reading.onChange)) return { kind: "on-change", heartbeat: null };
   return sampling.kind === "even" ? { kind: "sampled" } : findRhythm(times, values);
 }
+
+/** Every column of the file, used or not. */
+export const columnNotes = (plan: TablePlan): FilePart["columns"] =>
+  plan.columns.map(({ heading, index, reading, use }) => ({
+    heading,
+    index,
+    role: use === "time" ? "time" : use === "text" && reading.role !== "time" ? "other" : reading.role,
+    unit: reading.unit,
+  }));
 
 function rhythmNote(rhythm: Rhythm): FilePart["notes"] {
   if (rhythm.kind === "sampled") return [];

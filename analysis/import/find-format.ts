@@ -1,7 +1,7 @@
 import { cellKind } from "./cell-kind";
 import { findBlankSeparator } from "./fixed-width";
 import type { NumberFormat } from "./number-format";
-import { type CellFormat, endsInsideQuotes, type Separator, splitRow } from "./row-cells";
+import { type CellFormat, endsInsideQuotes, type Separator, splitRow, unwrap } from "./row-cells";
 import type { TextLine } from "./survey";
 
 /** A row of the file: one line, or several where quotes hold line ends. */
@@ -69,6 +69,10 @@ export function findCellFormat(lines: readonly TextLine[]): CellFormat {
   candidates.push(candidate(sample, { separator: { kind: "spaces", least: 1, stamp: null }, quote }, tabbed ? 0.5 : 0.85));
   let best = candidates[0];
   for (const other of candidates) if (other.score > best.score * 1.02) best = other;
+  if (best.score === 0 && sample.length > 1 && sample.every(({ text }) => /^\s*".*"\s*$/.test(text))) {
+    const inside = sample.map(({ line, text }) => ({ line, text: unwrap(text.trim()) }));
+    return { ...findCellFormat(inside), wrapped: true };
+  }
   return best.format.separator.kind === "spaces" ? { separator: findBlankSeparator(sample.map(({ text }) => text)), quote } : best.format;
 }
 

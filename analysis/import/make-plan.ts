@@ -14,6 +14,7 @@ import { findHeadTable, type HeadTable } from "./head-table";
 import type { ImportChoices } from "./import-log";
 import { findLongForm } from "./long-form";
 import { isMissing, type NumberFormat, parseNumber } from "./number-format";
+import { findOwnTimes } from "./own-times";
 import { isPlausible } from "./plausible-values";
 import { type CellFormat, splitRow } from "./row-cells";
 import type { Survey } from "./survey";
@@ -114,6 +115,8 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     dialect: long === null ? dialect.id : "long-form",
     columns,
     long,
+    groups: long === null ? findOwnTimes(texts, columns, clock) : null,
+    only: null,
     clock: withProvenPatterns(
       clock,
       texts[0].sample.map((_, at) => clock.columns.map((index) => texts[index].sample[at])),

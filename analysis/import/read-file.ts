@@ -1,24 +1,55 @@
 import { ImportError } from "../../shared/problems/import-problem";
 import { assembleLong } from "./assemble-long";
-import { assembleWide } from "./assemble-wide";
+import { assembleWide, columnNotes } from "./assemble-wide";
 import { readBody, readLongBody, type Watch } from "./body/read-body";
 import { describeLayout } from "./describe-layout";
 import type { FilePart } from "./file-part";
 import type { ImportChoices, LogFile } from "./import-log";
+import { combineGroups } from "./join/combine-groups";
 import { makePlan } from "./make-plan";
+import type { TimedGroup } from "./own-times";
 import { refuseUnreadable } from "./refuse";
 import { surveyFile } from "./survey";
+import type { TablePlan } from "./table-plan";
 
 /** Reads one file by itself. @throws ImportError where it cannot be read as a log */
 export async function readFile(file: LogFile, choices: ImportChoices, watch: Watch): Promise<FilePart> {
   const survey = await surveyFile(file);
   refuseUnreadable(file, survey);
   const { plan, questions, head } = makePlan(file.name, survey, choices);
-  const body = plan.long === null ? await readBody(file, survey, plan, watch) : await readLongBody(file, survey, plan, plan.long, watch);
-  if (body.store.count === 0) {
-    throw new ImportError({ id: "no-values", file: file.name, row: plan.firstLine, headings: plan.columns.map(({ heading }) => heading) });
+  const known = { file, plan, questions, choices };
+  if (plan.long !== null) {
+    const body = await readLongBody(file, survey, plan, plan.long, watch);
+    refuseEmpty(file, plan, body.store.count);
+    return assembleLong({ ...known, layout: describeLayout(plan, survey, head, body) }, body.store, body.log);
   }
-  const layout = describeLayout(plan, survey, head, body);
-  const known = { file, plan, questions, layout, choices };
-  return "channels" in body.store ? assembleLong(known, body.store, body.log) : assembleWide(known, body.store, body.log);
+  const parts: FilePart[] = [];
+  for (const group of plan.groups ?? [null]) {
+    const own = group === null ? plan : planOfGroup(plan, group);
+    const body = await readBody(file, survey, own, watch);
+    if (body.store.count === 0 && parts.length > 0) continue;
+    refuseEmpty(file, plan, body.store.count);
+    const layout =
+      parts[0]?.layout ??
+      describeLayout(plan, survey, head, group === null ? body : { ...body, store: { count: body.store.count, push: () => {} } });
+    parts.push(assembleWide({ ...known, plan: own, layout }, body.store, body.log));
+  }
+  const [first] = parts;
+  return parts.length === 1 ? first : { ...combineGroups(parts), columns: columnNotes(plan) };
+}
+
+/** The plan with one time column and the numbers that go by it. */
+function planOfGroup(plan: TablePlan, { time, columns }: TimedGroup): TablePlan {
+  const purposeOf = (index: number) => (index === time ? "time" : columns.includes(index) ? "number" : "text");
+  return {
+    ...plan,
+    only: [time, ...columns],
+    columns: plan.columns.map((column) => ({ ...column, use: purposeOf(column.index) })),
+    clock: { ...plan.clock, columns: [time] },
+  };
+}
+
+function refuseEmpty(file: LogFile, plan: TablePlan, count: number): void {
+  if (count > 0) return;
+  throw new ImportError({ id: "no-values", file: file.name, row: plan.firstLine, headings: plan.columns.map(({ heading }) => heading) });
 }

@@ -9,10 +9,15 @@ export type Separator =
   /** Columns by their place in the line: column i reaches from starts[i] to starts[i + 1], counted in characters. */
   | { readonly kind: "fixed-width"; readonly starts: readonly number[] };
 
-export type CellFormat = { readonly separator: Separator; readonly quote: '"' | "'" };
+/** `wrapped`: every line as a whole stands in quotes, those inside it doubled. */
+export type CellFormat = { readonly separator: Separator; readonly quote: '"' | "'"; readonly wrapped?: boolean };
+
+/** A line without the quotes round all of it. */
+export const unwrap = (line: string): string => (/^"[\s\S]*"$/.test(line) ? line.slice(1, -1).replaceAll('""', '"') : line);
 
 /** The cells of one row, trimmed, quotes gone. The row may hold line ends inside its quotes. Linear in its length. */
-export function splitRow(row: string, format: CellFormat): string[] {
+export function splitRow(given: string, format: CellFormat): string[] {
+  const row = format.wrapped === true ? unwrap(given.trim()) : given;
   const { separator, quote } = format;
   if (separator.kind === "fixed-width") return cutByPlace(row, separator.starts);
   if (separator.kind === "spaces") return joinStamp(splitSpaces(row, separator.least, quote), separator.stamp);
@@ -97,7 +102,7 @@ function tidyCell(cell: string): string {
 
 /** Whether a quote opened in this text is still open at its end: the row goes on in the next line. */
 export function endsInsideQuotes(text: string, format: CellFormat): boolean {
-  if (format.separator.kind !== "character" || !text.includes(format.quote)) return false;
+  if (format.separator.kind !== "character" || format.wrapped === true || !text.includes(format.quote)) return false;
   const { quote } = format;
   const delimiter = format.separator.character;
   let at = 0;

@@ -3,6 +3,7 @@ import type { ColumnReading, FileContext } from "./columns/column-reading";
 import type { TextRow } from "./find-format";
 import type { LongForm } from "./long-form";
 import type { NumberFormat } from "./number-format";
+import type { TimedGroup } from "./own-times";
 import type { CellFormat } from "./row-cells";
 
 /** A column of the table as it will be read. */
@@ -29,6 +30,10 @@ export type TablePlan = {
   readonly columns: readonly PlannedColumn[];
   /** One value a row and a column that names its channel; null for a column a channel. */
   readonly long: LongForm | null;
+  /** Groups of columns with a time of their own; null where one clock serves all. */
+  readonly groups: readonly TimedGroup[] | null;
+  /** The columns that this reading is about, a row blank in all of them being blank; null for all. */
+  readonly only: readonly number[] | null;
   readonly clock: ClockReading;
   /** 1-based line of the first row of data. */
   readonly firstLine: number;

@@ -351,6 +351,46 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
     ),
   ),
   sample(
+    "own-times.csv",
+    "Two tables side by side, each with its own instants and length.",
+    lines(
+      "Time,Pressure (bar),,Time,Flow (L/min)",
+      rows.map((i) => `${iso(i)},${b(i)},,${i < 12 ? `${iso(2 * i)},${f(i)}` : ","}`),
+    ),
+    { values: [plain.values[0], plain.values[1].slice(0, 12)] },
+  ),
+  sample(
+    "described-headings.csv",
+    "Names, then descriptions, then units.",
+    lines(
+      "Time;Pressure;Flow",
+      "date and time;at the tank;main meter",
+      ";bar;L/min",
+      rows.map((i) => `${iso(i)};${b(i)};${f(i)}`),
+    ),
+    { headings: ["Pressure at the tank", "Flow main meter"], firstLine: 4 },
+  ),
+  sample(
+    "opening-word.csv",
+    "A line of one word between headings and rows.",
+    lines(
+      "Unit 7",
+      HEADING,
+      "DATA:",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { firstLine: 4 },
+  ),
+  sample(
+    "wrapped-lines.csv",
+    "Every line as a whole in quotes.",
+    every(",", (cell) => cell)
+      .split("\n")
+      .map((line) => `"${line}"`)
+      .join("\n"),
+  ),
+  sample("more-headings.csv", "More headings than the rows have cells.", table(",", `${HEADING},Spare 1,Spare 2`)),
+  sample(
     "long-form.csv",
     "One value a row, its channel and unit named beside it.",
     lines(

@@ -64,6 +64,7 @@ export class PlainRows {
     return (
       separator.kind === "character" &&
       separator.pairsFrom === undefined &&
+      plan.cells.wrapped !== true &&
       plan.long === null &&
       separator.character.charCodeAt(0) < 128 &&
       plan.columns.length < 256

@@ -75,7 +75,8 @@ export class TextRows {
 
   private takeRow(text: string, line: number, unended: boolean): void {
     const cells = text.trim() === "" ? [] : splitRow(text, this.plan.cells);
-    if (cells.every((cell) => cell === "")) {
+    const { only } = this.plan;
+    if (only === null ? cells.every((cell) => cell === "") : only.every((index) => (cells[index] ?? "") === "")) {
       this.log.blank(line);
       return;
     }

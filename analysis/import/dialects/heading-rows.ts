@@ -13,6 +13,14 @@ export function rowAbove(head: HeadTable, from: number): number {
   return -1;
 }
 
+/** The row of headings: right above the data, or over a line of one word that opens them ("DATA:"). */
+export function headingRow(head: HeadTable): number {
+  const near = rowAbove(head, head.firstData);
+  if (near < 0 || couldBeHeadings(head, near) || filledCells(head, near).length !== 1) return near;
+  const next = rowAbove(head, near);
+  return couldBeHeadings(head, next) && head.rows[next].cells.some(namesTime) ? next : near;
+}
+
 /** Cells of a row without the blank ones at its end. */
 export function filledCells(head: HeadTable, row: number): readonly string[] {
   const { cells } = head.rows[row];
@@ -26,7 +34,9 @@ export function couldBeHeadings(head: HeadTable, row: number): boolean {
   if (row < 0) return false;
   const cells = filledCells(head, row);
   const { count } = head.signature;
-  if (cells.length === 0 || cells.length > count + 1) return false;
+  if (cells.length === 0) return false;
+  if (cells.length > count + 1)
+    return cells.length <= 2 * count + 8 && namesTime(cells[0]) && cells.every((cell) => !/^[\d.,]+$/.test(cell));
   const named = cells.filter((cell) => cell !== "").length;
   if (count === 1) return named === 1 && !/[:=]/.test(cells[0]);
   return named >= 2 ? cells.length >= Math.max(2, usedColumns(head) - 1) || named * 2 >= count : false;

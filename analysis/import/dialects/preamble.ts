@@ -1,11 +1,11 @@
 import type { Dialect } from "./dialect";
-import { couldBeHeadings, rowAbove } from "./heading-rows";
+import { couldBeHeadings, headingRow } from "./heading-rows";
 
 /** Lines about the logger or the place first, then headings in one row, then data. Sample: sample-data/dialects/preamble.csv */
 export const preamble: Dialect = {
   id: "preamble",
   recognise(head) {
-    const heading = rowAbove(head, head.firstData);
+    const heading = headingRow(head);
     return couldBeHeadings(head, heading) ? { headingRows: [heading], unitRow: null, headings: null } : null;
   },
 };

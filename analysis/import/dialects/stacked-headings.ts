@@ -30,5 +30,11 @@ function standsOver(head: HeadTable, upper: number, lower: number): boolean {
   const filled = top.filter((cell) => cell !== "").length;
   if (filled === 0 || top.length > head.signature.count + 1 || top.some((cell) => /[:=]\s*\S/.test(cell))) return false;
   if (top[0] === "" && filled >= 1) return top.length >= 2 && below[0] !== "";
-  return filled >= 2 && top.some(namesTime) && !below.some(namesTime);
+  if (filled < 2 || !top.some(namesTime)) return false;
+  if (!below.some(namesTime)) return true;
+  if (isUnitsRow(below.filter((cell) => !namesTime(cell)))) return false;
+  // Names over descriptions ("Time;Pressure" over "date and time;at the tank"): both as wide as the data, all in words.
+  const words = (cells: readonly string[]) =>
+    cells.length === head.signature.count && cells.every((cell) => cell !== "" && !/\d{2}/.test(cell));
+  return head.signature.count > 2 && namesTime(top[0]) && words(top) && words(below);
 }
