@@ -2,8 +2,6 @@ import type { Level, ObservationId } from "../../shared/findings/observation";
 import { BACKGROUND } from "./background";
 import type { CauseTable } from "./causes/cause-table";
 
-/** All judged weights are taken at this share: they are broad judgements, and observations of one log are not independent. */
-export const BREADTH = 0.9;
 /** Share of cases in which anything may be seen whatever the cause: no single answer can rule a cause out or in. */
 export const SURPRISE = 0.05;
 
@@ -16,7 +14,7 @@ export type Chances = Readonly<Record<string, number>>;
  */
 export function chances(background: Chances, weights: Readonly<Record<string, number | undefined>> | undefined): Chances {
   if (weights === undefined) return background;
-  const raw = Object.entries(background).map(([level, p]) => [level, p * Math.exp(BREADTH * (weights[level] ?? 0))] as const);
+  const raw = Object.entries(background).map(([level, p]) => [level, p * Math.exp(weights[level] ?? 0)] as const);
   const total = raw.reduce((sum, [, p]) => sum + p, 0);
   return Object.fromEntries(raw.map(([level, p]) => [level, (1 - SURPRISE) * (p / total) + SURPRISE * background[level]]));
 }

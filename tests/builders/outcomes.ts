@@ -64,10 +64,24 @@ export function recordOf(channels: readonly Channel[] = usualChannels(), hours =
     faults: [],
   };
 }
-export const usualChannels = (): Channel[] => [
-  channelOf("pressure", "gaugePressure", [psi(52), psi(51), psi(52)], 8 * HOUR),
-  channelOf("flow", "flow", [0, gpm(10), 0], 8 * HOUR),
-];
+/** A draw in the first ten minutes of each hour, and a pressure that rises and falls all the time; every 15 s. */
+export const usualChannels = (): Channel[] => {
+  const drawing = Array.from({ length: 24 * 240 }, (_, i) => i % 240 < 40);
+  return [
+    channelOf(
+      "pressure",
+      "gaugePressure",
+      drawing.map((_, i) => psi(50 + 0.1 * Math.abs((i % 80) - 40))),
+      15,
+    ),
+    channelOf(
+      "flow",
+      "flow",
+      drawing.map((draws) => gpm(draws ? 20 : 0)),
+      15,
+    ),
+  ];
+};
 
 /** Runs drawn as [start, length] pairs, s. */
 export function pumpWith(runs: readonly (readonly [number, number])[]): PumpState {

@@ -9,7 +9,7 @@ export const demandIsPeriodic: CauseTable = {
   weights: {
     "oscillation-driver": { loop: -1.5, demand: 1.5 },
     "draw-rhythm": { irregular: -0.7, regular: 2.5 },
-    oscillation: { none: -0.7, small: 1, large: 1.5 },
+    oscillation: { none: -1, small: 1.5, large: 2.3 },
     "oscillation-period": { fast: -0.5, middling: 0.3, slow: 0.5 },
     "start-rhythm": { regular: 1 },
   },

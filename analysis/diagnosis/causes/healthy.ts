@@ -6,6 +6,6 @@ import type { CauseTable } from "./cause-table";
  */
 export const healthy: CauseTable = {
   id: "healthy",
-  prior: 5,
+  prior: 3,
   weights: {},
 };

@@ -7,13 +7,13 @@ export const loopTooAggressive: CauseTable = {
   id: "loop-too-aggressive",
   prior: 1,
   weights: {
-    oscillation: { none: -2, small: 1, large: 2 },
+    oscillation: { none: -1.5, small: 1.5, large: 2.5 },
     "oscillation-driver": { loop: 0.7, demand: -1.5 },
     "oscillation-period": { fast: 0.3, slow: -1 },
     "sensor-distance": { far: -0.5 },
     "gas-constant": { collapsed: -0.5, reduced: -0.3 },
     dips: { deep: 0.5 },
     overshoot: { large: 1.2 },
-    "noise-with-flow": { grows: 1.3 },
+    "noise-with-flow": { grows: 1.5 },
   },
 };

@@ -12,5 +12,6 @@ export const lossOfPrime: CauseTable = {
     dips: { "deep-and-slow": 1.2 },
     overdraw: { "below-rating": 0.7 },
     overshoot: { large: 0.7 },
+    shutoff: { weak: 1.5 },
   },
 };

@@ -9,7 +9,7 @@ export const sensorFarFromTank: CauseTable = {
   prior: 1,
   weights: {
     "sensor-distance": { near: -2, beyond: 1.5, far: 2.5 },
-    oscillation: { none: -1, small: 1, large: 1.5 },
+    oscillation: { none: -0.5, small: 1.2, large: 1.7 },
     "oscillation-driver": { loop: 0.3, demand: -1 },
     "surge-period": { agrees: 1 },
     "oscillation-period": { slow: -0.5 },
@@ -17,6 +17,6 @@ export const sensorFarFromTank: CauseTable = {
     droop: { steep: 1 },
     drift: { over: 0.5 },
     overshoot: { large: 0.3 },
-    "noise-with-flow": { grows: 0.5 },
+    "noise-with-flow": { grows: 1 },
   },
 };

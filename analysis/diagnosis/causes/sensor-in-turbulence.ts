@@ -7,7 +7,7 @@ export const sensorInTurbulence: CauseTable = {
   id: "sensor-in-turbulence",
   prior: 1,
   weights: {
-    "noise-with-flow": { steady: -1.5, grows: 2.7 },
+    "noise-with-flow": { steady: -1.5, grows: 3 },
     noise: { noisy: 2 },
     oscillation: { small: 0.3 },
   },

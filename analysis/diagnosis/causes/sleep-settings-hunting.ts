@@ -18,5 +18,7 @@ export const sleepSettingsHunting: CauseTable = {
     "empties-at": { "far-below": -0.5, "near-set": -0.5 },
     dips: { deep: -0.7 },
     "start-rhythm": { regular: 1 },
+    oscillation: { small: 0.7, large: 1 },
+    "oscillation-period": { fast: -0.3, middling: 0.5 },
   },
 };

@@ -1,5 +1,7 @@
 import type { Span } from "../../../shared/findings/span";
-import { found, isClear, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
+import { mainChannel } from "../../../shared/record/find-channel";
+import { found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
+import { stuckWhileMoving } from "./stuck-while-moving";
 
 /** Slower than this a sensor disturbs a loop that works within seconds. */
 const SLOW_LAG = 3; // s
@@ -11,6 +13,13 @@ const OVER_SET = 0.07;
 
 const total = (spans: readonly Span[]) => spans.reduce((sum, s) => sum + s.to - s.from, 0);
 const looked = (sight: Sight) => found(sight, "sensor") !== null || isClear(sight, "sensor");
+
+/** Null also where neither flow nor a witness of the pump is logged: then nothing says that the pressure should have moved. */
+function stillWhileMoving(sight: Sight): number | null {
+  const [pressure, flow, pump] = [mainChannel(sight.record, "pressure"), mainChannel(sight.record, "flow"), pumpOf(sight)];
+  if (pressure === null || (flow === null && (pump === null || pump.basis === "pressure"))) return null;
+  return stuckWhileMoving(pressure, flow, pump, found(sight, "pump-performance")?.peakFlow ?? Number.NaN);
+}
 
 export const sensorLooks: Pick<
   Looks,
@@ -33,8 +42,10 @@ export const sensorLooks: Pick<
   "sensor-stuck"(sight) {
     if (!looked(sight)) return null;
     const sensor = found(sight, "sensor");
-    const numbers = { stuck: total(sensor?.stuck ?? []), frozen: total(sensor?.frozen ?? []) };
-    return { level: numbers.frozen > 0 ? "frozen" : numbers.stuck > 0 ? "stuck" : "no", numbers };
+    const moving = stillWhileMoving(sight);
+    const numbers = { stuck: Math.max(total(sensor?.stuck ?? []), moving ?? 0), frozen: total(sensor?.frozen ?? []) };
+    if (numbers.frozen > 0) return { level: "frozen", numbers };
+    return numbers.stuck > 0 ? { level: "stuck", numbers } : moving === null ? null : { level: "no", numbers };
   },
   "sensor-scale"(sight) {
     if (!looked(sight)) return null;

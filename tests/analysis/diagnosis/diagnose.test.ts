@@ -152,7 +152,7 @@ test("two faults at once are both named before any third", () => {
   ).toEqual(["leak-or-check-valve", "sensor-in-turbulence"]);
   expect(both[0].besideFirst).toBeNull();
   expect(both[1].besideFirst).toBeGreaterThan(0.7);
-  expect(both.slice(2).filter((c) => (c.besideFirst ?? 0) > 0.3)).toEqual([]);
+  expect(both.slice(2).filter((c) => (c.besideFirst ?? 0) > 0.4)).toEqual([]);
 });
 
 test("reasons name what the log showed, strongest first, with its numbers", () => {

@@ -1,0 +1,73 @@
+import { expect, test } from "vitest";
+import { stuckWhileMoving } from "../../../analysis/diagnosis/observations/stuck-while-moving";
+import { seededRandom } from "../../../analysis/numerics/random";
+import { channelOf, gpm, psi, pumpWith } from "../../builders/outcomes";
+
+/** An hour at 1 s: a draw every five minutes pulls pressure down by 3 psi while it lasts; noise of 0.02 psi, steps of 0.01 psi. */
+const SECONDS = 3600;
+const drawing = (t: number) => t % 300 < 60;
+const random = seededRandom(3);
+const noise = Array.from({ length: SECONDS }, () => 0.02 * random.normal());
+const reading = (at: (t: number) => number, step = 0.01) =>
+  channelOf(
+    "pressure",
+    "gaugePressure",
+    noise.map((n, t) => psi(Math.round((at(t) + n) / step) * step)),
+  );
+const flow = channelOf(
+  "flow",
+  "flow",
+  noise.map((_, t) => (drawing(t) ? gpm(20) : 0)),
+);
+const live = (t: number) => (drawing(t) ? 49 : 52);
+
+test("a reading that follows the draws is alive", () => {
+  expect(stuckWhileMoving(reading(live), flow, null, gpm(20))).toBe(0);
+});
+test("a reading that only scatters while the draws go on is stuck for as long", () => {
+  const stuck = stuckWhileMoving(
+    reading((t) => (t < 1700 ? live(t) : 52)),
+    flow,
+    null,
+    gpm(20),
+  );
+  expect(stuck).toBeGreaterThan(1200);
+  expect(stuck).toBeLessThan(1900);
+});
+test("a reading that stands still while nothing moves says nothing", () => {
+  const calm = channelOf(
+    "flow",
+    "flow",
+    noise.map(() => 0),
+  );
+  expect(
+    stuckWhileMoving(
+      reading(() => 52),
+      calm,
+      null,
+      gpm(20),
+    ),
+  ).toBeNull();
+});
+test("steps too coarse for the change leave it open", () => {
+  expect(stuckWhileMoving(reading(live, 4), flow, null, gpm(20))).toBeNull();
+});
+test("starts and stops of a pump with a witness of its own count as moments too", () => {
+  const pump = pumpWith(Array.from({ length: 8 }, (_, i) => [i * 400 + 100, 60] as const));
+  expect(
+    stuckWhileMoving(
+      reading(() => 52),
+      null,
+      pump,
+      Number.NaN,
+    ),
+  ).toBeGreaterThan(2000);
+  expect(
+    stuckWhileMoving(
+      reading(() => 52),
+      null,
+      { ...pump, basis: "pressure" },
+      Number.NaN,
+    ),
+  ).toBeNull();
+});
