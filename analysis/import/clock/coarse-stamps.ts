@@ -1,9 +1,9 @@
 import type { ClockLedger } from "./clock-ledger";
 
-const UNITS = [1, 60, 3600];
+const UNITS = [0.001, 0.01, 0.1, 1, 60, 3600];
 
 /**
- * Several rows a stamp, because the file cut its stamps to whole seconds, minutes or hours: the rows are spread evenly over their unit, in place.
+ * Several rows a stamp, because the file cut its stamps to whole seconds, minutes, hours or decimals: the rows are spread evenly over their unit, in place.
  * Only where most stamps stand several times and as often as each other: single repeated rows are duplicates.
  * @param times s, shape [n]; NaN rows stay
  */
@@ -14,7 +14,7 @@ export function spreadCoarseStamps(times: Float64Array, ledger: ClockLedger): vo
   const usual = modeOf(counts.slice(1, -1).filter((c) => c > 1));
   if (usual === null) return;
   const even = counts.slice(1, -1).filter((c) => Math.abs(c - usual) <= 1).length;
-  const unit = UNITS.find((u) => instants.every((t) => t % u === 0) && stepIs(instants, u));
+  const unit = UNITS.find((u) => instants.every((t) => Math.abs(t / u - Math.round(t / u)) < 1e-3) && stepIs(instants, u));
   if (unit === undefined || even < 0.8 * (counts.length - 2)) return;
   for (let g = 0; g < counts.length; g++) {
     const slots = Math.max(usual, counts[g]);
@@ -22,7 +22,7 @@ export function spreadCoarseStamps(times: Float64Array, ledger: ClockLedger): vo
     let slot = g === 0 ? slots - counts[g] : 0;
     for (let i = starts[g]; i < (starts[g + 1] ?? times.length); i++) if (!Number.isNaN(times[i])) times[i] += (unit * slot++) / slots;
   }
-  const name = unit === 1 ? "second" : unit === 60 ? "minute" : "hour";
+  const name = unit === 1 ? "second" : unit === 60 ? "minute" : unit === 3600 ? "hour" : `${unit} s`;
   ledger.notes.push({
     kind: "coarse-stamps",
     text: `The stamps are cut to the ${name} and ${usual} rows share each; the rows are spread evenly over their ${name}.`,
@@ -62,6 +62,6 @@ function modeOf(counts: readonly number[]): number | null {
 /** Nearly all steps from stamp to stamp are the unit itself. */
 function stepIs(instants: readonly number[], unit: number): boolean {
   let fits = 0;
-  for (let i = 1; i < instants.length; i++) if (instants[i] - instants[i - 1] === unit) fits++;
+  for (let i = 1; i < instants.length; i++) if (Math.abs(instants[i] - instants[i - 1] - unit) < 1e-3 * unit) fits++;
   return fits >= 0.8 * (instants.length - 1);
 }

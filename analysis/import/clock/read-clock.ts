@@ -25,7 +25,11 @@ type Candidate = { readonly score: number; readonly profiles: readonly ColumnPro
  */
 export function readClock(columns: readonly ColumnText[], context: FileContext, choices: ImportChoices): ClockReading | null {
   const headings = columns.flatMap((c) => [c.heading, c.unitsCell ?? ""]);
-  const hints: ClockHints = { context, told: readPreambleClock(context.preamble, headings), answers: readClockAnswers(choices) };
+  const hints: ClockHints = {
+    context,
+    told: readPreambleClock(context.preamble.filter(isReadable), headings),
+    answers: readClockAnswers(choices),
+  };
   const role = new Map(choices.columns.map((c) => [c.heading, c.role]));
   const allowed = columns.filter((c) => (role.get(c.heading) ?? "time") === "time");
   const chosen = allowed.filter((c) => role.get(c.heading) === "time");
@@ -36,6 +40,9 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
   if (reading === null || unknownZone === null || reading.zone !== null || reading.kind === "unix") return reading;
   return { ...reading, questions: [...reading.questions, zoneQuestion(unknownZone)] };
 }
+
+/** A preamble line that a person would read; one of thousands of letters is something else and costs time. */
+const isReadable = (line: string) => line.length <= 1000;
 
 const zoneQuestion = (words: string): ImportQuestion => ({
   id: "time-zone",

@@ -175,6 +175,13 @@ class StampScanner {
     while (isLetter(this.text.charCodeAt(this.at)) || (this.text[this.at] === "." && isLetter(this.text.charCodeAt(this.at + 1))))
       this.at++;
     const word = this.text.slice(from, this.at);
+    // "10:15 p. m."
+    const spaced = /^[ap]$/i.test(word) ? /^\.?\s?m\.?(?!\p{L})/iu.exec(this.text.slice(this.at)) : null;
+    if (spaced !== null && !Number.isNaN(this.seconds)) {
+      this.half = word.toLowerCase() === "p" ? 2 : 1;
+      this.at += spaced[0].length;
+      return true;
+    }
     if (word === "T" || word === "t") return this.afterT();
     if ((word === "W" || word === "w") && this.numbers.length === 1) {
       const length = this.run();

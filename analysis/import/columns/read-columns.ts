@@ -20,19 +20,21 @@ import { unitSystem } from "./unit-proposal";
  */
 export function readColumns(columns: readonly ColumnText[], context: FileContext, choices: ImportChoices): readonly ColumnReading[] {
   const names = channelNames(columns);
-  const lines = channelLines(columns, context.preamble);
-  const onChange = writesOnChange(context.preamble);
+  // a line of thousands of letters is nothing that a person would read
+  const preamble = context.preamble.filter((line) => line.length <= 1000);
+  const lines = channelLines(columns, preamble);
+  const onChange = writesOnChange(preamble);
   const begun = columns.map((column, k): ColumnReading | ColumnFacts => {
     const choice = choiceFor(names[k], column.heading, choices);
     if (choice.role === "time") return { ...timeReading, reason: "as you chose" };
     if (choice.role === null && isTime(profileColumn(column, context.decimal, context.thousands))) return timeReading;
     const values = columnValues(column, context);
     const words = values.texts.length > 0 ? readWords(column, values, choice.role) : null;
-    return words ?? gatherFacts(column, names[k], lines[k], context.preamble, values, choice);
+    return words ?? gatherFacts(column, names[k], lines[k], preamble, values, choice);
   });
   const facts = begun.filter((b): b is ColumnFacts => "column" in b);
   const file: FileFacts = {
-    preamble: context.preamble,
+    preamble,
     system: unitSystem(facts.map((f) => f.unit?.unit ?? null)),
     hasPressure: facts.some((f) => f.guess.role === "pressure"),
     rawCount: facts.filter((f) => f.unit !== null && (f.unit.unit.symbol === "mA" || f.unit.unit.quantity === "voltage")).length,

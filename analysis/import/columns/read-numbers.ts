@@ -40,7 +40,7 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
   const asks = assumed !== null && role !== "current";
   const reference = settleReference(role, unit, facts, file.preamble);
   const counter =
-    role === "volume" && facts.values.rising
+    role === "volume" && (facts.values.rising || PER_ROW.test(facts.words))
       ? { kind: "totaliser" as const, cubicMetrePerCount: unit?.quantity === "volume" ? unit.factor : null }
       : null;
   return {
@@ -60,6 +60,9 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
     ],
   };
 }
+
+/** A volume counted anew for each row. */
+const PER_ROW = /\binterval\b|\bincrement\w*\b|\bconsum\w*\b|\bdelta\b|\bverbrauch\w*\b|\bconsommation\b|\bverbruik\b/;
 
 /** A pressure in metres or feet is a head of water. */
 function asHead(role: ChannelRole, unit: Unit | null): Unit | null {

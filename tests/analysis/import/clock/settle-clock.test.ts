@@ -144,6 +144,17 @@ describe("stamps cut to a coarser unit", () => {
     expect(read?.settled.duplicates).toBe(0);
   });
 
+  test("two rows a tenth of a second in elapsed time", () => {
+    const read = readBack(
+      columnsOf(
+        "Elapsed (s)|P",
+        Array.from({ length: 80 }, (_, i) => `${(Math.floor(i / 2) / 10).toFixed(1)}|3`),
+      ),
+    );
+    expect(read?.settled.times.length).toBe(80);
+    expect(read?.settled.times[79]).toBeCloseTo(3.95, 9);
+  });
+
   test("ten rows a second", () => {
     const times = every(0.1, 100);
     const read = readBack(log(times.map((t) => Math.floor(t + 1e-6))));
