@@ -6,8 +6,8 @@ import { chartOptions } from "./chart-options";
 import type { ChartData, ChartSpec } from "./chart-spec";
 import { useLight } from "./use-light";
 
-/** Draws new data and, on a strip of the trace, another window of time, at once. */
-export type DrawChart = (data: ChartData, window: Span | null) => void;
+/** Draws new data and, on a strip of the trace, another window of time and another height, at once. */
+export type DrawChart = (data: ChartData, window: Span | null, height?: { readonly low: number; readonly high: number }) => void;
 
 type ChartFrameProps = {
   readonly spec: ChartSpec;
@@ -32,12 +32,18 @@ export function ChartFrame({ spec, height, label, data, onReady }: ChartFramePro
     if (element === null) return;
     const style = getComputedStyle(element);
     const looks = { colours, font: `${style.fontSize} ${style.fontFamily}`, heavy: light === "sunlight" };
-    const options = chartOptions(spec, { width: Math.max(120, element.clientWidth), height }, looks, uPlot.paths);
+    const inSight = { low: spec.y.low, high: spec.y.high };
+    const options = chartOptions(spec, { width: Math.max(120, element.clientWidth), height }, looks, uPlot.paths, inSight);
     const plot = new uPlot(options, aligned(latest.current.data, spec), element);
-    const draw: DrawChart = (next, window) =>
+    const draw: DrawChart = (next, window, range = spec.y) =>
       plot.batch(() => {
         plot.setData(aligned(next, spec), window === null);
-        if (window !== null) plot.setScale("x", { min: window.from, max: window.to });
+        if (window === null) return;
+        plot.setScale("x", { min: window.from, max: window.to });
+        if (range.low !== inSight.low || range.high !== inSight.high) {
+          Object.assign(inSight, { low: range.low, high: range.high });
+          plot.setScale("y", { min: range.low, max: range.high });
+        }
       });
     drawing.current = draw;
     latest.current.onReady?.(draw);

@@ -10,7 +10,13 @@ export type PathBuilders = typeof uPlot.paths;
 export type Looks = { readonly colours: Colours; readonly font: string; readonly heavy: boolean };
 
 /** Our picture in the drawing library's words. Cursor, legend and zoom stay off: the views have their own. */
-export function chartOptions(spec: ChartSpec, size: { width: number; height: number }, looks: Looks, paths: PathBuilders): uPlot.Options {
+export function chartOptions(
+  spec: ChartSpec,
+  size: { width: number; height: number },
+  looks: Looks,
+  paths: PathBuilders,
+  height: { low: number; high: number },
+): uPlot.Options {
   const { colours, font } = looks;
   return {
     ...size,
@@ -19,7 +25,8 @@ export function chartOptions(spec: ChartSpec, size: { width: number; height: num
     cursor: { show: false },
     scales: {
       x: spec.x === null ? { time: false, auto: false } : scaleOf(spec.x),
-      y: scaleOf(spec.y),
+      // Read anew whenever the window moves: the height may follow it.
+      y: { ...scaleOf(spec.y), range: () => [height.low, height.high] },
     },
     axes: [
       spec.x === null ? { show: false } : { ...axis(spec.x, looks), size: 36, space: 70, labelSize: 18 },

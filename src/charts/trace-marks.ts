@@ -1,7 +1,9 @@
 import type { Analysis } from "../../shared/findings/analysis";
 import { findingOf } from "../../shared/findings/finding";
+import type { Span } from "../../shared/findings/span";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import type { ChartMark } from "./chart-spec";
+import type { TraceSeries } from "./trace-series";
 
 type Level = { readonly at: number; readonly name: string; readonly dash: readonly number[] };
 
@@ -52,4 +54,20 @@ export function axisRange(low: number, high: number, marks: readonly ChartMark[]
   }
   const room = (greatest - least || height) * 0.06;
   return { low: low === 0 && least === 0 ? 0 : least - room, high: greatest + room };
+}
+
+/** Least and greatest value of the points in sight; null where there is none. O(points). */
+export function rangeInSight(series: TraceSeries, window: Span): { readonly low: number; readonly high: number } | null {
+  let low = Infinity;
+  let high = -Infinity;
+  for (let i = 0; i < series.times.length; i++) {
+    if (series.times[i] < window.from || series.times[i] > window.to) continue;
+    for (const line of series.values) {
+      const value = line[i];
+      if (value === null || value === undefined) continue;
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+  }
+  return low <= high ? { low, high } : null;
 }

@@ -67,7 +67,6 @@ export type SheetName =
   | "acceptance"
   | "round"
   | "how-shown"
-  | "keys"
   | "visits";
 
 export type PageState = {

@@ -5,6 +5,7 @@ import { Acceptance } from "./acceptance/acceptance";
 import { BeforeAndAfter } from "./before-and-after/before-and-after";
 import { Review } from "./bring-in/review";
 import { HowShown } from "./how-shown";
+import { Keys } from "./keys";
 import { ReportSheet } from "./report/report-sheet";
 import { Round } from "./round/round";
 import { SiteFactsSheet } from "./site-facts/site-facts-sheet";
@@ -20,7 +21,6 @@ const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
   acceptance: "Acceptance",
   round: "Round",
   "how-shown": "How it is shown",
-  keys: "Keys",
   visits: "Visits kept in this browser",
 };
 
@@ -41,7 +41,12 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
       {sheet === "report" && visit !== null && <ReportSheet {...page} visit={visit} />}
       {sheet === "round" && <Round now={Date.now()} onOpen={() => page.dispatch({ do: "open-sheet", sheet: "visits" })} />}
       {sheet === "visits" && <VisitsSheet {...page} />}
-      {sheet === "how-shown" && <HowShown preferences={page.preferences} change={change} />}
+      {sheet === "how-shown" && (
+        <>
+          <HowShown preferences={page.preferences} change={change} />
+          <Keys />
+        </>
+      )}
     </Sheet>
   );
 }

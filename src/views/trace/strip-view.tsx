@@ -1,11 +1,12 @@
 import { useEffect, useMemo, useRef, useState } from "react";
+import type { Span } from "../../../shared/findings/span";
 import { formatQuantity, scaleOf } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { ChartFrame, type DrawChart } from "../../charts/chart-frame";
 import type { ChartMark, ChartSpec } from "../../charts/chart-spec";
 import { dashOf, hueOf } from "../../charts/palette";
 import type { Strip } from "../../charts/strips";
-import { axisRange } from "../../charts/trace-marks";
+import { axisRange, rangeInSight } from "../../charts/trace-marks";
 import { columnSeries, sampleSeries, type TraceSeries } from "../../charts/trace-series";
 import type { Detail } from "../../worker/messages";
 import { LineSample } from "./line-sample";
@@ -56,17 +57,19 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
           const own = strip.channels.map((index) => detail.channels[index]);
           samples.current = { of: detail, series: sampleSeries(channels, own, toShown) };
         }
-        const { times, values } = samples.current.series;
-        draw.now({ x: times, ys: values }, window);
-      } else {
-        const { times, values } = columnSeries(channels, window, Math.max(50, plotWidth), toShown);
-        draw.now({ x: times, ys: values }, window);
-      }
+        show(samples.current.series, window);
+      } else show(columnSeries(channels, window, Math.max(50, plotWidth), toShown), window);
+    };
+    const show = (series: TraceSeries, window: Span) => {
+      const seen = model.fitHeight.get() ? rangeInSight(series, window) : null;
+      const zero = seen !== null && strip.low === 0 ? Math.min(0, seen.low) : seen?.low;
+      const height = seen === null || zero === undefined ? spec.y : axisRange(zero, seen.high, spec.marks);
+      draw.now({ x: series.times, ys: series.values }, window, height);
     };
     redraw();
-    const stops = [model.window.subscribe(redraw), model.detail.subscribe(redraw)];
+    const stops = [model.window.subscribe(redraw), model.detail.subscribe(redraw), model.fitHeight.subscribe(redraw)];
     return () => stops.forEach((stop) => void stop());
-  }, [draw, model, strip, channels, units, plotWidth]);
+  }, [draw, model, strip, channels, units, plotWidth, spec]);
 
   const beyond = marks.filter((mark) => mark.kind === "line" && mark.label !== "" && (mark.at > spec.y.high || mark.at < spec.y.low));
   return (

@@ -17,6 +17,8 @@ export type TraceModel = {
   readonly cursor: Observable<number | null>;
   readonly detail: Observable<Detail | null>;
   readonly measuring: Observable<Measuring>;
+  /** Whether heights follow what is in sight rather than the whole record. */
+  readonly fitHeight: Observable<boolean>;
   /** Moves there with a short movement, or at once where motion is declined. */
   moveTo(window: Span): void;
 };
@@ -32,7 +34,12 @@ export function useTraceModel(read: ReadRecord, askDetail: AskDetail): TraceMode
     const channels = traces.map((trace) => ({ trace, gaps: gapsOf(outline.faults, trace.heading) }));
     const made = { duration, channels, window, cursor: makeObservable<number | null>(null), detail: makeObservable<Detail | null>(null) };
     const glide = makeGlide(window);
-    return { ...made, measuring: makeObservable<Measuring>(null), moveTo: (to: Span) => glide(fitted(to, duration)) };
+    return {
+      ...made,
+      measuring: makeObservable<Measuring>(null),
+      fitHeight: makeObservable(false),
+      moveTo: (to: Span) => glide(fitted(to, duration)),
+    };
   }, [traces, outline]);
   useEffect(() => fetchDetail(model, askDetail), [model, askDetail]);
   return model;

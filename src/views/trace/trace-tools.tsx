@@ -2,6 +2,7 @@ import type { Band, BandPlace } from "../../charts/bands";
 import type { Strip } from "../../charts/strips";
 import type { RecordOutline } from "../../worker/messages";
 import { GoToTime } from "./go-to-time";
+import { useObserved } from "./observable";
 import { PlaceSteps } from "./place-steps";
 import type { TraceLayout } from "./trace-layout";
 import type { TraceModel } from "./trace-model";
@@ -52,6 +53,7 @@ export function TraceTools(props: ToolsProps) {
           <button type="button" aria-pressed={measure} onClick={() => props.onMeasure(!measure)}>
             Measure
           </button>
+          <FitHeight model={model} />
           <PlaceSteps model={model} bands={props.bands} onPlace={props.onPlace} />
           <GoToTime model={model} clock={props.outline.clock} elapsed={props.elapsed} />
         </>
@@ -70,5 +72,14 @@ function StripChoice({ strips, stripIndex, onStrip }: Pick<ToolsProps, "strips" 
         </option>
       ))}
     </select>
+  );
+}
+
+function FitHeight({ model }: Pick<ToolsProps, "model">) {
+  const fits = useObserved(model.fitHeight);
+  return (
+    <button type="button" aria-pressed={fits} onClick={() => model.fitHeight.set(!fits)}>
+      Fit heights
+    </button>
   );
 }

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { stripsOf } from "../../../src/charts/strips";
-import { axisRange } from "../../../src/charts/trace-marks";
+import { axisRange, rangeInSight } from "../../../src/charts/trace-marks";
 import { channel, every } from "../../builders/record";
-import { traceOf } from "../../builders/trace";
+import { span, traceOf } from "../../builders/trace";
 
 const traces = [
   channel("flow", every(1, 3), [3, 5, 4], "Flow"),
@@ -31,4 +31,16 @@ test("a line near the trace widens the picture; one far off does not press the t
   expect(axisRange(40, 60, [line(66)]).high).toBeGreaterThan(66);
   expect(axisRange(40, 60, [line(150)]).high).toBeLessThan(65);
   expect(axisRange(0, 0, []).high).toBeGreaterThan(0);
+});
+
+test("the range in sight knows only what lies in the window", () => {
+  const series = {
+    times: Float64Array.from([0, 1, 2, 3]),
+    values: [
+      [9, 1, null, -9],
+      [undefined, 4, 2, 0],
+    ],
+  };
+  expect(rangeInSight(series, span(1, 2))).toEqual({ low: 1, high: 4 });
+  expect(rangeInSight(series, span(5, 6))).toBeNull();
 });
