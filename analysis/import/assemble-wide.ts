@@ -1,5 +1,5 @@
 import type { ImportQuestion } from "../../shared/record/import-question";
-import type { Channel, Sampling } from "../../shared/record/log-record";
+import type { Channel, ReadingNote, Sampling } from "../../shared/record/log-record";
 import { seconds } from "../../shared/units/quantity";
 import type { RowLog } from "./body/row-log";
 import type { RowStore, Samples } from "./body/row-store";
@@ -12,7 +12,6 @@ import type { FilePart } from "./file-part";
 import { findRhythm, type Rhythm } from "./find-on-change";
 import { findGaps, findSampling } from "./find-sampling";
 import type { ImportChoices, LogFile } from "./import-log";
-import { dropLateSentinels } from "./late-sentinels";
 import { findSlowChannel } from "./slow-channel";
 import type { PlannedColumn, TablePlan } from "./table-plan";
 
@@ -23,13 +22,15 @@ export type KnownFile = {
   readonly questions: readonly ImportQuestion[];
   readonly layout: FilePart["layout"];
   readonly choices: ImportChoices;
+  /** Marks of missing values that were found late. */
+  readonly marks: readonly ReadingNote[];
 };
 
 /** Rows of a table with a column a channel, put in order of time. */
 export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): FilePart {
   const { file, plan, questions, choices } = known;
   const numbers = plan.columns.filter((column) => column.use === "number");
-  const marks = [...numbers.flatMap(sentinelNotes), ...dropLateSentinels(store, numbers)];
+  const marks = [...numbers.flatMap(sentinelNotes), ...known.marks];
   const settled = settleClock(store.raw.subarray(0, store.count), plan.clock, choices);
   const { times, order } = settled;
   const values = numbers.map((_, i) => inOrder(store.values[i], store.count, order));
@@ -37,8 +38,10 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
   const plainSampling = findSampling(times, null);
   const rhythm = rhythmOf(plainSampling, times, values, numbers);
   const sampling = rhythm.kind === "sampled" ? plainSampling : findSampling(times, rhythm);
+  const slower: string[] = [];
   const channels = numbers.map(({ heading, index, reading }, i) => {
     const slow = rhythm.kind === "sampled" && !numbers[i].marksMissing ? findSlowChannel(times, values[i]) : null;
+    if (slow !== null) slower.push(heading);
     return makeChannel(heading, index, reading, slow?.sampling ?? sampling, slow?.values ?? values[i]);
   });
   const flows = channels.some(({ role }) => role === "flow")
@@ -60,7 +63,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
     },
     rejects: [...log.rejects, ...rejects].sort((a, b) => a.row - b.row).slice(0, 100),
     questions: [...questions, ...settled.questions],
-    notes: [...settled.notes, ...marks, ...flows.map(({ note }) => note), ...rhythmNote(rhythm), ...log.notes()],
+    notes: [...settled.notes, ...marks, ...flows.map(({ note }) => note), ...rhythmNote(rhythm), ...slowNote(slower), ...log.notes()],
     faults: [...settled.faults, ...signals, ...findGaps(times, rhythm), ...restarts(log.restarts, times, order)],
   };
 }
@@ -69,6 +72,14 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
 function rhythmOf(sampling: Sampling, times: Float64Array, values: readonly Samples[], numbers: readonly PlannedColumn[]): Rhythm {
   if (numbers.some(({ reading }) => reading.onChange)) return { kind: "on-change", heartbeat: null };
   return sampling.kind === "even" ? { kind: "sampled" } : findRhythm(times, values);
+}
+
+function slowNote(headings: readonly string[]): FilePart["notes"] {
+  if (headings.length === 0) return [];
+  const names = headings.map((name) => `"${name}"`).join(", ");
+  return [
+    { kind: "slow-channel", text: `${names}: written more rarely than the other columns; the blanks between are no missing values.` },
+  ];
 }
 
 /** Every column of the file, used or not. */

@@ -69,6 +69,7 @@ function describeColumn(column: PlannedColumn, plan: TablePlan, store: RowStore 
   const { heading, index, reading } = column;
   const at = plan.columns.filter((other) => other.use === "number").indexOf(column);
   const values = at < 0 || store === null ? null : store.values[at].subarray(0, store.count);
+  const extremes = at < 0 || store === null ? null : store.extremes(at);
   const inFile = (si: number) => Number(((si - reading.offset) / reading.factor).toPrecision(7));
   return {
     heading,
@@ -77,20 +78,10 @@ function describeColumn(column: PlannedColumn, plan: TablePlan, store: RowStore 
     unit: reading.unit,
     certainty: reading.certainty,
     reason: reading.reason,
-    range: values === null ? null : rangeOf(values, inFile),
+    range: extremes === null ? null : { low: inFile(extremes.low), high: inFile(extremes.high) },
     picture: values === null ? [] : pictureOf(values, inFile),
     unitOptions: reading.unitOptions,
   };
-}
-
-function rangeOf(values: Float32Array | Float64Array, inFile: (si: number) => number): { low: number; high: number } | null {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < values.length; i++) {
-    if (values[i] < low) low = values[i];
-    if (values[i] > high) high = values[i];
-  }
-  return low <= high ? { low: inFile(low), high: inFile(high) } : null;
 }
 
 function pictureOf(values: Float32Array | Float64Array, inFile: (si: number) => number): (number | null)[] {

@@ -14,8 +14,9 @@ export function dropLateSentinels(store: RowStore, numbers: readonly PlannedColu
     if (reading.quantity === "state") return [];
     const values = store.values[i].subarray(0, store.count);
     const inFile = (si: number) => roundTo7((si - reading.offset) / reading.factor);
-    return findSentinels(picked(values).map(inFile).sort()).map((mark): ReadingNote => {
+    return findSentinels(picked(values, store.extremes(i)).map(inFile).sort()).map((mark): ReadingNote => {
       const count = dropMark(values, mark, inFile);
+      store.forgetExtremes(i);
       return {
         kind: "sentinel",
         text: `${mark} in "${heading}" stands far from all other values and is taken for a missing one (${count} times).`,
@@ -27,17 +28,11 @@ export function dropLateSentinels(store: RowStore, numbers: readonly PlannedColu
 const roundTo7 = (value: number) => Number(value.toPrecision(7));
 
 /** An even choice of the values, with both extremes. */
-function picked(values: Samples): Float64Array {
+function picked(values: Samples, extremes: ReturnType<RowStore["extremes"]>): Float64Array {
   const stride = Math.max(1, Math.floor(values.length / SAMPLED));
-  const chosen: number[] = [];
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < values.length; i++) {
-    if (values[i] < low) low = values[i];
-    if (values[i] > high) high = values[i];
-    if (i % stride === 0 && !Number.isNaN(values[i])) chosen.push(values[i]);
-  }
-  return Float64Array.from(low <= high ? [...chosen, low, high] : chosen);
+  const chosen: number[] = extremes === null ? [] : [extremes.low, extremes.high];
+  for (let i = 0; i < values.length; i += stride) if (!Number.isNaN(values[i])) chosen.push(values[i]);
+  return Float64Array.from(chosen);
 }
 
 function dropMark(values: Samples, mark: number, inFile: (si: number) => number): number {

@@ -22,7 +22,7 @@ import type { PlannedColumn, TablePlan } from "./table-plan";
 
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
 
-const HEAD_ROWS = 1500;
+const HEAD_ROWS = 800;
 const FLOAT32_INTEGER = 2 ** 24;
 
 /**

@@ -11,7 +11,7 @@ export const PLAIN_NUMBERS: NumberFormat = { decimal: ".", thousands: null };
  */
 const WRITTEN = [
   "-|--|---|----|-----|–|—|.|..|...|*|**|***|****|*****|?|??|???|x|/|//|_|__|___|nan|-nan|+nan|nan(ind)|-nan(ind)|1.#qnan",
-  "-1.#ind|1.#inf|-1.#inf|1.#ind|#num|qnan|inf|+inf|-inf|infinity|-infinity|∞|na|n/a|n.a.|n.a|<na>|#n/a|#n/a n/a|#na",
+  "-1.#ind|1.#inf|-1.#inf|1.#ind|#num|qnan|inf|+inf|-inf|infinity|-infinity|∞|na|n/a|n.a.|n.a|<na>|<null>|<nan>|<none>|#n/a|#n/a n/a|#na",
   "#value!|#wert!|#valeur!|#div/0!|#ref!|#num!|#name?|#null!|#nv|#err|#error|null|nil|none|(null)|\\n|undefined|void|empty",
   "blank|missing|miss|mv|nodata|no data|no-data|no_data|no value|no reading|ol|o.l|o.l.|0l|+ol|-ol|overload|over|ovr|ovfl",
   "overflow|ovrflw|over range|overrange|over-range|ovrng|or|ur|hi|lo|hh|ll|high|low|under|under range|underrange",

@@ -6,6 +6,7 @@ import { describeLayout } from "./describe-layout";
 import type { FilePart } from "./file-part";
 import type { ImportChoices, LogFile } from "./import-log";
 import { combineGroups } from "./join/combine-groups";
+import { dropLateSentinels } from "./late-sentinels";
 import { makePlan } from "./make-plan";
 import type { TimedGroup } from "./own-times";
 import { refuseUnreadable } from "./refuse";
@@ -17,7 +18,7 @@ export async function readFile(file: LogFile, choices: ImportChoices, watch: Wat
   const survey = await surveyFile(file);
   refuseUnreadable(file, survey);
   const { plan, questions, head } = makePlan(file.name, survey, choices);
-  const known = { file, plan, questions, choices };
+  const known = { file, plan, questions, choices, marks: [] };
   if (plan.long !== null) {
     const body = await readLongBody(file, survey, plan, plan.long, watch);
     refuseEmpty(file, plan, body.store.count);
@@ -29,10 +30,14 @@ export async function readFile(file: LogFile, choices: ImportChoices, watch: Wat
     const body = await readBody(file, survey, own, watch);
     if (body.store.count === 0 && parts.length > 0) continue;
     refuseEmpty(file, plan, body.store.count);
+    const marks = dropLateSentinels(
+      body.store,
+      own.columns.filter((column) => column.use === "number"),
+    );
     const layout =
       parts[0]?.layout ??
       describeLayout(plan, survey, head, group === null ? body : { ...body, store: { count: body.store.count, push: () => {} } });
-    parts.push(assembleWide({ ...known, plan: own, layout }, body.store, body.log));
+    parts.push(assembleWide({ ...known, plan: own, layout, marks }, body.store, body.log));
   }
   const [first] = parts;
   return parts.length === 1 ? first : { ...combineGroups(parts), columns: columnNotes(plan) };

@@ -34,6 +34,29 @@ export class RowStore implements RowSink {
     });
   }
 
+  private readonly known: ({ readonly low: number; readonly high: number } | null)[] = [];
+  /** Least and greatest sample of a column, worked out once; null where it has none. */
+  extremes(column: number): { readonly low: number; readonly high: number } | null {
+    const known = this.known[column];
+    if (known !== undefined) return known;
+    const values = this.values[column];
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (let i = 0; i < this.count; i++) {
+      const value = values[i];
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+    const found = low <= high ? { low, high } : null;
+    this.known[column] = found;
+    return found;
+  }
+
+  /** Samples of a column were changed. */
+  forgetExtremes(column: number): void {
+    delete this.known[column];
+  }
+
   push(line: number, time: number, row: readonly number[]): void {
     if (this.count >= this.capacity) this.grow();
     const at = this.count++;
