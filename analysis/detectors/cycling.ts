@@ -88,7 +88,7 @@ function allowed({ limits, motorPower }: SiteFacts): Pick<CyclingFinding, "allow
 
 function startsAtNight({ clock, duration }: LogRecord, starts: readonly Seconds[]): number | null {
   const nights = nightsOf(clock, duration, NIGHT.from, NIGHT.to);
-  return nights === null ? null : starts.filter((t) => nights.some(({ from, to }) => from <= t && t < to)).length;
+  return nights === null || nights.length === 0 ? null : starts.filter((t) => nights.some(({ from, to }) => from <= t && t < to)).length;
 }
 
 /**

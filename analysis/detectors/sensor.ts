@@ -6,7 +6,7 @@ import { channelsOf, mainChannel } from "../../shared/record/find-channel";
 import type { LogFaultKind } from "../../shared/record/log-fault";
 import { pascalDifference } from "../../shared/units/pressure";
 import { valuesWithoutSpikes } from "../faults/observed";
-import { noiseOf } from "../segments/pressure-noise";
+import { levelStep, noiseOf } from "../segments/pressure-noise";
 import type { Detector, Evidence } from "./detector";
 import { betweenTwo } from "./sensor/between-two";
 import { isFrost } from "./sensor/frost";
@@ -29,13 +29,15 @@ export const sensor: Detector<"sensor"> = {
     const stuck = held.filter((span) => !isFrost(record, span));
     const frozen = held.filter((span) => isFrost(record, span));
     const pinned = [...spansOf(evidence, "clipped"), ...spansOf(evidence, "above-range")];
-    const noise = noiseOf(valuesWithoutSpikes(pressure, faults));
+    const values = valuesWithoutSpikes(pressure, faults);
+    const noise = noiseOf(values);
+    const coarse = levelStep(values) > noise;
     const growth = noiseWithFlow(evidence, pressure);
     const finding: SensorFinding = {
       kind,
       places: [...held, ...pinned],
       channels: channelsOf(record, "pressure").map((channel) => channel.heading),
-      noise: noise > 0 ? pascalDifference(noise) : null,
+      noise: noise > 0 && !coarse ? pascalDifference(noise) : null,
       noiseGrowsWithFlow: growth?.grows ?? null,
       noiseGrowth: growth?.perFlowSquared ?? null,
       lag: lagBehindFlow(evidence, pressure),
@@ -45,7 +47,7 @@ export const sensor: Detector<"sensor"> = {
       scaleRatio: scaleRatio(evidence, pressure),
       ...betweenTwo(evidence),
     };
-    return { kind, state: "found", finding, limits: limitsOf(evidence) };
+    return { kind, state: "found", finding, limits: limitsOf(evidence, coarse) };
   },
 };
 
@@ -56,7 +58,8 @@ function spansOf({ record, faults }: Evidence, kind: LogFaultKind): Span[] {
     .map(({ from, to }) => ({ from, to }));
 }
 
-function limitsOf({ record, segments }: Evidence): CannotTell[] {
+function limitsOf({ record, segments }: Evidence, coarse: boolean): CannotTell[] {
   const missing = mainChannel(record, "flow") === null && isCannotTell(segments.draw);
+  if (coarse) return [{ id: "quantised-too-coarse", about: "cause", detail: {} }];
   return missing ? [{ id: "no-flow-channel", about: "cause", detail: { missing: "flow" } }] : [];
 }

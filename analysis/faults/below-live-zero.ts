@@ -4,12 +4,12 @@ import type { LogRecord } from "../../shared/record/log-record";
 import { timeAt } from "../../shared/record/sampling";
 
 /**
- * A current loop at 3.6 mA, the lowest that still counts as a signal fault (NAMUR NE 43), reads 1/40 of the span under zero: 40 kPa on a 16 bar sensor, less
- * on all smaller ones. A broken loop reads a quarter of the span under zero. No discharge pressure lies there.
+ * Nothing lies under absolute vacuum. A loop without current (0 mA on 4 to 20 mA) reads a quarter of the span under zero, which passes this line from
+ * 4 bar of span on; a pump's suction side may truly lie a little under zero.
  */
-export const FAULT_PRESSURE = -40_000; // Pa gauge
+export const FAULT_PRESSURE = -101_325; // Pa gauge
 
-/** Gauge pressures below what a working current loop can mean. */
+/** Gauge pressures that no water can have: the signal was lost. */
 export function findBelowLiveZero(record: LogRecord): LogFault[] {
   return channelsOf(record, "pressure").flatMap(({ heading, sampling, values, quantity }) => {
     if (quantity !== "gaugePressure") return [];

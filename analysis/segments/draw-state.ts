@@ -27,6 +27,7 @@ export function findDrawState(
   if (flow !== null && (meter.place === "after-tank" || (meter.place === null && alone))) {
     const state = drawsFromFlow(flow, faults);
     if (state !== null) return state;
+    if (alone) return { id: "nothing-to-see", about: "leak", detail: { missing: "a flow that rests" } };
   }
   return drawsFromPressure(record, faults, pump);
 }

@@ -1,4 +1,5 @@
 import type { PumpStateBasis } from "../../shared/findings/segment";
+import { quantile } from "../numerics/order-statistics";
 import { levelsOf, type TwoLevels } from "../numerics/two-levels";
 import type { Thresholds } from "./switching";
 
@@ -28,7 +29,7 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>): Witnes
   if (Number.isNaN(low)) return { kind: "one", up: null };
   if (basis === "running") return flagLevels(low, high);
   const levels = pick(basis, levelsOf(values), high);
-  if (levels === null) return oneLevel(basis, low, high);
+  if (levels === null) return oneLevel(basis, quantile(values, 0.01), high);
   return { kind: "two", thresholds: between(levels), separation: levels.separation, share: levels.share };
 }
 
@@ -68,10 +69,10 @@ const ONE_LEVEL = {
 } as const;
 
 /** From memory of usual equipment: a number well over anything a resting drive or clamp shows, or well under a running motor's. */
-function oneLevel(basis: Exclude<Witness, "running">, low: number, high: number): WitnessLevels {
+function oneLevel(basis: Exclude<Witness, "running">, usualLow: number, high: number): WitnessLevels {
   const { none, some } = ONE_LEVEL[basis];
   if (high <= none) return { kind: "one", up: false };
-  return { kind: "one", up: low >= some ? true : null };
+  return { kind: "one", up: usualLow >= some ? true : null };
 }
 
 function extremes(values: ArrayLike<number>): { low: number; high: number } {
