@@ -11,8 +11,9 @@ import { type CubicMetrePerSecond, cubicMetrePerSecond } from "../../shared/unit
 import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { sampleInterval } from "../faults/sample-interval";
 import { gasConstant } from "../hydraulics/gas-constant";
-import { finiteValues, quantiles } from "../numerics/order-statistics";
+import { quantiles } from "../numerics/order-statistics";
 import { type Estimate, type PooledMean, pooledMean } from "../numerics/pooled-mean";
+import { someValues } from "../numerics/some-values";
 import { theilSen } from "../numerics/theil-sen";
 import { idleRests } from "../segments/idle-rests";
 import { leastNightFlow } from "../segments/night-flow";
@@ -42,7 +43,7 @@ export const leakDown: Detector<typeof kind> = {
     const declines = places.map((place) => declineOf(pressure, values, place, site.atmosphere.value));
     const pooled = pooledMean(declines);
     if (pooled === null) return open({ id: "nothing-to-see", about: "leak", detail: { idleStretches: places.length, wanted: 2 } });
-    const [bottom, top] = quantiles(finiteValues(values), [0.02, 0.98]).map((p) => 1 / (p + site.atmosphere.value));
+    const [bottom, top] = quantiles(someValues(values), [0.02, 0.98]).map((p) => 1 / (p + site.atmosphere.value));
     const mattersFrom = (bottom - top) / SLOWEST_CYCLE;
     if (pooled.high < mattersFrom || (pooled.low <= 0 && pooled.value < mattersFrom)) return { kind, state: "clear", limits: [] };
     if (pooled.low <= 0) return open({ id: "record-too-short", about: "leak", detail: { idleStretches: places.length } });
@@ -60,7 +61,7 @@ const SLOWEST_CYCLE = 12 * 3600;
 
 const open = (because: CannotTell): Answer => ({ kind, state: "cannot-tell", because: [because] });
 
-const BLOCKS = 120;
+const BLOCKS = 40;
 
 /** Rise of 1/p per second over one stretch by Theil-Sen on block means, 1/(Pa s). */
 function declineOf({ sampling }: Channel, values: ArrayLike<number>, { from, to }: Span, atmosphere: number): Estimate {

@@ -1,4 +1,6 @@
-import { finiteValues, medianAbsoluteDeviation, NORMAL_PER_MAD, quantiles } from "../numerics/order-statistics";
+import { medianAbsoluteDeviation, NORMAL_PER_MAD, quantiles } from "../numerics/order-statistics";
+import { remembered } from "../numerics/remember";
+import { ENOUGH_FOR_QUANTILES, someValues } from "../numerics/some-values";
 
 /** How a channel usually behaves from sample to sample. */
 export type ChannelHabit = {
@@ -11,21 +13,18 @@ export type ChannelHabit = {
   readonly repeats: number;
 };
 
-const MOST_SAMPLES = 50_000;
 const LONG_REPEAT = 20;
 
-/** Habit of a channel from pieces spread over its record. Null with too few values. @param values shape [n], NaN where missing */
-export function habitOf(values: ArrayLike<number>): ChannelHabit | null {
-  const stride = Math.max(1, Math.floor(values.length / MOST_SAMPLES));
-  const some = finiteValues(
-    stride === 1 ? values : Float64Array.from({ length: Math.floor(values.length / stride) }, (_, i) => values[i * stride]),
-  );
+/** Habit of a channel from values all over its record. Null with too few. @param values shape [n], NaN where missing */
+export const habitOf = remembered(usualOf);
+
+function usualOf(values: ArrayLike<number>): ChannelHabit | null {
+  const some = someValues(values);
   if (some.length < 30) return null;
   const [low, high] = quantiles(some, [0.005, 0.995]);
-  const bends = Float64Array.from({ length: Math.floor((values.length - 2) / stride) }, (_, k) => {
-    const i = k * stride;
-    return values[i] - 2 * values[i + 1] + values[i + 2];
-  });
+  const stride = Math.max(1, Math.floor(values.length / ENOUGH_FOR_QUANTILES));
+  const bends = new Float64Array(Math.floor((values.length - 2) / stride));
+  for (let k = 0; k < bends.length; k++) bends[k] = values[k * stride] - 2 * values[k * stride + 1] + values[k * stride + 2];
   return { low, high, noise: (medianAbsoluteDeviation(bends, 0) * NORMAL_PER_MAD) / Math.sqrt(6), repeats: repeatsOf(values) };
 }
 

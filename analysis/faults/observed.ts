@@ -3,6 +3,7 @@ import type { LogFault, LogFaultKind } from "../../shared/record/log-fault";
 import type { Channel } from "../../shared/record/log-record";
 import { indexAtOrAfter, sampleCount, timeAt } from "../../shared/record/sampling";
 import { type Seconds, seconds } from "../../shared/units/quantity";
+import { rememberedForTwo } from "../numerics/remember";
 
 /** A stretch of a channel without a fault: `first` and `last` are the indexes of its samples, both inside. */
 export type Stretch = Span & { readonly first: number; readonly last: number };
@@ -20,7 +21,9 @@ const concerns = (fault: LogFault, channel: Channel) => fault.channel === null |
  * Where a channel can be trusted: its samples less gaps and faults, in order of time. Nothing may be carried across the border of two stretches.
  * A value that was logged on change holds until the next, the last one until the end of its log.
  */
-export function stretchesOf(channel: Channel, faults: readonly LogFault[]): Stretch[] {
+export const stretchesOf = rememberedForTwo(stretchesWithout);
+
+function stretchesWithout(channel: Channel, faults: readonly LogFault[]): readonly Stretch[] {
   const { sampling } = channel;
   const count = sampleCount(sampling);
   const cuts = faults
@@ -54,7 +57,9 @@ function cutOf({ sampling }: Channel, fault: LogFault): { after: number; before:
 }
 
 /** The values of a channel with its spikes taken out as missing; the channel's own array where it has none. Shape [n]. */
-export function valuesWithoutSpikes(channel: Channel, faults: readonly LogFault[]): Channel["values"] {
+export const valuesWithoutSpikes = rememberedForTwo(withoutSpikes);
+
+function withoutSpikes(channel: Channel, faults: readonly LogFault[]): Channel["values"] {
   const spikes = faults.filter((fault) => SINGLE_SAMPLES.includes(fault.kind) && concerns(fault, channel));
   if (spikes.length === 0) return channel.values;
   const values = channel.values.slice();

@@ -8,7 +8,8 @@ import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 import { valuesWithoutSpikes } from "../faults/observed";
 import { sampleInterval } from "../faults/sample-interval";
-import { finiteValues, quantiles } from "../numerics/order-statistics";
+import { quantiles } from "../numerics/order-statistics";
+import { someValues } from "../numerics/some-values";
 import { noiseOf } from "./pressure-noise";
 import { restsOf } from "./starts";
 
@@ -30,7 +31,7 @@ export function drawsFromPressure(record: LogRecord, faults: readonly LogFault[]
   if (pressure === null) return { id: "no-flow-channel", about: "leak", detail: { missing: "flow" } };
   if (isCannotTell(pump)) return { ...pump, about: "leak" };
   const values = valuesWithoutSpikes(pressure, faults);
-  const [low, high] = quantiles(finiteValues(values), [0.01, 0.99]);
+  const [low, high] = quantiles(someValues(values), [0.01, 0.99]);
   const noise = noiseOf(values);
   const interval = sampleInterval(pressure.sampling)?.median ?? 1;
   const lag = Math.max(STEP, Math.ceil(LEAST_STEP / interval));

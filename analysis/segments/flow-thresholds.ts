@@ -1,4 +1,6 @@
 import { finiteValues, quantile } from "../numerics/order-statistics";
+import { remembered } from "../numerics/remember";
+import { someValues } from "../numerics/some-values";
 import { levelsOf } from "../numerics/two-levels";
 import type { Thresholds } from "./switching";
 
@@ -22,9 +24,11 @@ const CLEAR_OF_REST = 4;
  * through all flows) zero is the rest if the meter shows zero at all.
  * @param values shape [n], m3/s  @returns null where the flow never rests, or never moves
  */
-export function flowThresholds(values: ArrayLike<number>): FlowThresholds | null {
+export const flowThresholds = remembered(thresholdsOf);
+
+function thresholdsOf(values: ArrayLike<number>): FlowThresholds | null {
   const kept = finiteValues(values);
-  const high = quantile(kept, 0.999);
+  const high = quantile(someValues(kept), 0.999);
   if (!(high > 0)) return null;
   const zeros = shareOfZeros(kept, high);
   if (zeros > MANY_ZEROS) return zeroRest(high);

@@ -40,12 +40,14 @@ export function findLivingTank(
   const flows = valuesWithoutSpikes(flow, faults);
   const meter: Meter = { channel: flow, values: flows, volume: cumulativeVolume(flow, flows), stretches: stretchesOf(flow, faults) };
   const spread = Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12));
-  return fromTraces(tankTraces(pump, gauge, meter), spread, gauge.atmosphere);
+  return fromTraces(tankTraces(pump, gauge, meter), spread, gauge.atmosphere, pump.basis === "pressure" ? DOUBT.pressure : DOUBT.drive);
 }
 
 const LEAST_RESTS = 2;
+/** What stays uncertain however many rests there are: volumes summed over samples, gas that is not quite ideal; and rests that pressure itself told. */
+const DOUBT = { drive: 0.001, pressure: 0.03 };
 
-function fromTraces(seen: readonly TankTrace[], spread: number, atmosphere: number): LivingTank | CannotTell {
+function fromTraces(seen: readonly TankTrace[], spread: number, atmosphere: number, doubtOfRests: number): LivingTank | CannotTell {
   const noise = (trace: TankTrace) => spread * median(trace.inverse) ** 2;
   const drew = seen.filter((trace) => rise(trace) > 6 * noise(trace) && trace.drawn[trace.drawn.length - 1] > 0);
   const open: CannotTell = { id: "nothing-to-see", about: "tank", detail: { draws: drew.length, wanted: 5 } };
@@ -62,11 +64,13 @@ function fromTraces(seen: readonly TankTrace[], spread: number, atmosphere: numb
     telling.map((trace, i) => slopeOfTrace(trace, friction === 0 ? ends[i] : endOf(trace, rough), leak, noise(trace))),
   );
   if (pooled === null || !(pooled.low > 0)) return open;
+  const doubt = doubtOfRests * pooled.value;
+  const [low, high] = [Math.hypot(pooled.value - pooled.low, doubt), Math.hypot(pooled.high - pooled.value, doubt)];
   const used = pooled.kept.map((i) => telling[i]);
   const empties = emptiesAt(telling, lineOf(pooled.value), atmosphere);
   return {
     windows: used.map((trace) => ({ ...trace.span, drawnVolume: cubicMetre(trace.drawn[trace.drawn.length - 1]) })),
-    gasConstant: { value: 1 / pooled.value, low: 1 / pooled.high, high: 1 / pooled.low },
+    gasConstant: { value: 1 / pooled.value, low: 1 / (pooled.value + high), high: 1 / (pooled.value - low) },
     emptiesAt: empties,
     emptiesBelow: empties === null ? lowestGiving(used, atmosphere) : null,
     points: pointsOf(used),

@@ -8,7 +8,8 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import { seconds } from "../../shared/units/quantity";
 import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { sampleInterval } from "../faults/sample-interval";
-import { finiteValues, quantiles } from "../numerics/order-statistics";
+import { quantiles } from "../numerics/order-statistics";
+import { someValues } from "../numerics/some-values";
 import { type FlowThresholds, flowThresholds } from "./flow-thresholds";
 import { overlaps } from "./idle-rests";
 import { noiseOf } from "./pressure-noise";
@@ -89,7 +90,7 @@ const SLOWEST = 15 * 60; // s for the whole range: what falls more slowly may be
 /** Stretches in which pressure falls on and on by a good part of its range, as fast as a draw makes it fall. */
 function falls(pressure: Channel, faults: readonly LogFault[]): Span[] {
   const values = valuesWithoutSpikes(pressure, faults);
-  const [low, high] = quantiles(finiteValues(values), [0.01, 0.99]);
+  const [low, high] = quantiles(someValues(values), [0.01, 0.99]);
   const noise = noiseOf(values);
   return stretchesOf(pressure, faults).flatMap(({ first, last }) => {
     const spans: Span[] = [];

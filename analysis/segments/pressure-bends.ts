@@ -1,5 +1,5 @@
 import type { Sampling } from "../../shared/record/log-record";
-import { timeAt } from "../../shared/record/sampling";
+import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 import { bendOf } from "../numerics/hinge";
 import { median } from "../numerics/order-statistics";
@@ -14,11 +14,19 @@ export type SawTooth = {
 };
 
 /** One stretch of a pressure channel: samples first..last. */
-export type Curve = { readonly values: ArrayLike<number>; readonly sampling: Sampling; readonly first: number; readonly last: number };
+export type Curve = {
+  readonly values: ArrayLike<number>;
+  readonly sampling: Sampling;
+  readonly first: number;
+  readonly last: number;
+  /** Whether water was drawn at an instant, by a meter after the tank; null without one. */
+  readonly drawing: ((t: Seconds) => boolean) | null;
+};
 
 const WITHIN = 3; // noise spreads
 const SIDE_SHARE = 0.12; // of the swing: as far as a side of a bend is nearly straight
 const MOST_SIDE = 60; // samples
+const LEAST_SIDE = 3;
 
 /** Instant of a start: the bend at a low, between the fall before it and the rise after. */
 export function startOf(curve: Curve, low: number, saw: SawTooth): Seconds {
@@ -55,7 +63,8 @@ const LIFT = 4; // noise spreads
 function stopOfDrive(curve: Curve, low: number, next: number, saw: SawTooth): Stop {
   const { values, sampling } = curve;
   const risen = firstNear(curve, low, highestOf(values, low, next), saw.noise);
-  const fall = startOfFall(curve, risen, next, saw);
+  const falls = bendNear(curve, startOfFall(curve, risen, next, saw), saw);
+  const fall = Math.min(next, Math.max(risen, indexAtOrAfter(sampling, falls) - 1));
   const level = median(Float64Array.from({ length: Math.min(END_SAMPLES, fall - risen + 1) }, (_, i) => values[fall - i]));
   let begin = fall;
   while (begin > risen && values[begin - 1] > level - LIFT * saw.noise) begin--;
@@ -64,10 +73,21 @@ function stopOfDrive(curve: Curve, low: number, next: number, saw: SawTooth): St
     Float64Array.from({ length: Math.max(0, Math.min(END_SAMPLES, begin - 3 - risen)) }, (_, i) => values[begin - 3 - i]),
   );
   const lifted = before < level - LIFT * saw.noise && spreadOf(values, begin - 3 - END_SAMPLES, begin - 3) < LIFT * saw.noise;
-  const quiet = timeAt(sampling, fall) - timeAt(sampling, begin);
   if (lifted) return { at: bendNear(curve, begin, saw), sure: true };
-  return quiet < LONGEST_QUIET ? { at: bendNear(curve, fall, saw), sure: true } : { at: timeAt(sampling, begin), sure: false };
+  begin = lastDrawn(curve, begin, fall);
+  const quiet = timeAt(sampling, fall) - timeAt(sampling, begin);
+  return quiet < LONGEST_QUIET ? { at: falls, sure: true } : { at: timeAt(sampling, begin), sure: false };
 }
+
+/** Water that is drawn while the pressure holds comes from the pump: it ran at least until the last of that, short of the fall itself. */
+function lastDrawn({ drawing, sampling }: Curve, begin: number, fall: number): number {
+  if (drawing === null) return begin;
+  let at = fall - SETTLING;
+  while (at > begin && !drawing(timeAt(sampling, at))) at--;
+  return Math.max(begin, at);
+}
+
+const SETTLING = 2; // samples by which the fall and the draw that makes it may seem apart
 
 /** Highest less lowest of a few samples; Infinity where they do not exist. */
 function spreadOf(values: ArrayLike<number>, first: number, last: number): number {
@@ -98,9 +118,9 @@ function startOfFall({ values }: Curve, risen: number, next: number, { low, high
 function bendNear({ values, sampling, first, last }: Curve, at: number, { low, high, noise }: SawTooth): Seconds {
   const away = Math.max(SIDE_SHARE * (high - low), 8 * noise);
   let from = at;
-  while (from > first && at - from < MOST_SIDE && !(Math.abs(values[from] - values[at]) > away)) from--;
+  while (from > first && at - from < MOST_SIDE && (at - from < LEAST_SIDE || !(Math.abs(values[from] - values[at]) > away))) from--;
   let to = at;
-  while (to < last && to - at < MOST_SIDE && !(Math.abs(values[to] - values[at]) > away)) to++;
+  while (to < last && to - at < MOST_SIDE && (to - at < LEAST_SIDE || !(Math.abs(values[to] - values[at]) > away))) to++;
   const indexes: number[] = [];
   for (let i = from; i <= to; i++) if (!Number.isNaN(values[i])) indexes.push(i);
   const bend = bendOf(

@@ -1,4 +1,5 @@
 import { median, medianAbsoluteDeviation, NORMAL_PER_MAD } from "../numerics/order-statistics";
+import { remembered } from "../numerics/remember";
 
 const MOST_SAMPLES = 40_000; // enough for a median; taken in whole pieces so that neighbours stay neighbours
 
@@ -7,7 +8,9 @@ const MOST_SAMPLES = 40_000; // enough for a median; taken in whole pieces so th
  * sqrt(6) times that of white noise. The median makes steps and pump starts count for nothing.
  * @param values shape [n]  @returns same unit; 0 where most neighbours are equal (coarser steps than noise)
  */
-export function noiseOf(values: ArrayLike<number>): number {
+export const noiseOf = remembered(spreadFromSampleToSample);
+
+function spreadFromSampleToSample(values: ArrayLike<number>): number {
   const stride = Math.max(1, Math.floor(values.length / MOST_SAMPLES));
   const bends = new Float64Array(Math.max(0, Math.ceil((values.length - 2) / stride)));
   for (let i = 0; i < bends.length; i++) {
@@ -21,7 +24,9 @@ const MOST_LEVELS = 2000;
 const LEAST_LEVELS = 5; // two or three values are states of the water, not steps of the channel
 
 /** Step between neighbouring levels of a coarse channel: the usual least difference of the values it takes. 0 where it takes too many to have one. */
-export function levelStep(values: ArrayLike<number>): number {
+export const levelStep = remembered(stepOfLevels);
+
+function stepOfLevels(values: ArrayLike<number>): number {
   const seen = new Set<number>();
   for (let i = 0; i < values.length && seen.size <= MOST_LEVELS; i++) if (!Number.isNaN(values[i])) seen.add(values[i]);
   if (seen.size > MOST_LEVELS || seen.size < LEAST_LEVELS || seen.size > values.length / 4) return 0;

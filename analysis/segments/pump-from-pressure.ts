@@ -1,10 +1,13 @@
-import type { PumpState, Run } from "../../shared/findings/segment";
+import type { MeterPlace, PumpState, Run } from "../../shared/findings/segment";
 import { mainChannel } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
-import type { LogRecord, Sampling } from "../../shared/record/log-record";
+import type { Channel, LogRecord, Sampling } from "../../shared/record/log-record";
+import { indexAtOrAfter } from "../../shared/record/sampling";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observed";
-import { finiteValues, median, quantiles } from "../numerics/order-statistics";
+import { median, quantiles } from "../numerics/order-statistics";
+import { someValues } from "../numerics/some-values";
+import { flowThresholds } from "./flow-thresholds";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
 import { levelStep, noiseOf } from "./pressure-noise";
 import { type Turn, turningPoints } from "./turning-points";
@@ -22,27 +25,38 @@ const LOWS_WITHIN = 0.25;
  * (a boost before sleep) or the fall itself shows it, and a run with a long quiet top is marked incomplete.
  * @returns null where no such saw-tooth is seen
  */
-export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[], site: SiteFacts): PumpState | null {
+export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[], site: SiteFacts, meter: MeterPlace): PumpState | null {
   const channel = mainChannel(record, "pressure");
   if (channel === null) return null;
   const values = valuesWithoutSpikes(channel, faults);
   const observed = stretchesOf(channel, faults);
   const saw = sawToothOf(values, observed, site);
   if (saw === null) return null;
-  const runs = observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw));
+  const drawing = meter.place === "after-tank" ? drawingBy(mainChannel(record, "flow"), faults) : null;
+  const runs = observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw, drawing));
   const certainty = saw.regulated ? 0.6 : 0.75;
   return { basis: "pressure", channel: channel.heading, mode: "switching", runs, observed, separation: null, certainty, pumps: [] };
 }
 
+function drawingBy(flow: Channel | null, faults: readonly LogFault[]): Curve["drawing"] {
+  const values = flow === null ? [] : valuesWithoutSpikes(flow, faults);
+  const thresholds = flow === null ? null : flowThresholds(values);
+  if (flow === null || thresholds === null) return null;
+  return (t) => {
+    const i = indexAtOrAfter(flow.sampling, t);
+    return values[flow.sampling.kind === "on-change" && i > 0 ? i - 1 : Math.min(i, values.length - 1)] >= thresholds.at;
+  };
+}
+
 function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], site: SiteFacts): SawTooth | null {
-  const kept = finiteValues(values);
+  const kept = someValues(values);
   if (kept.length < 10) return null;
   const noise = Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12));
-  const [bottom, top] = quantiles(kept, [0.005, 0.995]);
+  const [bottom, floor, top] = quantiles(kept, [0.005, 0.01, 0.995]);
   const smallest = Math.max(LEAST_SWING, 8 * noise);
   const coarse = Math.max(SWING_SHARE * (top - bottom), smallest);
   if (coarse > 0.8 * (top - bottom)) return null;
-  const seen = withoutPlunges(values, quantiles(kept, [0.01])[0], coarse);
+  const seen = withoutPlunges(values, floor, coarse);
   const turns = stretches.flatMap(({ first, last }) => turningPoints(seen, first, last, coarse));
   const [lows, highs] = (["low", "high"] as const).map((kind) =>
     turns.filter((turn) => turn.kind === kind).map((turn) => values[turn.index]),
@@ -59,7 +73,10 @@ function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], si
 function withoutPlunges(values: ArrayLike<number>, floor: number, size: number): ArrayLike<number> {
   let lowest = Number.POSITIVE_INFINITY;
   for (let i = 0; i < values.length; i++) if (values[i] < lowest) lowest = values[i];
-  return floor - lowest < size / 2 ? values : Float64Array.from(values, (value) => Math.max(value, floor));
+  if (floor - lowest < size / 2) return values;
+  const held = new Float64Array(values.length);
+  for (let i = 0; i < values.length; i++) held[i] = Math.max(values[i], floor);
+  return held;
 }
 
 const PARTIAL_SHARE = 0.06;
@@ -84,8 +101,8 @@ function isRegulated(
   return partial > starts / 3;
 }
 
-function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, saw: SawTooth): Run[] {
-  const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last };
+function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, saw: SawTooth, drawing: Curve["drawing"]): Run[] {
+  const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last, drawing };
   const turns = turningPoints(values, stretch.first, stretch.last, saw.size).filter((turn) => isSwitch(values, turn, saw));
   const runs: Run[] = [];
   if (turns[0]?.kind === "high") {

@@ -35,7 +35,7 @@ export function findPumpState(
   if (drive !== null && drive.mode !== "always-stopped") return drive;
   const flow = meter.place === "before-tank" ? pumpFromWitness(record, faults, "flow") : null;
   if (flow?.mode === "switching") return joinPauses(flow, record, faults);
-  const pressure = pumpFromPressure(record, faults, site);
+  const pressure = pumpFromPressure(record, faults, site, meter);
   if (pressure !== null) return pressure;
   return drive ?? flow ?? { id: "no-pump-state", about: "starts", detail: { missing: missing(record) } };
 }

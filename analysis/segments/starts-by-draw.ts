@@ -6,7 +6,8 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import type { Seconds } from "../../shared/units/quantity";
 import { valuesWithoutSpikes } from "../faults/observed";
 import { sampleInterval } from "../faults/sample-interval";
-import { finiteValues, quantile } from "../numerics/order-statistics";
+import { quantile } from "../numerics/order-statistics";
+import { someValues } from "../numerics/some-values";
 import { cumulativeVolume, volumeBetween } from "./volume";
 
 const BEFORE = 10; // s before a start over which the draw is read
@@ -28,7 +29,7 @@ export function startsByDraw(
   if (flow === null || isCannotTell(draw) || draw.basis !== "flow") return null;
   const values = valuesWithoutSpikes(flow, faults);
   const volume = cumulativeVolume(flow, values);
-  const most = site.pumpRatedFlow?.value ?? quantile(finiteValues(values), 0.999);
+  const most = site.pumpRatedFlow?.value ?? quantile(someValues(values), 0.999);
   const span = Math.max(BEFORE, 2 * (sampleInterval(flow.sampling)?.median ?? 0));
   const counts = { none: 0, small: 0, large: 0 };
   let k = 0;

@@ -13,10 +13,21 @@ export type Thresholds = { readonly on: number; readonly off: number; readonly a
  * @param values shape [n]; a missing value changes nothing
  */
 export function runsOf(values: ArrayLike<number>, sampling: Sampling, stretches: readonly Stretch[], thresholds: Thresholds): Run[] {
-  return stretches.flatMap((stretch) => runsOfStretch(values, sampling, stretch, thresholds));
+  return stretches.flatMap((stretch) => runsOfStretch(values, sampling, stretch, thresholds, 1));
 }
 
-function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, { on, off, at }: Thresholds): Run[] {
+/** When a channel lay under a limit, the same way; it leaves again a little above it. */
+export function spansBelow(
+  values: ArrayLike<number>,
+  sampling: Sampling,
+  stretches: readonly Stretch[],
+  limit: number,
+  leave = limit,
+): Run[] {
+  return stretches.flatMap((stretch) => runsOfStretch(values, sampling, stretch, { on: -limit, off: -leave, at: -limit }, -1));
+}
+
+function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, { on, off, at }: Thresholds, sign: 1 | -1): Run[] {
   const runs: Run[] = [];
   let up: boolean | null = null;
   let since: Seconds = stretch.from;
@@ -25,7 +36,7 @@ function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: S
   let beforeIndex = stretch.first;
   let passed: Seconds = stretch.from; // last passing of `at`
   for (let i = stretch.first; i <= stretch.last; i++) {
-    const value = values[i];
+    const value = sign * values[i];
     if (Number.isNaN(value)) continue;
     if (before < at !== value < at && !Number.isNaN(before)) passed = passing(sampling, beforeIndex, before, i, value, at);
     if (up === null) {

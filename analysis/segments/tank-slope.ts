@@ -1,26 +1,28 @@
 import { varianceInflation } from "../numerics/autocorrelation";
 import { mean } from "../numerics/moments";
+import { median } from "../numerics/order-statistics";
 import type { Estimate } from "../numerics/pooled-mean";
 import { repeatedMedians } from "../numerics/theil-sen";
 import type { TankTrace } from "./tank-windows";
 
 /**
  * 1/K that most of the drawn water agrees on, 1/J: each rest's own slope by repeated medians, which a fall beyond the knee does not move, and of these
- * the median with the weight of their water.
+ * the median with the weight of their water, which counts up to the usual: a rest with far more was helped by the pump.
  */
 export function usualSlope(traces: readonly TankTrace[]): number {
   const own = traces.map(roughSlope).filter(({ slope }) => slope > 0);
   own.sort((a, b) => a.slope - b.slope);
-  const half = own.reduce((sum, { water }) => sum + water, 0) / 2;
+  const most = median(own.map(({ water }) => water));
+  const half = own.reduce((sum, { water }) => sum + Math.min(water, most), 0) / 2;
   let sum = 0;
   for (const { slope, water } of own) {
-    sum += water;
+    sum += Math.min(water, most);
     if (sum >= half) return slope;
   }
   return Number.NaN;
 }
 
-const ROUGH_POINTS = 40;
+const ROUGH_POINTS = 24;
 
 /** Points evenly spread over the water, not over time: a long idle part says nothing of the slope. */
 function roughSlope({ drawn, inverse, calmUntil }: TankTrace): { slope: number; water: number } {
@@ -54,10 +56,12 @@ export function leakSlope(traces: readonly TankTrace[], slope: number): number {
 }
 
 const LEAST_REST = 60; // s
+const STRAIGHT_NOISES = 3;
+const STRAIGHT_SHARE = 0.05;
 
 /**
  * Slope of one trace up to (not including) `end`, leak taken off: least squares of 1/p on volume. Its variance allows for residuals that hang
- * together. NaN where too little was drawn.
+ * together. NaN where too little was drawn, or where the points do not lie along a line at all: then the pump gave a part of the water.
  */
 export function slopeOfTrace(trace: TankTrace, end: number, leak: number, noise: number): Estimate {
   const { times, drawn, inverse } = trace;
@@ -85,6 +89,8 @@ export function slopeOfTrace(trace: TankTrace, end: number, leak: number, noise:
     squares += left * left;
     before = left;
   }
+  const straight = Math.max(STRAIGHT_NOISES * noise, STRAIGHT_SHARE * value * (drawn[n - 1] - drawn[0]));
+  if (squares / n > straight ** 2) return { value: Number.NaN, variance: Number.NaN };
   const inflation = squares > 0 ? varianceInflation(lagged / squares, n) : 1;
   const variance = (Math.max(squares / Math.max(1, n - 2), noise ** 2) * inflation) / sxx + value ** 2 * doubtOfVolume(trace, n);
   return Math.sqrt(variance) < 0.5 * value ? { value, variance } : { value: Number.NaN, variance: Number.NaN };

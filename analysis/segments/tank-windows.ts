@@ -47,23 +47,50 @@ export function tankTraces(pump: PumpState, gauge: Gauge, meter: Meter): TankTra
   });
 }
 
-const covered = (stretches: readonly Stretch[], span: Span) => stretches.some(({ from, to }) => from <= span.from && span.to <= to);
+/** Whether one stretch holds the whole span; by halving, as there may be many of both. */
+function covered(stretches: readonly Stretch[], span: Span): boolean {
+  let low = 0;
+  let high = stretches.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (stretches[middle].to < span.to) low = middle + 1;
+    else high = middle;
+  }
+  return low < stretches.length && stretches[low].from <= span.from;
+}
+
+/** A long rest needs not every sample: so many spread over it, and all of the last, where a knee would be. */
+const MOST_POINTS = 90;
+const LAST_POINTS = 30;
 
 function traceOf(span: Span, calmEnd: number, gauge: Gauge, meter: Meter): TankTrace | null {
   const { sampling } = gauge.channel;
   const first = indexAtOrAfter(sampling, span.from);
   const last = lowestNearEnd(gauge, first, span.to, calmEnd);
-  const indexes: number[] = [];
-  for (let i = first; i <= last; i++) if (!Number.isNaN(gauge.values[i])) indexes.push(i);
-  if (indexes.length < LEAST_POINTS) return null;
-  const times = Float64Array.from(indexes, (i) => timeAt(sampling, i));
-  const start = volumeAt(meter.channel.sampling, meter.volume, meter.values, times[0]);
-  const drawn = times.map((t) => volumeAt(meter.channel.sampling, meter.volume, meter.values, t) - start);
-  const inverse = Float64Array.from(indexes, (i) => 1 / (gauge.values[i] + gauge.atmosphere));
-  const flow = times.map((t) => meter.values[Math.min(indexAtOrAfter(meter.channel.sampling, t), meter.values.length - 1)] || 0);
+  const stride = Math.max(1, Math.floor((last - LAST_POINTS - first) / MOST_POINTS));
+  const most = Math.ceil((last - first + 1) / stride) + LAST_POINTS + 1;
+  const [times, drawn, inverse, flow] = [new Float64Array(most), new Float64Array(most), new Float64Array(most), new Float64Array(most)];
+  const before = volumeAt(meter.channel.sampling, meter.volume, meter.values, timeAt(sampling, first));
+  let n = 0;
+  for (let i = first; i <= last; i += i < last - LAST_POINTS ? stride : 1) {
+    if (Number.isNaN(gauge.values[i])) continue;
+    times[n] = timeAt(sampling, i);
+    drawn[n] = volumeAt(meter.channel.sampling, meter.volume, meter.values, times[n]) - before;
+    inverse[n] = 1 / (gauge.values[i] + gauge.atmosphere);
+    flow[n] = meter.values[Math.min(indexAtOrAfter(meter.channel.sampling, times[n]), meter.values.length - 1)] || 0;
+    n++;
+  }
+  if (n < LEAST_POINTS) return null;
   let calmUntil = 0;
-  while (calmUntil < times.length && times[calmUntil] <= calmEnd) calmUntil++;
-  return { span: { from: span.from, to: seconds(times[times.length - 1]) }, times, drawn, inverse, flow, calmUntil };
+  while (calmUntil < n && times[calmUntil] <= calmEnd) calmUntil++;
+  return {
+    span: { from: span.from, to: seconds(times[n - 1]) },
+    times: times.subarray(0, n),
+    drawn: drawn.subarray(0, n),
+    inverse: inverse.subarray(0, n),
+    flow: flow.subarray(0, n),
+    calmUntil,
+  };
 }
 
 /** The pump's start is known to a sample; the lowest pressure about it ends the tank's own part. */

@@ -1,11 +1,14 @@
 import type { Channel, Sampling } from "../../shared/record/log-record";
 import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
+import { rememberedForTwo } from "../numerics/remember";
 
 /**
  * Volume since the first sample of a flow channel, shape [n], m3: straight between samples, held in a log on change.
  * A missing sample is bridged from its neighbours; a gap must be cut by the caller, as its volume is a guess here.
  */
-export function cumulativeVolume({ sampling }: Channel, values: ArrayLike<number>): Float64Array {
+export const cumulativeVolume = rememberedForTwo(volumeSinceFirst);
+
+function volumeSinceFirst({ sampling }: Channel, values: ArrayLike<number>): Float64Array {
   const volume = new Float64Array(values.length);
   const hold = sampling.kind === "on-change";
   let before = 0;

@@ -1,5 +1,6 @@
 import type { PumpStateBasis } from "../../shared/findings/segment";
-import { quantile } from "../numerics/order-statistics";
+import { quantiles } from "../numerics/order-statistics";
+import { someValues } from "../numerics/some-values";
 import { levelsOf, type TwoLevels } from "../numerics/two-levels";
 import type { Thresholds } from "./switching";
 
@@ -29,7 +30,10 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>): Witnes
   if (Number.isNaN(low)) return { kind: "one", up: null };
   if (basis === "running") return flagLevels(low, high);
   const levels = pick(basis, levelsOf(values), high);
-  if (levels === null) return oneLevel(basis, quantile(values, 0.01), high);
+  if (levels === null) {
+    const [usualLow, middle] = quantiles(someValues(values), [0.01, 0.5]);
+    return oneLevel(basis, usualLow, middle, high);
+  }
   return { kind: "two", thresholds: between(levels), separation: levels.separation, share: levels.share };
 }
 
@@ -68,11 +72,14 @@ const ONE_LEVEL = {
   flow: { none: 1e-6, some: 5e-5 },
 } as const;
 
+/** One heap whose lowest hundredth is still this part of its middle never went down to a rest. */
+const ONE_HEAP = 0.3;
+
 /** From memory of usual equipment: a number well over anything a resting drive or clamp shows, or well under a running motor's. */
-function oneLevel(basis: Exclude<Witness, "running">, usualLow: number, high: number): WitnessLevels {
+function oneLevel(basis: Exclude<Witness, "running">, usualLow: number, middle: number, high: number): WitnessLevels {
   const { none, some } = ONE_LEVEL[basis];
   if (high <= none) return { kind: "one", up: false };
-  return { kind: "one", up: usualLow >= some ? true : null };
+  return { kind: "one", up: middle >= some && usualLow >= ONE_HEAP * middle ? true : null };
 }
 
 function extremes(values: ArrayLike<number>): { low: number; high: number } {

@@ -6,7 +6,7 @@ import { indexAtOrAfter, timeAt } from "../../../shared/record/sampling";
 import { stretchesOf, valuesWithoutSpikes } from "../../faults/observed";
 import { median } from "../../numerics/order-statistics";
 import { overlaps } from "../../segments/idle-rests";
-import { runsOf } from "../../segments/switching";
+import { spansBelow } from "../../segments/switching";
 import type { Evidence } from "../detector";
 
 const COLLAPSED = 0.4; // of the usual running pressure
@@ -59,6 +59,5 @@ function usualWhileRunning({ sampling }: Channel, values: ArrayLike<number>, { r
 }
 
 function below(channel: Channel, values: ArrayLike<number>, limit: number, faults: Evidence["faults"]): Span[] {
-  const negative = Float64Array.from(values, (value) => -value);
-  return runsOf(negative, channel.sampling, stretchesOf(channel, faults), { on: -limit, off: -limit * 1.1, at: -limit });
+  return spansBelow(values, channel.sampling, stretchesOf(channel, faults), limit, limit * 1.1);
 }

@@ -4,7 +4,8 @@ import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter, timeAt } from "../../../shared/record/sampling";
 import { type GaugePascal, gaugePascal } from "../../../shared/units/pressure";
 import { stretchesOf, valuesWithoutSpikes } from "../../faults/observed";
-import { finiteValues, median, quantile } from "../../numerics/order-statistics";
+import { median, quantile } from "../../numerics/order-statistics";
+import { someValues } from "../../numerics/some-values";
 import { noiseOf } from "../../segments/pressure-noise";
 import { runsOf } from "../../segments/switching";
 import type { Evidence } from "../detector";
@@ -30,7 +31,7 @@ export function atFullSpeed({ record, faults }: Evidence, pressure: Channel): Fu
 }
 
 function fullOf(speed: Channel, values: ArrayLike<number>): number | null {
-  const highest = quantile(finiteValues(values), 0.9999);
+  const highest = quantile(someValues(values), 0.9999);
   if (speed.quantity === "fraction") return highest >= NEAR_FULL ? 1 : null;
   if (speed.quantity === "frequency") return highest >= LEAST_LINE_FREQUENCY ? highest : null;
   return speed.quantity === "rotation" ? highest : null;
@@ -40,7 +41,7 @@ function shutoffOf(record: Evidence["record"], faults: Evidence["faults"], press
   const flow = mainChannel(record, "flow");
   if (flow === null) return null;
   const flows = valuesWithoutSpikes(flow, faults);
-  const little = LITTLE_FLOW * quantile(finiteValues(flows), 0.999);
+  const little = LITTLE_FLOW * quantile(someValues(flows), 0.999);
   const values = valuesWithoutSpikes(pressure, faults);
   const noise = noiseOf(values);
   const seen: number[] = [];

@@ -3,9 +3,10 @@ import { mainChannel } from "../../../shared/record/find-channel";
 import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter, timeAt } from "../../../shared/record/sampling";
 import { stretchesOf, valuesWithoutSpikes } from "../../faults/observed";
-import { finiteValues, median, quantile } from "../../numerics/order-statistics";
+import { median, quantile } from "../../numerics/order-statistics";
+import { someValues } from "../../numerics/some-values";
 import { overlaps } from "../../segments/idle-rests";
-import { runsOf } from "../../segments/switching";
+import { spansBelow } from "../../segments/switching";
 import type { Evidence } from "../detector";
 import { atFullSpeed } from "./full-speed";
 
@@ -19,13 +20,12 @@ export function overdraws(evidence: Evidence, pressure: Channel): Span[] {
   if (full === null || site.setPressure === null) return [];
   const values = valuesWithoutSpikes(pressure, faults);
   const limit = site.setPressure.value - site.limits.band.value;
-  const negative = Float64Array.from(values, (value) => -value);
-  const low = runsOf(negative, pressure.sampling, stretchesOf(pressure, faults), { on: -limit, off: -limit, at: -limit });
+  const low = spansBelow(values, pressure.sampling, stretchesOf(pressure, faults), limit);
   const spans = overlaps(full.spans, low).filter((span) => spanLength(span) >= LEAST && !isRecovery(pressure, values, span, limit));
   const flow = mainChannel(record, "flow");
   if (flow === null) return spans;
   const flows = valuesWithoutSpikes(flow, faults);
-  const much = MUCH_FLOW * (site.pumpRatedFlow?.value ?? quantile(finiteValues(flows), 0.999));
+  const much = MUCH_FLOW * (site.pumpRatedFlow?.value ?? quantile(someValues(flows), 0.999));
   return spans.filter((span) => medianIn(flow, flows, span) >= much);
 }
 

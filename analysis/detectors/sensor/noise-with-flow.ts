@@ -11,6 +11,7 @@ export type NoiseGrowth = { readonly grows: boolean; readonly perFlowSquared: Me
 
 const BLOCK = 24; // samples
 const LEAST_BLOCKS = 12;
+const MOST_BLOCKS = 3000;
 const FLOW_SPREAD = 2; // highest blocks' flow over lowest blocks': less says nothing
 const CLEARLY = 1.5; // noise at the most flow over noise at the least
 
@@ -57,9 +58,10 @@ function blocksOf(
   flow: Channel,
   stretches: readonly { first: number; last: number }[],
 ): Block[] {
+  const stride = BLOCK * Math.max(1, Math.floor(values.length / (BLOCK * MOST_BLOCKS)));
   return stretches.flatMap(({ first, last }) => {
     const blocks: Block[] = [];
-    for (let from = first; from + BLOCK <= last + 1; from += BLOCK) {
+    for (let from = first; from + BLOCK <= last + 1; from += stride) {
       const q = steadyFlow(flow, timeAt(pressure.sampling, from), timeAt(pressure.sampling, from + BLOCK - 1));
       const variance = bendVariance(values, from);
       if (q !== null && !Number.isNaN(variance)) blocks.push({ flow: q, variance });

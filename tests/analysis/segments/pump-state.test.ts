@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { seededRandom } from "../../../analysis/numerics/random";
 import { isCannotTell, type PumpState } from "../../../shared/findings/segment";
 import type { LogRecord } from "../../../shared/record/log-record";
+import { PASCAL_PER_PSI as PSI } from "../../../shared/units/pressure";
 import { evidenceOf } from "../../builders/evidence";
 import { at, channel, drawn, every, onChange, recordOf } from "../../builders/record";
 import golden from "../../golden/pump-state.json";
@@ -133,5 +135,71 @@ describe("the pressure's own saw-tooth", () => {
       expect(Math.abs(run.from - 120 * (k + 1))).toBeLessThan(3);
       expect(Math.abs(run.to - 120 * (k + 1) - 30)).toBeLessThan(3);
     }
+  });
+});
+
+describe("pressure alone, harder", () => {
+  /** A switch between 40 and 60 psi: rises of 40 s, falls of 100 s, some of them with a wait at the top. */
+  const sawTooth = (noise: number, step = 1, wait = 60) => {
+    const chance = seededRandom(9);
+    const truth: number[] = [];
+    const stops: number[] = [];
+    const pressure: number[] = [];
+    let t = 0;
+    for (let cycle = 0; cycle < 30; cycle++) {
+      truth.push(t);
+      for (let s = 0; s < 40; s++, t++) pressure.push(40 + s / 2);
+      stops.push(t);
+      for (let s = 0; s < (cycle % 3 === 0 ? wait : 0); s++, t++) pressure.push(60);
+      for (let s = 0; s < 100; s++, t++) pressure.push(60 - s / 5);
+    }
+    const seen = pressure.filter((_, i) => i % step === 0).map((psi) => psi * PSI + noise * chance.normal());
+    return { record: recordOf([channel("pressure", every(step, seen.length), seen)]), truth: truth.slice(1), stops: stops.slice(1, -1) };
+  };
+  const near = (found: readonly number[], truth: readonly number[], within: number) =>
+    truth.filter((t) => found.some((f) => Math.abs(f - t) <= within)).length / truth.length;
+
+  test.each([
+    [300, 1, 3],
+    [3000, 1, 3],
+    [1000, 5, 10],
+  ])("starts and stops under noise of %d Pa at %d s within %d s", (noise, step, within) => {
+    const { record, truth, stops } = sawTooth(noise, step);
+    const { runs } = stateOf(record, { pump: "fixed-speed" });
+    expect(
+      near(
+        runs.map((run) => run.from),
+        truth,
+        within,
+      ),
+    ).toBeGreaterThanOrEqual(0.95);
+    expect(
+      near(
+        runs.map((run) => run.to),
+        stops,
+        within,
+      ),
+    ).toBeGreaterThanOrEqual(0.95);
+    expect(runs.length).toBeLessThanOrEqual(truth.length + 2);
+  });
+
+  test("a drive's long quiet top hides its stop: the run's length is not claimed", () => {
+    const { record } = sawTooth(300, 1, 200);
+    const { runs } = stateOf(record, { pump: "variable-speed" });
+    const quiet = runs.filter((_, i) => i % 3 === 0).slice(1, -1); // every third top waits for 200 s
+    expect(quiet.every((run) => !run.complete)).toBe(true);
+    expect(quiet.length).toBeGreaterThan(5);
+  });
+
+  test("noise alone has no saw-tooth", () => {
+    const chance = seededRandom(1);
+    const record = recordOf([
+      channel(
+        "pressure",
+        every(1, 5000),
+        Array.from({ length: 5000 }, () => 4e5 + 3000 * chance.normal()),
+      ),
+    ]);
+    expect(evidenceOf(record).segments.pump).toMatchObject({ id: "no-pump-state" });
   });
 });
