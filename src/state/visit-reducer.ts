@@ -161,7 +161,9 @@ function visitStage(visit: VisitState, action: StageAction): VisitState {
     case "trace-read":
       return visit.stage === "reading" ? { stage: "working-out", read: action.read, before: visit.before } : visit;
     case "refuse":
-      return visit.stage === "reading" ? { stage: "refused", files: visit.files, problem: action.problem, before: visit.before } : visit;
+      return visit.stage === "reading"
+        ? { stage: "refused", files: visit.files, choices: visit.choices, problem: action.problem, before: visit.before }
+        : visit;
     case "break":
       return broken(visit, action.message);
     case "stop":

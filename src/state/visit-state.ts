@@ -45,7 +45,13 @@ export type VisitState =
     }
   | { readonly stage: "working-out"; readonly read: ReadRecord; readonly before: Visit | null }
   | { readonly stage: "asking" | "done"; readonly visit: Visit; readonly reworking: boolean }
-  | { readonly stage: "refused"; readonly files: readonly PickedFile[]; readonly problem: ImportProblem; readonly before: Visit | null }
+  | {
+      readonly stage: "refused";
+      readonly files: readonly PickedFile[];
+      readonly choices: ImportChoices;
+      readonly problem: ImportProblem;
+      readonly before: Visit | null;
+    }
   | { readonly stage: "broken"; readonly files: readonly PickedFile[]; readonly message: string; readonly before: Visit | null };
 
 /** Facts as the person wrote them, by the names of the site file ("limits.band" for a limit), and as they were read. */

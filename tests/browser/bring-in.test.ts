@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
-import { bringIn, plainLog } from "./visits";
+import { bringIn, plainLog, textFile } from "./visits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -18,5 +18,50 @@ describe("bringing in a log", () => {
     await expect.poll(() => sheet.getByRole("combobox", { name: "What P1 [psi] stands for" }).inputValue()).toBe("pressure");
     expect(await sheet.getByText("May 3, 2024, 08:00:00").count()).toBe(1);
     expect(errors).toEqual([]);
+  });
+
+  test("a log without a time is refused with a way on: its interval", async () => {
+    const { page } = await opened.fresh();
+    const rows = Array.from({ length: 300 }, (_, i) => `${50 + (i % 7)}.5,${i % 3}`);
+    await bringIn(page, textFile("no-time.csv", ["P1 [psi],Flow [gpm]", ...rows].join("\n")));
+    await page.getByRole("heading", { name: "This cannot be read as a log" }).waitFor();
+    await page.getByRole("textbox", { name: "How often was a row written?" }).fill("2 s");
+    await page.keyboard.press("Enter");
+    await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+    await page.getByRole("button", { name: "How it was read" }).click();
+    await page.getByRole("dialog").getByText("00:09:58").first().waitFor();
+  });
+
+  test("a question is answered in the review, and the reading follows", async () => {
+    const { page } = await opened.fresh();
+    const rows = Array.from(
+      { length: 300 },
+      (_, i) =>
+        `03/04/2024 08:${String(Math.floor(i / 60)).padStart(2, "0")}:${String(i % 60).padStart(2, "0")};${(4 + (i % 16)).toFixed(2)}`,
+    );
+    await bringIn(page, textFile("asks.csv", ["Time;Ch1", ...rows].join("\n")));
+    await page.getByRole("button", { name: "Answer them" }).click();
+    const sheet = page.getByRole("dialog");
+    await sheet.getByRole("radio", { name: "pressure" }).first().check();
+    await expect.poll(() => sheet.getByRole("combobox", { name: "What Ch1 stands for" }).inputValue()).toBe("pressure");
+  });
+
+  test("reading can be stopped, and the page is as it was", async () => {
+    const { page } = await opened.fresh();
+    await page.evaluate((rows) => {
+      const line = (_: unknown, i: number) =>
+        `${new Date(Date.UTC(2024, 4, 3) + i * 1000).toISOString().slice(0, 19)},${50 + (i % 9)},${i % 5}`;
+      const text = ["Time,P1 [psi],Flow [gpm]", ...Array.from({ length: rows }, line)].join("\n");
+      const held = new DataTransfer();
+      held.items.add(new File([text], "large.csv"));
+      const input = document.querySelector<HTMLInputElement>('input[type="file"]');
+      if (input === null) throw new Error("no file input");
+      input.files = held.files;
+      input.dispatchEvent(new Event("change", { bubbles: true }));
+    }, 900_000);
+    await page.getByRole("button", { name: "Stop", exact: true }).click();
+    await page.getByRole("heading", { name: "Bring in the log of a pumped water system" }).waitFor();
+    await page.waitForTimeout(1500);
+    expect(await page.getByRole("heading", { name: "What this log shows" }).count()).toBe(0);
   });
 });
