@@ -47,17 +47,13 @@ function belongsTo(period: number, of: number): boolean {
   return order <= 5 && ratio / order < near && order / ratio < near;
 }
 
-/** How far windows of the same period hang together with the seed; `same` in order of time. */
+/** How far windows of the same period hang together with the seed; `same` in order of their beginning. Sweeps to and fro until nothing joins. */
 function reachOf(seed: Candidate, same: readonly Candidate[]): { from: number; to: number } {
   let { from, to } = seed;
-  for (let changed = true; changed; ) {
-    changed = false;
-    for (const c of same) {
-      if (c.from > to || c.to < from || (c.from >= from && c.to <= to)) continue;
-      from = Math.min(from, c.from);
-      to = Math.max(to, c.to);
-      changed = true;
-    }
+  for (let before = -1; before !== to - from; ) {
+    before = to - from;
+    for (const c of same) if (c.from <= to && c.to > to && c.to >= from) to = c.to;
+    for (let i = same.length - 1; i >= 0; i--) if (same[i].to >= from && same[i].from < from && same[i].from <= to) from = same[i].from;
   }
   return { from, to };
 }

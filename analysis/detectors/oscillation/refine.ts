@@ -108,8 +108,29 @@ const blocksOver = (samples: Samples, f: number, perBlock: number): WaveBlocks =
   return waveBlocks(samples, f, perBlock, samples.times[0] - 1e-9, count);
 };
 
+type Blocks = Pick<WaveBlocks, "re" | "im" | "length">;
+
 /** Hz to add: the greatest coherent sum of the blocks near the mean phase step of neighbours. */
-export function frequencyOffset({ re, im, length }: Pick<WaveBlocks, "re" | "im" | "length">): number {
+export function frequencyOffset(blocks: Blocks): number {
+  const centre = meanPhaseStep(blocks) / (2 * Math.PI * blocks.length);
+  const { re, im, length } = fewer(blocks, centre);
+  const reach = Math.min(0.5 / length, 3 / (re.length * length));
+  const sizeAt = (offset: number) => coherentSum(re, im, 2 * Math.PI * offset * length);
+  let best = 0;
+  let most = -1;
+  for (let k = -24; k <= 24; k++) {
+    const offset = (k / 24) * reach;
+    const size = sizeAt(offset);
+    if (size > most) {
+      most = size;
+      best = offset;
+    }
+  }
+  for (let step = reach / 24; step > reach * 1e-4; step /= 4) best = parabolaTop(sizeAt, best, step);
+  return centre + best;
+}
+
+function meanPhaseStep({ re, im }: Blocks): number {
   let stepRe = 0;
   let stepIm = 0;
   for (let j = 0; j + 1 < re.length; j++) {
@@ -119,21 +140,25 @@ export function frequencyOffset({ re, im, length }: Pick<WaveBlocks, "re" | "im"
     stepRe += a;
     stepIm += b;
   }
-  const centre = Math.atan2(stepIm, stepRe) / (2 * Math.PI * length);
-  const reach = Math.min(0.5 / length, 3 / (re.length * length));
-  const sizeAt = (offset: number) => coherentSum(re, im, 2 * Math.PI * offset * length);
-  let best = centre;
-  let most = -1;
-  for (let k = -24; k <= 24; k++) {
-    const offset = centre + (k / 24) * reach;
-    const size = sizeAt(offset);
-    if (size > most) {
-      most = size;
-      best = offset;
-    }
+  return Math.atan2(stepIm, stepRe);
+}
+
+/** Blocks turned back by an offset and, where there are very many, added up in groups: what is left of the offset hardly turns within one. */
+function fewer({ re, im, length }: Blocks, offset: number): Blocks {
+  const group = Math.max(1, Math.ceil(re.length / MOST_BLOCKS));
+  const count = Math.ceil(re.length / group);
+  const groupRe = new Float64Array(count);
+  const groupIm = new Float64Array(count);
+  for (let j = 0; j < re.length; j++) {
+    if (re[j] - re[j] !== 0) continue;
+    const angle = 2 * Math.PI * offset * length * j;
+    const c = Math.cos(angle);
+    const s = Math.sin(angle);
+    const g = Math.floor(j / group);
+    groupRe[g] += re[j] * c + im[j] * s;
+    groupIm[g] += im[j] * c - re[j] * s;
   }
-  for (let step = reach / 24; step > reach * 1e-4; step /= 4) best = parabolaTop(sizeAt, best, step);
-  return best;
+  return { re: groupRe, im: groupIm, length: length * group };
 }
 
 /** Top of the parabola through three points, at most a step away. */

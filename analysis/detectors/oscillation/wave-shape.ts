@@ -51,9 +51,13 @@ function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number
     const angle = 2 * Math.PI * (wave.coherent ? frequency : blocks.frequency) * (times[i] - blocks.origin) + own;
     const y = values[i] - mean;
     squares += y * y;
+    const c = Math.cos(angle);
+    const s = Math.sin(angle);
+    let [cm, sm] = [1, 0];
     for (let m = 1; m <= most; m++) {
-      re[m] += (2 / n) * y * Math.cos(m * angle);
-      im[m] -= (2 / n) * y * Math.sin(m * angle);
+      [cm, sm] = [cm * c - sm * s, sm * c + cm * s];
+      re[m] += (2 / n) * y * cm;
+      im[m] -= (2 / n) * y * sm;
     }
   }
   const size = Math.hypot(re[1], im[1]);

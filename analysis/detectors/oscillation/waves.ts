@@ -5,7 +5,7 @@ import { indexAtOrAfter, timeAt } from "../../../shared/record/sampling";
 export type Samples = { readonly times: Float64Array; readonly values: Float64Array };
 
 /** More than this many samples are averaged in groups that stay well below a period. */
-const MOST_SAMPLES = 40_000;
+const MOST_SAMPLES = 20_000;
 
 /** A channel's own samples in a span. Where there are very many and the period allows it, means of `group` neighbours stand for them. */
 export function samplesIn(channel: Channel, from: number, to: number, period: number): Samples {

@@ -1,8 +1,10 @@
-import { fourierPlan, powerOfTwoAtLeast } from "../../numerics/fast-fourier";
-import { localBackground, logChance, REACH, SHIELD } from "../../numerics/local-background";
+import { powerOfTwoAtLeast } from "../../numerics/fast-fourier";
+import { localBackground, logChance } from "../../numerics/local-background";
 import { removeLine } from "../../numerics/spectrum-parts";
 import type { EvenStretch } from "../../segments/even-stretch";
 import { steadinessOf } from "./steadiness";
+import { peakBin, standingOut } from "./window-peaks";
+import { paddedPower, powerWithoutTone, screen } from "./window-power";
 
 /** A window of the record in which a tone stands out. Times in s of the record. */
 export type Candidate = {
@@ -42,14 +44,14 @@ const LEAST_WAVES = 4;
  * O(n log window).
  */
 export function searchStretch(stretch: EvenStretch, limits: SearchLimits): Candidate[] {
-  const found: Candidate[] = [];
-  let level: Level = { values: stretch.values, from: stretch.from, step: stretch.step, finest: stretch.step };
-  while (level.values.length >= LEAST_SAMPLES_PER_WAVE * LEAST_WAVES) {
-    searchLevel(level, limits, found);
-    if (level.values.length <= WINDOW / 2) break;
-    level = { ...level, values: halved(level.values), from: level.from + level.step / 2, step: level.step * 2 };
+  const levels: Level[] = [{ values: stretch.values, from: stretch.from, step: stretch.step, finest: stretch.step }];
+  for (let level = levels[0]; level.values.length > WINDOW / 2; level = levels[levels.length - 1]) {
+    levels.push({ ...level, values: halved(level.values), from: level.from + level.step / 2, step: level.step * 2 });
   }
-  return found;
+  const found: Found = { candidates: [], settled: [] };
+  // Long windows first: what lies well inside one with the same wave adds nothing.
+  for (const level of levels.reverse()) if (level.values.length >= LEAST_SAMPLES_PER_WAVE * LEAST_WAVES) searchLevel(level, limits, found);
+  return found.candidates;
 }
 
 /** A stretch at some rate: values[i] at from + i * step; `finest` is the step it was logged at. */
@@ -75,7 +77,7 @@ function damping(period: number, { step, finest }: Level): number {
   return (Math.sin(turn) / (halvings * Math.sin(turn / halvings))) ** 3;
 }
 
-function searchLevel(level: Level, limits: SearchLimits, found: Candidate[]): void {
+function searchLevel(level: Level, limits: SearchLimits, found: Found): void {
   const n = level.values.length;
   if (n <= MOST_AS_A_WHOLE) searchWindows(level, n, limits, found);
   for (const window of level.step === level.finest ? [FINEST_WINDOW, WINDOW] : [WINDOW]) {
@@ -84,7 +86,7 @@ function searchLevel(level: Level, limits: SearchLimits, found: Candidate[]): vo
 }
 
 /** Windows of one length, half over each other, the last one against the end. */
-function searchWindows(level: Level, length: number, limits: SearchLimits, found: Candidate[]): void {
+function searchWindows(level: Level, length: number, limits: SearchLimits, found: Found): void {
   const last = level.values.length - length;
   const count = last === 0 ? 1 : Math.ceil(last / (length / 2)) + 1;
   const part = new Float64Array(length);
@@ -95,150 +97,69 @@ function searchWindows(level: Level, length: number, limits: SearchLimits, found
   }
 }
 
-/** Power of a zero-padded window in bins of 1/size, 0 .. size/2, and its running sums; the arrays are used again by the next window. */
-type PaddedPower = { readonly power: Float64Array; readonly sums: Float64Array };
-const paddedPowers = new Map<number, PaddedPower>();
-
-function paddedPower(part: Float64Array, size: number): PaddedPower {
-  let padded = paddedPowers.get(size);
-  if (padded === undefined) {
-    padded = { power: new Float64Array(size / 2 + 1), sums: new Float64Array(size / 2 + 2) };
-    paddedPowers.set(size, padded);
-  }
-  const { power, sums } = padded;
-  const bins = fourierPlan(size).forwardReal(part);
-  let sum = 0;
-  for (let k = 0; k < power.length; k++) {
-    const p = bins[2 * k] * bins[2 * k] + bins[2 * k + 1] * bins[2 * k + 1];
-    power[k] = p;
-    sum += p;
-    sums[k + 1] = sum;
-  }
-  return padded;
-}
-
-function searchWindow(part: Float64Array, start: number, level: Level, limits: SearchLimits, found: Candidate[]): void {
+function searchWindow(part: Float64Array, start: number, level: Level, limits: SearchLimits, found: Found): void {
   const n = part.length;
   removeLine(part);
-  const size = powerOfTwoAtLeast(2 * n);
-  const { power, sums } = paddedPower(part, size);
-  const oversampling = size / n;
   const leastPower = ((limits.leastAmplitude * n) / 2) ** 2;
-  const peaks = standingOut(power, sums, oversampling, leastPower, Math.min(8, -limits.logLevel * 0.6));
-  for (const { bin, height, period } of peaks.map((k) => ({ bin: k, height: power[k], period: size / peakBin(power, k) }))) {
-    const background = localBackground(powerWithoutTone(part, period, size), bin, oversampling);
-    if (background === null) continue;
-    const ratio = height / background.level;
-    const chance = logChance(ratio, background.carriedBy);
-    if (chance > limits.logLevel) continue;
-    const { regularity, medianWave, inPhase } = steadinessOf(part, n, period);
-    if (!(regularity > 1 && medianWave > 0.5 && inPhase >= 0.7)) continue;
-    const damped = damping(period * level.step, level);
-    const from = level.from + start * level.step;
-    found.push({
+  const leastRatio = Math.min(8, -limits.logLevel * 0.6);
+  const size = powerOfTwoAtLeast(2 * n);
+  if (size === 2 * n && standingOut(screen(part), 2, SCREENED * leastPower, SCREENED * leastRatio).length === 0) return;
+  const padded = paddedPower(part, size);
+  const from = level.from + start * level.step;
+  const to = from + (n - 1) * level.step;
+  const peaks = standingOut(padded, size / n, leastPower, leastRatio).map((bin) => ({
+    bin,
+    height: padded.power[bin],
+    period: size / peakBin(padded.power, bin),
+  }));
+  for (const peak of peaks) {
+    const period = peak.period * level.step;
+    if (found.settled.some((s) => from >= s.from && to <= s.to && samePeriod(s.period, period))) continue;
+    const candidate = weigh(part, peak, size, limits.logLevel);
+    if (candidate === null) continue;
+    const damped = damping(period, level);
+    settle(found.settled, from, to, period);
+    found.candidates.push({
+      ...candidate,
       from,
-      to: from + (n - 1) * level.step,
-      period: period * level.step,
-      amplitude: (2 * Math.sqrt(height)) / n / damped,
-      ratio,
-      noiseDensity: (background.level / n / (damped * damped)) * level.step,
-      carriedBy: background.carriedBy,
-      logChance: chance,
-      regularity,
-      cycles: n / period,
+      to,
+      period,
+      amplitude: (2 * Math.sqrt(peak.height)) / n / damped,
+      noiseDensity: (candidate.noiseDensity / (damped * damped)) * level.step,
     });
   }
 }
 
-/**
- * Power of the window less its tone of least squares at a period: what a strong tone spills into its neighbours would else pass for background.
- * @returns shape [size/2 + 1]; the same array as the next call's
- */
-function powerWithoutTone(part: Float64Array, period: number, size: number): Float64Array {
+/** The quick look may read a peak lower than the padded one by this factor (scalloping of half bins). */
+const SCREENED = 0.8;
+
+type Settled = { from: number; to: number; readonly period: number };
+/** What the longer windows found, and the time that lies well inside them: shorter windows there add nothing about the same wave. */
+type Found = { readonly candidates: Candidate[]; readonly settled: Settled[] };
+
+const samePeriod = (a: number, b: number): boolean => Math.abs(a / b - 1) < 0.1;
+
+/** Adds the middle half of a window to the settled time; windows half over each other join without a break. */
+function settle(settled: Settled[], from: number, to: number, period: number): void {
+  const quarter = (to - from) / 4;
+  const [begin, end] = [from + quarter, to - quarter];
+  const last = settled[settled.length - 1];
+  if (last !== undefined && samePeriod(last.period, period) && begin <= last.to + 0.05 * quarter && end >= last.from)
+    last.to = Math.max(last.to, end);
+  else settled.push({ from: begin, to: end, period });
+}
+
+type Peak = { readonly bin: number; readonly height: number; readonly period: number };
+
+/** A peak against its background and in time; null where it does not hold. Period in samples, density per sample. */
+function weigh(part: Float64Array, { bin, height, period }: Peak, size: number, logLevel: number) {
   const n = part.length;
-  let [cc, cs, ss, yc, ys] = [0, 0, 0, 0, 0];
-  const cosine = new Float64Array(n);
-  const sine = new Float64Array(n);
-  const turnC = Math.cos((2 * Math.PI) / period);
-  const turnS = Math.sin((2 * Math.PI) / period);
-  let c = 1;
-  let s = 0;
-  for (let i = 0; i < n; i++) {
-    cosine[i] = c;
-    sine[i] = s;
-    cc += c * c;
-    cs += c * s;
-    ss += s * s;
-    yc += part[i] * c;
-    ys += part[i] * s;
-    [c, s] = [c * turnC - s * turnS, s * turnC + c * turnS];
-  }
-  const determinant = cc * ss - cs * cs;
-  const a = (ss * yc - cs * ys) / determinant;
-  const b = (cc * ys - cs * yc) / determinant;
-  return paddedPower(
-    part.map((v, i) => v - a * cosine[i] - b * sine[i]),
-    size,
-  ).power;
-}
-
-/** Bins whose power stands out of the plain mean of their neighbours: at most two, the second no harmonic of the first. */
-function standingOut(power: Float64Array, sums: Float64Array, oversampling: number, leastPower: number, leastRatio: number): number[] {
-  const low = Math.ceil(LEAST_WAVES * oversampling);
-  const high = Math.floor((power.length - 1) / 2);
-  let best = 0;
-  let second = 0;
-  let bestRatio = leastRatio;
-  let secondRatio = leastRatio;
-  for (let k = low; k <= high; k++) {
-    const p = power[k];
-    if (p < leastPower || p < power[k - 1] || p < power[k + 1]) continue;
-    const ratio = p / neighbourMean(sums, power.length, k, oversampling);
-    if (ratio > bestRatio) {
-      if (!related(best, k, oversampling)) {
-        second = best;
-        secondRatio = bestRatio;
-      }
-      best = k;
-      bestRatio = ratio;
-    } else if (ratio > secondRatio && !related(best, k, oversampling)) {
-      second = k;
-      secondRatio = ratio;
-    }
-  }
-  return [best, second].filter((k) => k > 0);
-}
-
-/** One bin near another, its harmonic or its part. */
-function related(a: number, b: number, oversampling: number): boolean {
-  if (a === 0) return false;
-  const [low, high] = a < b ? [a, b] : [b, a];
-  const order = Math.round(high / low);
-  return Math.abs(high - order * low) <= SHIELD * oversampling * order && order <= 5;
-}
-
-/** Mean power from k / REACH to k * REACH without the tone and its second harmonic. O(1). */
-function neighbourMean(sums: Float64Array, bins: number, k: number, oversampling: number): number {
-  const shield = Math.floor(SHIELD * oversampling);
-  const low = Math.max(shield, Math.ceil(k / REACH));
-  const high = Math.min(bins - 1, Math.floor(k * REACH));
-  let sum = sums[high + 1] - sums[low];
-  let count = high + 1 - low;
-  for (const centre of [k, 2 * k]) {
-    const a = Math.max(low, centre - shield);
-    const b = Math.min(high, centre + shield);
-    if (b < a) continue;
-    sum -= sums[b + 1] - sums[a];
-    count -= b + 1 - a;
-  }
-  return count > 0 ? sum / count + Number.MIN_VALUE : Number.POSITIVE_INFINITY;
-}
-
-/** Place of a peak between bins: parabola through the logarithm of its neighbours. */
-function peakBin(power: Float64Array, k: number): number {
-  const a = Math.log(power[k - 1] + Number.MIN_VALUE);
-  const b = Math.log(power[k] + Number.MIN_VALUE);
-  const c = Math.log(power[k + 1] + Number.MIN_VALUE);
-  const bend = a - 2 * b + c;
-  return bend < 0 ? k + (0.5 * (a - c)) / bend : k;
+  const background = localBackground(powerWithoutTone(part, period, size), bin, size / n);
+  if (background === null) return null;
+  const ratio = height / background.level;
+  const chance = logChance(ratio, background.carriedBy);
+  if (chance > logLevel) return null;
+  const { regularity, medianWave, inPhase } = steadinessOf(part, n, period);
+  if (!(regularity > 1 && medianWave > 0.5 && inPhase >= 0.7)) return null;
+  return { ratio, noiseDensity: background.level / n, carriedBy: background.carriedBy, logChance: chance, regularity, cycles: n / period };
 }
