@@ -12,7 +12,7 @@ import { fitLoop } from "./fit/fit-loop";
 import { fitPump } from "./fit/fit-pump";
 import { fitSleepDelay, fitSleepFlow } from "./fit/fit-sleep";
 import { fitTank } from "./fit/fit-tank";
-import { type Frame, frameOf, type ParameterValues, siteWith } from "./fit/frame";
+import { type Frame, frameOf, type ParameterValues, rampsOf, siteWith } from "./fit/frame";
 import { refine } from "./fit/refine";
 import { type Trace, traceOf } from "./fit/trace";
 import { loopFromSwing, usualLoop } from "./fit/usual-loop";
@@ -80,11 +80,18 @@ function fitStill(trace: Trace, outcomes: readonly Outcome[], site: SiteFacts): 
     "integral-time": inLog("integral-time", 8, 0.8, "usual"),
     "loop-lag": inLog("loop-lag", 1.3, 0.6, "usual"),
     "lag-share": inLog("lag-share", 0.4, 0.4, "usual"),
+    "ramp-time": fitRamp(trace),
     "sleep-flow": fitSleepFlow(trace, pump.ratedFlow),
     "sleep-delay": inLog("sleep-delay", 15, 0.6, "usual"),
     "sensor-distance": fitDistance(site, outcomes),
   };
   return { parameters, frame };
+}
+
+/** Motor and water round the ramp off, so that the fastest change seen is slower than the ramp itself. */
+function fitRamp(trace: Trace): FittedParameter {
+  const ramps = trace.speed === null ? null : rampsOf(trace.speed, trace.times, trace.run);
+  return ramps === null ? inLog("ramp-time", 3, 0.4, "usual") : inLog("ramp-time", 0.85 * ramps.up, 0.2, "log");
 }
 
 /** Loop and sleep, which need the rest of the model to be read. */

@@ -12,6 +12,7 @@ export const PARAMETER_IDS = [
   "integral-time",
   "loop-lag",
   "lag-share",
+  "ramp-time",
   "sleep-flow",
   "sleep-delay",
   "system-leak",

@@ -18,6 +18,7 @@ export const PARAMETER_NAMES: Readonly<Record<ParameterId, Named>> = {
   "integral-time": { name: "Integral time of the loop", shown: "time" },
   "loop-lag": { name: "Lag of the loop", shown: "time" },
   "lag-share": { name: "Share of the lag that lies in the reading", shown: "fraction" },
+  "ramp-time": { name: "Time from standstill to full speed", shown: "time" },
   "sleep-flow": { name: "Draw below which the drive goes to sleep", shown: "flow" },
   "sleep-delay": { name: "Sleep delay", shown: "time" },
   "system-leak": { name: "Leak after the tank", shown: "flow" },

@@ -14,7 +14,7 @@ const QUIET = 2e3; // Pa off the set pressure: below it noise leads
 const GRID = 30;
 const MOST_POINTS = 6000;
 const BLOCK = 40; // samples
-const BOOST = 15; // s before a stop in which the drive may aim higher than the set pressure
+const BOOST = 32; // s before a stop in which the drive may aim higher than the set pressure
 const LAGS = { low: 0.1, high: 12 }; // s
 
 /**

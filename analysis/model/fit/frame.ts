@@ -14,8 +14,8 @@ export type Frame = {
   readonly bore: number;
   readonly ratedFlow: number;
   readonly leastSpeed: number;
-  readonly rampUp: number;
-  readonly rampDown: number;
+  /** Time from full speed to standstill over the time up. */
+  readonly downOverUp: number;
   readonly meterSeesLeak: boolean;
 };
 
@@ -34,14 +34,13 @@ export function frameOf(trace: Trace, site: SiteFacts, ratedFlow: number): Frame
     bore: site.pipeInsideDiameter?.value ?? USUAL_BORE,
     ratedFlow,
     leastSpeed: ramps?.least ?? USUAL_LEAST_SPEED,
-    rampUp: ramps?.up ?? 2.5,
-    rampDown: ramps?.down ?? 2.5,
+    downOverUp: ramps === null ? 1 : ramps.down / ramps.up,
     meterSeesLeak: true,
   };
 }
 
 /** Fastest rise and fall of speed, as times from standstill to full speed; the lowest speed that is not a start or stop. */
-function rampsOf(speed: Float64Array, times: Float64Array, run: Int32Array) {
+export function rampsOf(speed: Float64Array, times: Float64Array, run: Int32Array) {
   const [ups, downs, running]: number[][] = [[], [], []];
   for (let i = 1; i < speed.length; i++) {
     const rate = (speed[i] - speed[i - 1]) / (times[i] - times[i - 1]);
@@ -109,8 +108,8 @@ function driveWith(frame: Frame, v: ParameterValues, resistance: number): DriveM
     gain: v.gain,
     integralTime: v["integral-time"],
     leastSpeed: Math.min(frame.leastSpeed, 0.98 * Math.sqrt(setPressure / v.shutoff)),
-    rampUp: frame.rampUp,
-    rampDown: frame.rampDown,
+    rampUp: v["ramp-time"],
+    rampDown: v["ramp-time"] * frame.downOverUp,
     interval,
     filter,
     motorLag: lag - filter,
@@ -119,7 +118,7 @@ function driveWith(frame: Frame, v: ParameterValues, resistance: number): DriveM
     boost: Math.max(0, v["stop-pressure"] - setPressure),
     boostTime: 30,
     restartPressure: Math.min(setPressure - 2e3, v["restart-pressure"]),
-    restartDelay: Math.max(interval, v["restart-delay"] - filter - SEEN_RUNNING * frame.rampUp),
+    restartDelay: Math.max(interval, v["restart-delay"] - filter - SEEN_RUNNING * v["ramp-time"]),
     dryRunStop: null,
   };
 }

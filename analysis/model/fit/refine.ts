@@ -11,6 +11,7 @@ const MOVED = [
   ["integral-time", 0.08],
   ["loop-lag", 0.05],
   ["lag-share", 0.06],
+  ["ramp-time", 0.06],
   ["stop-pressure", 800],
   ["sleep-delay", 0.05],
   ["sleep-flow", 0.08],
@@ -18,9 +19,19 @@ const MOVED = [
 ] as const satisfies readonly (readonly [ParameterId, number])[];
 
 const LEAST_CASES = 4;
-const FORM_ERROR = 0.12; // of the logarithm: a direct reading of the loop may be wrong by that through the model's form alone
+/** Standard deviation of the logarithm that a direct reading may be wrong by through the model's form alone, as measured on simulated sites. */
+const FORM_ERROR: Partial<Record<ParameterId, number>> = {
+  gain: 0.25,
+  "integral-time": 0.5,
+  "loop-lag": 0.3,
+  "sleep-delay": 0.7,
+  "sleep-flow": 0.4,
+};
+/** Sleep delays to start from beside the direct reading, s: a run's length has several explanations, and the nearest need not be the best. */
+const OTHER_DELAYS = [10, 35];
 
-const SMALL_FORM_ERROR = 0.05; // what remains of it when the whole model has been run against the record
+/** What remains of it when the whole model has been run against the record. */
+const SMALL_FORM_ERROR: Partial<Record<ParameterId, number>> = { "loop-lag": 0.08, "ramp-time": 0.08, "sleep-delay": 0.2 };
 
 export type Refined = Partial<Record<ParameterId, FittedParameter>>;
 
@@ -48,15 +59,22 @@ export function refine(
     return [...shapes.map((value) => value / Math.sqrt(SHARED)), ...x.map((value, i) => (value - before[i].centre) / before[i].sd)];
   };
   const start = before.map((prior) => prior.centre);
-  const fit = leastSquaresByMarquardt({
-    start,
-    low: before.map((prior) => prior.centre - 5 * prior.sd),
-    high: before.map((prior) => prior.centre + 5 * prior.sd),
-    steps: MOVED.map(([, step]) => step),
-    huber: 2,
-    iterations: 14,
-    residuals,
-  });
+  const low = before.map((prior) => prior.centre - 5 * prior.sd);
+  const high = before.map((prior) => prior.centre + 5 * prior.sd);
+  const fitFrom = (from: readonly number[], iterations: number) =>
+    leastSquaresByMarquardt({
+      start: from.map((value, i) => Math.min(high[i], Math.max(low[i], value))),
+      low,
+      high,
+      steps: MOVED.map(([, step]) => step),
+      huber: 2,
+      iterations,
+      residuals,
+    });
+  const sleep = MOVED.findIndex(([id]) => id === "sleep-delay");
+  const starts = [start, ...OTHER_DELAYS.map((delay) => start.map((value, i) => (i === sleep ? Math.log(delay) : value)))];
+  const tried = starts.map((from) => fitFrom(from, 2)).sort((a, b) => a.cost - b.cost);
+  const fit = fitFrom(tried[0].parameters, 12);
   if (fit.covariance === null) return {};
   const covariance = fit.covariance;
   const freedom = (cases.length * cases[0].seen.length) / SHARED;
@@ -74,12 +92,12 @@ function priorOf(parameter: FittedParameter): { readonly centre: number; readonl
   if (parameter.scale === "linear")
     return { centre: value, sd: Math.max((high - low) / 2 / REACH, parameter.id === "restart-delay" ? 0.8 : 5e3) };
   const sd = Math.log(high / low) / 2 / REACH;
-  return { centre: Math.log(value), sd: parameter.from === "log" ? Math.hypot(sd, FORM_ERROR) : sd };
+  return { centre: Math.log(value), sd: parameter.from === "log" ? Math.hypot(sd, FORM_ERROR[parameter.id] ?? 0.1) : sd };
 }
 
 const told = (parameter: FittedParameter, at: number, sd: number, prior: number): FittedParameter => {
   const from = sd < 0.6 * prior ? "log" : parameter.from;
   return parameter.scale === "log"
-    ? inLog(parameter.id, Math.exp(at), Math.hypot(sd, SMALL_FORM_ERROR), from)
+    ? inLog(parameter.id, Math.exp(at), Math.hypot(sd, SMALL_FORM_ERROR[parameter.id] ?? 0.05), from)
     : onLine(parameter.id, at, sd, from);
 };

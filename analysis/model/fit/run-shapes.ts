@@ -14,9 +14,10 @@ export type RunCase = {
   readonly spread: readonly number[];
 };
 
+const COARSE = 0.1; // s, step of the trials: half of it moves shapes by far less than their spread
 const BEFORE = 10; // s
 const AFTER = 120; // s
-const MOST_CASES = 12;
+const MOST_CASES = 14;
 
 /** Runs spread over the record that begin after a rest. */
 export function runCases(trace: Trace, site: SiteModel, reference: number): readonly RunCase[] {
@@ -44,7 +45,7 @@ function caseOf(trace: Trace, site: SiteModel, reference: number, run: Trace["ru
 
 /**
  * What a run looks like, in numbers: lowest pressure at the start and when, highest after it and when, level a quarter to half a minute on,
- * how much it still moves later, how long it ran; with speed its highest and its level.
+ * how much it still moves later, how long it ran and its pressure before the stop; with speed its highest and its level.
  */
 function shapeOf(pressure: ArrayLike<number>, speed: ArrayLike<number> | null, length: number, interval: number): number[] {
   const at = (s: number) => Math.min(pressure.length, Math.round(s / interval));
@@ -54,7 +55,8 @@ function shapeOf(pressure: ArrayLike<number>, speed: ArrayLike<number> | null, l
   for (let i = low; i < Math.min(pressure.length, low + at(30)); i++) if (pressure[i] > pressure[top]) top = i;
   const level = meanAndSpread(pressure, low + at(15), low + at(35));
   const later = meanAndSpread(pressure, low + at(35), low + at(95));
-  const shape = [pressure[low], low * interval, pressure[top], top * interval, level.mean, later.spread, length];
+  const last = meanAndSpread(pressure, at(BEFORE + length - 9), at(BEFORE + length - 2));
+  const shape = [pressure[low], low * interval, pressure[top], top * interval, level.mean, later.spread, length, last.mean];
   if (speed === null) return shape;
   let fastest = 0;
   for (let i = 0; i < Math.min(speed.length, low + at(30)); i++) fastest = Math.max(fastest, speed[i]);
@@ -63,7 +65,7 @@ function shapeOf(pressure: ArrayLike<number>, speed: ArrayLike<number> | null, l
 
 function spreadOf(length: number, interval: number, withSpeed: boolean): number[] {
   const time = 0.6 * interval + 0.5;
-  return [1.5e3, time, 3e3, 1.5 * time, 3e3, 1.5e3, 2 + interval + 0.05 * length, ...(withSpeed ? [0.015, 0.02] : [])];
+  return [1.5e3, time, 3e3, 1.5 * time, 3e3, 1.5e3, 2 + interval + 0.05 * length, 2e3, ...(withSpeed ? [0.015, 0.02] : [])];
 }
 
 function meanAndSpread(values: ArrayLike<number>, from: number, to: number): { readonly mean: number; readonly spread: number } {
@@ -82,7 +84,7 @@ export function misfit(site: SiteModel, run: RunCase, interval: number, withSpee
     ...site,
     logger: { ...site.logger, interval, channels: withSpeed ? (["pressure", "speed"] as const) : (["pressure"] as const) },
   };
-  const visit = simulateSite(logged, run.demand, run.duration, 1, { startPressure: run.startPressure });
+  const visit = simulateSite(logged, run.demand, run.duration, 1, { startPressure: run.startPressure, step: COARSE });
   const first = visit.truth.runs[0];
   const length = first === undefined ? 0 : Math.min(first.to - first.from, run.duration - BEFORE);
   const pressure = visit.samples.columns.get("pressure");
