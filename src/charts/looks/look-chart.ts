@@ -1,6 +1,9 @@
+import type { Span } from "../../../shared/findings/span";
 import { formatNumber, formatQuantity, type Shown, scaleOf } from "../../../shared/units/format-quantity";
+import { seconds } from "../../../shared/units/quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import type { ChartAxis, ChartData, ChartMark, ChartSpec } from "../chart-spec";
+import type { TimeTick } from "../time-axis";
 import type { Point } from "../trace-series";
 import type { Look, LookAxis, LookMark, LookShown } from "./look";
 
@@ -16,8 +19,11 @@ function wayOf(shown: LookShown, units: UnitChoice): Way {
   return { symbol: `per ${pressure.symbol}`, toShown: (inverse) => 1 / pressure.toShown(1 / inverse) };
 }
 
-/** A picture in the reader's units. @param sayInstant writes an instant of the record, for axes of clock time */
-export function lookChart(look: ShownLook, units: UnitChoice, sayInstant: (t: number) => string): LookChart {
+/** Ticks of an axis of clock time between two instants of the record. */
+export type TicksOf = (window: Span) => readonly TimeTick[];
+
+/** A picture in the reader's units. */
+export function lookChart(look: ShownLook, units: UnitChoice, ticksOf: TicksOf): LookChart {
   const x = wayOf(look.x.shown, units);
   const y = wayOf(look.y.shown, units);
   const xs = Float64Array.from(look.xs, x.toShown);
@@ -25,16 +31,16 @@ export function lookChart(look: ShownLook, units: UnitChoice, sayInstant: (t: nu
   const marks = look.marks.map((mark) => markOf(mark, look, units));
   const spec: ChartSpec = {
     lines: look.lines,
-    x: axisOf(look.x, x, [xs], [], units, sayInstant),
-    y: axisOf(look.y, y, ys, marks, units, sayInstant),
+    x: axisOf(look.x, x, [xs], [], units, ticksOf),
+    y: axisOf(look.y, y, ys, marks, units, ticksOf),
     marks,
     shaded: look.shaded,
   };
   return { spec, data: { x: xs, ys }, xTitle: titleOf(look.x, x), yTitle: titleOf(look.y, y) };
 }
 
-const titleOf = ({ title, shown, isInstant }: LookAxis, { symbol }: Way): string =>
-  symbol === "" || isInstant === true || (shown === "time" && title === "") ? title : `${title}, ${symbol}`;
+const titleOf = ({ title, shown, isInstant, ticks }: LookAxis, { symbol }: Way): string =>
+  symbol === "" || isInstant === true || (shown === "time" && ticks !== undefined) ? title : `${title}, ${symbol}`;
 
 function axisOf(
   axis: LookAxis,
@@ -42,25 +48,29 @@ function axisOf(
   lists: readonly ArrayLike<Point>[],
   marks: readonly ChartMark[],
   units: UnitChoice,
-  sayInstant: (t: number) => string,
+  ticksOf: TicksOf,
 ): ChartAxis {
   const [least, greatest] = rangeOf(lists, marks);
   const room = (greatest - least || Math.abs(greatest) || 1) * 0.05;
   const low = axis.low === null ? least - room : way.toShown(axis.low);
   const high = axis.high === null ? greatest + room : way.toShown(axis.high);
-  const written =
-    axis.isInstant === true
-      ? { write: sayInstant }
-      : axis.ticks === undefined
-        ? {}
-        : { write: (v: number) => formatQuantity(v, "time", units, 2) };
-  return {
-    title: titleOf(axis, way),
-    low,
-    high,
-    ...written,
-    ...(axis.ticks === undefined ? {} : { ticks: axis.ticks, logarithmic: true }),
-  };
+  return { title: titleOf(axis, way), low, high, ...ticksWritten(axis, { low, high }, units, ticksOf) };
+}
+
+/** Lengths of time over several powers of ten stand on round lengths, instants on round times of the clock, the rest on round numbers. */
+function ticksWritten(
+  axis: LookAxis,
+  range: { readonly low: number; readonly high: number },
+  units: UnitChoice,
+  ticksOf: TicksOf,
+): Partial<ChartAxis> {
+  if (axis.ticks !== undefined) {
+    return { ticks: axis.ticks, logarithmic: true, write: (v) => formatQuantity(v, "time", units, 1) };
+  }
+  if (axis.isInstant !== true) return {};
+  const ticks = ticksOf({ from: seconds(range.low), to: seconds(range.high) });
+  const labels = new Map(ticks.map(({ at, label, day }) => [at, day ?? label]));
+  return { ticks: [...labels.keys()], write: (v) => labels.get(v) ?? "" };
 }
 
 function rangeOf(lists: readonly ArrayLike<Point>[], marks: readonly ChartMark[]): readonly [number, number] {

@@ -9,7 +9,7 @@ import { valueBefore } from "./cycle-overlay";
 import { type Look, nothing } from "./look";
 
 const MOST_VALUES = 65_536;
-const PERIOD_TICKS = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
+const PERIOD_TICKS = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200, 3600, 7200];
 /** Periods shown with the autocorrelation. */
 const PERIODS = 6;
 /** Octaves on either side of a bin over which the background is taken. */

@@ -2,9 +2,9 @@ import { useCallback, useMemo, useRef } from "react";
 import { lookReading, lookTitle, sayLook } from "../../../shared/wording/closer-look";
 import { ChartFrame } from "../../charts/chart-frame";
 import type { Look } from "../../charts/looks/look";
-import { lookChart } from "../../charts/looks/look-chart";
+import { lookChart, type TicksOf } from "../../charts/looks/look-chart";
 import { lookCsv } from "../../charts/looks/look-csv";
-import { instantLabel } from "../../charts/time-axis";
+import { timeTicks } from "../../charts/time-axis";
 import { saveAsFile } from "../../parts/save-as-file";
 import type { Preferences } from "../../state/preferences";
 import type { Visit } from "../../state/visit-state";
@@ -19,11 +19,11 @@ export function LookView({ look, visit, preferences }: LookViewProps) {
   const figure = useRef<HTMLElement>(null);
   const { units, clock: shownClock } = preferences;
   const { clock } = visit.outline;
-  const sayInstant = useCallback(
-    (t: number) => instantLabel(t, clock, shownClock === "elapsed", 60, units.locale).replace(/:00$/, ""),
+  const ticksOf = useCallback<TicksOf>(
+    (window) => timeTicks(window, clock, shownClock === "elapsed", 8, units.locale),
     [clock, shownClock, units],
   );
-  const chart = useMemo(() => (look.state === "shown" ? lookChart(look, units, sayInstant) : null), [look, units, sayInstant]);
+  const chart = useMemo(() => (look.state === "shown" ? lookChart(look, units, ticksOf) : null), [look, units, ticksOf]);
   if (look.state !== "shown" || chart === null) {
     return <p className="soft">Nothing to show here: the log holds too little for this picture.</p>;
   }
@@ -39,7 +39,7 @@ export function LookView({ look, visit, preferences }: LookViewProps) {
         <p className="look-lines small">
           {chart.spec.lines.map((line) => (
             <span key={line.label}>
-              <LineSample hue={line.hue} dash={line.dash} /> {line.label}
+              <LineSample hue={line.hue} dash={line.dash} points={line.draw === "points"} /> {line.label}
             </span>
           ))}
         </p>
