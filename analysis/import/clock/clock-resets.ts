@@ -5,8 +5,9 @@ import { sayInstant } from "./date-order-question";
 import { medianStep } from "./median-step";
 
 const DAY = 86400;
-/** Logs that stand so far apart are not one log: the clock was wrong in one of them. */
+/** So far apart one of two stretches has a wrong clock where one begins at a factory date; without that sign a silence must be longer still. */
 const APART = 400 * DAY;
+const FAR_APART = 1100 * DAY;
 /** So few rows are not worth a question: they fit a hole or are left out. */
 const FEW = 2;
 const OPTIONS = ["follow-on", "leave-out"] as const;
@@ -26,12 +27,12 @@ type Stretch = {
 /**
  * Mends, in place, a clock that fell back to its factory date or leapt years ahead. The dates where most rows stand are believed; the others are
  * placed by the sampling where it goes on unbroken, else rejected. A place that only may be right is asked.
- * @param times Unix s, file order (oldest first), shape [n]     @param answer the person's choice, "follow-on" or "leave-out"
+ * @param times Unix s, file order (oldest first), shape [n]     @param east how far the logger's own clock is ahead of UTC, s     @param answer the person's choice, "follow-on" or "leave-out"
  */
-export function mendResets(times: Float64Array, answer: string | null, ledger: ClockLedger): void {
-  const stretches = findStretches(times);
+export function mendResets(times: Float64Array, east: number, answer: string | null, ledger: ClockLedger): void {
+  const stretches = findStretches(times, east);
   if (stretches.length < 2) return;
-  const wrong = wrongStretches(stretches);
+  const wrong = wrongStretches(stretches, east);
   if (!wrong.includes(true)) return;
   if (answer !== null && !OPTIONS.some((option) => option === answer)) throw refused("clock", answer, OPTIONS);
   const step = medianStep(times);
@@ -49,7 +50,7 @@ export function mendResets(times: Float64Array, answer: string | null, ledger: C
 }
 
 /** Cuts the rows where the clock leaps forward by years, or falls back by more than a day or to the first hour of a year. */
-function findStretches(times: Float64Array): Stretch[] {
+function findStretches(times: Float64Array, east: number): Stretch[] {
   const found: Stretch[] = [];
   let from = -1;
   let [first, last, low, high, rows] = [0, 0, 0, 0, 0];
@@ -57,7 +58,7 @@ function findStretches(times: Float64Array): Stretch[] {
   for (let i = 0; i < times.length; i++) {
     const t = times[i];
     if (Number.isNaN(t)) continue;
-    if (from >= 0 && (t - last > APART || last - t > DAY || (last - t > 600 && isFactoryDate(t)))) {
+    if (from >= 0 && (t - last > APART || last - t > DAY || (last - t > 600 && isFactoryDate(t + east)))) {
       close(i);
       from = -1;
     }
@@ -77,19 +78,22 @@ function findStretches(times: Float64Array): Stretch[] {
   return found;
 }
 
-/** The first hour of a year: where a clock starts that has lost its time. */
-function isFactoryDate(t: number): boolean {
-  const at = new Date(t * 1000);
-  return at.getUTCMonth() === 0 && at.getUTCDate() === 1 && at.getUTCHours() === 0;
+/** The turn of a year: where a clock starts that has lost its time. An hour either way, for summer time. */
+function isFactoryDate(local: number): boolean {
+  const at = new Date((local + 3600) * 1000);
+  return at.getUTCMonth() === 0 && at.getUTCDate() === 1 && at.getUTCHours() < 3;
 }
 
 /** Which stretches the others contradict: groups of stretches that stand near each other in time, the group of most rows is right. */
-function wrongStretches(stretches: readonly Stretch[]): boolean[] {
+function wrongStretches(stretches: readonly Stretch[], east: number): boolean[] {
   const byTime = stretches.map((_, k) => k).sort((a, b) => stretches[a].low - stretches[b].low);
   const group = new Array<number>(stretches.length).fill(0);
   let [count, reach] = [0, Number.NEGATIVE_INFINITY];
+  let factory: boolean = false;
   for (const k of byTime) {
-    const isolated = stretches[k].low - reach > APART;
+    const sign = isFactoryDate(stretches[k].low + east);
+    const isolated: boolean = stretches[k].low - reach > (sign || factory ? APART : FAR_APART);
+    factory = isolated ? sign : factory;
     if (isolated && reach > Number.NEGATIVE_INFINITY) count++;
     group[k] = count;
     reach = Math.max(isolated ? Number.NEGATIVE_INFINITY : reach, stretches[k].high);
@@ -99,11 +103,12 @@ function wrongStretches(stretches: readonly Stretch[]): boolean[] {
   for (let g = 0; g <= count; g++) {
     const first = byTime.find((k) => group[k] === g);
     // a group that begins at a factory date is believed only where next to nothing speaks against it
-    if (first !== undefined && isFactoryDate(stretches[first].low)) weight[g] *= 0.02;
+    if (first !== undefined && isFactoryDate(stretches[first].low + east)) weight[g] *= 0.02;
   }
   const main = weight.indexOf(weight.reduce((a, b) => Math.max(b, a)));
   return stretches.map(
-    (s, k) => group[k] !== main || (k > 0 && s.first < stretches[k - 1].last - DAY && isFactoryDate(s.first) && s.rows < weight[main] / 2),
+    (s, k) =>
+      group[k] !== main || (k > 0 && s.first < stretches[k - 1].last - DAY && isFactoryDate(s.first + east) && s.rows < weight[main] / 2),
   );
 }
 

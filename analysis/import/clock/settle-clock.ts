@@ -36,9 +36,11 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
     ledger.notes.push({ kind: "newest-first", text: "The newest row stands first in the file; the rows were turned round." });
   }
   if (reading.kind === "civil") markHalves(times, ledger);
+  const shown = times.find((t) => !Number.isNaN(t)) ?? 0;
   const absolute = toInstants(times, reading, ledger);
   if (absolute) {
-    mendResets(times, answers.clock, ledger);
+    const east = reading.kind === "civil" ? shown - (times.find((t) => !Number.isNaN(t)) ?? 0) : 0;
+    mendResets(times, east, answers.clock, ledger);
     if (reading.zone === null && reading.kind !== "unix") followSummerTime(times, ledger);
   } else followRestarts(times, ledger);
   spreadCoarseStamps(times, ledger);

@@ -124,6 +124,18 @@ describe("a clock that lost its time", () => {
     expect(read?.settled.faults.map((f) => [f.kind, f.from, f.to])).toEqual([["clock-jump", 603, 983]]);
   });
 
+  test("a silence of two years without the sign of a reset is left a silence", () => {
+    const read = readBack(log([...every(10, 100), ...every(10, 100, T0 + 750 * 86400 + 12_345)]));
+    expect([read?.settled.faults, read?.asked, read?.settled.times[199]]).toEqual([[], [], 750 * 86400 + 12_345 + 990]);
+  });
+
+  test("a factory date is one of the logger's own zone", () => {
+    const cells = [...good.slice(0, 100), ...every(10, 100, Date.UTC(2023, 0, 1) / 1000)].map((t) => `${stamp(t)}|3`);
+    const read = readBack(columnsOf("Time|P", cells), contextOf(["Time zone: Asia/Tokyo"]));
+    expect(read?.settled.faults.map((f) => f.kind)).toEqual(["clock-reset"]);
+    expect(read?.settled.times).toEqual(Float64Array.from(good, (t) => t - T0));
+  });
+
   test("a silence of months alone is no reset", () => {
     const read = readBack(log([...every(10, 100), ...every(10, 100, T0 + 200 * 86400)]));
     expect(read?.settled.faults).toEqual([]);
