@@ -94,6 +94,9 @@ export function episodeSpans(stretch: EvenStretch, group: Group): EpisodeSpan[] 
 
 type Waves = { readonly re: Float64Array; readonly im: Float64Array };
 
+/** Turning step by step gathers rounding; every so many steps the angle is taken anew. */
+const RESYNC = 512;
+
 /** Complex size of each wave at the given period (samples), slow part removed; shape [whole waves]. */
 function demodulate(values: Float64Array, period: number): Waves {
   const n = values.length;
@@ -102,12 +105,16 @@ function demodulate(values: Float64Array, period: number): Waves {
   const re = new Float64Array(count);
   const im = new Float64Array(count);
   const turn = (2 * Math.PI) / period;
+  const [turnC, turnS] = [Math.cos(turn), Math.sin(turn)];
+  let [c, s] = [1, 0];
   for (let i = 0; i < n; i++) {
     const wave = Math.floor(i / period);
     if (wave >= count) break;
+    if (i % RESYNC === 0) [c, s] = [Math.cos(turn * i), Math.sin(turn * i)];
     const y = ((values[i] - slow[i]) * 2) / period;
-    re[wave] += y * Math.cos(turn * i);
-    im[wave] -= y * Math.sin(turn * i);
+    re[wave] += y * c;
+    im[wave] -= y * s;
+    [c, s] = [c * turnC - s * turnS, s * turnC + c * turnS];
   }
   return { re, im };
 }
