@@ -22,6 +22,8 @@ export class RowLog {
   readonly latest = new Map<number, LineKind>();
   private pending: Pending[] = [];
   private pendingCount = 0;
+  /** More lines without data than a footer can have. */
+  private flooded = false;
   private readonly bad = new Map<string, { count: number; readonly line: number; readonly cell: string }>();
   private comments = 0;
   private surplus = { count: 0, line: 0 };
@@ -46,6 +48,7 @@ export class RowLog {
   /** A row of data was accepted: what was pending before it is rejected. */
   data(): void {
     if (this.pendingCount > 0) this.rejectPending();
+    this.flooded = false;
   }
 
   reject(line: number, text: string, why: string): void {
@@ -62,7 +65,10 @@ export class RowLog {
     }
     this.pendingCount++;
     if (this.pending.length < PENDING_KEPT) this.pending.push({ line, text: text.slice(0, 120), ...this.judge(cells) });
-    else this.rejectPending();
+    else {
+      this.rejectPending();
+      this.flooded = true;
+    }
   }
 
   badCell(heading: string, line: number, cell: string): void {
@@ -111,7 +117,7 @@ export class RowLog {
 
   finish(): void {
     if (this.pending.length === 0) return;
-    if (this.pending.some((row) => row.likeData) || this.pendingCount > this.pending.length) {
+    if (this.flooded || this.pending.some((row) => row.likeData)) {
       this.rejectPending();
       return;
     }
