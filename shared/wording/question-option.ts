@@ -1,3 +1,6 @@
+import { CHANNEL_ROLES } from "../record/channel-role";
+import { sayRole } from "./channel-role";
+
 const OPTIONS: ReadonlyMap<string, string> = new Map([
   ["date-order dmy", "day, month, year"],
   ["date-order mdy", "month, day, year"],
@@ -24,7 +27,11 @@ const WRITTEN: ReadonlyMap<string, string> = new Map([
 export const questionKind = (id: string): string => id.split(":", 1)[0];
 
 /** An option as a person reads it. */
-export const sayOption = (id: string, option: string): string => OPTIONS.get(`${questionKind(id)} ${option}`) ?? option;
+export function sayOption(id: string, option: string): string {
+  const kind = questionKind(id);
+  const role = kind === "column-role" ? CHANNEL_ROLES.find((known) => known === option) : undefined;
+  return role === undefined ? (OPTIONS.get(`${kind} ${option}`) ?? option) : sayRole(role);
+}
 
 /** How another answer is written, or null where only the options can be chosen. */
 export const writtenAnswerExample = (id: string): string | null => WRITTEN.get(questionKind(id)) ?? null;

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { VisitFile } from "../../shared/schemas/visit-file";
+import { sayVersionDifference } from "../../shared/wording/version-difference";
 import type { StoredVisit } from "../storage/database";
 import { toVisitFile } from "../storage/visit-form";
 import { KEEP_DELETED, listVisits, markDeleted, purgeDeleted, type SpaceUsed, spaceUsed } from "../storage/visit-store";
@@ -19,6 +20,8 @@ export type KeptVisits = {
   readonly openId: string | null;
   /** A visit that could only be opened without its log. */
   readonly shown: ShownFile | null;
+  /** What the visit on the page showed when another version of this program saved it, against now; empty where nothing is to be said. */
+  readonly difference: readonly string[];
   /** What went wrong last, in a sentence; null where nothing did. */
   readonly trouble: string | null;
   open(id: string): Promise<void>;
@@ -60,6 +63,8 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
     space,
     openId: visit === null ? null : ids.of(visit.files).id,
     shown: opening.shown,
+    difference:
+      visit !== null && opening.saidThen?.files === visit.files ? sayVersionDifference(opening.saidThen.findings, visit.document) : [],
     trouble: opening.trouble,
     current,
     saveOver,

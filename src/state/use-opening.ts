@@ -1,6 +1,7 @@
 import { useMemo, useState } from "react";
 import type { LostPart } from "../../shared/problems/visit-file-problem";
 import { readVisitFile, type VisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
+import type { KeptFindings } from "../../shared/schemas/visit-parts";
 import { sayLostPart, sayVisitFileProblem } from "../../shared/wording/visit-file-problem";
 import { choicesOf } from "../storage/visit-form";
 import { loadVisit, saveVisit } from "../storage/visit-store";
@@ -13,14 +14,19 @@ import type { VisitIdentities } from "./visit-identities";
 /** A kept visit without its log: shown as it was written, since it cannot be worked out again. */
 export type ShownFile = { readonly name: string; readonly visit: VisitFile; readonly lost: readonly LostPart[] };
 
+/** The findings that a kept visit was saved with, beside the files it was opened with. */
+export type SaidThen = { readonly files: readonly PickedFile[]; readonly findings: KeptFindings };
+
 /** Puts kept visits and visit files on the page, and says what went wrong with them. */
 export function useOpening(ids: VisitIdentities, commands: Commands, changed: () => void) {
   const [shown, setShown] = useState<ShownFile | null>(null);
+  const [saidThen, setSaidThen] = useState<SaidThen | null>(null);
   const [trouble, say] = useState<string | null>(null);
   const actions = useMemo(() => {
     const show = (name: string, visit: VisitFile, lost: readonly LostPart[], files: readonly PickedFile[]) => {
       say(lost.length === 0 ? null : `${name} is damaged in part. ${lost.map(sayLostPart).join(" ")}`);
       setShown(files.length === 0 ? { name, visit, lost } : null);
+      setSaidThen(visit.findings === null ? null : { files, findings: visit.findings });
       if (files.length === 0) return;
       const checklist = visit.checklist ?? { entries: [], notes: "" };
       commands.openVisit({ files, choices: choicesOf(visit), site: toSiteEntry(visit.site ?? {}), checklist });
@@ -55,7 +61,7 @@ export function useOpening(ids: VisitIdentities, commands: Commands, changed: ()
     }
     return { open, take };
   }, [ids, commands, changed]);
-  return { shown, trouble, say, ...actions };
+  return { shown, saidThen, trouble, say, ...actions };
 }
 
 type NamedVisit = VisitFile & { readonly about: NonNullable<VisitFile["about"]> };

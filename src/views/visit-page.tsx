@@ -8,6 +8,7 @@ import { NextVisit } from "./next-visit/next-visit";
 import { CarriedFacts } from "./site-facts/carried-facts";
 import { Trace } from "./trace/trace";
 import type { PageProps } from "./view-props";
+import { VersionNotice } from "./visits/version-notice";
 
 /** A record on the page: its trace, and its story as soon as it is worked out. Loaded when there is something to show. */
 export default function VisitPage(props: PageProps & { readonly read: ReadRecord }) {
@@ -20,6 +21,7 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
       </div>
       {visit !== null && (
         <article className="story">
+          <VersionNotice {...props} />
           <CorrectionOffer {...props} />
           <CarriedFacts {...props} />
           <OpenQuestions {...props} visit={visit} />

@@ -22,6 +22,9 @@ export function QuestionList({ questions, choices, onChoices }: Props) {
   ));
 }
 
+/** From here on options without a meaning stand beside each other. */
+const MANY = 4;
+
 type QuestionProps = {
   readonly question: ImportQuestion;
   /** The answer given; null while the likeliest is assumed. */
@@ -41,23 +44,25 @@ function Question({ question, given, onAnswer }: QuestionProps) {
       <p className="field-hint">
         {given === null ? "Assumed until you say otherwise:" : "Your answer:"} <bdi>{sayOption(question.id, standing)}</bdi>
       </p>
-      {question.options.map((option, i) => (
-        <label key={option} className="question-option">
-          {/* A radio that is checked already fires no change; a click confirms what was assumed. */}
-          <input
-            type="radio"
-            name={name}
-            value={option}
-            checked={standing === option}
-            onChange={() => onAnswer(option)}
-            onClick={() => given === null && standing === option && onAnswer(option)}
-          />
-          <span>
-            <bdi>{sayOption(question.id, option)}</bdi>
-            {(question.meaning[i] ?? "") === "" ? null : <span className="question-meaning">{question.meaning[i]}</span>}
-          </span>
-        </label>
-      ))}
+      <div className="question-options" data-many={question.options.length > MANY && question.meaning.length === 0}>
+        {question.options.map((option, i) => (
+          <label key={option} className="question-option">
+            {/* A radio that is checked already fires no change; a click confirms what was assumed. */}
+            <input
+              type="radio"
+              name={name}
+              value={option}
+              checked={standing === option}
+              onChange={() => onAnswer(option)}
+              onClick={() => given === null && standing === option && onAnswer(option)}
+            />
+            <span>
+              <bdi>{sayOption(question.id, option)}</bdi>
+              {(question.meaning[i] ?? "") === "" ? null : <span className="question-meaning">{question.meaning[i]}</span>}
+            </span>
+          </label>
+        ))}
+      </div>
       {example === null ? null : (
         <WrittenAnswer
           id={`${name}-written`}

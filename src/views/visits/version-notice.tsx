@@ -1,0 +1,13 @@
+import type { PageProps } from "../view-props";
+
+/** A visit that another version of this program saved: what it showed then, where that differs. */
+export function VersionNotice({ kept }: Pick<PageProps, "kept">) {
+  if (kept.difference.length === 0) return null;
+  return (
+    <section className="open-questions" aria-label="Another version">
+      {kept.difference.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </section>
+  );
+}
