@@ -6,15 +6,16 @@ import type { LevelOf, ObservationId } from "../../shared/findings/observation";
  * Judged, not counted (common practice, no source). Each row sums to 1.
  */
 export const BACKGROUND: { readonly [K in ObservationId]: Readonly<Record<LevelOf<K>, number>> } = {
+  "pump-kind": { drive: 0.85, switch: 0.15 },
   starts: { few: 0.82, many: 0.12, "very-many": 0.06 },
   runs: { long: 0.6, "some-short": 0.12, "mostly-short": 0.08, "never-stops": 0.2 },
   "starts-without-draw": { rare: 0.9, often: 0.1 },
   "starts-in-small-draws": { rare: 0.65, often: 0.35 },
   "cycle-against-tank": { "as-allowed": 0.88, shorter: 0.12 },
-  "switching-band": { narrow: 0.15, usual: 0.7, wide: 0.15 },
+  "switching-band": { narrow: 0.12, usual: 0.76, wide: 0.12 },
   "tank-by-facts": { ample: 0.85, small: 0.1, tiny: 0.05 },
   "precharge-by-facts": { low: 0.07, "in-band": 0.86, high: 0.07 },
-  "gas-constant": { collapsed: 0.05, reduced: 0.07, "as-expected": 0.76, raised: 0.12 },
+  "gas-constant": { collapsed: 0.05, reduced: 0.05, "as-expected": 0.77, raised: 0.13 },
   "gas-constant-by-practice": { tiny: 0.06, small: 0.16, enough: 0.78 },
   "empties-at": { "far-below": 0.1, "in-band": 0.8, "near-set": 0.1 },
   oscillation: { none: 0.85, small: 0.1, large: 0.05 },
@@ -39,7 +40,8 @@ export const BACKGROUND: { readonly [K in ObservationId]: Readonly<Record<LevelO
   "leak-side": { system: 0.4, back: 0.3, unknown: 0.3 },
   "night-flow": { none: 0.75, present: 0.25 },
   prime: { held: 0.95, lost: 0.05 },
-  overdraw: { none: 0.85, "below-rating": 0.05, "at-rating": 0.05, "rating-unknown": 0.05 },
+  overdraw: { none: 0.93, present: 0.07 },
+  "overdraw-flow": { "below-rating": 0.5, "at-rating": 0.5 },
   shutoff: { full: 0.95, weak: 0.05 },
   "draw-rhythm": { irregular: 0.9, regular: 0.1 },
 };

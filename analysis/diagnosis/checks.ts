@@ -155,7 +155,7 @@ export const OPENERS: readonly Opener[] = [
   { id: "ask-set-pressure", opens: ["precharge-by-facts", "sensor-scale", "held-pressure", "empties-at", "dips"] },
   { id: "ask-tank-volume", opens: ["tank-by-facts", "gas-constant", "cycle-against-tank"] },
   { id: "ask-precharge", opens: ["precharge-by-facts", "gas-constant", "cycle-against-tank"] },
-  { id: "ask-pump-flow", opens: ["tank-by-facts", "gas-constant-by-practice", "overdraw"] },
+  { id: "ask-pump-flow", opens: ["tank-by-facts", "gas-constant-by-practice", "overdraw-flow"] },
   { id: "ask-pipe", opens: ["surge-period"] },
   { id: "log-longer", opens: ["starts", "runs", "drift", "leak-down"] },
   { id: "log-faster", opens: ["oscillation", "oscillation-period", "oscillation-driver", "noise", "sensor-lag"] },

@@ -3,7 +3,7 @@ import { BACKGROUND } from "./background";
 import type { CauseTable } from "./causes/cause-table";
 
 /** Share of cases in which anything may be seen whatever the cause: no single answer can rule a cause out or in. */
-export const SURPRISE = 0.05;
+export const SURPRISE = 0.03;
 
 /** Answers of one question and the chance of each; sums to 1. */
 export type Chances = Readonly<Record<string, number>>;

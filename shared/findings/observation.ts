@@ -4,6 +4,8 @@
  * A question that could not be asked has no answer; that is not the same as the harmless answer.
  */
 export const OBSERVATIONS = {
+  /** A drive that holds a pressure, or a switch between two pressures: a site with a switch has no loop to set. */
+  "pump-kind": ["drive", "switch"],
   /** Most starts in an hour against what is allowed. */
   starts: ["few", "many", "very-many"],
   /** Share of complete runs under the short-cycle limit. */
@@ -61,8 +63,10 @@ export const OBSERVATIONS = {
   /** Least flow of the night against the highest flow. */
   "night-flow": ["none", "present"],
   prime: ["held", "lost"],
-  /** Full speed with pressure below the band, and how much water the pump gave then against its rating. */
-  overdraw: ["none", "below-rating", "at-rating", "rating-unknown"],
+  /** Full speed with pressure below the band. */
+  overdraw: ["none", "present"],
+  /** How much water the pump gave then against its rating; only where there was overdraw and the rating is known. */
+  "overdraw-flow": ["below-rating", "at-rating"],
   /** Pressure at full speed and little flow against what it should be. */
   shutoff: ["full", "weak"],
   /** How evenly draws follow each other. */

@@ -131,6 +131,7 @@ const RESULTS: Readonly<Record<ResultId, string>> = {
 
 /** What an open question may turn out to be: nouns that stand after "points to". */
 const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>> } = {
+  "pump-kind": { drive: "a drive", switch: "a pressure switch" },
   starts: { few: "few starts", many: "too many starts", "very-many": "far too many starts" },
   runs: {
     long: "long runs",
@@ -182,12 +183,8 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
   "leak-side": { system: "a loss the meter sees", back: "a loss the meter does not see", unknown: "a loss of unknown side" },
   "night-flow": { none: "no flow at night", present: "flow all night" },
   prime: { held: "a pump that keeps its water", lost: "a pump that loses its water" },
-  overdraw: {
-    none: "no full speed at low pressure",
-    "below-rating": "full speed, low pressure and little flow",
-    "at-rating": "full speed, low pressure and much flow",
-    "rating-unknown": "full speed at low pressure",
-  },
+  overdraw: { none: "no full speed at low pressure", present: "full speed at low pressure" },
+  "overdraw-flow": { "below-rating": "little flow at full speed", "at-rating": "much flow at full speed" },
   shutoff: { full: "the full pressure at little flow", weak: "too little pressure at little flow" },
   "draw-rhythm": { irregular: "no rhythm in the draws", regular: "a rhythm in the draws" },
 };

@@ -9,6 +9,10 @@ type Sayer = (write: Write, numbers: Numbers) => string;
 
 /** What each answer says, with its numbers: complete sentences that stand by themselves. */
 const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>> } = {
+  "pump-kind": {
+    drive: () => "A drive holds the pressure by its speed.",
+    switch: () => "A pressure switch starts and stops the pump: there is no loop to set.",
+  },
   starts: {
     few: (w) => `At most ${w("perHour", "count", 2)} starts in an hour, within the ${w("allowed", "count", 2)} allowed.`,
     many: (w) => `Up to ${w("perHour", "count", 2)} starts in an hour, over the ${w("allowed", "count", 2)} allowed.`,
@@ -187,11 +191,11 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
   },
   overdraw: {
     none: () => "The pump never ran at full speed below its pressure.",
-    "below-rating": (w) =>
-      `At full speed the pressure stayed low although only ${w("flow", "flow", 2)} of a rated ${w("rated", "flow", 2)} flowed.`,
-    "at-rating": (w) =>
-      `At full speed the pressure stayed low while ${w("flow", "flow", 2)} flowed, against a rating of ${w("rated", "flow", 2)}.`,
-    "rating-unknown": (w) => `For ${w("total", "time", 2)} the pump ran at full speed and the pressure stayed low.`,
+    present: (w) => `For ${w("total", "time", 2)} in all the pump ran at full speed and the pressure stayed low.`,
+  },
+  "overdraw-flow": {
+    "below-rating": (w) => `Then only ${w("flow", "flow", 2)} of a rated ${w("rated", "flow", 2)} flowed.`,
+    "at-rating": (w) => `Then ${w("flow", "flow", 2)} flowed, against a rating of ${w("rated", "flow", 2)}.`,
   },
   shutoff: {
     full: (w) => `At full speed and little flow the pump reaches ${w("shutoff", "gaugePressure")}, as it should.`,

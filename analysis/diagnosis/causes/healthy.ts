@@ -6,6 +6,6 @@ import type { CauseTable } from "./cause-table";
  */
 export const healthy: CauseTable = {
   id: "healthy",
-  prior: 3,
+  prior: 2,
   weights: {},
 };

@@ -15,5 +15,6 @@ export const loopTooAggressive: CauseTable = {
     dips: { deep: 0.5 },
     overshoot: { large: 1.2 },
     "noise-with-flow": { grows: 1.5 },
+    "pump-kind": { switch: -4 },
   },
 };

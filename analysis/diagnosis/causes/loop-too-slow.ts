@@ -15,6 +15,7 @@ export const loopTooSlow: CauseTable = {
     "oscillation-driver": { demand: -0.5 },
     "held-pressure": { below: 0.5 },
     // a pump already at full speed cannot be late
-    overdraw: { "below-rating": -0.7, "at-rating": -0.7, "rating-unknown": -0.7 },
+    overdraw: { present: -0.7 },
+    "pump-kind": { switch: -4 },
   },
 };

@@ -10,8 +10,9 @@ export const lossOfPrime: CauseTable = {
     prime: { held: -2, lost: 3 },
     "held-pressure": { below: 1.5 },
     dips: { "deep-and-slow": 1.2 },
-    overdraw: { "below-rating": 0.7 },
+    overdraw: { present: 1 },
     overshoot: { large: 0.7 },
     shutoff: { weak: 1.5 },
+    "overdraw-flow": { "below-rating": 0.5 },
   },
 };

@@ -17,5 +17,6 @@ export const prechargeHigh: CauseTable = {
     drift: { over: 0.3 },
     oscillation: { large: 0.5 },
     "gas-constant-by-practice": { tiny: 1.5, small: 0.3, enough: -0.5 },
+    "switching-band": { wide: 1.5 },
   },
 };

@@ -8,10 +8,11 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
   prior: 1,
   weights: {
     shutoff: { full: -1.5, weak: 2.5 },
-    overdraw: { none: -1, "below-rating": 2.5, "at-rating": -0.5, "rating-unknown": 1.5 },
+    overdraw: { none: -0.5, present: 2 },
     "held-pressure": { "at-set": -0.7, below: 2, above: -1 },
     droop: { steep: 0.7 },
     dips: { shallow: -0.5, "deep-and-slow": 1.3 },
     overshoot: { large: -1.5 },
+    "overdraw-flow": { "below-rating": 1, "at-rating": -1.5 },
   },
 };

@@ -18,5 +18,6 @@ export const sensorFarFromTank: CauseTable = {
     drift: { over: 0.5 },
     overshoot: { large: 0.3 },
     "noise-with-flow": { grows: 1 },
+    "pump-kind": { switch: -1.5 },
   },
 };

@@ -11,7 +11,7 @@ export const sensorScalingWrong: CauseTable = {
     "held-pressure": { "at-set": -1, below: 1.5, above: 2 },
     "sensor-pinned": { yes: 1.5 },
     // a pump at its end is another story
-    overdraw: { "below-rating": -0.5, "at-rating": -1, "rating-unknown": -0.5 },
+    overdraw: { present: -0.7 },
     overshoot: { large: 0.7 },
   },
 };

@@ -20,5 +20,6 @@ export const sleepSettingsHunting: CauseTable = {
     "start-rhythm": { regular: 1 },
     oscillation: { small: 0.7, large: 1 },
     "oscillation-period": { fast: -0.3, middling: 0.5 },
+    "pump-kind": { switch: -4 },
   },
 };

@@ -17,5 +17,6 @@ export const tankTooSmall: CauseTable = {
     // less give means more pressure per litre: the loop sees a livelier plant
     oscillation: { large: 0.5 },
     dips: { shallow: -0.3, deep: 1.3 },
+    "switching-band": { wide: 0.7 },
   },
 };

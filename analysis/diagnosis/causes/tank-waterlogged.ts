@@ -19,5 +19,6 @@ export const tankWaterlogged: CauseTable = {
     drift: { over: 0.5 },
     oscillation: { large: 0.5 },
     "start-rhythm": { regular: 0.3 },
+    "switching-band": { wide: 1.2 },
   },
 };

@@ -23,8 +23,19 @@ function cycles(runs: readonly Run[]): number[] {
 
 export const cyclingLooks: Pick<
   Looks,
-  "starts" | "runs" | "starts-without-draw" | "starts-in-small-draws" | "cycle-against-tank" | "switching-band" | "start-rhythm"
+  | "pump-kind"
+  | "starts"
+  | "runs"
+  | "starts-without-draw"
+  | "starts-in-small-draws"
+  | "cycle-against-tank"
+  | "switching-band"
+  | "start-rhythm"
 > = {
+  "pump-kind": ({ site }) => {
+    if (site.pump === null && !isFixedSpeed(site)) return null;
+    return { level: isFixedSpeed(site) ? "switch" : "drive", numbers: {} };
+  },
   starts(sight) {
     const cycling = found(sight, "cycling");
     if (cycling === null || pumpOf(sight) === null || sight.record.duration < LEAST_RECORD) return null;

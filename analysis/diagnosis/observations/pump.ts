@@ -18,7 +18,7 @@ const showsPrime = (sight: Sight) => {
   return witness && (logs(sight, "flow") || logs(sight, "current") || logs(sight, "power"));
 };
 
-export const pumpLooks: Pick<Looks, "prime" | "overdraw" | "shutoff"> = {
+export const pumpLooks: Pick<Looks, "prime" | "overdraw" | "overdraw-flow" | "shutoff"> = {
   prime(sight) {
     const spans = found(sight, "pump-performance")?.lossOfPrime ?? [];
     if (!looked(sight) || (spans.length === 0 && !showsPrime(sight))) return null;
@@ -26,13 +26,15 @@ export const pumpLooks: Pick<Looks, "prime" | "overdraw" | "shutoff"> = {
   },
   overdraw(sight) {
     if (!looked(sight)) return null;
-    const pump = found(sight, "pump-performance");
-    const spans = pump?.overdraw ?? [];
+    const spans = found(sight, "pump-performance")?.overdraw ?? [];
     if (spans.length === 0) return logs(sight, "speed") && sight.site.setPressure !== null ? { level: "none", numbers: {} } : null;
+    return { level: "present", numbers: { total: total(spans), times: spans.length } };
+  },
+  "overdraw-flow"(sight) {
+    const pump = found(sight, "pump-performance");
     const [flow, rated] = [pump?.peakFlow ?? null, sight.site.pumpRatedFlow?.value ?? null];
-    const numbers = { total: total(spans), times: spans.length };
-    if (flow === null || rated === null) return { level: "rating-unknown", numbers };
-    return { level: flow < BELOW_RATING * rated ? "below-rating" : "at-rating", numbers: { ...numbers, flow, rated } };
+    if (pump === null || pump.overdraw.length === 0 || flow === null || rated === null) return null;
+    return { level: flow < BELOW_RATING * rated ? "below-rating" : "at-rating", numbers: { flow, rated } };
   },
   shutoff(sight) {
     const pump = found(sight, "pump-performance");
