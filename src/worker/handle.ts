@@ -22,14 +22,19 @@ export type WorkingOut = {
   readonly makeLook: (request: LookRequest, record: LogRecord, analysis: Analysis) => Look;
 };
 
-/** The stations of the analysis that a worker calls: the real ones in the worker, small ones in tests. */
-export type Stations = {
+/** What reads files: loaded with the first file, so that the page itself comes quickly. */
+export type FileReading = {
   readonly importLog: (
     files: readonly LogFile[],
     choices: ImportChoices,
     onProgress: (progress: ImportProgress) => void,
     stop: { readonly aborted: boolean },
   ) => Promise<ImportResult>;
+};
+
+/** The stations of the analysis that a worker calls: the real ones in the worker, small ones in tests. */
+export type Stations = {
+  readonly fileReading: () => Promise<FileReading>;
   readonly workingOut: () => Promise<WorkingOut>;
   readonly reporting: () => Promise<{ readonly reportOf: (record: LogRecord, document: FindingsDocument, order: ReportOrder) => string }>;
 };
@@ -47,11 +52,12 @@ export function makeHandle(stations: Stations): Handle {
   async function read(request: Extract<Request, { ask: "read" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     const { id } = request;
     const onProgress = (progress: ImportProgress) => send({ answer: "progress", id, progress });
+    const { importLog } = await stations.fileReading();
     // Fetched while the file is read.
     const coming = stations.workingOut();
     coming.catch(() => {});
     const prints = fingerprintsOf(request.files);
-    const result = await stations.importLog(request.files.map(logFile), request.choices, onProgress, stop);
+    const result = await importLog(request.files.map(logFile), request.choices, onProgress, stop);
     if (stop.aborted) return send({ answer: "stopped", id });
     const kept = withFingerprints(result.record, await prints);
     record = kept;

@@ -1,9 +1,8 @@
-import { importLog } from "../../analysis/import/import-log";
 import type { Stations } from "./handle";
 
-/** The analysis as the worker calls it. Reading is at hand from the start, the rest comes while the first file is read, the report when one is asked for. */
+/** The analysis as the worker calls it: reading comes with the first file, the rest while it is read, the report when one is asked for. */
 export const stations: Stations = {
-  importLog,
+  fileReading: () => import("./file-reading"),
   workingOut: () => import("./working-out"),
   reporting: () => import("../report/report-of-record"),
 };

@@ -59,17 +59,6 @@ describe("axe finds nothing serious", () => {
     }
   });
 
-  test("in the sheets of site facts and of how the files were read", async () => {
-    const { page } = await opened.fresh();
-    await openSample(page);
-    for (const name of ["How it was read", "Site facts"]) {
-      await page.getByRole("button", { name, exact: true }).click();
-      await page.getByRole("dialog").waitFor();
-      expect(await serious(page), name).toEqual([]);
-      await page.getByRole("button", { name: "Close", exact: true }).click();
-    }
-  });
-
   test("on a phone, and nothing runs out of its width", async () => {
     const { page } = await opened.fresh({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
     await openSample(page);

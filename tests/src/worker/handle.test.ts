@@ -32,7 +32,8 @@ function countingStations(): { readonly stations: Stations; readonly asked: { an
     return analyse(record, site);
   };
   const workingOut = async () => ({ analyse: counted, writeFindings, makeLook, measureVisit });
-  return { asked, stations: { importLog: async () => ({ record, layouts: [] }), workingOut, reporting: async () => ({ reportOf }) } };
+  const fileReading = async () => ({ importLog: async () => ({ record, layouts: [] }) });
+  return { asked, stations: { fileReading, workingOut, reporting: async () => ({ reportOf }) } };
 }
 
 const readRequest = (id: number, files: Extract<Request, { ask: "read" }>["files"] = []): Request => ({
@@ -73,9 +74,11 @@ describe("a reading", () => {
   test("that cannot go on is refused with its problem; a failure is an answer too", async () => {
     const refusing: Stations = {
       ...countingStations().stations,
-      importLog: async () => {
-        throw new ImportError({ id: "empty-file", file: "a.csv" });
-      },
+      fileReading: async () => ({
+        importLog: async () => {
+          throw new ImportError({ id: "empty-file", file: "a.csv" });
+        },
+      }),
     };
     expect(await answersOf(makeHandle(refusing), readRequest(1))).toEqual([
       { answer: "refused", id: 1, problem: { id: "empty-file", file: "a.csv" } },
@@ -87,11 +90,14 @@ describe("a reading", () => {
     let goOn = () => {};
     const slow: Stations = {
       ...countingStations().stations,
-      importLog: () => new Promise((resolve) => (goOn = () => resolve({ record, layouts: [] }))),
+      fileReading: async () => ({
+        importLog: () => new Promise((resolve) => (goOn = () => resolve({ record, layouts: [] }))),
+      }),
     };
     const handle = makeHandle(slow);
     const answers = answersOf(handle, readRequest(7));
     await handle({ ask: "stop", id: 7 }, () => {});
+    await new Promise((later) => setTimeout(later));
     goOn();
     expect(await answers).toEqual([{ answer: "stopped", id: 7 }]);
   });
