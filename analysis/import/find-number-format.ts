@@ -60,7 +60,8 @@ export function findNumberFormat(
     if (answer !== "," && answer !== ".") throw new ImportError({ id: "unknown-answer", question: "decimal", answer, options: [",", "."] });
     return { format: withDecimal(answer, seen), question: null };
   }
-  const decided = decide(seen, separator);
+  const dotted = columns.some((column) => column.slice(0, 20).some((cell) => /^\d{1,2}\.\d{1,2}\.\d{2,4}\b/.test(cell)));
+  const decided = decide(seen, separator, dotted);
   if (decided.question === null) return decided;
   const grouping = groupingMark(columns, decided.question.options[0]);
   if (grouping !== null) return { format: withDecimal(grouping === "," ? "." : ",", seen), question: null };
@@ -100,14 +101,14 @@ const withDecimal = (decimal: "." | ",", seen: Evidence): NumberFormat => {
   return { decimal, thousands: seen.otherGroups ?? (groups > 0 ? other : null) };
 };
 
-function decide(seen: Evidence, separator: Separator): NumberFormatReading {
+function decide(seen: Evidence, separator: Separator, dottedDates: boolean): NumberFormatReading {
   const comma = seen.commaDecimal + seen.pointGroups;
   const point = seen.pointDecimal + seen.commaGroups;
   if (comma > 0 || point > 0) return { format: withDecimal(comma > point ? "," : ".", seen), question: null };
   if (seen.comma3 > 0 && seen.point3 === 0) return ambiguous(",", seen);
-  const byComma = separator.kind === "character" && separator.character === ",";
-  if (seen.point3 > 0 && seen.comma3 === 0 && separator.kind === "character" && separator.character === ";" && !byComma)
-    return ambiguous(".", seen);
+  // A point with three digits behind it is decimal to every reader, unless the file is from where points group: semicolons and dotted dates.
+  const bySemicolon = separator.kind === "character" && separator.character === ";";
+  if (seen.point3 > 0 && seen.comma3 === 0 && bySemicolon && dottedDates) return ambiguous(".", seen);
   return { format: withDecimal(".", seen), question: null };
 }
 
