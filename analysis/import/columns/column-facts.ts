@@ -34,7 +34,7 @@ export function gatherFacts(
   choice: ColumnChoice,
 ): ColumnFacts {
   const own = spacedWords(column.heading);
-  const { unit: written, from } = findUnitOf(column, line, choice);
+  const { unit: written, from } = findUnitOf(column, line, choice, values);
   const unit = from === "choice" ? written : asFileSays(written, column.heading, preamble);
   const said = guessRole(own, unit?.unit ?? null, values);
   const told = line === "" ? null : guessRole(spacedWords(line.split(/[|]/)[0]), unit?.unit ?? null, values);
@@ -62,7 +62,12 @@ export const spacedWords = (text: string): string =>
     sample: [],
   });
 
-function findUnitOf(column: ColumnText, line: string, choice: ColumnChoice): { unit: FoundUnit | null; from: ColumnFacts["unitFrom"] } {
+function findUnitOf(
+  column: ColumnText,
+  line: string,
+  choice: ColumnChoice,
+  values: ColumnValues,
+): { unit: FoundUnit | null; from: ColumnFacts["unitFrom"] } {
   if (choice.unit !== null) return { unit: choice.unit, from: "choice" };
   const row = column.unitsCell === null ? null : (wholeUnit(column.unitsCell) ?? unitInHeading(column.unitsCell));
   if (row !== null) return { unit: row, from: "units row" };
@@ -70,19 +75,21 @@ function findUnitOf(column: ColumnText, line: string, choice: ColumnChoice): { u
   if (heading !== null) return { unit: heading, from: "heading" };
   const cell = unitOfCells(column.sample);
   if (cell !== null) return { unit: cell, from: "cells" };
-  for (const part of line.split("|")) {
-    const told =
-      wholeUnit(part.trim()) ??
-      unitInHeading(part.trim()) ??
-      part
-        .split(/[;,\t]/)
-        .map((p) => wholeUnit(p.trim()))
-        .find((u) => u !== null);
-    if (told !== null && told !== undefined) return { unit: told, from: "preamble" };
+  const own = guessRole(spacedWords(column.heading), null, values);
+  for (const part of line.split(/[|;,\t]|\s\/\s/)) {
+    const told = wholeUnit(part.trim()) ?? unitInHeading(part.trim());
+    if (told !== null && suits(own, column, told, values)) return { unit: told, from: "preamble" };
   }
   // "Pressure 0-10 bar": the range is written in the unit of the values
   const range = readRange(`${column.heading} | ${line}`);
   return range === null ? { unit: null, from: null } : { unit: range.found, from: "heading" };
+}
+
+/** A unit told elsewhere must not turn a pressure into a temperature. */
+function suits(own: RoleGuess, column: ColumnText, unit: FoundUnit, values: ColumnValues): boolean {
+  if (own.by === "none") return true;
+  const both = guessRole(spacedWords(column.heading), unit.unit, values);
+  return both.role === own.role;
 }
 
 const IMPERIAL: Readonly<Record<string, string>> = { gpm: "imp gpm", gph: "imp gph", gal: "imp gal" };

@@ -44,6 +44,8 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
   const best = bestByWords(words, unit, values);
   if (OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
   if (SIGNAL_WORDS.test(words) && !(best !== null && isSignal(unit))) return { role: "other", by: "words", generic: false };
+  // "Motor off" is 1 while it stands: no running flag
+  if (best?.role === "running" && OFF.test(words) && !ON.test(words)) return { role: "other", by: "words", generic: false };
   if (best !== null) return { role: best.role, by: best.fits ? "both" : "words", generic: false };
   const byUnit = unit === null ? undefined : ROLE_OF_UNIT[unit.quantity];
   if (byUnit !== undefined) return { role: byUnit, by: "unit", generic };
@@ -55,6 +57,9 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
     return { role: "running", by: "values", generic: false };
   return { role: "other", by: "none", generic };
 }
+
+const ON = /\bon\b|\bein\b|\baan\b|\bmarche\b|\bmarcha\b|\bmarcia\b|\bligad[ao]\b|\bencendid[ao]\b|\bacces[ao]\b|\brun/;
+const OFF = /\boff\b|\bstopped\b|\baus\b|\barret\b|\bparad[ao]\b|\buit\b|\bspent[ao]\b|\bdesligad[ao]\b|\bapagad[ao]\b/;
 
 function bestByWords(words: string, unit: Unit | null, values: ColumnValues): { role: ChannelRole; fits: boolean } | null {
   let best: { role: ChannelRole; score: number; fits: boolean } | null = null;

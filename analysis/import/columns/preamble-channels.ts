@@ -14,11 +14,24 @@ const MARKS = "[\\s:=;,\\t|\"'.)\\]>-]";
  */
 export function channelLines(columns: readonly ColumnText[], preamble: readonly string[]): readonly string[] {
   const lists = unitLists(columns.length, preamble);
+  const common = preamble.flatMap((line) => COMMON_UNIT.exec(line)?.[1] ?? []);
   return columns.map((column, k) => {
-    const found = preamble.flatMap((line) => textAfterName(line, column.heading) ?? []);
+    const found = [...preamble.flatMap((line) => textAfterName(line, column.heading) ?? []), ...common];
     return [...found, ...(lists === null ? [] : [lists[k]])].join(" | ");
   });
 }
+
+/** A line that names one unit for the file: "Einheit: bar", "Engineering unit,psi". */
+const COMMON_UNIT =
+  /^[#\s"']*(?:\p{L}+\s+)?(?:units?|einheit(?:en)?|unités?|unidad(?:es)?|unidades?|unità|eenhe(?:id|den))\s*["']?\s*[:=;,\t]\s*["']?([^;,\t"']{1,20})["']?\s*[;,]*$/iu;
+
+/** A line that says what the only channel of a file holds: "Channel: Pressure", "Description;Discharge pressure". */
+const ONLY_CHANNEL =
+  /^[#\s"']*(?:channel|description|parameter|measurement|quantity|measurand|kanal|messgröße|bezeichnung|voie|grandeur|canal|magnitud|grandeza|descrizione|grandezza|kanaal|grootheid)(?:\s+(?:name|type))?\s*["']?\s*[:=;,\t]\s*["']?(.{2,60}?)["']?\s*[;,]*$/iu;
+
+/** What the lines above the table say of the only column of values. */
+export const onlyChannelLine = (preamble: readonly string[]): string =>
+  preamble.flatMap((line) => ONLY_CHANNEL.exec(line)?.[1] ?? []).join(" ");
 
 function textAfterName(line: string, heading: string): string | null {
   const name = bareName(heading);

@@ -8,7 +8,7 @@ import { type ColumnReading, type ColumnText, type FileContext, NOTHING } from "
 import { guessRole } from "./column-role";
 import { type ColumnValues, columnValues } from "./column-values";
 import { findPosition } from "./position-words";
-import { channelLines, writesOnChange } from "./preamble-channels";
+import { channelLines, onlyChannelLine, writesOnChange } from "./preamble-channels";
 import { type FileFacts, readNumbers } from "./read-numbers";
 import { stateWords } from "./running-words";
 import { unitSystem } from "./unit-proposal";
@@ -24,13 +24,15 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
   const preamble = context.preamble.filter((line) => line.length <= 1000);
   const lines = channelLines(columns, preamble);
   const onChange = writesOnChange(preamble);
+  const alone = columns.length - columns.filter((c) => isTime(profileColumn(c, context.decimal, context.thousands))).length === 1;
   const begun = columns.map((column, k): ColumnReading | ColumnFacts => {
     const choice = choiceFor(names[k], column.heading, choices);
     if (choice.role === "time") return { ...timeReading, reason: "as you chose" };
     if (choice.role === null && isTime(profileColumn(column, context.decimal, context.thousands))) return timeReading;
     const values = columnValues(column, context);
     const words = values.texts.length > 0 ? readWords(column, values, choice.role) : null;
-    return words ?? gatherFacts(column, names[k], lines[k], preamble, values, choice);
+    const line = alone ? `${onlyChannelLine(preamble)} | ${lines[k]}` : lines[k];
+    return words ?? gatherFacts(column, names[k], line, preamble, values, choice);
   });
   const facts = begun.filter((b): b is ColumnFacts => "column" in b);
   const file: FileFacts = {

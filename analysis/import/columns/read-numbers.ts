@@ -37,7 +37,7 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
   const { role } = base;
   const assumed = facts.unit === null && role !== "other" ? proposeUnit(role, facts.values.high, file.system) : null;
   const unit = asHead(role, facts.unit?.unit ?? assumed);
-  const asks = assumed !== null && role !== "current";
+  const asks = assumed !== null && role !== "current" && !(assumed.symbol === "Hz" && /\bfreq|frequen/.test(facts.words));
   const reference = settleReference(role, unit, facts, file.preamble);
   const counter =
     role === "volume" && (facts.values.rising || PER_ROW.test(facts.words))
@@ -240,9 +240,9 @@ function unitQuestion({ name }: ColumnFacts, role: ChannelRole, assumed: Unit): 
 }
 
 /** Asked where the heading says nothing at all, or where it is not understood and the file shows no pressure otherwise. */
-function roleQuestion({ name, guess, choice, unit, values }: ColumnFacts, role: ChannelRole, file: FileFacts): ImportQuestion[] {
+function roleQuestion({ column, name, guess, choice, unit, values }: ColumnFacts, role: ChannelRole, file: FileFacts): ImportQuestion[] {
   if (choice.role !== null || role !== "other" || guess.by !== "none" || values.low === values.high) return [];
-  if (!guess.generic && (file.hasPressure || unit !== null)) return [];
+  if (!guess.generic && (file.hasPressure || unit !== null || /[([]/.test(column.heading))) return [];
   return [
     {
       id: `column-role:${name}`,

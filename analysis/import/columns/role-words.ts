@@ -51,7 +51,7 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
   [
     "running",
     words(
-      "running run on on_off onoff lauft laeuft *betrieb betriebsmeldung marche marcha funcionando ligada ligado in_funzione in_marcia marcia aan aan_uit draait ein ein_aus in_bedrijf en_service status *status state zustand etat estado stato toestand enabled encendida encendido accesa acceso active aktiv pump_cmd motor_cmd operating",
+      "running run on on_off onoff lauft laeuft *betrieb betriebsmeldung marche marcha funcionando ligada ligado in_funzione in_marcia marcia aan aan_uit off draait ein ein_aus in_bedrijf en_service status *status state zustand etat estado stato toestand enabled encendida encendido accesa acceso active aktiv pump_cmd motor_cmd operating",
     ),
     2,
   ],

@@ -39,6 +39,7 @@ describe("headings of seven languages", () => {
     ["Motor Amps (A)", "flow", "current A motor"],
     ["Power kW", "flow", "power kW null"],
     ["Pump Running", "flag", "running null pump"],
+    ["Pompe marche/arrêt", "flag", "running null pump"],
     ["Pump 1 On/Off", "flag", "running null pump 1"],
     ["Water Temp (°F)", "psi", "temperature °F null"],
     ["Tank Level ft", "flow", "level ft tank"],
@@ -161,6 +162,20 @@ describe("what has to be asked, and what not", () => {
       const column = one("Ch1", VALUES.bar, [line]);
       expect([line, column.role, column.unit, column.questions]).toEqual([line, "pressure", "bar", []]);
     }
+  });
+  test("one unit for the file, one description for the only channel", () => {
+    for (const line of ["Einheit: psi", "Units: psi", "Engineering unit,psi"])
+      expect([line, one("Pressure", VALUES.psi, [line]).unit, asked("Pressure", VALUES.psi, [line])]).toEqual([line, "psi", []]);
+    const told = one("Value", VALUES.psi, ["Description: Discharge pressure", "Unit: psi"]);
+    expect([told.role, told.unit, told.questions]).toEqual(["pressure", "psi", []]);
+    expect(asked("Flow", VALUES.flow, ["Units: psi"])).toEqual(["unit:Flow"]);
+  });
+  test("a line that names several channels gives each its own unit only", () => {
+    expect(one("Pressure", VALUES.bar, ["Pressure [bar] / Flow [L/min] / Temp [degC]"]).unit).toBe("bar");
+  });
+  test("a frequency without a unit is in hertz, and a flag of standing is no running flag", () => {
+    expect(asked("Freq", VALUES.hz)).toEqual([]);
+    expect(one("Motor off", VALUES.flag).role).toBe("other");
   });
   test("a channel that nothing names is asked", () => expect(asked("Ch1", VALUES.bar)).toEqual(["column-role:Ch1"]));
   test("a loop signal is asked for its range, not for its role", () => {
