@@ -1,4 +1,6 @@
 import { stat } from "node:fs/promises";
+import { writeRecord } from "../../analysis/import/write-record";
+import type { LogRecord } from "../../shared/record/log-record";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { analyseFiles } from "./analyse-files";
 import { writeWhole } from "./files";
@@ -29,7 +31,8 @@ export async function runAnalyse(args: readonly string[]): Promise<number> {
   const groups = options.each ? options.files.map((file) => [file]) : [options.files];
   const documents: FindingsDocument[] = [];
   for (const files of groups) {
-    const document = await analyseFiles({ paths: files, site: options.site, choices: options.choices, units: options.units });
+    const order = { paths: files, site: options.site, choices: options.choices, units: options.units };
+    const document = await analyseFiles(order, (record) => saveRecord(options.record, record));
     if (options.each && options.out === null) process.stdout.write(`${JSON.stringify(document)}\n`);
     documents.push(document);
     if (document.error !== null) console.error(document.error.message);
@@ -38,6 +41,11 @@ export async function runAnalyse(args: readonly string[]): Promise<number> {
   if (options.out !== null) await writeWhole(options.out, text);
   else if (!options.each) process.stdout.write(text);
   return documents.some((document) => document.error !== null) ? 3 : 0;
+}
+
+/** The record as it was read, for people who want clean data. */
+async function saveRecord(path: string | null, record: LogRecord): Promise<void> {
+  if (path !== null) await writeWhole(path, writeRecord(record));
 }
 
 /** The folder of a bulk run, or null where single files are named. @throws UsageError where both are mixed or --out is missing */
