@@ -2,6 +2,8 @@ import type { OscillationEpisode } from "../../../shared/findings/finding";
 import { seconds } from "../../../shared/units/quantity";
 
 const SAME_PERIOD = 1.15;
+/** A break of fewer waves (or of less than a minute) ends nothing. */
+const LEAST_BREAK = 6;
 
 /**
  * Puts episodes in order and joins neighbours of one period where the break (the pump at rest, a gap) is shorter than both; of two that
@@ -22,7 +24,7 @@ function belongTogether(a: OscillationEpisode, b: OscillationEpisode): boolean {
   const ratio = a.period.value / b.period.value;
   const pause = b.from - a.to;
   const shorter = Math.min(a.to - a.from, b.to - b.from);
-  return ratio < SAME_PERIOD && 1 / ratio < SAME_PERIOD && pause <= Math.min(shorter, Math.max(60, 3 * a.period.value));
+  return ratio < SAME_PERIOD && 1 / ratio < SAME_PERIOD && pause <= Math.min(shorter, Math.max(60, LEAST_BREAK * a.period.value));
 }
 
 /** The longer one's numbers over both spans; its intervals stay honest because they are not narrowed. */
