@@ -32,7 +32,9 @@ function thresholdsOf(values: ArrayLike<number>): FlowThresholds | null {
   if (!(high > 0)) return null;
   const zeros = shareOfZeros(kept, high);
   if (zeros > MANY_ZEROS) return zeroRest(high);
-  const lowest = levelsOf(kept).find((l) => l.highEdge - l.low > CLEAR_OF_REST * l.lowSpread && l.low <= REST_HEAP_WITHIN * high);
+  const lowest = levelsOf(kept).find(
+    (l) => l.highEdge - l.low > CLEAR_OF_REST * l.lowSpread && l.low <= REST_HEAP_WITHIN * high && 1 - l.share > MANY_ZEROS,
+  );
   if (lowest === undefined) return zeros > SOME_ZEROS ? zeroRest(high) : null;
   const { low: rest, lowSpread: spread, lowEdge, highEdge } = lowest;
   const lift = Math.max(6 * spread, 0.01 * high);

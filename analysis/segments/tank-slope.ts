@@ -46,7 +46,8 @@ export function leakSlope(traces: readonly TankTrace[], slope: number): number {
   let sxy = 0;
   let sxx = 0;
   for (const { times, drawn, inverse, calmUntil } of traces) {
-    const n = calmUntil;
+    let n = calmUntil;
+    while (n > 4 && times[n - 1] - times[0] > BEFORE_KNEE * (times[calmUntil - 1] - times[0])) n--;
     if (n < 4 || times[n - 1] - times[0] < LEAST_REST) continue;
     if (slope * drawn[n - 1] > 0.5 * (inverse[n - 1] - inverse[0])) continue; // mostly draws: their scatter would pass for a leak
     sxy += (inverse[n - 1] - inverse[0] - slope * drawn[n - 1]) * (times[n - 1] - times[0]);
@@ -56,6 +57,7 @@ export function leakSlope(traces: readonly TankTrace[], slope: number): number {
 }
 
 const LEAST_REST = 60; // s
+const BEFORE_KNEE = 0.9; // of a rest: a tank that runs empty does so at its end
 const STRAIGHT_NOISES = 3;
 const STRAIGHT_SHARE = 0.05;
 

@@ -33,6 +33,7 @@ export type Gauge = {
   readonly atmosphere: number;
 };
 
+const RUN_UP = 6; // s after a start in which an empty tank lets the pressure fall on until the pump gives
 const SETTLE = 3; // s after a stop until pump and check valve are still
 const LEAST_POINTS = 4;
 
@@ -41,7 +42,7 @@ export function tankTraces(pump: PumpState, gauge: Gauge, meter: Meter): TankTra
   const step = Math.max(sampleInterval(gauge.channel.sampling)?.median ?? 0, sampleInterval(meter.channel.sampling)?.median ?? 0);
   const unsure = pump.basis === "pressure" || pump.basis === "flow" ? 2 * step : 0;
   return restsOf(pump).flatMap((rest) => {
-    const span = { from: seconds(rest.from + Math.max(SETTLE, step) + unsure), to: seconds(rest.to + step) };
+    const span = { from: seconds(rest.from + Math.max(SETTLE, step) + unsure), to: seconds(rest.to + Math.max(step, RUN_UP)) };
     if (spanLength(span) < LEAST_POINTS * step || !covered(meter.stretches, span) || !covered(gauge.stretches, span)) return [];
     return traceOf(span, rest.to - step / 2 - unsure, gauge, meter) ?? [];
   });
