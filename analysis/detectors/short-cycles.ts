@@ -24,7 +24,7 @@ export const shortCycles: Detector<"short-cycles"> = {
     if (isCannotTell(pump)) return { kind, state: "cannot-tell", because: [{ ...pump, about: kind }] };
     const limit = site.shortCycleLimit.value;
     const found = pump.runs.flatMap((run, i) => (run.complete && spanLength(run) < limit ? [i] : []));
-    const blind = whatIsHidden(record, pump, limit);
+    const blind = whatIsHidden(record, pump, limit) ?? hiddenStops(pump);
     if (found.length === 0) return blind === null ? { kind, state: "clear", limits: [] } : { kind, state: "cannot-tell", because: [blind] };
     const places = found.map((i) => pump.runs[i]);
     const shortest = seconds(places.reduce((least, run) => Math.min(least, spanLength(run)), Number.POSITIVE_INFINITY));
@@ -44,6 +44,15 @@ function whatIsHidden(record: LogRecord, pump: PumpState, limit: Seconds): Canno
   if (interval * SAMPLES_TO_SEE <= limit && shortest >= interval * SAMPLES_TO_TRUST) return null;
   const logEveryS = Math.max(1, Math.round(limit / LOG_AT));
   return { id: "sampling-too-slow", about: "short-cycles", detail: { intervalS: interval, limitS: limit, logEveryS } };
+}
+
+const MANY_HIDDEN = 0.2; // of the runs
+
+/** Pressure alone does not show when a drive went to sleep: where many stops are hidden, runs may have been short unseen. */
+function hiddenStops(pump: PumpState): CannotTell | null {
+  const hidden = pump.runs.filter((run) => !run.complete).length - 2; // the record's own two ends may cut one each
+  if (pump.basis !== "pressure" || hidden <= MANY_HIDDEN * pump.runs.length) return null;
+  return { id: "no-pump-state", about: "short-cycles", detail: { missing: "speed", hiddenStops: hidden } };
 }
 
 /** Interval of the pump's witness; null for a log on change, which misses nothing. The slowest where several stand together. */

@@ -55,6 +55,8 @@ function firstNear({ values }: Curve, low: number, high: number, noise: number):
 const LONGEST_QUIET = 60; // s
 const END_SAMPLES = 9;
 const LIFT = 4; // noise spreads
+const HELD = 6; // noise spreads from lowest to highest of a few samples at one pressure
+const LIFTING = 6; // samples that the step itself may take
 
 /**
  * A drive stops on the last quiet top before the fall. Where that top is a step up from a held pressure (a boost before sleep) the stop is its begin; where
@@ -69,10 +71,9 @@ function stopOfDrive(curve: Curve, low: number, next: number, saw: SawTooth): St
   let begin = fall;
   while (begin > risen && values[begin - 1] > level - LIFT * saw.noise) begin--;
   begin = firstNear(curve, begin, highestOf(values, begin, fall), saw.noise);
-  const before = median(
-    Float64Array.from({ length: Math.max(0, Math.min(END_SAMPLES, begin - 3 - risen)) }, (_, i) => values[begin - 3 - i]),
-  );
-  const lifted = before < level - LIFT * saw.noise && spreadOf(values, begin - 3 - END_SAMPLES, begin - 3) < LIFT * saw.noise;
+  const held = begin - LIFTING;
+  const before = median(Float64Array.from({ length: Math.max(0, Math.min(END_SAMPLES, held - low)) }, (_, i) => values[held - i]));
+  const lifted = before < level - LIFT * saw.noise && spreadOf(values, held - END_SAMPLES, held) < HELD * saw.noise;
   if (lifted) return { at: bendNear(curve, begin, saw), sure: true };
   begin = lastDrawn(curve, begin, fall);
   const quiet = timeAt(sampling, fall) - timeAt(sampling, begin);
