@@ -5,7 +5,7 @@ import type { CauseTable } from "./causes/cause-table";
 import { logRatio } from "./likelihood";
 
 /** Below this a reason is not worth a sentence. */
-const LEAST_WEIGHT = 0.15;
+const LEAST_WEIGHT = 0.2;
 
 export type Known = { readonly id: ObservationId; readonly level: Level; readonly numbers: Numbers };
 export type Ranked = {

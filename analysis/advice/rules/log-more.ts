@@ -1,6 +1,8 @@
 import { CAUTIONS } from "../cautions";
 import { PLAIN, PRACTICE, type Rule } from "../rule";
 
+/** A sound site needs no more than an even chance: nothing is changed there. */
+const HALF = 0.5;
 /** Confidence from which a cause stands out. */
 const STANDS_OUT = 0.6;
 
@@ -10,6 +12,7 @@ export const logMore: Rule = {
   answers: [],
   step: "measure",
   propose(_basis, first) {
-    return first.confidence >= STANDS_OUT ? null : { ...PLAIN, sources: [PRACTICE], cautions: CAUTIONS.looking };
+    const settled = first.confidence >= (first.id === "healthy" ? HALF : STANDS_OUT);
+    return settled ? null : { ...PLAIN, sources: [PRACTICE], cautions: CAUTIONS.looking };
   },
 };

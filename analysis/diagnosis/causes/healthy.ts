@@ -6,6 +6,6 @@ import type { CauseTable } from "./cause-table";
  */
 export const healthy: CauseTable = {
   id: "healthy",
-  prior: 2,
+  prior: 2.5,
   weights: {},
 };

@@ -12,9 +12,9 @@ export const sleepSettingsHunting: CauseTable = {
     starts: { few: -1, many: 1.5, "very-many": 1.5 },
     "switching-band": { narrow: 1.5, wide: -0.5 },
     // the tank must be sound, else it explains the short cycles
-    "gas-constant": { collapsed: -1, reduced: -0.5 },
-    "gas-constant-by-practice": { tiny: -0.7, small: -0.3 },
-    "tank-by-facts": { small: -0.3, tiny: -0.7 },
+    "gas-constant": { collapsed: -2, reduced: -1.5 },
+    "gas-constant-by-practice": { tiny: -1.5, small: -0.5 },
+    "tank-by-facts": { small: -0.5, tiny: -1 },
     "empties-at": { "far-below": -0.5, "near-set": -0.5 },
     dips: { deep: -0.7 },
     "start-rhythm": { regular: 1 },

@@ -18,5 +18,6 @@ export const tankTooSmall: CauseTable = {
     oscillation: { large: 0.5 },
     dips: { shallow: -0.3, deep: 1.3 },
     "switching-band": { wide: 0.7 },
+    "start-rhythm": { regular: 0.5 },
   },
 };

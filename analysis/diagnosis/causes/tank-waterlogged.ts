@@ -18,7 +18,7 @@ export const tankWaterlogged: CauseTable = {
     dips: { shallow: -0.5, deep: 1.5 },
     drift: { over: 0.5 },
     oscillation: { large: 0.5 },
-    "start-rhythm": { regular: 0.3 },
+    "start-rhythm": { regular: 0.5 },
     "switching-band": { wide: 1.2 },
   },
 };

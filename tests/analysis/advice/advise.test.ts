@@ -239,6 +239,16 @@ describe("order and safety", () => {
     const all = advise(even, soundOutcomes(), segmentsWith(null), siteOf());
     expect(all.map((a) => a.id)).toContain("log-more");
   });
+  test("a site that is sound at even odds is left alone, and not sent for another log", () => {
+    const sound = [causeOf("healthy", 0.55), ...CAUSE_IDS.filter((id) => id !== "healthy").map((id) => causeOf(id, 0.45 / 17))];
+    expect(advise(sound, soundOutcomes(), segmentsWith(null), siteOf()).map((a) => a.id)).toEqual(["nothing-to-change"]);
+  });
+  test("nothing is changed or brought for a cause that only may be", () => {
+    const maybe = [causeOf("loop-too-slow", 0.29), causeOf("tank-waterlogged", 0.25), causeOf("healthy", 0.2)];
+    const steps = advise(maybe, soundOutcomes(), segmentsWith(null), siteOf()).map((a) => a.step);
+    expect(steps.filter((step) => step === "change" || step === "bring")).toEqual([]);
+    expect(steps.length).toBeGreaterThan(0);
+  });
   test("a second fault beside the first gets its steps", () => {
     const two = [causeOf("loop-too-aggressive", 0.97), { ...causeOf("leak-or-check-valve", 0.02), besideFirst: 0.9 }];
     const all = advise(two, soundOutcomes(foundWith("leak-down")), segmentsWith(null), siteOf());
