@@ -14,7 +14,7 @@ beforeAll(() => {
     (_, i) => `${new Date(Date.UTC(2026, 2, 1) + i * 1000).toISOString()},${(50 + ((i * 7919) % 13) / 50).toFixed(2)}`,
   );
   writeFileSync(file("good.csv"), ["Time,Pressure (psi)", ...rows, ""].join("\n"));
-  writeFileSync(file("doubtful.csv"), "Time;P\n01/02/2026 10:00;3,1\n01/02/2026 10:01;3,2\n01/02/2026 10:02;3,3\n01/02/2026 10:03;3,2\n");
+  writeFileSync(file("doubtful.csv"), "Time,P\n01/02/2026 10:00,3.1\n01/02/2026 10:01,3.2\n01/02/2026 10:02,3.3\n01/02/2026 10:03,3.2\n");
   writeFileSync(file("empty.csv"), "");
   writeFileSync(file("header.csv"), "Time,Pressure (psi)\n");
   writeFileSync(
