@@ -63,7 +63,15 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
     },
     rejects: [...log.rejects, ...rejects].sort((a, b) => a.row - b.row).slice(0, 100),
     questions: [...questions, ...settled.questions],
-    notes: [...settled.notes, ...marks, ...flows.map(({ note }) => note), ...rhythmNote(rhythm), ...slowNote(slower), ...log.notes()],
+    notes: [
+      ...settled.notes,
+      ...plan.notes,
+      ...marks,
+      ...flows.map(({ note }) => note),
+      ...rhythmNote(rhythm),
+      ...slowNote(slower),
+      ...log.notes(),
+    ],
     faults: [...settled.faults, ...signals, ...findGaps(times, rhythm), ...restarts(log.restarts, times, order)],
   };
 }

@@ -66,7 +66,9 @@ export function findNumberFormat(
   const grouping = groupingMark(columns, decided.question.options[0]);
   if (grouping !== null) return { format: withDecimal(grouping === "," ? "." : ",", seen), question: null };
   const likely = ([",", "."] as const).map((decimal) => withDecimal(decimal, seen)).filter(isPlausible);
-  return likely.length === 1 ? { format: likely[0], question: null } : decided;
+  if (likely.length === 1) return { format: likely[0], question: null };
+  // Dotted dates come from where the comma is decimal; common practice, no source.
+  return dotted && decided.question.options[0] === "," ? { format: withDecimal(",", seen), question: null } : decided;
 }
 
 function weigh(cell: string, seen: Evidence): void {

@@ -1,5 +1,6 @@
 import { ImportError } from "../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../shared/record/import-question";
+import type { ReadingNote } from "../../shared/record/log-record";
 import { withProvenPatterns } from "./body/calibrate-stamps";
 import { readClock } from "./clock/read-clock";
 import { columnTexts, headingsOf, preambleOf } from "./column-texts";
@@ -121,6 +122,7 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
       clock,
       texts[0].sample.map((_, at) => clock.columns.map((index) => texts[index].sample[at])),
     ),
+    notes: long === null ? texts.flatMap((text, i) => unreadColumn(text, columns[i])) : [],
     firstLine: row,
     above: head.rows.slice(0, head.firstData),
     headingLines: layout.headingRows.map((at) => head.rows[at].line),
@@ -172,6 +174,16 @@ const withTime = (choices: ImportChoices, heading: string): ImportChoices => ({
   columns: [...choices.columns, { heading, role: "time", unit: null }],
 });
 
+/** A column of digits that are no numbers in this file's form is left out, and that is said. */
+function unreadColumn({ heading, sample }: ColumnText, column: PlannedColumn): ReadingNote[] {
+  const filled = sample.filter((cell) => !isMissing(cell));
+  const digits = filled.filter((cell) => /^[+-]?\d[\d.,' ]*$/.test(cell));
+  if (column.use !== "text" || column.reading.role === "time" || digits.length * 2 <= filled.length || /^\d+$/.test(digits[0])) return [];
+  return [
+    { kind: "unread-column", text: `"${heading}" was left out: its cells ("${digits[0]}") are no numbers in the form of this file.` },
+  ];
+}
+
 /** No row of numbers: headings alone, or no table at all. */
 function noTable(file: string, rows: readonly TextRow[]): ConstructorParameters<typeof ImportError>[0] {
   const filled = rows.filter((row) => row.cells.filter((cell) => cell !== "").length > 1);
@@ -216,7 +228,8 @@ function needsFloat64(text: ColumnText, reading: ColumnReading, format: NumberFo
 /** Decimals of a column that writes every number with the same; null where they differ or there are none. */
 function fixedDecimals(text: ColumnText, { decimal }: NumberFormat): number | null {
   let fixed: number | null = null;
-  for (const cell of text.sample) {
+  // The last cell may be the one that is cut.
+  for (const cell of text.sample.slice(0, -1)) {
     const at = cell.lastIndexOf(decimal);
     if (at < 0 || !/^\d+$/.test(cell.slice(at + 1))) {
       if (/\d/.test(cell)) return null;

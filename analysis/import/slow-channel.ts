@@ -1,6 +1,6 @@
 import type { Sampling } from "../../shared/record/log-record";
 import type { Samples } from "./body/row-store";
-import { findSampling } from "./find-sampling";
+import { findSampling, medianInterval } from "./find-sampling";
 
 /** A channel sampled more rarely than its neighbours, with instants of its own. */
 export type SlowChannel = { readonly sampling: Sampling; readonly values: Samples };
@@ -23,7 +23,9 @@ export function findSlowChannel(times: Float64Array, values: Samples): SlowChann
     kept[at++] = values[i];
   }
   const sampling = findSampling(own, null);
-  return sampling.kind === "even" ? { sampling, values: kept } : null;
+  // At the usual interval in one stretch only: blank before or after it, not slow.
+  const slower = sampling.kind === "even" && sampling.step > 1.5 * medianInterval(times);
+  return slower ? { sampling, values: kept } : null;
 }
 
 /** Whether of some hundreds of values all over the column far more than half are there: then it needs no count. */

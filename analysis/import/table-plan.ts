@@ -1,3 +1,4 @@
+import type { ReadingNote } from "../../shared/record/log-record";
 import type { ClockReading } from "./clock/clock-reading";
 import type { ColumnReading, FileContext } from "./columns/column-reading";
 import type { TextRow } from "./find-format";
@@ -35,6 +36,8 @@ export type TablePlan = {
   /** The columns that this reading is about, a row blank in all of them being blank; null for all. */
   readonly only: readonly number[] | null;
   readonly clock: ClockReading;
+  /** What was noticed about the columns. */
+  readonly notes: readonly ReadingNote[];
   /** 1-based line of the first row of data. */
   readonly firstLine: number;
   /** Rows above the data, for the page and to know a repeated heading by. */
