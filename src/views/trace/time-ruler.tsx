@@ -9,6 +9,9 @@ type RulerProps = {
   readonly layout: TraceLayout;
 };
 
+/** Closer than this to the right end, a label would be cut, px. */
+const LAST_LABEL = 34;
+
 /** The axis of time that all strips share; the instant under the cursor stands on it. */
 export function TimeRuler({ model, words, layout }: RulerProps) {
   const { axisWidth, plotWidth } = layout;
@@ -19,7 +22,12 @@ export function TimeRuler({ model, words, layout }: RulerProps) {
   return (
     <div className="time-ruler small" aria-hidden="true">
       {drawn.map((tick, i) => (
-        <span key={tick.at} className="time-tick" style={{ transform: `translateX(${toX(tick.at)}px)` }}>
+        <span
+          key={tick.at}
+          className="time-tick"
+          data-at={toX(tick.at) > axisWidth + plotWidth - LAST_LABEL ? "end" : "middle"}
+          style={{ transform: `translateX(${toX(tick.at)}px)` }}
+        >
           <span>{tick.label}</span>
           {tick.day !== null && (i === 0 || drawn.length < 14) && <span className="time-day">{tick.day}</span>}
         </span>

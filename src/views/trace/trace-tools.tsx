@@ -1,7 +1,5 @@
 import type { Band, BandPlace } from "../../charts/bands";
 import type { Strip } from "../../charts/strips";
-import type { RecordOutline } from "../../worker/messages";
-import { GoToTime } from "./go-to-time";
 import { useObserved } from "./observable";
 import { PlaceSteps } from "./place-steps";
 import type { TraceLayout } from "./trace-layout";
@@ -10,11 +8,9 @@ import { wholeWindow, zoomed } from "./trace-window";
 
 type ToolsProps = {
   readonly model: TraceModel;
-  readonly outline: RecordOutline;
   readonly bands: readonly Band[];
   readonly strips: readonly Strip[];
   readonly stripIndex: number;
-  readonly elapsed: boolean;
   readonly layout: TraceLayout;
   readonly measure: boolean;
   readonly onMeasure: (on: boolean) => void;
@@ -55,7 +51,6 @@ export function TraceTools(props: ToolsProps) {
           </button>
           <FitHeight model={model} />
           <PlaceSteps model={model} bands={props.bands} onPlace={props.onPlace} />
-          <GoToTime model={model} clock={props.outline.clock} elapsed={props.elapsed} />
         </>
       )}
     </div>

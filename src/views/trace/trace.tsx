@@ -3,6 +3,7 @@ import type { Band, BandPlace } from "../../charts/bands";
 import type { ReadRecord } from "../../state/visit-state";
 import type { PageProps } from "../view-props";
 import { selected } from "./bands-view";
+import { GoToTime } from "./go-to-time";
 import { Measure } from "./measure";
 import { Overview } from "./overview";
 import { TimeRuler } from "./time-ruler";
@@ -52,11 +53,9 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
     <section className="trace" data-layout={layout.kind} aria-label="Trace">
       <TraceTools
         model={model}
-        outline={outline}
         bands={view.bands}
         strips={view.strips}
         stripIndex={stripIndex}
-        elapsed={words.elapsed}
         layout={layout}
         measure={measure}
         onMeasure={setMeasure}
@@ -84,9 +83,12 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
         />
         <TimeRuler model={model} words={words} layout={layout} />
       </div>
-      <p className="trace-said small" role="status">
-        {said ?? chosen ?? (isLoggersTime && layout.kind !== "pinned" ? "Times are the logger's own local time." : "")}
-      </p>
+      <div className="trace-foot small">
+        <p className="trace-said" role="status">
+          {said ?? chosen ?? (isLoggersTime && layout.kind !== "pinned" ? "Times are the logger's own local time." : "")}
+        </p>
+        {layout.kind !== "pinned" && <GoToTime model={model} clock={outline.clock} elapsed={words.elapsed} />}
+      </div>
     </section>
   );
 }
