@@ -54,10 +54,20 @@ async function write(visit: VisitToSave, log: StoredLog["files"] | null, base: n
     await visits.put({ ...visit, revision, deletedAt: null, logBytes, bytes, hasLog: keptLog || newLog !== null });
     if (newLog !== null) await logs.put({ id: visit.id, files: newLog });
     await work.done;
+    askToLast();
     return { state: "saved", revision };
   } catch (error) {
     throw (await ended) ?? error;
   }
+}
+
+let hasAsked = false;
+
+/** Asks the browser once not to clear the store by itself when the device runs short of room; it may say no. */
+function askToLast(): void {
+  if (hasAsked) return;
+  hasAsked = true;
+  navigator.storage?.persist?.().catch(() => {});
 }
 
 /** All visits, latest first, those marked as deleted included. */

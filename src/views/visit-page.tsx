@@ -5,6 +5,7 @@ import { Causes } from "./causes/causes";
 import { CloserLooks } from "./closer-looks/closer-looks";
 import { Findings } from "./findings/findings";
 import { NextVisit } from "./next-visit/next-visit";
+import { ReworkingNote } from "./reworking-note";
 import { CarriedFacts } from "./site-facts/carried-facts";
 import { Trace } from "./trace/trace";
 import type { PageProps } from "./view-props";
@@ -21,6 +22,7 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
       </div>
       {visit !== null && (
         <article className="story">
+          <ReworkingNote {...props} />
           <VersionNotice {...props} />
           <CorrectionOffer {...props} />
           <CarriedFacts {...props} />

@@ -1,0 +1,11 @@
+import type { PageProps } from "./view-props";
+
+/** While what was entered is worked through, the story still shows what stood before: said, so that nobody reads the old as the new. */
+export function ReworkingNote({ state }: Pick<PageProps, "state">) {
+  const isReworking = "reworking" in state.visit && state.visit.reworking;
+  return (
+    <p role="status" className="reworking-note" data-busy={isReworking}>
+      {isReworking ? "Working it out again with what you entered." : ""}
+    </p>
+  );
+}

@@ -1,0 +1,97 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { readVisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
+import { TOP } from "../house/source-files";
+import { type OpenedPage, openPage } from "./open-page";
+import { bringIn, plainLog, textFile } from "./visits";
+
+let opened: OpenedPage;
+beforeAll(async () => {
+  opened = await openPage();
+});
+afterAll(() => opened.close());
+
+const sample = (name: string) => textFile(name, readFileSync(join(TOP, "sample-data", "visits", name), "utf8"));
+const story = (page: Page) => page.getByRole("heading", { name: "What this log shows" });
+
+test("a precharge read on site and entered at its step weighs the causes again, and undo takes it back", async () => {
+  const { page, errors } = await opened.fresh();
+  await bringIn(page, plainLog("hill-farm.csv"));
+  await story(page).waitFor();
+  await page.getByRole("button", { name: "Site facts" }).click();
+  await page.getByRole("textbox", { name: "Set pressure" }).fill("52");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Escape");
+  const told = () => page.locator(".cause h3").allTextContents();
+  const isTold = async (name: string) => (await told()).some((heading) => heading.startsWith(name));
+  expect(await isTold("Precharge too low")).toBe(false);
+  const field = page.locator('section[aria-labelledby="next-visit"]').getByRole("textbox", { name: "Precharge as read" });
+  await field.fill("10"); // 42 psi below set pressure where practice asks for 15 to 20
+  await page.keyboard.press("Enter");
+  await expect.poll(() => isTold("Precharge too low"), { timeout: 30_000 }).toBe(true);
+  expect(await page.locator(".cause-earlier").count()).toBeGreaterThan(0);
+  await page.getByRole("button", { name: "Site facts" }).click();
+  expect(await page.getByRole("dialog").getByRole("textbox", { name: "Precharge as read" }).inputValue()).toBe("10 psi");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await expect.poll(() => isTold("Precharge too low"), { timeout: 30_000 }).toBe(false);
+  expect(errors).toEqual([]);
+});
+
+test("facts are read from a site file, whole or not at all", async () => {
+  const { page } = await opened.fresh();
+  await page.getByRole("button", { name: "Site facts" }).click();
+  await page.getByLabel("File of site facts").setInputFiles(sample("hillside-before.site.json"));
+  await expect.poll(() => page.getByRole("textbox", { name: "Set pressure" }).inputValue()).toBe("60 psi");
+  await page.getByLabel("File of site facts").setInputFiles(textFile("site.json", '{"setPressure":"50 psi","tankVolume":"large"}'));
+  await page.getByText('site.json: "tankVolume" reads "large"').waitFor();
+  expect(await page.getByRole("textbox", { name: "Set pressure" }).inputValue()).toBe("60 psi");
+});
+
+test("every step carries its cautions in sight, and its amounts open their calculation", async () => {
+  const { page } = await opened.fresh();
+  await bringIn(page, sample("hillside-before.csv"));
+  await story(page).waitFor();
+  const chapter = page.locator('section[aria-labelledby="next-visit"]');
+  expect(await chapter.getByText("Local codes and the authority in charge come before anything said here.").isVisible()).toBe(true);
+  for (const caution of await chapter.locator(".cautions > ul > li").all()) expect(await caution.isVisible()).toBe(true);
+  await chapter.locator(".step-amounts summary").first().click();
+  expect(await chapter.locator(".step-amounts details[open]").first().textContent()).toContain("Source:");
+});
+
+test("facts of the visit before are not used for another log unseen", async () => {
+  const { page } = await opened.fresh();
+  await bringIn(page, plainLog("one.csv"));
+  await story(page).waitFor();
+  await page.getByRole("button", { name: "Site facts" }).click();
+  await page.getByRole("textbox", { name: "Name of the site" }).fill("First site");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Escape");
+  await bringIn(page, plainLog("two.csv"));
+  await page.getByRole("heading", { name: "Is this the same site?" }).waitFor();
+  await page.getByRole("button", { name: "No, begin with none" }).click();
+  await page.getByRole("button", { name: "Site facts" }).click();
+  expect(await page.getByRole("textbox", { name: "Name of the site" }).inputValue()).toBe("");
+});
+
+test("a visit saved by another version of the program says what differs", async () => {
+  const { page } = await opened.fresh({ acceptDownloads: true });
+  await bringIn(page, plainLog("one.csv"));
+  await story(page).waitFor();
+  await page.getByRole("button", { name: "Visits" }).click();
+  await page.getByText("Kept in this browser.").waitFor();
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save this visit as a file" }).click(),
+  ]);
+  const { visit } = readVisitFile(readFileSync(await download.path(), "utf8"));
+  if (visit?.findings == null) throw new Error("the saved visit has no findings");
+  const older = writeVisitFile({ ...visit, findings: { ...visit.findings, program: "0.0.1", findings: [] } });
+  const { page: elsewhere } = await opened.fresh();
+  await elsewhere.getByRole("button", { name: "Visits" }).click();
+  await elsewhere.getByLabel("Saved visits").setInputFiles(textFile("older.evenhead.json", older));
+  await elsewhere.keyboard.press("Escape");
+  await elsewhere.getByText("Saved by version 0.0.1").waitFor();
+  await elsewhere.getByText("Answered differently now: How does the pump switch?").waitFor();
+});
