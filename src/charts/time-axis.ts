@@ -29,7 +29,7 @@ export function timeTicks(window: Span, clock: Clock, elapsed: boolean, most: nu
     if (clock.kind === "elapsed" || elapsed) ticks.push({ at, label: elapsedLabel(at, step), day: null });
     else {
       const stamp = new Date(Math.round(k * step * 1000));
-      const thisDay = dayLabel(stamp, locale);
+      const thisDay = step >= 14 * DAY ? dateLabel(stamp, locale) : dayLabel(stamp, locale);
       ticks.push({ at, label: step >= DAY ? thisDay : clockLabel(stamp, step), day: thisDay === day || step >= DAY ? null : thisDay });
       day = thisDay;
     }
@@ -58,6 +58,10 @@ function formatter(locale: string | null, options: Intl.DateTimeFormatOptions): 
 
 const dayLabel = (stamp: Date, locale: string | null): string =>
   formatter(locale, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(stamp);
+
+/** For steps of weeks the year matters and the weekday does not. */
+const dateLabel = (stamp: Date, locale: string | null): string =>
+  formatter(locale, { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }).format(stamp);
 
 /** Time since the record began: "2 d 03:15", "03:15:20", "00:00:20.5". @param step the resolution wanted, s */
 export function elapsedLabel(at: number, step: number): string {

@@ -49,11 +49,14 @@ function channelColumns(
   const points: Point[] = new Array(2 * count);
   let gap = 0;
   for (let c = 0; c < count; c++) {
-    if (Number.isNaN(min[c])) {
-      const [from, to] = [first + c * step, first + (c + 1) * step];
-      while (gap < gaps.length && gaps[gap].to < from) gap++;
-      const silent = trace.even || (gap < gaps.length && gaps[gap].from <= to);
-      points[2 * c] = points[2 * c + 1] = silent ? null : undefined;
+    const [from, to] = [first + c * step, first + (c + 1) * step];
+    while (gap < gaps.length && gaps[gap].to < from) gap++;
+    const next = gap < gaps.length ? gaps[gap] : null;
+    // A value that holds until the next one does not hold while the log is silent.
+    const isSilent = next !== null && next.from <= from && to <= next.to;
+    if (Number.isNaN(min[c]) || isSilent) {
+      const isBroken = isSilent || trace.even || (next !== null && next.from <= to);
+      points[2 * c] = points[2 * c + 1] = isBroken ? null : undefined;
     } else {
       const [low, high] = [toShown(min[c]), toShown(max[c])];
       // Up in one column, down in the next: neighbours meet at the same end.

@@ -13,6 +13,6 @@ const LOOKS: { readonly [K in FindingKind]: readonly CloserLook[] } = {
   "leak-down": ["leak-fit", "rest-lengths"],
   sensor: ["pressure-against-flow"],
   "pump-performance": ["pressure-against-flow"],
-  demand: ["starts-by-hour"],
+  demand: [],
 };
 export const looksOf = (finding: FindingKind): readonly CloserLook[] => LOOKS[finding];

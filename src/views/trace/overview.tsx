@@ -86,12 +86,13 @@ export function Overview({ model, channel, layout }: OverviewProps) {
 function drawSmall(ink: CanvasRenderingContext2D, model: TraceModel, channel: number): void {
   const { width, height } = ink.canvas;
   const { pyramid } = model.channels[channel].trace;
+  const gaps = model.channels[channel].gaps.map(({ from, to }) => [(from / model.duration) * width, (to / model.duration) * width]);
   const range = pyramidRange(pyramid);
   if (range === null) return;
   const { min, max } = pyramidColumns(pyramid, 0, model.duration / width, width);
   const perUnit = (height - 4) / (range.high - range.low || 1);
   for (let x = 0; x < width; x++) {
-    if (Number.isNaN(min[x])) continue;
+    if (Number.isNaN(min[x]) || gaps.some(([from, to]) => from <= x && x + 1 <= to)) continue;
     const top = height - 2 - (max[x] - range.low) * perUnit;
     ink.fillRect(x, top, 1, Math.max(1.5, (max[x] - min[x]) * perUnit));
   }

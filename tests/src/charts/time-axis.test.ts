@@ -22,6 +22,9 @@ describe("ticks of the time axis", () => {
       "00:01:00",
     ]);
   });
+  test("over years carry the year", () => {
+    expect(timeTicks(span(0, 400 * 86400), inLisbon, false, 4, null)[0].label).toMatch(/^\d+ \w+ 2024$/);
+  });
   test("are never more than fit, whatever the length", () => {
     for (const length of [0.3, 7, 100, 5000, 86400, 604800, 3e7]) {
       expect(timeTicks(span(0, length), inLisbon, false, 9, null).length).toBeLessThanOrEqual(10);

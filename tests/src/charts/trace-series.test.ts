@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { seconds } from "../../../shared/units/quantity";
 import { columnSeries, gapsOf, sampleSeries } from "../../../src/charts/trace-series";
-import { at, channel, every } from "../../builders/record";
+import { at, channel, every, onChange } from "../../builders/record";
 import { drawnOf, samplesOf, span } from "../../builders/trace";
 
 const same = (si: number) => si;
@@ -48,6 +48,17 @@ describe("drawn as columns", () => {
     const silent = columnSeries([drawnOf(slow, [span(0, 300)])], span(0, 640), 16, same).values[0];
     expect(silent).toContain(null);
   });
+});
+
+test("a value that holds does not hold while the log is silent", () => {
+  const held = channel("flow", onChange([0, 900], 1000), [1, 2]);
+  const [points] = columnSeries([drawnOf(held, [span(200, 800)])], span(0, 1000), 10, same).values;
+  expect(
+    points
+      .slice(0, 20)
+      .map((p) => (p === null ? "." : "#"))
+      .join(""),
+  ).toBe("####............####");
 });
 
 describe("drawn as samples", () => {
