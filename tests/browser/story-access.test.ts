@@ -1,37 +1,14 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { serious } from "./axe";
 import { type OpenedPage, openPage } from "./open-page";
 import { bringIn, plainLog, textFile } from "./visits";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
 });
 afterAll(() => opened.close());
-
-type AxeResult = {
-  readonly violations: readonly { readonly id: string; readonly impact: string; readonly nodes: readonly { readonly html: string }[] }[];
-};
-
-/** What axe finds serious or critical: rule and the first place. */
-async function serious(page: Page): Promise<readonly string[]> {
-  // The page allows no script from outside its own files: axe is put in through the browser's own door.
-  const session = await page.context().newCDPSession(page);
-  await session.send("Runtime.evaluate", { expression: AXE });
-  const { result } = await session.send("Runtime.evaluate", {
-    expression: 'axe.run(document, { resultTypes: ["violations"] }).then(JSON.stringify)',
-    awaitPromise: true,
-    returnByValue: true,
-  });
-  const { violations }: AxeResult = JSON.parse(String(result.value));
-  return violations
-    .filter((one) => one.impact === "serious" || one.impact === "critical")
-    .map((one) => `${one.id}: ${one.nodes[0].html.slice(0, 160)}`);
-}
 
 const openAll = (page: Page) =>
   page.evaluate(() => {
