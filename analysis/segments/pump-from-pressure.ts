@@ -103,7 +103,12 @@ function isRegulated(
 
 function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, saw: SawTooth, drawing: Curve["drawing"]): Run[] {
   const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last, drawing };
-  const turns = turningPoints(values, stretch.first, stretch.last, saw.size).filter((turn) => isSwitch(values, turn, saw));
+  const turns = withFirstStart(
+    values,
+    stretch,
+    saw,
+    turningPoints(values, stretch.first, stretch.last, saw.size).filter((turn) => isSwitch(values, turn, saw)),
+  );
   const runs: Run[] = [];
   if (turns[0]?.kind === "high") {
     const { at } = stopOf(curve, stretch.first, turns[0].index, turns[1]?.index ?? stretch.last, saw);
@@ -113,13 +118,32 @@ function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: S
     if (turn.kind === "high") return;
     const until = turns.findIndex((other, k) => k > i && other.kind === "low");
     const high = highestBetween(values, turn.index, until < 0 ? stretch.last : turns[until].index);
-    const falls = until >= 0 || turns.at(-1)?.kind === "high";
+    // a switched pump that reached its stopping pressure has stopped, though the record ends before the pressure falls
+    const reached = !saw.regulated && high < stretch.last - 2 && values[high] > saw.high - AT_START * (saw.high - saw.low);
+    const falls = until >= 0 || turns.at(-1)?.kind === "high" || reached;
     const from = startOf(curve, turn.index, saw);
     const stop = falls ? stopOf(curve, turn.index, high, until < 0 ? stretch.last : turns[until].index, saw) : null;
     const to = stop === null ? stretch.to : stop.at;
     if (to > from) runs.push({ from, to, complete: stop?.sure ?? false });
   });
   return runs;
+}
+
+const AT_START = 0.1; // of the swing
+const CLEAR_FALL = 4; // noise spreads
+
+/** A stretch that begins shortly before a start has no whole fall before it: a fall that ends at the starting pressure is one all the same. */
+function withFirstStart(
+  values: ArrayLike<number>,
+  { first }: Stretch,
+  { low, high, noise }: SawTooth,
+  turns: readonly Turn[],
+): readonly Turn[] {
+  if (turns[0]?.kind !== "high") return turns;
+  let lowest = first;
+  for (let i = first; i < turns[0].index; i++) if (values[i] < values[lowest]) lowest = i;
+  const fell = values[first] > values[lowest] + CLEAR_FALL * noise && lowest > first + 2;
+  return fell && values[lowest] < low + AT_START * (high - low) ? [{ index: lowest, kind: "low" }, ...turns] : turns;
 }
 
 /** A start lies near the starting pressure; a low well above it is a dip that a running pump recovered from. Highs count whatever their height. */
