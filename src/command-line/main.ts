@@ -6,6 +6,7 @@ type Command = { readonly about: string; readonly run: (args: readonly string[])
 const COMMANDS: ReadonlyMap<string, Command> = new Map([
   ["analyse", { about: "read a log and print what it shows", run: async (args) => (await import("./analyse-command")).runAnalyse(args) }],
   ["report", { about: "write a report as one HTML file", run: async (args) => (await import("./report-command")).runReport(args) }],
+  ["what-if", { about: "predict what a change would do", run: async (args) => (await import("./what-if")).runWhatIf(args) }],
   ["serve", { about: "serve the dashboard on this machine only", run: async (args) => (await import("./serve")).runServe(args) }],
 ]);
 

@@ -89,12 +89,22 @@ function parsed(args: readonly string[]) {
   }
 }
 
+/** How a value is written, by the kind of quantity. */
+const VALUES: Readonly<Record<string, string>> = {
+  gaugePressure: 'a pressure above the air, as "38 psi"',
+  volume: 'a volume, as "40 gal"',
+  length: 'a length, as "6 ft"',
+  time: 'a time, as "60 s"',
+  flow: 'a flow, as "0.2 gpm", or 0',
+  ratio: 'a ratio to what it is now, as "0.5" or "50 %"',
+};
+
 function readOneChange(text: string): Change {
   const change = readChange(text);
   if ("id" in change) return change;
   if (change.why === "unknown-id") throw new UsageError(`--change "${text}": the names are ${change.expected}.`);
   if (change.why === "wrong-value")
-    throw new UsageError(`--change "${text}": its value must be a ${change.expected} with its unit, for example "precharge=38 psi".`);
+    throw new UsageError(`--change "${text}": its value must be ${VALUES[change.expected] ?? "a number with its unit"}.`);
   throw new UsageError(`--change "${text}" must read NAME=VALUE, for example "precharge=38 psi".`);
 }
 

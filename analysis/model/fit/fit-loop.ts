@@ -15,6 +15,7 @@ const GRID = 30;
 const MOST_POINTS = 6000;
 const BLOCK = 40; // samples
 const BOOST = 32; // s before a stop in which the drive may aim higher than the set pressure
+const WARM_UP = 60; // s, ten of the longest single lag
 const LAGS = { low: 0.1, high: 12 }; // s
 
 /**
@@ -30,8 +31,10 @@ export function fitLoop(trace: Trace, setPressure: number): FittedLoop | null {
   const groups = Array.from({ length: GROUPS }, (_, g) => keep.filter((_, i) => Math.floor((i * GROUPS) / keep.length) === g));
   if (groups.some((group) => group.length < LEAST_POINTS)) return null;
   const lags = Array.from({ length: GRID }, (_, k) => LAGS.low * (LAGS.high / LAGS.low) ** (k / (GRID - 1)));
+  const ranges = rangesBefore(keep, Math.ceil(WARM_UP / trace.interval));
+  const lagged = new Float64Array(trace.times.length);
   const answers = lags.map((lag) => {
-    const lagged = followedTwice(trace.pressure, trace.times, lag / 2, trace.interval);
+    for (const range of ranges) followTwice(trace.pressure, trace.times, lag / 2, trace.interval, range.from, range.to, lagged);
     return [keep, ...groups].map((samples) => answerWith(trace, setPressure, samples, lagged));
   });
   const [whole, ...parts] = [keep, ...groups].map((_, g) =>
@@ -81,6 +84,17 @@ function bestOf(lags: readonly number[], answers: readonly (Regression | null)[]
   const mixed = (a: number, b: number) => a * (b / a) ** Math.abs(move);
   const ratio = lags[1] / lags[0];
   return { lag: lags[best] * ratio ** move, gain: mixed(here.gain, other.gain), perTime: mixed(here.perTime, other.perTime) };
+}
+
+/** Stretches that hold the kept samples and so many before each, in which the lags forget where they began. */
+function rangesBefore(keep: readonly number[], before: number): { readonly from: number; readonly to: number }[] {
+  const ranges: { from: number; to: number }[] = [];
+  for (const i of keep) {
+    const last = ranges[ranges.length - 1];
+    if (last !== undefined && i - before <= last.to) last.to = i + 1;
+    else ranges.push({ from: Math.max(0, i - before), to: i + 1 });
+  }
+  return ranges;
 }
 
 /** Every so many in whole blocks, so that the regressions stay quick. */
@@ -148,12 +162,19 @@ const PARTS = 4; // pieces of an interval: a swing of five samples a period is n
  * in four straight pieces, exact for those: a straight line from sample to sample would flatten a swing of five samples a period by an eighth.
  * Starts anew after a gap or a missing value.
  */
-function followedTwice(values: ArrayLike<number>, times: Float64Array, lag: number, interval: number): Float64Array {
-  const out = new Float64Array(values.length);
+function followTwice(
+  values: ArrayLike<number>,
+  times: Float64Array,
+  lag: number,
+  interval: number,
+  from: number,
+  to: number,
+  out: Float64Array,
+): void {
   const usualKeep = Math.exp(-interval / PARTS / lag);
   let [first, second, at] = [Number.NaN, Number.NaN, Number.NaN];
-  for (let i = 0; i < values.length; i++) {
-    const step = i > 0 ? times[i] - times[i - 1] : 0;
+  for (let i = from; i < to; i++) {
+    const step = i > from ? times[i] - times[i - 1] : 0;
     if (Number.isNaN(first + values[i]) || !(step > 0) || step > 3 * interval) {
       first = second = at = values[i];
     } else {
@@ -171,7 +192,6 @@ function followedTwice(values: ArrayLike<number>, times: Float64Array, lag: numb
     }
     out[i] = second;
   }
-  return out;
 }
 
 /** A first-order lag after a straight piece from `from` to `to`. */

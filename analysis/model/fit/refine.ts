@@ -31,7 +31,13 @@ const FORM_ERROR: Partial<Record<ParameterId, number>> = {
 const OTHER_DELAYS = [10, 35];
 
 /** What remains of it when the whole model has been run against the record. */
-const SMALL_FORM_ERROR: Partial<Record<ParameterId, number>> = { "loop-lag": 0.08, "ramp-time": 0.08, "sleep-delay": 0.2 };
+const SMALL_FORM_ERROR: Partial<Record<ParameterId, number>> = {
+  gain: 0.06,
+  "integral-time": 0.12,
+  "loop-lag": 0.1,
+  "ramp-time": 0.11,
+  "sleep-delay": 0.2,
+};
 
 export type Refined = Partial<Record<ParameterId, FittedParameter>>;
 
