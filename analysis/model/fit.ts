@@ -5,7 +5,7 @@ import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { quantile } from "../numerics/order-statistics";
-import { inLog, onLine } from "./fit/estimate";
+import { combined, inLog, onLine } from "./fit/estimate";
 import { explainedShare } from "./fit/explained";
 import { fitLevels, fitStop } from "./fit/fit-levels";
 import { fitLoop } from "./fit/fit-loop";
@@ -99,9 +99,16 @@ function fitMotion(trace: Trace, outcomes: readonly Outcome[], still: Parameters
   if (frame.control === "fixed-speed") return still;
   const values = valuesOf(still);
   const flow = trace.flow === null ? 0.3 * frame.ratedFlow : Math.max(0.1 * frame.ratedFlow, quantile(trace.flow, 0.8));
+  const usual = usualLoop(frame, values);
+  const direct = fitLoop(trace, values["set-pressure"]);
   const loop =
-    fitLoop(trace, values["set-pressure"]) ??
-    loopFromSwing(usualLoop(frame, values), findingOf(outcomes, "oscillation"), flow, frame, values);
+    direct === null
+      ? loopFromSwing(usual, findingOf(outcomes, "oscillation"), flow, frame, values)
+      : {
+          gain: combined(direct.gain, usual.gain),
+          integralTime: combined(direct.integralTime, usual.integralTime),
+          lag: combined(direct.lag, usual.lag),
+        };
   const stop = fitStop(trace, values["set-pressure"], values["lag-share"] * loop.lag.value);
   const moving = { ...still, gain: loop.gain, "integral-time": loop.integralTime, "loop-lag": loop.lag, "stop-pressure": stop };
   const asleep = { ...moving, "sleep-delay": fitSleepDelay(trace, frame, valuesOf(moving)) };

@@ -44,6 +44,15 @@ export function drawn(parameter: FittedParameter, z: number): number {
 /** Half the 95 % interval in standard deviations of the normal: 1.96. */
 export const REACH = TWO_SIDED_95;
 
+/** Two independent statements of one parameter as one, each weighed by its certainty on the logarithm; the origin is that of the surer. */
+export function combined(a: FittedParameter, b: FittedParameter): FittedParameter {
+  const of = (p: FittedParameter) => ({ centre: Math.log(p.value), weight: (Math.log(p.high / p.low) / 2 / TWO_SIDED_95) ** -2 });
+  const [one, other] = [of(a), of(b)];
+  const weight = one.weight + other.weight;
+  const centre = (one.centre * one.weight + other.centre * other.weight) / weight;
+  return inLog(a.id, Math.exp(centre), weight ** -0.5, one.weight >= other.weight ? a.from : b.from);
+}
+
 /** The interval with one more spread: a standard deviation of the logarithm, or of the value itself, for what the model's form may be wrong by. */
 export function widened(parameter: FittedParameter, by: number): FittedParameter {
   const { value, low, high } = parameter;

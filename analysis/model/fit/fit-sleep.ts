@@ -14,7 +14,30 @@ const USUAL_SHARE = 0.05; // of the rated flow; common practice, no source
 const USUAL_DELAY = 15; // s
 const LEAST_RUNS = 8;
 
-/** At which draw the drive still goes to sleep: what was drawn just before its stops. */
+const SAFELY = 0.8;
+const LONG_RUN = 300; // s
+const STRETCH = 120; // s, longer than most sleep delays
+
+/** The least draw that kept the pump running: over long runs the median of their lowest two-minute means. Infinity without long runs. */
+function sustainedFlow(trace: Trace): number {
+  const flow = trace.flow!;
+  const lowest = trace.runs
+    .filter((run) => run.to - run.from > LONG_RUN)
+    .map((run) => {
+      let least = Number.POSITIVE_INFINITY;
+      for (let t: number = run.from; t + 2 * STRETCH < run.to; t += STRETCH) {
+        const [from, to] = [sampleAt(trace, t), sampleAt(trace, t + STRETCH)];
+        let sum = 0;
+        for (let i = from; i < to; i++) sum += flow[i];
+        if (to > from) least = Math.min(least, sum / (to - from));
+      }
+      return least;
+    })
+    .filter(Number.isFinite);
+  return lowest.length < 3 ? Number.POSITIVE_INFINITY : median(lowest);
+}
+
+/** At which draw the drive still goes to sleep: what was drawn just before its stops, and less than what kept it running. */
 export function fitSleepFlow(trace: Trace, ratedFlow: number): FittedParameter {
   const usual = inLog("sleep-flow", USUAL_SHARE * ratedFlow, 0.6, "usual");
   if (trace.flow === null || trace.meter === "before-tank") return usual;
@@ -27,7 +50,7 @@ export function fitSleepFlow(trace: Trace, ratedFlow: number): FittedParameter {
     if (to > from && sum > 0) drawn.push(sum / (to - from));
   }
   if (drawn.length < LEAST_RUNS) return usual;
-  const value = Math.max(0.02 * ratedFlow, quantile(drawn, 0.9));
+  const value = Math.max(0.02 * ratedFlow, Math.min(quantile(drawn, 0.9), SAFELY * sustainedFlow(trace)));
   return inLog("sleep-flow", value, 0.25, "log");
 }
 

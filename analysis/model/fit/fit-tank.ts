@@ -15,6 +15,7 @@ export type FittedTank = {
 };
 
 const USUAL_BELOW_SET = 17.5 * PASCAL_PER_PSI; // common practice: 15 to 20 psi
+const LEAST_CHARGE = 0.3; // of the set pressure, where 17.5 psi below it would be no charge at all
 const USUAL_TANK_SHARE = 0.3; // of the pump's per-minute capacity; common practice asks for at least 0.2
 const FORM_ERROR = 0.015; // of the logarithm: pipes stretch beside the gas, and the gas warms and cools a little
 const VALVE_CLOSES = 4; // s after a stop in which the pump still gives
@@ -35,7 +36,7 @@ export function fitTank(
   const air = site.atmosphere.value;
   const measured = charge?.gasConstant ?? null;
   const own = measured === null ? tankFromRests(trace, air, charge?.emptiesAt?.high ?? null) : null;
-  const usualCharge = (site.precharge?.value ?? setPressure - USUAL_BELOW_SET) + air;
+  const usualCharge = Math.max(site.precharge?.value ?? setPressure - USUAL_BELOW_SET, LEAST_CHARGE * setPressure, 0) + air;
   const usualVolume = site.tankVolume?.value ?? USUAL_TANK_SHARE * 60 * (site.pumpRatedFlow?.value ?? 2.5e-3);
   const gasConstant =
     measured !== null

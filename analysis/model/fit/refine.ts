@@ -25,11 +25,12 @@ const FORM_ERROR: Partial<Record<ParameterId, number>> = {
   "integral-time": 0.5,
   "loop-lag": 0.3,
   "sleep-delay": 0.7,
-  "sleep-flow": 0.4,
+  "sleep-flow": 0.15,
 };
 /** Sleep delays to start from beside the direct reading, s: a run's length has several explanations, and the nearest need not be the best. */
 const OTHER_DELAYS = [10, 35];
 
+const UNSURE = 0.5; // share of a direct reading's unsureness beyond its form that stays: shapes alone are not trusted to the full
 /** What remains of it when the whole model has been run against the record. */
 const SMALL_FORM_ERROR: Partial<Record<ParameterId, number>> = {
   gain: 0.06,
@@ -104,6 +105,6 @@ function priorOf(parameter: FittedParameter): { readonly centre: number; readonl
 const told = (parameter: FittedParameter, at: number, sd: number, prior: number): FittedParameter => {
   const from = sd < 0.6 * prior ? "log" : parameter.from;
   return parameter.scale === "log"
-    ? inLog(parameter.id, Math.exp(at), Math.hypot(sd, SMALL_FORM_ERROR[parameter.id] ?? 0.05), from)
+    ? inLog(parameter.id, Math.exp(at), Math.hypot(sd, SMALL_FORM_ERROR[parameter.id] ?? 0.05, UNSURE * Math.max(0, prior - 0.6)), from)
     : onLine(parameter.id, at, sd, from);
 };

@@ -10,7 +10,7 @@ import { inLog } from "./estimate";
 import type { FittedLoop } from "./fit-loop";
 import { type Frame, type ParameterValues, siteWith } from "./frame";
 
-const USUAL = { gainSpread: 0.7, integralTime: 8, integralSpread: 0.8, lag: 1.3, lagSpread: 0.6 }; // common practice, no source
+const USUAL = { gainSpread: 0.7, integralTime: 8, integralSpread: 1.4, lag: 1.3, lagSpread: 0.6 }; // common practice, no source
 const PERIOD_SPREAD = 0.08; // of the logarithm: what the model itself may be wrong by
 const HEIGHT_SPREAD = 0.4;
 const TRIAL = 240; // s of steady draw

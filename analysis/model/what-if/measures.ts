@@ -46,12 +46,14 @@ export function measuresOf(truth: SiteTruth, duration: number, limit: number, va
 /** Water the tank gives between stop and restart (Boyle). */
 export function storedWater(values: ParameterValues, atmosphere: number): number {
   const volume = values["tank-volume"];
+  const low = values["restart-pressure"] + atmosphere;
+  if (!(volume > 0 && values["gas-constant"] > 0 && low > 0)) return 0; // no tank to speak of
   const high = Math.max(values["stop-pressure"], values["restart-pressure"]) + atmosphere;
   return drawdown(
     cubicMetre(volume),
     absolutePascal(values["gas-constant"] / volume),
     absolutePascal(high),
-    absolutePascal(Math.min(high, values["restart-pressure"] + atmosphere)),
+    absolutePascal(Math.min(high, low)),
   );
 }
 

@@ -121,3 +121,21 @@ describe("the search", () => {
     expect(judged(proposal.measures, facts.limits).excess).toBeLessThan(1);
   });
 });
+
+describe("a record that is no pumped site under pressure", () => {
+  test("near the pressure of the air the model says that it explains nothing, and does not break", () => {
+    const low = readSiteFacts({ setPressure: "1 psi", flowMeter: "after-tank" }, "site.json");
+    const { visit } = before;
+    const record = visitRecord(visit);
+    const vacuum = {
+      ...record,
+      channels: record.channels.map((c) => (c.role === "pressure" ? { ...c, values: c.values.map((v) => v - 60 * PSI) } : c)),
+    };
+    const faults = findFaults(vacuum);
+    const segments = findSegments(vacuum, faults, low);
+    const outcomes = detectAll({ record: vacuum, faults, segments, site: low });
+    const fitted = fitSite(vacuum, segments, outcomes, low, faults);
+    const answer = fitted === null ? null : whatIf(fitted, low, segments, outcomes, [{ id: "gain", to: 0.5 }], { from: 0, to: 3600 });
+    expect(answer === null || answer.warnings.length > 0).toBe(true);
+  });
+});
