@@ -82,12 +82,12 @@ export async function loadVisit(id: string): Promise<{ readonly visit: StoredVis
   return visit === undefined ? null : { visit, log: log?.files ?? [] };
 }
 
-/** Marks a visit as deleted, or takes the mark back: until it is purged nothing is lost. */
+/** Marks a visit as deleted, or takes the mark back: until it is purged nothing is lost. A visit that is worked on after that is kept again. */
 export async function markDeleted(id: string, deletedAt: number | null): Promise<void> {
   const db = await database();
   const work = db.transaction("visits", "readwrite");
   const visit = await work.store.get(id);
-  if (visit !== undefined) await work.store.put({ ...visit, deletedAt, revision: visit.revision + 1 });
+  if (visit !== undefined) await work.store.put({ ...visit, deletedAt });
   await work.done;
 }
 

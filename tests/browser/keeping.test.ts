@@ -15,20 +15,22 @@ const story = (page: Page) => page.getByRole("heading", { name: "What this log s
 const notes = (page: Page) => page.getByRole("textbox", { name: "Notes of this visit" });
 
 /** What the store holds of every visit. */
-const stored = (page: Page) =>
+type Stored = { readonly id: string; readonly text: string; readonly deletedAt: number | null; readonly hasLog: boolean };
+const stored = (page: Page, store: "visits" | "corrections" = "visits") =>
   page.evaluate(
-    () =>
-      new Promise<{ id: string; text: string; revision: number; deletedAt: number | null; hasLog: boolean }[]>((done, fail) => {
+    (name) =>
+      new Promise<Stored[]>((done, fail) => {
         const opening = indexedDB.open("evenhead");
         opening.onerror = () => fail(opening.error);
         opening.onsuccess = () => {
-          const all = opening.result.transaction("visits").objectStore("visits").getAll();
+          const all = opening.result.transaction(name).objectStore(name).getAll();
           all.onsuccess = () => {
             opening.result.close();
             done(all.result);
           };
         };
       }),
+    store,
   );
 
 const isKept = async (page: Page, what: (text: string) => boolean) => (await stored(page)).some(({ text }) => what(text));
@@ -136,6 +138,10 @@ describe("a visit kept in the browser", () => {
     await page.getByRole("button", { name: "Put back hill-farm.csv" }).click();
     await page.getByRole("button", { name: "Delete hill-farm.csv" }).waitFor();
     expect((await stored(page)).map((visit) => visit.deletedAt)).toEqual([null]);
+    await page.keyboard.press("Escape");
+    await notes(page).fill("and worked on");
+    await waitUntilKept(page, "and worked on");
+    expect(await page.getByText("changed in another tab").count()).toBe(0);
   });
 });
 
@@ -215,8 +221,8 @@ describe("corrections", () => {
     await story(page).waitFor();
     await page.getByRole("button", { name: "How it was read" }).click();
     await page.getByRole("combobox", { name: "What Flow [gpm] stands for" }).selectOption("other");
+    await expect.poll(async () => (await stored(page, "corrections")).length, { timeout: 15_000 }).toBe(1);
     await page.keyboard.press("Escape");
-    await story(page).waitFor();
     await bringIn(page, plainLog("second.csv"));
     await page.getByRole("heading", { name: "You corrected a log with these headings before" }).waitFor();
     expect(await page.getByText("Flow [gpm] is not used").count()).toBe(1);
