@@ -14,5 +14,7 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
     dips: { shallow: -0.5, "deep-and-slow": 1.3 },
     overshoot: { large: -1.5 },
     "overdraw-flow": { "below-rating": 1, "at-rating": -1.5 },
+    runs: { long: -1, "some-short": -0.7, "mostly-short": -0.7, "never-stops": 1.2 },
+    "sensor-scale": { off: 1.2 },
   },
 };

@@ -13,5 +13,6 @@ export const sensorScalingWrong: CauseTable = {
     // a pump at its end is another story
     overdraw: { present: -0.7 },
     overshoot: { large: 0.7 },
+    runs: { "never-stops": -0.5 },
   },
 };

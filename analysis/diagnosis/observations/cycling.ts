@@ -1,5 +1,6 @@
 import type { CyclingFinding } from "../../../shared/findings/finding";
-import type { Run } from "../../../shared/findings/segment";
+import type { PumpState, Run } from "../../../shared/findings/segment";
+import { type Span, spanLength } from "../../../shared/findings/span";
 import { commonestGap, isRhythm } from "./rhythm";
 import { drawsOf, found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, setPressureOf } from "./sight";
 
@@ -11,6 +12,13 @@ const LEAST_RUNS = 4;
 const LEAST_STARTS = 12;
 /** Record needed before "never stops" or a rate per hour means something, s. */
 const LEAST_RECORD = 1800;
+
+/** Runs for all but this share of the time it was watched. */
+const HARDLY = 0.03;
+function hardlyStops({ mode, runs, observed }: PumpState): boolean {
+  const total = (spans: readonly Span[]) => spans.reduce((sum, s) => sum + spanLength(s), 0);
+  return mode === "switching" && total(runs) > (1 - HARDLY) * total(observed);
+}
 
 const completeRuns = (runs: readonly Run[]) => runs.filter((run) => run.complete);
 
@@ -46,7 +54,7 @@ export const cyclingLooks: Pick<
   runs(sight) {
     const pump = pumpOf(sight);
     if (pump === null || sight.record.duration < LEAST_RECORD) return null;
-    if (pump.mode === "always-running") return { level: "never-stops", numbers: { duration: sight.record.duration } };
+    if (pump.mode === "always-running" || hardlyStops(pump)) return { level: "never-stops", numbers: { duration: sight.record.duration } };
     const complete = completeRuns(pump.runs).length;
     const short = found(sight, "short-cycles")?.runs.length ?? (isClear(sight, "short-cycles") ? 0 : null);
     if (short === null || complete < LEAST_RUNS) return null;

@@ -4,15 +4,16 @@ import { type Judged, scoreOf } from "./cause-score";
 import { causeCase } from "./cause-sites";
 
 /**
- * How well causes are told on simulated sites never used for judging the tables (seeds from 10 000 on): a table in Markdown on stdout.
- * Argument: sites a cause.
+ * How well causes are told on simulated sites never used for judging the tables (seeds from 20 000 on): a table in Markdown on stdout.
+ * Arguments: sites a cause, and the first seed.
  */
 const count = Number(process.argv[2] ?? 25);
+const first = Number(process.argv[3] ?? 30_000);
 type Case = Judged & { readonly channels: string };
 const cases: Case[] = [];
 for (let i = 0; i < count; i++)
   for (const truth of CAUSE_IDS) {
-    const { record, facts } = causeCase(truth, (10_000 + i) * 100 + CAUSE_IDS.indexOf(truth));
+    const { record, facts } = causeCase(truth, (first + i) * 100 + CAUSE_IDS.indexOf(truth));
     const said = analyse(record, facts).causes.map(({ id, confidence }) => ({ id, confidence }));
     cases.push({ truth, said, channels: record.channels.map((c) => c.role).join(" + ") });
   }

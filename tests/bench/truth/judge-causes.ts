@@ -6,8 +6,8 @@ import { causeCase } from "./cause-sites";
 
 /**
  * Simulates one site a cause and seed and prints what the analysis says of it, a JSON line each.
- * Arguments: first seed, number of seeds, and optionally causes (else all). Seeds below 10 000 are for judging tables, those from
- * 10 000 on for checking them.
+ * Arguments: first seed, number of seeds, and optionally causes (else all). Seeds below 20 000 are for judging tables, those from
+ * 20 000 on for checking them.
  */
 const [first = "10000", count = "10", ...only] = process.argv.slice(2);
 const causes = CAUSE_IDS.filter((id) => only.length === 0 || only.includes(id));
