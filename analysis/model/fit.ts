@@ -12,7 +12,7 @@ import { fitLoop } from "./fit/fit-loop";
 import { fitPump } from "./fit/fit-pump";
 import { fitSleepDelay, fitSleepFlow } from "./fit/fit-sleep";
 import { fitTank } from "./fit/fit-tank";
-import { type Frame, frameOf, type ParameterValues, rampsOf, siteWith } from "./fit/frame";
+import { type Frame, frameOf, type ParameterValues, rampsOf, siteWith, valuesBy } from "./fit/frame";
 import { refine } from "./fit/refine";
 import { type Trace, traceOf } from "./fit/trace";
 import { loopFromSwing, usualLoop } from "./fit/usual-loop";
@@ -123,8 +123,7 @@ function fitDistance(site: SiteFacts, outcomes: readonly Outcome[]): FittedParam
 }
 
 /** The most likely value of each parameter. */
-export const valuesOf = (parameters: Parameters): ParameterValues =>
-  Object.fromEntries(Object.entries(parameters).map(([id, parameter]) => [id, parameter.value])) as ParameterValues;
+export const valuesOf = (parameters: Parameters): ParameterValues => valuesBy((id) => parameters[id].value);
 
 function outsideOf(explained: number | null, severalPumps: boolean, trace: Trace): OutsideModel[] {
   const reasons: OutsideModel[] = [];

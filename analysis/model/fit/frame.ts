@@ -21,6 +21,28 @@ export type Frame = {
 
 export type ParameterValues = Readonly<Record<ParameterId, number>>;
 
+/** One value for each parameter. */
+export const valuesBy = (of: (id: ParameterId) => number): ParameterValues => ({
+  "gas-constant": of("gas-constant"),
+  "tank-volume": of("tank-volume"),
+  "set-pressure": of("set-pressure"),
+  "restart-pressure": of("restart-pressure"),
+  "restart-delay": of("restart-delay"),
+  "stop-pressure": of("stop-pressure"),
+  shutoff: of("shutoff"),
+  steepness: of("steepness"),
+  gain: of("gain"),
+  "integral-time": of("integral-time"),
+  "loop-lag": of("loop-lag"),
+  "lag-share": of("lag-share"),
+  "ramp-time": of("ramp-time"),
+  "sleep-flow": of("sleep-flow"),
+  "sleep-delay": of("sleep-delay"),
+  "system-leak": of("system-leak"),
+  "back-leak": of("back-leak"),
+  "sensor-distance": of("sensor-distance"),
+});
+
 const USUAL_BORE = 0.041; // m, 1-1/2 in pipe
 const USUAL_LEAST_SPEED = 0.4;
 const SHORTEST_PIPE = 0.5; // m

@@ -1,11 +1,10 @@
 import type { Change, MeasureId, PredictedMeasures, PredictedSpan, Prediction } from "../../../shared/findings/what-if";
-import { PARAMETER_IDS } from "../../../shared/findings/what-if";
 import { seededRandom } from "../../numerics/random";
 import type { Demand } from "../demand";
 import type { FittedSite } from "../fit";
 import { drawFromTrace } from "../fit/draw-from-trace";
 import { drawn } from "../fit/estimate";
-import { type ParameterValues, siteWith } from "../fit/frame";
+import { type ParameterValues, siteWith, valuesBy } from "../fit/frame";
 import { sampleAt, type Trace } from "../fit/trace";
 import { simulateSite } from "../simulate-site";
 import { withChanges } from "./changes";
@@ -42,14 +41,10 @@ export function predict(
   return { span, times: whole.times, pressure: whole.pressure, measures };
 }
 
-export const mostLikely = (fitted: FittedSite): ParameterValues => mapped((id) => fitted.parameters[id].value);
-
-function mapped(of: (id: (typeof PARAMETER_IDS)[number]) => number): ParameterValues {
-  return Object.fromEntries(PARAMETER_IDS.map((id) => [id, of(id)])) as ParameterValues;
-}
+export const mostLikely = (fitted: FittedSite): ParameterValues => valuesBy((id) => fitted.parameters[id].value);
 
 const drawnValues = (fitted: FittedSite, random: { normal(): number }): ParameterValues =>
-  mapped((id) => drawn(fitted.parameters[id], Math.max(-2.5, Math.min(2.5, random.normal()))));
+  valuesBy((id) => drawn(fitted.parameters[id], Math.max(-2.5, Math.min(2.5, random.normal()))));
 
 /** One run of the model over a span. The draw is worked out with the site as it is, then met by the site as changed. */
 export function runSpan(
