@@ -129,6 +129,7 @@ try {
         frameP95Ms: quantile(gaps, 0.95),
         workMedianMs: median(work),
         workP95Ms: quantile(work, 0.95),
+        cpuMs: median(list.map((m) => m.cpu)),
       };
     });
     results.push({
