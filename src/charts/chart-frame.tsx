@@ -32,11 +32,12 @@ export function ChartFrame({ spec, height, label, data, onReady }: ChartFramePro
     if (element === null) return;
     const style = getComputedStyle(element);
     const looks = { colours, font: `${style.fontSize} ${style.fontFamily}`, heavy: light === "sunlight" };
-    const inSight = { low: spec.y.low, high: spec.y.high };
+    const inSight = { low: spec.y.low, high: spec.y.high, columns: false };
     const options = chartOptions(spec, { width: Math.max(120, element.clientWidth), height }, looks, uPlot.paths, inSight);
     const plot = new uPlot(options, aligned(latest.current.data, spec), element);
     const draw: DrawChart = (next, window, range = spec.y) =>
       plot.batch(() => {
+        inSight.columns = next.columns === true;
         plot.setData(aligned(next, spec), window === null);
         if (window === null) return;
         plot.setScale("x", { min: window.from, max: window.to });

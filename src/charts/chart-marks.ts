@@ -88,7 +88,8 @@ function write(ink: Ink, text: string, x: number, y: number, align: "left" | "ri
   ink.fillText(text, left, y);
 }
 
-function inPlot(ink: Ink, frame: PlotFrame, draw: () => void): void {
+/** Draws inside the plot only, and leaves the canvas as it was. */
+export function inPlot(ink: Ink, frame: PlotFrame, draw: () => void): void {
   ink.save();
   ink.beginPath();
   ink.rect(frame.left, frame.top, frame.width, frame.height);

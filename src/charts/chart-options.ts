@@ -1,8 +1,10 @@
 import type uPlot from "uplot";
 import { formatNumber } from "../../shared/units/format-quantity";
-import { drawAreas, drawMarks, type PlotFrame } from "./chart-marks";
-import { AXIS_WIDTH, type ChartAxis, type ChartLine, type ChartSpec, PLOT_RIGHT } from "./chart-spec";
+import { drawAreas, drawMarks, inPlot, type PlotFrame } from "./chart-marks";
+import { AXIS_WIDTH, type ChartAxis, type ChartLine, type ChartSpec, type InSight, PLOT_RIGHT } from "./chart-spec";
+import { drawColumns } from "./draw-columns";
 import type { Colours } from "./palette";
+import type { Point } from "./trace-series";
 
 /** The path builders of the drawing library, given by the one file that loads it. */
 export type PathBuilders = typeof uPlot.paths;
@@ -15,7 +17,7 @@ export function chartOptions(
   size: { width: number; height: number },
   looks: Looks,
   paths: PathBuilders,
-  height: { low: number; high: number },
+  inSight: InSight,
 ): uPlot.Options {
   const { colours, font } = looks;
   return {
@@ -26,17 +28,20 @@ export function chartOptions(
     scales: {
       x: spec.x === null ? { time: false, auto: false } : scaleOf(spec.x),
       // Read anew whenever the window moves: the height may follow it.
-      y: { ...scaleOf(spec.y), range: () => [height.low, height.high] },
+      y: { ...scaleOf(spec.y), range: () => [inSight.low, inSight.high] },
     },
     axes: [
       spec.x === null ? { show: false } : { ...axis(spec.x, looks), size: 36, space: 70, labelSize: 18 },
       { ...axis(spec.y, looks), ...yAxisRoom(spec), space: 24 },
     ],
-    series: [{}, ...spec.lines.map((line) => series(line, looks, paths))],
+    series: [{}, ...spec.lines.map((line) => series(line, looks, paths, inSight))],
     bands: (spec.shaded ?? []).map(([low, high]) => ({ series: [high + 1, low + 1], fill: `${shade(spec.lines[low], colours)}` })),
     hooks: {
       drawClear: [(plot) => drawAreas(plot.ctx, frameOf(plot), spec.marks, colours)],
-      draw: [(plot) => drawMarks(plot.ctx, frameOf(plot), spec.marks, colours, scaledFont(font, pixelRatio(plot)))],
+      draw: [
+        (plot) => drawAsColumns(plot, spec, looks, inSight),
+        (plot) => drawMarks(plot.ctx, frameOf(plot), spec.marks, colours, scaledFont(font, pixelRatio(plot))),
+      ],
     },
   };
 }
@@ -76,21 +81,40 @@ function axis({ title, write, ticks, low, high }: ChartAxis, { colours, font }: 
   };
 }
 
-function series(line: ChartLine, { colours, heavy }: Looks, paths: PathBuilders): uPlot.Series {
+function series(line: ChartLine, { colours, heavy }: Looks, paths: PathBuilders, inSight: InSight): uPlot.Series {
   const stroke = colours[line.hue];
-  const width = (line.width ?? 1.25) * (heavy ? 1.8 : 1);
+  const width = lineWidth(line, heavy);
   const common: uPlot.Series = { label: line.label, stroke, width, dash: [...line.dash], spanGaps: false, points: { show: false } };
   switch (line.draw) {
     case "line":
-      return { ...common, paths: paths.linear!() };
+      return { ...common, paths: unlessColumns(paths.linear!(), inSight) };
     case "steps":
-      return { ...common, paths: paths.stepped!({ align: 1 }) };
+      return { ...common, paths: unlessColumns(paths.stepped!({ align: 1 }), inSight) };
     case "bars":
       return { ...common, fill: `color-mix(in srgb, ${stroke} 35%, transparent)`, paths: paths.bars!({ size: [0.9, 80], align: 0 }) };
     case "points":
       return { ...common, paths: () => null, points: { show: true, size: heavy ? 6 : 4, width: 1, stroke, fill: colours.paper } };
   }
 }
+
+/** Columns are drawn by hand, after the axes; the library then draws no line of its own. */
+function unlessColumns(build: uPlot.Series.PathBuilder, inSight: InSight): uPlot.Series.PathBuilder {
+  return (plot, series, from, to) => (inSight.columns ? null : build(plot, series, from, to));
+}
+
+function drawAsColumns(plot: uPlot, spec: ChartSpec, { colours, heavy }: Looks, inSight: InSight): void {
+  if (!inSight.columns) return;
+  const frame = frameOf(plot);
+  const [x, ...lists] = plot.data;
+  inPlot(plot.ctx, frame, () => {
+    spec.lines.forEach((line, k) => {
+      const width = lineWidth(line, heavy);
+      drawColumns(plot.ctx, frame, x, lists[k] as readonly Point[], { colour: colours[line.hue], width, dash: line.dash });
+    });
+  });
+}
+
+const lineWidth = (line: ChartLine, heavy: boolean): number => (line.width ?? 1.25) * (heavy ? 1.8 : 1);
 
 const shade = (line: ChartLine, colours: Colours) => `color-mix(in srgb, ${colours[line.hue]} 18%, transparent)`;
 

@@ -39,7 +39,15 @@ export type ChartSpec = {
 };
 
 /** x rising, shape [n]; one list of n a line. */
-export type ChartData = { readonly x: ArrayLike<number>; readonly ys: readonly (readonly Point[])[] };
+export type ChartData = {
+  readonly x: ArrayLike<number>;
+  readonly ys: readonly (readonly Point[])[];
+  /** Two points a pixel column, least and greatest value: drawn as upright strokes. */
+  readonly columns?: boolean;
+};
+
+/** What changes from one drawing to the next: the height in sight, and how the data come. */
+export type InSight = { low: number; high: number; columns: boolean };
 
 /** Room left of the plot where nothing else is said, px. */
 export const AXIS_WIDTH = 64;

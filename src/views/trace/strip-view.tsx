@@ -57,14 +57,14 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
           const own = strip.channels.map((index) => detail.channels[index]);
           samples.current = { of: detail, series: sampleSeries(channels, own, toShown) };
         }
-        show(samples.current.series, window);
-      } else show(columnSeries(channels, window, Math.max(50, plotWidth), toShown), window);
+        show(samples.current.series, window, false);
+      } else show(columnSeries(channels, window, Math.max(50, plotWidth), toShown), window, true);
     };
-    const show = (series: TraceSeries, window: Span) => {
+    const show = (series: TraceSeries, window: Span, columns: boolean) => {
       const seen = model.fitHeight.get() ? rangeInSight(series, window) : null;
       const zero = seen !== null && strip.low === 0 ? Math.min(0, seen.low) : seen?.low;
       const height = seen === null || zero === undefined ? spec.y : axisRange(zero, seen.high, spec.marks);
-      draw.now({ x: series.times, ys: series.values }, window, height);
+      draw.now({ x: series.times, ys: series.values, columns }, window, height);
     };
     redraw();
     const stops = [model.window.subscribe(redraw), model.detail.subscribe(redraw), model.fitHeight.subscribe(redraw)];
