@@ -56,7 +56,7 @@ const SAYERS: Sayers = {
           u,
           2,
         )} in all.`,
-        `${drivers.join("; ")}.`,
+        `${drivers.join(". ")}.`,
         `The wave is ${SHAPES[strongest.shape]}.`,
         folded.length === 0
           ? null
@@ -75,7 +75,7 @@ const SAYERS: Sayers = {
   tracking: (f, u) => ({
     title:
       f.shareWithinBand === null || f.setPressure === null || f.band === null
-        ? `Pressure between ${formatRange(f.lowest, f.highest, "gaugePressure", u, 3)}`
+        ? `Pressure from ${formatRange(f.lowest, f.highest, "gaugePressure", u, 3)}`
         : `Within ${formatQuantity(f.band, "pressureDifference", u, 2)} of ${formatQuantity(f.setPressure, "gaugePressure", u)} for ${formatQuantity(f.shareWithinBand, "fraction", u)} of the time the pump ran`,
     text: join([
       `Lowest ${formatQuantity(f.lowest, "gaugePressure", u)}, highest ${formatQuantity(f.highest, "gaugePressure", u)}.`,
