@@ -10,13 +10,14 @@ type Step = { readonly change: Change; readonly effort: number };
 
 /**
  * The smallest change that meets the acceptance limits, by effort: one step after the other alone, then two settings together, then a larger
- * tank with them. Tried on the busiest hours of the span with the most likely parameters; what passes there must pass over the whole span.
+ * tank with them. Tried on the busiest hours of the span with the most likely parameters; what passes there must pass over the whole day around them.
  * Null where the draw is not known.
  */
 export function smallestChange(fitted: FittedSite, site: SiteFacts, span: PredictedSpan): Proposal | null {
   const windows = span.to - span.from > 7200 ? busyWindows(fitted.trace, span) : [span];
   const values = mostLikely(fitted);
   const limit = site.shortCycleLimit.value;
+  const day = dayAround(windows[0], span);
   const judge = (changes: readonly Change[]) => {
     const runs = windows.map((window) => runSpan(fitted, values, changes, window, limit, 0.1));
     return runs.some((run) => run === null) ? null : worstOf(runs.flatMap((run) => (run === null ? [] : [run.measures])));
@@ -30,7 +31,7 @@ export function smallestChange(fitted: FittedSite, site: SiteFacts, span: Predic
     tried++;
     const { broken, excess } = judged(measures, site.limits);
     const whole =
-      broken.length === 0 && windows[0] !== span && checks < MOST_CHECKS ? runSpan(fitted, values, changes, span, limit, 0.1) : null;
+      broken.length === 0 && windows[0] !== span && checks < MOST_CHECKS ? runSpan(fitted, values, changes, day, limit, 0.1) : null;
     if (whole !== null) checks++;
     const seen = whole === null ? { measures, broken, excess } : { measures: whole.measures, ...judged(whole.measures, site.limits) };
     if (best === null || seen.excess < best.excess) best = { changes, ...seen };
@@ -57,7 +58,14 @@ function candidates(fitted: FittedSite, site: SiteFacts): readonly (readonly Cha
 }
 
 const MOST_THREES = 40;
-const MOST_CHECKS = 12; // over the whole span: a week takes a second each
+const MOST_CHECKS = 12; // a day takes a sixth of a second each
+const DAY = 86400; // s
+
+function dayAround(hour: PredictedSpan, span: PredictedSpan): PredictedSpan {
+  const from = Math.max(span.from, Math.min(hour.from - DAY / 2, span.to - DAY));
+  return { from, to: Math.min(span.to, from + DAY) };
+}
+
 const USUAL_BELOW_SET = 17.5 * PASCAL_PER_PSI; // common practice: 15 to 20 psi
 
 function precharged(fitted: FittedSite, site: SiteFacts): Step | null {
