@@ -4,18 +4,18 @@ import { indexAtOrAfter, sampleCount, timeAt } from "../../../shared/record/samp
 import { noiseOf } from "../../segments/pressure-noise";
 
 /** Steps of the reading coarser than this share of it may hide a true change. */
-const FINE = 0.005;
+const FINE = 0.003;
 /** Within so many seconds before and after, a live pressure moves. */
 const AROUND = { before: 15, after: 45 };
 /** What a reading that stands still may scatter: steps, and standard deviations of its noise from lowest to highest. */
 const STILL = { steps: 1.5, noises: 7 };
 /** Flow that jumps by this share of the highest within this time moves the pressure of any tank and pump. */
-const JUMP = { share: 0.15, within: 10 };
+const JUMP = { share: 0.3, within: 10 };
 /** So many in a row are no chance. */
-const IN_A_ROW = 3;
+const IN_A_ROW = 5;
 
 /**
- * How long pressure stood still although the pump started or stopped, or the flow jumped: s from the first to the last of three or more such
+ * How long pressure stood still although the pump started or stopped, or the flow jumped: s from the first to the last of five or more such
  * moments in a row, 0 where there are none. Null where steps are too coarse, or where no such moment was logged. Noise of its own does
  * not make a reading alive: behind ice or a choked port the signal scatters and does not follow. A reading still at rest says nothing.
  * @param pump null, or one that rests on the pressure itself, where nothing else says when it switched     @param peakFlow highest flow, m3/s
