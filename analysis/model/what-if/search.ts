@@ -10,7 +10,7 @@ type Step = { readonly change: Change; readonly effort: number };
 
 /**
  * The smallest change that meets the acceptance limits, by effort: one step after the other alone, then two settings together, then a larger
- * tank with them. Tried on the busiest hours of the span with the most likely parameters; what passes there must pass over the whole day around them.
+ * tank with them. Tried on the busiest hours of the span with the most likely parameters; what passes there must pass over the day around them, then over the whole span.
  * Null where the draw is not known.
  */
 export function smallestChange(fitted: FittedSite, site: SiteFacts, span: PredictedSpan): Proposal | null {
@@ -30,10 +30,14 @@ export function smallestChange(fitted: FittedSite, site: SiteFacts, span: Predic
     if (measures === null) return null;
     tried++;
     const { broken, excess } = judged(measures, site.limits);
-    const whole =
-      broken.length === 0 && windows[0] !== span && checks < MOST_CHECKS ? runSpan(fitted, values, changes, day, limit, 0.1) : null;
-    if (whole !== null) checks++;
-    const seen = whole === null ? { measures, broken, excess } : { measures: whole.measures, ...judged(whole.measures, site.limits) };
+    if (checks >= MOST_CHECKS) break; // an unchecked change is no proposal
+    let seen = { measures, broken, excess };
+    for (const longer of windows[0] === span ? [] : [day, span]) {
+      if (seen.broken.length > 0) break;
+      checks += longer === span ? 3 : 1;
+      const run = runSpan(fitted, values, changes, longer, limit, 0.1);
+      if (run !== null) seen = { measures: run.measures, ...judged(run.measures, site.limits) };
+    }
     if (best === null || seen.excess < best.excess) best = { changes, ...seen };
     if (seen.broken.length === 0) return { changes, nearest: changes, measures: seen.measures, broken: seen.broken, tried };
   }
@@ -58,7 +62,7 @@ function candidates(fitted: FittedSite, site: SiteFacts): readonly (readonly Cha
 }
 
 const MOST_THREES = 40;
-const MOST_CHECKS = 12; // a day takes a sixth of a second each
+const MOST_CHECKS = 18; // a day takes a sixth of a second and counts once, the whole span three times
 const DAY = 86400; // s
 
 function dayAround(hour: PredictedSpan, span: PredictedSpan): PredictedSpan {
