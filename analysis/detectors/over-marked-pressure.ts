@@ -16,11 +16,8 @@ export const overMarkedPressure: Detector<"over-marked-pressure"> = {
     const kind = "over-marked-pressure" as const;
     const channels = channelsOf(record, "pressure");
     if (site.tankRatedPressure === null) {
-      return {
-        kind,
-        state: "cannot-tell",
-        because: [{ id: "site-fact-missing", about: "tank", detail: { missing: "tankRatedPressure" } }],
-      };
+      // Nothing is hidden by the log here: the acceptance sheet asks for the fact.
+      return { kind, state: "cannot-tell", because: [] };
     }
     if (channels.length === 0) return { kind, state: "cannot-tell", because: [{ id: "no-pressure-channel", about: "tank", detail: {} }] };
     const marked = site.tankRatedPressure.value;

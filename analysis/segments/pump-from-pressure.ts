@@ -8,6 +8,7 @@ import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observ
 import { median, quantiles } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { flowThresholds } from "./flow-thresholds";
+import { isSmoothWave } from "./lobe-shape";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
 import { levelStep, noiseOf } from "./pressure-noise";
 import { type Turn, turningPoints } from "./turning-points";
@@ -63,6 +64,7 @@ function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], si
   );
   if (lows.length < LEAST_STARTS || highs.length < LEAST_STARTS) return null;
   const [low, high] = [median(lows), median(highs)];
+  if (isSmoothWave(values, turns, (low + high) / 2)) return null;
   const [q1, q3] = quantiles(lows, [0.25, 0.75]);
   if (q3 - q1 > LOWS_WITHIN * (high - low)) return null;
   const size = Math.max(SWING_SHARE * (high - low), smallest);

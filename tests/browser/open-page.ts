@@ -40,7 +40,7 @@ export async function openPage(): Promise<OpenedPage> {
   return {
     address,
     async fresh(options = {}) {
-      const context = await browser.newContext({ locale: "en-US", timezoneId: "UTC", ...options });
+      const context = await browser.newContext({ locale: "en-US", timezoneId: "UTC", reducedMotion: "reduce", ...options });
       const page = await context.newPage();
       const errors: string[] = [];
       page.on("pageerror", (error) => errors.push(String(error)));

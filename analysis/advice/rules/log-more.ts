@@ -1,10 +1,8 @@
 import { CAUTIONS } from "../cautions";
 import { PLAIN, PRACTICE, type Rule } from "../rule";
 
-/** A sound site needs no more than an even chance: nothing is changed there. */
-const HALF = 0.5;
-/** Confidence from which a cause stands out. */
-const STANDS_OUT = 0.6;
+/** A cause stands out where it is likelier than all others together. */
+const STANDS_OUT = 0.5;
 
 /** Where no cause stands out, another log or a fact is worth more than a part: no change is proposed on a guess. */
 export const logMore: Rule = {
@@ -12,7 +10,6 @@ export const logMore: Rule = {
   answers: [],
   step: "measure",
   propose(_basis, first) {
-    const settled = first.confidence >= (first.id === "healthy" ? HALF : STANDS_OUT);
-    return settled ? null : { ...PLAIN, sources: [PRACTICE], cautions: CAUTIONS.looking };
+    return first.confidence >= STANDS_OUT ? null : { ...PLAIN, sources: [PRACTICE], cautions: CAUTIONS.looking };
   },
 };

@@ -20,7 +20,7 @@ const STANDS_OUT = 6; // noise spreads by which the pressure must fall within th
 /**
  * Lag of the pressure behind the flow: while the pump rests, a draw that begins bends the pressure down at once; a first-order lag tau shifts that bend by tau
  * (its answer to a ramp once the first two or three tau are over). Median over all such draws. Only with a meter after the tank; the two channels share a clock or the offset counts as lag.
- * @returns null with fewer than five clear onsets
+ * @returns null with fewer than five clear drawStarts
  */
 export function lagBehindFlow({ record, faults, segments, site }: Evidence, pressure: Channel): Measured<Seconds> | null {
   const { draw } = segments;
@@ -48,22 +48,22 @@ export function lagBehindFlow({ record, faults, segments, site }: Evidence, pres
   return { value: seconds(Math.max(0, value)), low: seconds(Math.max(0, low)), high: seconds(Math.max(0, high)) };
 }
 
-/** Where the straight line of the rest before and that of the draw's second half meet, s after the onset; in 1/p, which a steady draw makes straight. */
+/** Where the straight line of the rest before and that of the draw's second half meet, s after the drawStart; in 1/p, which a steady draw makes straight. */
 function bendAfter(
   { sampling }: Channel,
   values: ArrayLike<number>,
-  onset: number,
+  drawStart: number,
   until: number,
   noise: number,
   atmosphere: number,
 ): number | null {
-  const at = indexAtOrAfter(sampling, onset);
+  const at = indexAtOrAfter(sampling, drawStart);
   const end = indexAtOrAfter(sampling, until);
   if (end - at < LEAST_SAMPLES || end > values.length || !(values[at] - values[end - 1] > STANDS_OUT * noise)) return null;
   const line = (first: number, last: number) => {
     const indexes = Array.from({ length: last - first }, (_, k) => first + k);
     return leastSquaresLine(
-      indexes.map((i) => timeAt(sampling, i) - onset),
+      indexes.map((i) => timeAt(sampling, i) - drawStart),
       indexes.map((i) => 1 / (values[i] + atmosphere)),
     );
   };

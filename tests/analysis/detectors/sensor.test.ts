@@ -60,7 +60,7 @@ describe("lag behind flow", () => {
         );
       }),
     );
-  test("a prompt sensor has none beyond the doubt of an onset between two samples", () => {
+  test("a prompt sensor has none beyond the doubt of a start between two samples", () => {
     expect(found(log, { flowMeter: "after-tank" }).lag?.value).toBeLessThan(1.5);
   });
   test("a first-order lag is found within a second", () => {
