@@ -9,6 +9,8 @@ export type SawTooth = {
   readonly size: number;
   readonly low: number;
   readonly high: number;
+  /** Pressure that a drive holds between start and stop, below the overshoot of its starts; `high` for a switch. */
+  readonly held: number;
   readonly noise: number;
   readonly regulated: boolean;
 };
@@ -36,13 +38,14 @@ export function startOf(curve: Curve, low: number, saw: SawTooth): Seconds {
   return bendNear(curve, rough, saw);
 }
 
-export type Stop = { readonly at: Seconds; readonly sure: boolean };
+/** `lift` is the height of a last step up before the stop, Pa, where that step is what tells the stop; else null. */
+export type Stop = { readonly at: Seconds; readonly sure: boolean; readonly lift: number | null };
 
 /** Instant of a stop between a start and the next: the end of the rise of a switched pump; of a drive, see `stopOfDrive`. */
 export function stopOf(curve: Curve, low: number, high: number, next: number, saw: SawTooth): Stop {
   return saw.regulated
     ? stopOfDrive(curve, low, next, saw)
-    : { at: bendNear(curve, firstNear(curve, low, high, saw.noise), saw), sure: true };
+    : { at: bendNear(curve, firstNear(curve, low, high, saw.noise), saw), sure: true, lift: null };
 }
 
 /** First sample that is no lower than the highest by more than noise: a closed system stays at the top after the pump has stopped. */
@@ -51,16 +54,17 @@ function firstNear({ values }: Curve, low: number, high: number, noise: number):
   return high;
 }
 
-/** A quiet top longer than this hides when a drive went to sleep. */
-const LONGEST_QUIET = 60; // s
+/** A quiet top hides when a drive went to sleep; where it is this part of the run, its length is known well enough. */
+const HIDES_LITTLE = 0.1;
 const END_SAMPLES = 9;
 const LIFT = 4; // noise spreads
 const HELD = 6; // noise spreads from lowest to highest of a few samples at one pressure
 const LIFTING = 6; // samples that the step itself may take
 
 /**
- * A drive stops on the last quiet top before the fall. Where that top is a step up from a held pressure (a boost before sleep) the stop is its begin; where
- * it is short, its end. On a long one without a step the stop lies anywhere: its begin, which is the last sign of the pump, is given and not believed.
+ * A drive stops on the last quiet top before the fall. Where that top is a step up from a held pressure (a boost before sleep) the stop is its begin.
+ * Without one the stop lies anywhere on it, for a drive idles without giving water until it sleeps: the end, where the pressure is no longer held, is given,
+ * and believed only where a meter shows water drawn right up to it.
  */
 function stopOfDrive(curve: Curve, low: number, next: number, saw: SawTooth): Stop {
   const { values, sampling } = curve;
@@ -74,10 +78,11 @@ function stopOfDrive(curve: Curve, low: number, next: number, saw: SawTooth): St
   const held = begin - LIFTING;
   const before = median(Float64Array.from({ length: Math.max(0, Math.min(END_SAMPLES, held - low)) }, (_, i) => values[held - i]));
   const lifted = before < level - LIFT * saw.noise && spreadOf(values, held - END_SAMPLES, held) < HELD * saw.noise;
-  if (lifted) return { at: bendNear(curve, begin, saw), sure: true };
+  if (lifted) return { at: bendNear(curve, begin, saw), sure: true, lift: level - before };
   begin = lastDrawn(curve, begin, fall);
   const quiet = timeAt(sampling, fall) - timeAt(sampling, begin);
-  return quiet < LONGEST_QUIET ? { at: falls, sure: true } : { at: timeAt(sampling, begin), sure: false };
+  const ran = falls - timeAt(sampling, low);
+  return { at: falls, sure: curve.drawing !== null && quiet < HIDES_LITTLE * ran, lift: null };
 }
 
 /** Water that is drawn while the pressure holds comes from the pump: it ran at least until the last of that, short of the fall itself. */
@@ -108,8 +113,8 @@ function highestOf(values: ArrayLike<number>, first: number, last: number): numb
 }
 
 /** Last sample near the held top before the fall that leads to the next start. */
-function startOfFall({ values }: Curve, risen: number, next: number, { low, high, noise }: SawTooth): number {
-  const nearTop = high - Math.max(2 * WITHIN * noise, 0.1 * (high - low));
+function startOfFall({ values }: Curve, risen: number, next: number, { low, high, held, noise }: SawTooth): number {
+  const nearTop = held - Math.max(2 * WITHIN * noise, 0.1 * (high - low));
   let at = next;
   while (at > risen && !(values[at] > nearTop)) at--;
   return at;

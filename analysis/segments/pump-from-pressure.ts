@@ -5,7 +5,7 @@ import type { Channel, LogRecord, Sampling } from "../../shared/record/log-recor
 import { indexAtOrAfter } from "../../shared/record/sampling";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observed";
-import { median, quantiles } from "../numerics/order-statistics";
+import { median, quantiles, robustSpread } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { flowThresholds } from "./flow-thresholds";
 import { isSmoothWave } from "./lobe-shape";
@@ -34,7 +34,10 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   const saw = sawToothOf(values, observed, site);
   if (saw === null) return null;
   const drawing = meter.place === "after-tank" ? drawingBy(mainChannel(record, "flow"), faults) : null;
-  const runs = observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw, drawing));
+  const runs = believed(
+    observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw, drawing)),
+    saw.noise,
+  );
   const certainty = saw.regulated ? 0.6 : 0.75;
   return { basis: "pressure", channel: channel.heading, mode: "switching", runs, observed, separation: null, certainty, pumps: [] };
 }
@@ -68,7 +71,9 @@ function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], si
   const [q1, q3] = quantiles(lows, [0.25, 0.75]);
   if (q3 - q1 > LOWS_WITHIN * (high - low)) return null;
   const size = Math.max(SWING_SHARE * (high - low), smallest);
-  return { size, low, high, noise, regulated: isRegulated(values, stretches, { low, high, noise }, lows.length, site) };
+  const regulated = isRegulated(values, stretches, { low, high, noise }, lows.length, site);
+  const upper = kept.filter((value) => value > (low + high) / 2);
+  return { size, low, high, held: regulated ? Math.min(high, median(upper)) : high, noise, regulated };
 }
 
 /** A tank that runs empty lets the pressure plunge for a sample or two before the pump has it again: held up to where one per cent of the record lies. */
@@ -103,7 +108,30 @@ function isRegulated(
   return partial > starts / 3;
 }
 
-function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, saw: SawTooth, drawing: Curve["drawing"]): Run[] {
+/** A run with the height of the step up that told its end, Pa. */
+type ToldRun = Run & { readonly lift: number | null };
+
+const LEAST_BOOSTS = 5;
+/** Share of the runs that end in a step up where a drive boosts before it sleeps, and how alike those steps are. */
+const BOOST = { share: 0.7, spread: 0.15 };
+
+/** A boost before sleep is a setting: it comes in nearly every run and is much the same each time. Other steps up are overshoots and tell no stop. */
+function believed(told: readonly ToldRun[], noise: number): Run[] {
+  const lifts = told.flatMap(({ lift }) => lift ?? []);
+  const usual = median(lifts);
+  const isBoost =
+    lifts.length >= Math.max(LEAST_BOOSTS, BOOST.share * told.length) &&
+    robustSpread(lifts, usual) < Math.max(2 * noise, BOOST.spread * usual);
+  return told.map(({ from, to, complete, lift }) => ({ from, to, complete: complete && (lift === null || isBoost) }));
+}
+
+function runsOfStretch(
+  values: ArrayLike<number>,
+  sampling: Sampling,
+  stretch: Stretch,
+  saw: SawTooth,
+  drawing: Curve["drawing"],
+): ToldRun[] {
   const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last, drawing };
   const turns = withFirstStart(
     values,
@@ -111,14 +139,16 @@ function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: S
     saw,
     turningPoints(values, stretch.first, stretch.last, saw.size).filter((turn) => isSwitch(values, turn, saw)),
   );
-  const runs: Run[] = [];
+  const runs: ToldRun[] = [];
   if (turns[0]?.kind === "high") {
     const { at } = stopOf(curve, stretch.first, turns[0].index, turns[1]?.index ?? stretch.last, saw);
-    if (at > stretch.from) runs.push({ from: stretch.from, to: at, complete: false });
+    if (at > stretch.from) runs.push({ from: stretch.from, to: at, complete: false, lift: null });
   }
   turns.forEach((turn, i) => {
     if (turn.kind === "high") return;
-    const until = turns.findIndex((other, k) => k > i && other.kind === "low");
+    let until = i + 1;
+    while (until < turns.length && turns[until].kind !== "low") until++;
+    if (until === turns.length) until = -1;
     const high = highestBetween(values, turn.index, until < 0 ? stretch.last : turns[until].index);
     // a switched pump that reached its stopping pressure has stopped, though the record ends before the pressure falls
     const reached = !saw.regulated && high < stretch.last - 2 && values[high] > saw.high - AT_START * (saw.high - saw.low);
@@ -126,7 +156,7 @@ function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: S
     const from = startOf(curve, turn.index, saw);
     const stop = falls ? stopOf(curve, turn.index, high, until < 0 ? stretch.last : turns[until].index, saw) : null;
     const to = stop === null ? stretch.to : stop.at;
-    if (to > from) runs.push({ from, to, complete: stop?.sure ?? false });
+    if (to > from) runs.push({ from, to, complete: stop?.sure ?? false, lift: stop?.lift ?? null });
   });
   return runs;
 }
