@@ -1,4 +1,5 @@
 import type { AcceptanceLine } from "../../shared/findings/acceptance";
+import type { Measured } from "../../shared/units/measured";
 import { chargeBand } from "../advice/amounts";
 import { found, pumpOf, type Sight } from "../diagnosis/observations/sight";
 import { PRACTICE_SHARE_OF_MINUTE, SENSOR_WITHIN } from "../diagnosis/practice";
@@ -30,11 +31,23 @@ function tankVolume({ site }: Sight): AcceptanceLine {
     : judge("tank-volume", "volume", limit, exactly(volume.value));
 }
 
-/** The charge at work, where the log reaches it, counts before the one that was read. */
+/** The charge that the gas at work shows in a tank of the stated volume, K / Vt less the air's own pressure; null without flow or volume. */
+function chargeAtWork(sight: Sight): Measured | null {
+  const gas = found(sight, "tank-charge")?.gasConstant ?? null;
+  const { tankVolume: volume, atmosphere } = sight.site;
+  if (gas === null || volume === null) return null;
+  const charge = (energy: number) => energy / volume.value - atmosphere.value;
+  return { value: charge(gas.value), low: charge(gas.low), high: charge(gas.high) };
+}
+
+/** What the log shows of the charge counts before what was read by hand: first where the tank empties, then the gas at work. */
 function precharge(sight: Sight): AcceptanceLine {
   const band = chargeBand(sight);
   const limit = band === null ? null : { low: band.low, high: band.high, from: "practice" as const };
-  const measured = found(sight, "tank-charge")?.emptiesAt ?? (sight.site.precharge === null ? null : exactly(sight.site.precharge.value));
+  const measured =
+    found(sight, "tank-charge")?.emptiesAt ??
+    chargeAtWork(sight) ??
+    (sight.site.precharge === null ? null : exactly(sight.site.precharge.value));
   if (limit === null) return cannotTell("precharge", "gaugePressure", "give-set-pressure", null, measured);
   return measured === null
     ? cannotTell("precharge", "gaugePressure", "give-precharge", limit)

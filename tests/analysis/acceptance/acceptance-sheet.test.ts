@@ -44,6 +44,9 @@ describe("the sheet of a simulated site agrees with its truth (sample-data/READM
     expect([...sheet.keys()]).toEqual([...ACCEPTANCE_IDS]);
     expect(sheet.get("short-cycles")?.state).toBe("not-met");
     expect(sheet.get("starts-per-hour")?.state).toBe("not-met");
+    // 43 psi were read, 3 psi are left in truth: the gas at work decides.
+    expect(sheet.get("precharge")?.state).toBe("not-met");
+    expect(sheet.get("precharge")!.measured!.value / PASCAL_PER_PSI).toBeCloseTo(3, -0.5);
   });
   test("a healthy site: no short cycles, no hunting, no drift, tank and sensor as they should be", async () => {
     const sheet = await sheetOf("orchard-healthy");
