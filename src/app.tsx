@@ -48,6 +48,9 @@ export function App({ client }: { readonly client: AnalysisClient }) {
           </button>
           {shownVisit(state.visit) === null ? null : (
             <>
+              <button type="button" onClick={open("what-if")}>
+                What if
+              </button>
               <button type="button" onClick={open("acceptance")}>
                 Acceptance
               </button>

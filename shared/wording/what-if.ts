@@ -1,4 +1,4 @@
-import type { Change, ChangeId, MeasureId, ParameterId, ParameterOrigin, WhatIfWarning } from "../findings/what-if";
+import type { Change, ChangeId, MeasureId, ParameterId, ParameterOrigin, Proposal, WhatIfWarning } from "../findings/what-if";
 import { formatQuantity, type Shown } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
 
@@ -37,7 +37,7 @@ export const MEASURE_NAMES: Readonly<Record<MeasureId, Named>> = {
   "stored-water": { name: "Water the tank gives between stop and restart", shown: "volume" },
 };
 
-const CHANGE_NAMES: Readonly<Record<ChangeId, Named>> = {
+export const CHANGE_NAMES: Readonly<Record<ChangeId, Named>> = {
   precharge: { name: "Precharge", shown: "gaugePressure" },
   "tank-volume": { name: "Tank volume", shown: "volume" },
   "sensor-distance": { name: "Distance from sensor to tank", shown: "length" },
@@ -62,6 +62,14 @@ export function sayChange(change: Change, units: UnitChoice): string {
   const { name, shown } = CHANGE_NAMES[change.id];
   if (change.id === "gain") return `${name} times ${Number(change.to.toPrecision(2))}`;
   return `${name} ${formatQuantity(change.to, shown, units)}`;
+}
+
+/** What a search found, in a sentence. */
+export function sayProposal(proposal: Proposal): string {
+  if (proposal.changes !== null && proposal.changes.length === 0) return "The limits are met as it is; nothing needs changing.";
+  if (proposal.changes !== null) return `The smallest change of ${proposal.tried} tried that meets the limits.`;
+  const broken = proposal.broken.map((id) => MEASURE_NAMES[id].name.toLowerCase()).join(", ");
+  return `None of the ${proposal.tried} changes tried meets the limits; this comes nearest. Still over: ${broken}.`;
 }
 
 export function sayWhatIfWarning(warning: WhatIfWarning, units: UnitChoice): string {

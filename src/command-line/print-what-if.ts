@@ -1,7 +1,7 @@
 import { MEASURE_IDS, type MeasureId, PARAMETER_IDS } from "../../shared/findings/what-if";
 import { formatQuantity } from "../../shared/units/format-quantity";
 import type { UnitChoice } from "../../shared/units/unit-choice";
-import { MEASURE_NAMES, PARAMETER_NAMES, sayChange, sayOrigin, sayWhatIfWarning } from "../../shared/wording/what-if";
+import { MEASURE_NAMES, PARAMETER_NAMES, sayChange, sayOrigin, sayProposal, sayWhatIfWarning } from "../../shared/wording/what-if";
 import type { WhatIfReport } from "./what-if";
 
 /** The prediction as a page of text: changes, warnings first, measures before and after, what the model was fitted with. */
@@ -21,13 +21,6 @@ export function printWhatIf({ fitted, answer, proposal }: WhatIfReport, units: U
     ...PARAMETER_IDS.map((id) => parameterRow(fitted.parameters[id], units)),
   ];
   return `${lines.join("\n")}\n`;
-}
-
-function sayProposal(proposal: NonNullable<WhatIfReport["proposal"]>): string {
-  if (proposal.changes !== null && proposal.changes.length === 0) return "The limits are met as it is; nothing needs changing.";
-  if (proposal.changes !== null) return `The smallest change of ${proposal.tried} tried that meets the limits.`;
-  const broken = proposal.broken.map((id) => MEASURE_NAMES[id].name.toLowerCase()).join(", ");
-  return `None of the ${proposal.tried} changes tried meets the limits; this comes nearest. Still over: ${broken}.`;
 }
 
 const row = (name: string, ...cells: readonly string[]) =>

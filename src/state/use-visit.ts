@@ -8,6 +8,7 @@ import type { Look, LookRequest } from "../charts/looks/look";
 import type { ReportOrder } from "../report/report-input";
 import type { AnalysisClient } from "../worker/analysis-client";
 import type { Answer, Detail, PickedFile } from "../worker/messages";
+import type { ModelRun, ModelRunOrder } from "../worker/model-run";
 import { secondsLeft } from "../worker/time-left";
 import { type Dispatch, EMPTY_PAGE, visitReducer } from "./visit-reducer";
 import { type PageState, type SiteEntry, wholeVisit } from "./visit-state";
@@ -40,6 +41,7 @@ export type Commands = {
   measures(): Promise<VisitMeasures | null>;
   measuresOf(files: readonly PickedFile[]): ReturnType<AnalysisClient["measuresOf"]>;
   report(order: ReportOrder): Promise<string | null>;
+  runModel(order: ModelRunOrder): Promise<ModelRun | null>;
   /** Ends the job that runs; the page goes back to what it showed before. */
   stop(): void;
 };
@@ -88,6 +90,7 @@ export function useVisit(
       measures: () => client.measures(),
       measuresOf: (files) => client.measuresOf({ files, choices: NO_CHOICES, site: latest.current.site.facts, units: latestUnits.current }),
       report: (order) => client.report(order),
+      runModel: (order) => client.runModel(order),
       stop() {
         stopJob.current();
         dispatch({ do: "stop" });

@@ -5,6 +5,7 @@ import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
 import type { ReportOrder } from "../report/report-input";
 import type { Answer, Detail, PickedFile, Request } from "./messages";
+import type { ModelRun, ModelRunOrder } from "./model-run";
 
 /** The part of a Worker that the client uses; tests give their own. */
 export type WorkerPort = Pick<Worker, "postMessage" | "terminate"> & {
@@ -35,6 +36,8 @@ export type AnalysisClient = {
   measuresOf(job: ReadJob): Promise<VisitMeasures | Extract<Answer, { answer: "refused" | "broken" | "stopped" }>>;
   /** The report of the record on the page as one HTML file; null where there is none. */
   report(order: ReportOrder): Promise<string | null>;
+  /** Runs the fitted model of the record on the page with changes; null where there is none, or the run failed. */
+  runModel(order: ModelRunOrder): Promise<ModelRun | null>;
   /** Lets go of everything. */
   close(): void;
 };
@@ -164,6 +167,10 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
     async report(order) {
       const answer = await askCurrent((id) => ({ ask: "report", id, order }));
       return answer?.answer === "report" ? answer.html : null;
+    },
+    async runModel(order) {
+      const answer = await askCurrent((id) => ({ ask: "run-model", id, order }));
+      return answer?.answer === "run-model" ? answer.run : null;
     },
     close() {
       end(current);

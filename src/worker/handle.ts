@@ -13,6 +13,7 @@ import type { ReportOrder } from "../report/report-input";
 import { fingerprintsOf, withFingerprints } from "./fingerprint";
 import { logFile } from "./log-file";
 import type { Answer, Detail, RecordOutline, Request, TraceChannel } from "./messages";
+import type { ModelRun, ModelRunOrder } from "./model-run";
 
 /** What follows reading: loaded when the first record is read. */
 export type WorkingOut = {
@@ -36,6 +37,7 @@ export type FileReading = {
 export type Stations = {
   readonly fileReading: () => Promise<FileReading>;
   readonly workingOut: () => Promise<WorkingOut>;
+  readonly modelling: () => Promise<{ readonly runModel: (record: LogRecord, analysis: Analysis, order: ModelRunOrder) => ModelRun }>;
   readonly reporting: () => Promise<{ readonly reportOf: (record: LogRecord, document: FindingsDocument, order: ReportOrder) => string }>;
 };
 
@@ -108,6 +110,10 @@ export function makeHandle(stations: Stations): Handle {
         const [{ writeFindings }, { reportOf }] = await Promise.all([stations.workingOut(), stations.reporting()]);
         const document = writeFindings(theRecord(), theAnalysis(), request.order.units);
         return send({ answer: "report", id: request.id, html: reportOf(theRecord(), document, request.order) });
+      }
+      case "run-model": {
+        const { runModel } = await stations.modelling();
+        return send({ answer: "run-model", id: request.id, run: runModel(theRecord(), theAnalysis(), request.order) });
       }
       case "look": {
         const { makeLook } = await stations.workingOut();

@@ -10,6 +10,7 @@ import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
 import type { Pyramid } from "../charts/pyramid";
 import type { ReportOrder } from "../report/report-input";
+import type { ModelRun, ModelRunOrder } from "./model-run";
 
 /** A file as the page holds it: picked, dropped, or pasted text wrapped in a blob. */
 export type PickedFile = { readonly name: string; readonly blob: Blob };
@@ -30,6 +31,7 @@ export type Request =
   /** What a comparison with another visit needs of the record. */
   | { readonly ask: "measures"; readonly id: number }
   | { readonly ask: "report"; readonly id: number; readonly order: ReportOrder }
+  | { readonly ask: "run-model"; readonly id: number; readonly order: ModelRunOrder }
   | { readonly ask: "stop"; readonly id: number };
 
 /** A record without its samples: all that the page shows of it beside the trace. */
@@ -68,6 +70,7 @@ export type Answer =
   | { readonly answer: "look"; readonly id: number; readonly look: Look }
   | { readonly answer: "measures"; readonly id: number; readonly measures: VisitMeasures }
   | { readonly answer: "report"; readonly id: number; readonly html: string }
+  | { readonly answer: "run-model"; readonly id: number; readonly run: ModelRun }
   | { readonly answer: "refused"; readonly id: number; readonly problem: ImportProblem }
   | { readonly answer: "broken"; readonly id: number; readonly message: string }
   | { readonly answer: "stopped"; readonly id: number };

@@ -5,4 +5,5 @@ export const stations: Stations = {
   fileReading: () => import("./file-reading"),
   workingOut: () => import("./working-out"),
   reporting: () => import("../report/report-of-record"),
+  modelling: () => import("./modelling"),
 };

@@ -33,7 +33,10 @@ function countingStations(): { readonly stations: Stations; readonly asked: { an
   };
   const workingOut = async () => ({ analyse: counted, writeFindings, makeLook, measureVisit });
   const fileReading = async () => ({ importLog: async () => ({ record, layouts: [] }) });
-  return { asked, stations: { fileReading, workingOut, reporting: async () => ({ reportOf }) } };
+  return {
+    asked,
+    stations: { fileReading, workingOut, reporting: async () => ({ reportOf }), modelling: () => import("../../../src/worker/modelling") },
+  };
 }
 
 const readRequest = (id: number, files: Extract<Request, { ask: "read" }>["files"] = []): Request => ({

@@ -1,0 +1,41 @@
+import { PARAMETER_IDS } from "../../../shared/findings/what-if";
+import { formatQuantity } from "../../../shared/units/format-quantity";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { PARAMETER_NAMES, sayOrigin } from "../../../shared/wording/what-if";
+import type { ModelRun } from "../../worker/model-run";
+
+type Props = { readonly run: Extract<ModelRun, { state: "run" }>; readonly units: UnitChoice };
+
+/** What the model was fitted with: each parameter with its interval and where it comes from. */
+export function FitTable({ run, units }: Props) {
+  const explained =
+    run.explained === null
+      ? "The model could not be run against the log."
+      : `The fitted model explains ${formatQuantity(Math.max(0, run.explained), "fraction", units, 2)} of the pressure's variance, one pump cycle at a time.`;
+  return (
+    <details>
+      <summary>What the model was fitted with</summary>
+      <p>{explained}</p>
+      <div className="wide-table">
+        <table>
+          <tbody>
+            {PARAMETER_IDS.map((id) => {
+              const { value, low, high, from } = run.parameters[id];
+              const { name, shown } = PARAMETER_NAMES[id];
+              const say = (x: number) => (shown === "none" ? x.toPrecision(3) : formatQuantity(x, shown, units));
+              return (
+                <tr key={id}>
+                  <th scope="row">{name}</th>
+                  <td>
+                    {say(value)} ({say(low)} to {say(high)})
+                  </td>
+                  <td>{sayOrigin(from)}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+}

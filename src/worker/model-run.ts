@@ -1,0 +1,21 @@
+import type { Change, FittedParameter, ParameterId, PredictedSpan, Proposal, WhatIfAnswer } from "../../shared/findings/what-if";
+
+export type ModelRunOrder = {
+  readonly changes: readonly Change[];
+  readonly span: PredictedSpan;
+  /** Look for the smallest change that meets the limits instead of taking `changes`. */
+  readonly search: boolean;
+};
+
+export type ModelRun =
+  | { readonly state: "no-model" }
+  | { readonly state: "draw-not-known" }
+  | {
+      readonly state: "run";
+      readonly answer: WhatIfAnswer;
+      readonly proposal: Proposal | null;
+      readonly parameters: Readonly<Record<ParameterId, FittedParameter>>;
+      /** Share of the pressure's variance that the fitted model explains; null where it could not be run against the log. */
+      readonly explained: number | null;
+      readonly recorded: { readonly times: Float64Array; readonly pressure: Float64Array };
+    };

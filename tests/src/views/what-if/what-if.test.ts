@@ -1,0 +1,54 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { analyse } from "../../../../analysis/analyse";
+import { importLog, NO_CHOICES } from "../../../../analysis/import/import-log";
+import { readSiteFacts } from "../../../../shared/site/read-site-facts";
+import { METRIC_UNITS, US_UNITS } from "../../../../shared/units/unit-choice";
+import { stretchesOf } from "../../../../src/views/what-if/stretches";
+import { whatIfChart } from "../../../../src/views/what-if/what-if-chart";
+import { runModel } from "../../../../src/worker/modelling";
+import { logFile } from "../../../builders/log-file";
+import { TOP } from "../../../house/source-files";
+
+const VISIT = join(TOP, "sample-data", "visits", "hillside-before");
+const site = readSiteFacts(JSON.parse(readFileSync(`${VISIT}.site.json`, "utf8")), "site.json");
+const { record } = await importLog([logFile(readFileSync(`${VISIT}.csv`), "log.csv")], NO_CHOICES);
+const analysis = analyse(record, site);
+const [whole, busiest] = stretchesOf({ analysis, outline: record });
+
+describe("what if, on the sample visit", () => {
+  const run = runModel(record, analysis, {
+    changes: [
+      { id: "precharge", to: 43 * 6894.757 },
+      { id: "sleep-delay", to: 60 },
+    ],
+    span: whole.span,
+    search: false,
+  });
+  if (run.state !== "run") throw new Error(`the model did not run: ${run.state}`);
+
+  test("charge put back and a longer sleep delay halve the starts and end the short cycles, as the visit after the repair shows (sample-data/README.md)", () => {
+    const { now, after } = run.answer;
+    expect(after.measures["starts-per-hour"].value).toBeLessThan(now.measures["starts-per-hour"].value / 2);
+    expect(after.measures["short-cycles-per-hour"].value).toBeLessThan(now.measures["short-cycles-per-hour"].value / 10);
+    expect(after.measures["stored-water"].value).toBeGreaterThan(now.measures["stored-water"].value);
+  });
+  test("the model as it is starts about as often as the log shows: 8.7 per hour", () => {
+    expect(run.answer.now.measures["starts-per-hour"].value).toBeGreaterThan(6);
+    expect(run.answer.now.measures["starts-per-hour"].value).toBeLessThan(11);
+  });
+  test("the stretch lies within the record", () => {
+    expect(busiest.span.to - busiest.span.from).toBe(3600);
+    expect(busiest.span.to).toBeLessThanOrEqual(record.duration);
+  });
+  test("the picture holds every line and follows the reader's unit", () => {
+    const [us, metric] = [whatIfChart(run, US_UNITS), whatIfChart(run, METRIC_UNITS)];
+    expect(us.data.ys.map((line) => line.length)).toEqual([us.data.x.length, us.data.x.length, us.data.x.length]);
+    expect(us.spec.y.high / metric.spec.y.high).toBeCloseTo(14.504, 2); // psi per bar, NIST SP 811
+  });
+  test("without a pressure there is no model", () => {
+    const bare = { ...record, channels: record.channels.filter(({ role }) => role !== "pressure") };
+    expect(runModel(bare, analyse(bare, site), { changes: [], span: busiest.span, search: false }).state).toBe("no-model");
+  });
+});
