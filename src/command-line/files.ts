@@ -9,23 +9,50 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 
 const CHUNK_BYTES = 1 << 20;
 
-/** A log on disk. @throws ImportError where it cannot be opened */
+/** A log on disk, with its fingerprint taken in a pass of its own. @throws ImportError where it cannot be opened */
 export async function openLog(path: string): Promise<LogFile> {
   const name = basename(path);
   const { size } = await stat(path).catch((error: unknown) => refuse(name, error));
-  return { name, bytes: size, sha256: await sha256(path, name), open: () => chunks(path, name) };
+  return {
+    name,
+    bytes: size,
+    sha256: await sha256(path, name),
+    open: () => chunks(path, name),
+    slice: (from, to) => slice(path, name, from, to),
+  };
 }
 
-async function* chunks(path: string, name: string): AsyncGenerator<Uint8Array> {
+/** Bytes [from, to) of a file, fewer where it ends before. */
+async function slice(path: string, name: string, from: number, to: number): Promise<Uint8Array> {
   const file = await open(path, "r").catch((error: unknown) => refuse(name, error));
   try {
-    for (;;) {
-      const chunk = Buffer.allocUnsafeSlow(CHUNK_BYTES);
-      const { bytesRead } = await file.read(chunk, 0, CHUNK_BYTES, null).catch((error: unknown) => refuse(name, error));
-      if (bytesRead === 0) return;
-      yield new Uint8Array(chunk.buffer, chunk.byteOffset, bytesRead);
+    const piece = Buffer.alloc(Math.max(0, to - from));
+    const { bytesRead } = await file.read(piece, 0, piece.length, from).catch((error: unknown) => refuse(name, error));
+    return new Uint8Array(piece.buffer, piece.byteOffset, bytesRead);
+  } finally {
+    await file.close();
+  }
+}
+
+/** The file in large pieces; the next one is being read while the last is worked on. */
+async function* chunks(path: string, name: string): AsyncGenerator<Uint8Array> {
+  const file = await open(path, "r").catch((error: unknown) => refuse(name, error));
+  const read = async (): Promise<Uint8Array | null> => {
+    const chunk = Buffer.allocUnsafeSlow(CHUNK_BYTES);
+    const { bytesRead } = await file.read(chunk, 0, CHUNK_BYTES, null).catch((error: unknown) => refuse(name, error));
+    return bytesRead === 0 ? null : new Uint8Array(chunk.buffer, chunk.byteOffset, bytesRead);
+  };
+  let coming = read();
+  // Where the reader stops early nobody waits for the piece that was on its way.
+  coming.catch(() => {});
+  try {
+    for (let chunk = await coming; chunk !== null; chunk = await coming) {
+      coming = read();
+      coming.catch(() => {});
+      yield chunk;
     }
   } finally {
+    await coming.catch(() => null);
     await file.close();
   }
 }

@@ -33,6 +33,10 @@ export class PlainRows {
   private readonly scanners: readonly (StampScanner | null)[];
   private readonly timeCells: string[];
   private readonly numbers: readonly PlannedColumn[];
+  /** SI = number * factor + offset, per number column; kept flat, since they are met once a cell. */
+  private readonly factors: Float64Array;
+  private readonly offsets: Float64Array;
+  private readonly hasSentinels: Uint8Array;
   private readonly delimiter: number;
   private readonly decimal: number;
   private readonly quote: number;
@@ -47,6 +51,9 @@ export class PlainRows {
   ) {
     const { columns, clock } = plan;
     this.numbers = columns.filter((column) => column.use === "number");
+    this.factors = Float64Array.from(this.numbers, ({ reading }) => reading.factor);
+    this.offsets = Float64Array.from(this.numbers, ({ reading }) => reading.offset);
+    this.hasSentinels = Uint8Array.from(this.numbers, ({ reading }) => (reading.sentinels.length > 0 ? 1 : 0));
     this.uses = Uint8Array.from(columns, ({ use }) => (use === "time" ? TIME : use === "number" ? NUMBER : TEXT));
     this.slots = Uint8Array.from(columns, (column) =>
       column.use === "time" ? clock.columns.indexOf(column.index) : column.use === "number" ? this.numbers.indexOf(column) : 0,
@@ -162,10 +169,9 @@ export class PlainRows {
     }
     this.at = at;
     const size = decimals === 0 ? whole : whole / POWERS[decimals];
-    const { reading } = this.numbers[slot];
     const value = negative ? -size : size;
-    if (reading.sentinels.length > 0 && reading.sentinels.includes(value)) return Number.NaN;
-    return value * reading.factor + reading.offset;
+    if (this.hasSentinels[slot] === 1 && this.numbers[slot].reading.sentinels.includes(value)) return Number.NaN;
+    return value * this.factors[slot] + this.offsets[slot];
   }
 
   /** A blank, a word, a long number, an exponent, a unit behind the number: as text, but only this cell. */

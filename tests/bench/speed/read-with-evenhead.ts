@@ -7,7 +7,7 @@ export async function readWhole(path: string): Promise<{ rows: number; sums: num
   const { record } = await importLog([file], NO_CHOICES);
   const sums = record.channels.map(({ values }) => {
     let sum = 0;
-    for (const value of values) sum += value;
+    for (let i = 0; i < values.length; i++) sum += values[i];
     return sum;
   });
   return { rows: record.rows.accepted, sums: [record.clock.kind === "absolute" ? record.clock.epoch : 0, ...sums] };
