@@ -25,11 +25,13 @@ export const shortCycles: Detector<"short-cycles"> = {
     const limit = site.shortCycleLimit.value;
     const found = pump.runs.flatMap((run, i) => (run.complete && spanLength(run) < limit ? [i] : []));
     const blind = whatIsHidden(record, pump, limit) ?? hiddenStops(pump);
-    if (found.length === 0) return blind === null ? { kind, state: "clear", limits: [] } : { kind, state: "cannot-tell", because: [blind] };
+    const unsure = tooNearToTell(record, pump, limit);
+    const limits = [blind, unsure].filter((reason) => reason !== null);
+    if (found.length === 0) return blind === null ? { kind, state: "clear", limits } : { kind, state: "cannot-tell", because: [blind] };
     const places = found.map((i) => pump.runs[i]);
     const shortest = seconds(places.reduce((least, run) => Math.min(least, spanLength(run)), Number.POSITIVE_INFINITY));
     const finding = { kind, places, channels: [pump.channel], limit, runs: found, shortest };
-    return { kind, state: "found", finding, limits: blind === null ? [] : [blind] };
+    return { kind, state: "found", finding, limits };
   },
 };
 
@@ -42,8 +44,19 @@ function whatIsHidden(record: LogRecord, pump: PumpState, limit: Seconds): Canno
   if (interval === null || pump.mode !== "switching" || interval * SAMPLES_TO_TRUST <= limit) return null;
   const shortest = pump.runs.reduce((least, run) => (run.complete ? Math.min(least, spanLength(run)) : least), Number.POSITIVE_INFINITY);
   if (interval * SAMPLES_TO_SEE <= limit && shortest >= interval * SAMPLES_TO_TRUST) return null;
-  const logEveryS = Math.max(1, Math.round(limit / LOG_AT));
+  const logEveryS = logAt(limit);
   return { id: "sampling-too-slow", about: "short-cycles", detail: { intervalS: interval, limitS: limit, logEveryS } };
+}
+
+const logAt = (limit: Seconds) => Math.max(1, Math.round(limit / LOG_AT));
+
+/** Start and stop each lie within half an interval: a run nearer to the limit than one interval may be on either side of it. */
+function tooNearToTell(record: LogRecord, pump: PumpState, limit: Seconds): CannotTell | null {
+  const interval = intervalOf(record, pump) ?? 0;
+  const unsureRuns = pump.runs.filter((run) => run.complete && Math.abs(spanLength(run) - limit) < interval).length;
+  if (unsureRuns === 0) return null;
+  const detail = { intervalS: interval, limitS: limit, logEveryS: Math.min(logAt(limit), interval / 2), unsureRuns };
+  return { id: "sampling-too-slow", about: "short-cycles", detail };
 }
 
 const MANY_HIDDEN = 0.2; // of the runs

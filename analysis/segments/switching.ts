@@ -4,8 +4,12 @@ import { timeAt } from "../../shared/record/sampling";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 import type { Stretch } from "../faults/observed";
 
-/** Above `on` it runs, below `off` it rests, in between it stays as it was; instants are read where it passes `at`. */
-export type Thresholds = { readonly on: number; readonly off: number; readonly at: number };
+/**
+ * Above `on` it runs, below `off` it rests, in between it stays as it was; instants are read where it passes `at`.
+ * `rest`, for a signal of two states: its resting level. How far it then rises beyond `at` says nothing of when it did, so that it is cut off as far above
+ * `at` as the resting level lies below: a step between two samples was halfway between them, a ramp is still read where it passes.
+ */
+export type Thresholds = { readonly on: number; readonly off: number; readonly at: number; readonly rest?: number };
 
 /**
  * When a two-state channel was up, with hysteresis. An instant lies between two samples, where the straight line between them passes `at`;
@@ -27,7 +31,14 @@ export function spansBelow(
   return stretches.flatMap((stretch) => runsOfStretch(values, sampling, stretch, { on: -limit, off: -leave, at: -limit }, -1));
 }
 
-function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, { on, off, at }: Thresholds, sign: 1 | -1): Run[] {
+function runsOfStretch(
+  values: ArrayLike<number>,
+  sampling: Sampling,
+  stretch: Stretch,
+  { on, off, at, rest }: Thresholds,
+  sign: 1 | -1,
+): Run[] {
+  const most = rest === undefined ? Number.POSITIVE_INFINITY : 2 * at - rest;
   const runs: Run[] = [];
   let up: boolean | null = null;
   let since: Seconds = stretch.from;
@@ -38,7 +49,8 @@ function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: S
   for (let i = stretch.first; i <= stretch.last; i++) {
     const value = sign * values[i];
     if (Number.isNaN(value)) continue;
-    if (before < at !== value < at && !Number.isNaN(before)) passed = passing(sampling, beforeIndex, before, i, value, at);
+    if (before < at !== value < at && !Number.isNaN(before))
+      passed = passing(sampling, beforeIndex, Math.min(before, most), i, Math.min(value, most), at);
     if (up === null) {
       up = value >= at;
       since = stretch.from;

@@ -44,9 +44,9 @@ function flagLevels(low: number, high: number): WitnessLevels {
 }
 
 /** Close over the rest level, so that a slow run-up or a dip in the middle of a run changes nothing. */
-function between({ lowEdge, highEdge }: TwoLevels): Thresholds {
+function between({ low, lowEdge, highEdge }: TwoLevels): Thresholds {
   const at = (share: number) => lowEdge + share * (highEdge - lowEdge);
-  return { on: at(0.5), off: at(0.25), at: at(0.35) };
+  return { on: at(0.5), off: at(0.25), at: at(0.35), rest: Math.min(low, lowEdge) };
 }
 
 function pick(basis: Exclude<Witness, "running">, levels: readonly TwoLevels[], top: number): TwoLevels | null {

@@ -19,11 +19,12 @@ export function sayCannotTell(c: CannotTell, units: UnitChoice): string {
 
 function reason(c: CannotTell, units: UnitChoice): string {
   const time = (name: string) => (typeof c.detail[name] === "number" ? formatQuantity(c.detail[name], "time", units, 2) : null);
+  const near = typeof c.detail.unsureRuns === "number" ? `. ${c.detail.unsureRuns} of the runs lie nearer to the limit than that` : "";
   const word = (name: string) => (typeof c.detail[name] === "string" ? c.detail[name] : null);
   const every = time("logEveryS");
   switch (c.id) {
     case "sampling-too-slow":
-      return `it is sampled ${time("intervalS") === null ? "too slowly" : `every ${time("intervalS")}`}. ${every === null ? "Log faster" : `Log every ${every} or faster`}.`;
+      return `it is sampled ${time("intervalS") === null ? "too slowly" : `every ${time("intervalS")}`}${near}. ${every === null ? "Log faster" : `Log every ${every} or faster`}.`;
     case "record-too-short":
       return `it is too short. Log for at least ${time("needS") ?? "a day of normal use"}.`;
     case "no-flow-channel":

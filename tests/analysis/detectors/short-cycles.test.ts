@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { shortCycles } from "../../../analysis/detectors/short-cycles";
+import { isCannotTell } from "../../../shared/findings/segment";
 import { evidenceOf } from "../../builders/evidence";
 import { channel, drawn, every, onChange, recordOf } from "../../builders/record";
 
@@ -11,8 +12,21 @@ describe("short cycles, limit 60 s unless the site says otherwise", () => {
   test("a run under the limit is short", () => {
     expect(detect("..#####....########...")).toMatchObject({ state: "found", finding: { limit: 60, runs: [0], shortest: 50 } });
   });
-  test("a run at the limit is not", () => {
-    expect(detect("..######....########...")).toEqual({ kind: "short-cycles", state: "clear", limits: [] });
+  test("a run at the limit is not, and is said to lie too near to tell", () => {
+    expect(detect("..######....########...")).toMatchObject({
+      state: "clear",
+      limits: [{ id: "sampling-too-slow", detail: { unsureRuns: 1 } }],
+    });
+    expect(detect("..########....########...")).toEqual({ kind: "short-cycles", state: "clear", limits: [] });
+  });
+  test("a current that steps between two samples gives lengths true in the mean, whatever its height", () => {
+    // Steps at every place between two samples 5 s apart: the mean of the lengths seen is the true length (expected value of a uniform error).
+    const n = 6000;
+    const current = Float64Array.from({ length: n }, (_, i) => ((i * 5) % 201.3 < 57 ? 6 + 0.1 * Math.sin(i) : 0.02 * Math.cos(i)));
+    const { pump } = evidenceOf(recordOf([channel("current", every(5, n), current)])).segments;
+    const lengths = isCannotTell(pump) ? [] : pump.runs.filter((run) => run.complete).map((run) => run.to - run.from);
+    expect(lengths.length).toBeGreaterThan(140);
+    expect(Math.abs(lengths.reduce((a, b) => a + b, 0) / lengths.length - 57)).toBeLessThan(0.5);
   });
   test("a run cut by an end or by a gap is left out", () => {
     expect(detect("###....######....##").state).toBe("clear");

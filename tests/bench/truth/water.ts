@@ -73,6 +73,8 @@ type Score = {
   starts: Matches;
   stops: Matches;
   shortsExact: boolean;
+  /** Exact but for runs that the answer itself names as too near to the limit. */
+  shortsHonest: boolean;
   tank: { error: number; inside: boolean } | null;
   knee: number | null;
   leak: number | null;
@@ -93,10 +95,13 @@ function judge(row: Row, seed: number): Score {
   const { tank } = segments;
   const leak = findingOf(outcomes, "leak-down");
   const short = findingOf(outcomes, "short-cycles")?.runs.length ?? 0;
+  const shortsOff = Math.abs(short - shortRuns(truth, site.shortCycleLimit.value));
+  const named = outcomes.flatMap((o) => (o.kind === "short-cycles" && (o.state === "found" || o.state === "clear") ? o.limits : []));
   return {
     starts: matchInstants(seen.map((r) => r.from).filter(inside), truth.runs.map((r) => r.from).filter(inside), within),
     stops: matchInstants(seen.map((r) => r.to).filter(inside), truth.runs.map((r) => r.to).filter(inside), within),
-    shortsExact: short === shortRuns(truth, site.shortCycleLimit.value),
+    shortsExact: shortsOff === 0,
+    shortsHonest: shortsOff <= named.reduce((most, { detail }) => Math.max(most, Number(detail.unsureRuns ?? 0)), 0),
     tank: isCannotTell(tank)
       ? null
       : {
@@ -130,6 +135,7 @@ const heads = [
   "starts: precision / recall",
   "stops: precision / recall",
   "short cycles exact",
+  "but for named ones",
   "K: median error",
   "K inside its interval",
   "knee: median error, psi",
@@ -149,6 +155,7 @@ for (const row of ROWS) {
     both(scores.map((s) => s.starts)),
     both(scores.map((s) => s.stops)),
     percent(scores.filter((s) => s.shortsExact).length, count),
+    percent(scores.filter((s) => s.shortsHonest).length, count),
     tanks.length === 0 ? "-" : percent(middle(tanks.map((t) => t.error)), 1),
     percent(tanks.filter((t) => t.inside).length, tanks.length),
     knees.length === 0 ? "-" : `${middle(knees).toFixed(1)} (${knees.length})`,
