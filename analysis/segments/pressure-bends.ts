@@ -30,11 +30,16 @@ const SIDE_SHARE = 0.12; // of the swing: as far as a side of a bend is nearly s
 const MOST_SIDE = 60; // samples
 const LEAST_SIDE = 3;
 
-/** Instant of a start: the bend at a low, between the fall before it and the rise after. */
+/**
+ * Instant of a start: the bend at a low, between the fall before it and the rise after. Where the pressure stood near the starting pressure for long, noise
+ * puts the lowest sample anywhere on that level: the rise leaves its last sample.
+ */
 export function startOf(curve: Curve, low: number, saw: SawTooth): Seconds {
   const { values, last } = curve;
+  const near = values[low] + 2 * WITHIN * saw.noise;
+  const risen = values[low] + Math.max(4 * WITHIN * saw.noise, saw.size / 2);
   let rough = low;
-  for (let i = low + 1; i <= last && i < low + MOST_SIDE && !(values[i] > values[low] + WITHIN * saw.noise); i++) rough = i;
+  for (let i = low + 1; i <= last && !(values[i] > risen); i++) if (values[i] <= near) rough = i;
   return bendNear(curve, rough, saw);
 }
 

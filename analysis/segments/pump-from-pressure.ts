@@ -61,7 +61,8 @@ function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], si
   const coarse = Math.max(SWING_SHARE * (top - bottom), smallest);
   if (coarse > 0.8 * (top - bottom)) return null;
   const seen = withoutPlunges(values, floor, coarse);
-  const turns = stretches.flatMap(({ first, last }) => turningPoints(seen, first, last, coarse));
+  const all = stretches.flatMap(({ first, last }) => turningPoints(seen, first, last, coarse));
+  const turns = site.pump === "fixed-speed" ? all : deepestTurns(values, all);
   const [lows, highs] = (["low", "high"] as const).map((kind) =>
     turns.filter((turn) => turn.kind === kind).map((turn) => values[turn.index]),
   );
@@ -74,6 +75,31 @@ function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], si
   const regulated = isRegulated(values, stretches, { low, high, noise }, lows.length, site);
   const upper = kept.filter((value) => value > (low + high) / 2);
   return { size, low, high, held: regulated ? Math.min(high, median(upper)) : high, noise, regulated };
+}
+
+const LEAST_DEEP = 5;
+const DEEP_TOGETHER = 1 / 3; // of the distance between the two heaps of lows
+
+/**
+ * A pump that rested would have started at the upper of two heaps of lows and never let the pressure fall to the lower one: where the lower heap lies
+ * closely together it is the starts, and what turns above it is a running pump's recovery (hunting, draws). Tops are the highest between two such lows.
+ */
+function deepestTurns(values: ArrayLike<number>, turns: readonly Turn[]): readonly Turn[] {
+  const lows = Float64Array.from(turns.flatMap(({ kind, index }) => (kind === "low" ? [values[index]] : []))).sort();
+  const widest = lows.reduce((best, v, k) => (k >= LEAST_DEEP && v - lows[k - 1] > lows[best] - lows[best - 1] ? k : best), LEAST_DEEP);
+  if (widest + LEAST_DEEP > lows.length) return turns;
+  const distance = lows[widest] - lows[widest - 1];
+  const [q1, q9] = quantiles(lows.subarray(0, widest), [0.1, 0.9]);
+  if (q9 - q1 > DEEP_TOGETHER * distance) return turns;
+  const level = (lows[widest] + lows[widest - 1]) / 2;
+  const deep: Turn[] = [];
+  for (const turn of turns) {
+    if (turn.kind === "low" && values[turn.index] > level) continue;
+    const last = deep.at(-1);
+    if (last?.kind !== turn.kind) deep.push(turn);
+    else if (turn.kind === "high" && values[turn.index] > values[last.index]) deep[deep.length - 1] = turn;
+  }
+  return deep;
 }
 
 /** A tank that runs empty lets the pressure plunge for a sample or two before the pump has it again: held up to where one per cent of the record lies. */
@@ -142,7 +168,8 @@ function runsOfStretch(
   const runs: ToldRun[] = [];
   if (turns[0]?.kind === "high") {
     const { at } = stopOf(curve, stretch.first, turns[0].index, turns[1]?.index ?? stretch.last, saw);
-    if (at > stretch.from) runs.push({ from: stretch.from, to: at, complete: false, lift: null });
+    if (at > stretch.from && (saw.regulated || rises(values, stretch, turns[0].index, saw.noise)))
+      runs.push({ from: stretch.from, to: at, complete: false, lift: null });
   }
   turns.forEach((turn, i) => {
     if (turn.kind === "high") return;
@@ -160,6 +187,10 @@ function runsOfStretch(
   });
   return runs;
 }
+
+/** A switched pump that ran as the stretch began made the pressure rise. */
+const rises = (values: ArrayLike<number>, { first }: Stretch, high: number, noise: number) =>
+  values[high] > values[first] + 2 * CLEAR_FALL * noise;
 
 const AT_START = 0.1; // of the swing
 const CLEAR_FALL = 4; // noise spreads

@@ -1,7 +1,10 @@
 import type { OscillationEpisode } from "../../../shared/findings/finding";
 import { isCannotTell } from "../../../shared/findings/segment";
 import { mainChannel } from "../../../shared/record/find-channel";
-import { quantiles } from "../../numerics/order-statistics";
+import { indexAtOrAfter } from "../../../shared/record/sampling";
+import { median, quantiles } from "../../numerics/order-statistics";
+import { isSmoothWave } from "../../segments/lobe-shape";
+import { turningPoints } from "../../segments/turning-points";
 import type { Evidence } from "../detector";
 
 /**
@@ -15,12 +18,21 @@ export function isCycling(episode: OscillationEpisode, evidence: Evidence): bool
   const starts = pump.runs.filter((run) => run.from >= episode.from - episode.period.value && run.from <= episode.to).length;
   const waves = (episode.to - episode.from) / episode.period.value;
   if (starts < STARTS_PER_WAVE * waves) return false;
-  // Smooth waves that make up nearly all of the movement are a loop's, whatever was read into them as starts.
-  return !(episode.shape === "sine" && episode.share > SMOOTH);
+  // Smooth waves are a loop's, whatever was read into them as starts; a pump on a switch has no loop, and a triangle's first harmonic alone is 98.5 % of it.
+  return evidence.site.pump === "fixed-speed" || !smoothWithin(episode, evidence);
 }
 
-/** Share of the movement that one smooth wave must make up. */
-const SMOOTH = 0.8;
+function smoothWithin(episode: OscillationEpisode, { record }: Evidence): boolean {
+  const channel = mainChannel(record, "pressure");
+  if (channel === null) return false;
+  const [first, last] = [indexAtOrAfter(channel.sampling, episode.from), indexAtOrAfter(channel.sampling, episode.to)];
+  const turns = turningPoints(channel.values, first, Math.min(last, channel.values.length - 1), episode.peakToPeak.value / 2);
+  const [low, high] = (["low", "high"] as const).map((kind) =>
+    median(turns.filter((t) => t.kind === kind).map((t) => channel.values[t.index])),
+  );
+  return isSmoothWave(channel.values, turns, (low + high) / 2);
+}
+
 /** A start at least every third wave ties the waves to the pump's switching. */
 const STARTS_PER_WAVE = 1 / 3;
 

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { oscillation } from "../../../analysis/detectors/oscillation";
 import type { OscillationEpisode } from "../../../shared/findings/finding";
+import { evidenceOf as builtEvidence } from "../../builders/evidence";
 import { alwaysRunning, evenSampling, evidenceOf, listedSampling, recordOf } from "../../builders/known-evidence";
+import { recordOf as builtRecord, channel, every } from "../../builders/record";
 import { addTone, noiseOf, seededRandom } from "../../builders/signals";
 
 const LEVEL = 350_000; // Pa
@@ -91,5 +93,17 @@ describe("what the log cannot show", () => {
   test("waves without pressure", () => {
     const outcome = oscillation.detect(evidenceOf({ ...recordOf({ pressure: [1, 2] }), channels: [] }));
     expect(reasons(outcome)).toEqual(["no-pressure-channel"]);
+  });
+});
+
+describe("pressure alone on a switch", () => {
+  test("a saw-tooth of the pump itself is cycling, though nearly all of it is one harmonic (triangle: 96 / pi^4 = 98.5 % of the variance)", () => {
+    const chance = seededRandom(31);
+    const saw = Array.from(
+      { length: 1200 },
+      (_, i) => 350_000 + 70_000 * (2 * Math.abs(((i / 18) % 1) - 0.5) - 0.5) + 400 * chance.normal(),
+    );
+    const evidence = builtEvidence(builtRecord([channel("pressure", every(1, saw.length), saw)]), { pump: "fixed-speed" });
+    expect(oscillation.detect(evidence).state).not.toBe("found");
   });
 });

@@ -203,3 +203,35 @@ describe("pressure alone, harder", () => {
     expect(evidenceOf(record).segments.pump).toMatchObject({ id: "no-pump-state" });
   });
 });
+
+describe("pressure alone, where the pressure waits", () => {
+  test("a long wait just above the starting pressure belongs to the rest, not to the run", () => {
+    const chance = seededRandom(21);
+    const pressure: number[] = [];
+    const starts: number[] = [];
+    for (let cycle = 0; cycle < 12; cycle++) {
+      for (let s = 0; s < 100; s++) pressure.push(60 - 0.199 * s);
+      for (let s = 0; s < (cycle % 2 === 0 ? 300 : 0); s++) pressure.push(40.1);
+      starts.push(pressure.length);
+      for (let s = 0; s < 28; s++) pressure.push(40 + s / 1.4);
+    }
+    for (let s = 0; s < 60; s++) pressure.push(60 - s / 10);
+    const seen = pressure.map((psi) => psi * PSI + 350 * chance.normal());
+    const { runs } = stateOf(recordOf([channel("pressure", every(1, seen.length), seen)]), { pump: "fixed-speed" });
+    expect(runs).toHaveLength(starts.length); // and none at the begin, where the pressure only falls
+    for (const [i, run] of runs.entries()) expect(Math.abs(run.from - starts[i])).toBeLessThan(3);
+  });
+  test("a drive that hunts near its set pressure starts where the pressure falls deepest, not at every wave", () => {
+    const chance = seededRandom(22);
+    const pressure: number[] = [];
+    for (let cycle = 0; cycle < 10; cycle++) {
+      for (let s = 0; s < 60; s++) pressure.push(58 - s / 6);
+      for (let s = 0; s < 10; s++) pressure.push(48 + s);
+      for (let s = 0; s < 240; s++) pressure.push(55.5 + 2.5 * Math.sin((2 * Math.PI * s) / 20));
+    }
+    const seen = pressure.map((psi) => psi * PSI + 350 * chance.normal());
+    expect(
+      stateOf(recordOf([channel("pressure", every(1, seen.length), seen)]), { pump: "variable-speed" }).runs.length,
+    ).toBeLessThanOrEqual(11);
+  });
+});
