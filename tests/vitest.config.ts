@@ -5,5 +5,11 @@ process.env.TZ = "UTC";
 
 export default defineConfig({
   root: new URL("..", import.meta.url).pathname,
-  test: { include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"], testTimeout: 60_000, hookTimeout: 60_000, passWithNoTests: true },
+  test: {
+    include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
+    setupFiles: ["tests/fixed-chance.ts"],
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+    passWithNoTests: true,
+  },
 });
