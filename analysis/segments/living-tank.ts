@@ -45,11 +45,15 @@ export function findLivingTank(
 
 const LEAST_RESTS = 2;
 /**
- * What stays uncertain however many rests there are: pipes and hoses give a little too (up to some per cent of what the tank gives), volumes are summed over
- * samples, gas is not quite ideal, and the meter itself may be off by 2 % (ISO 4064, class 2, upper flow zone); more where the rests were told by the
- * pressure itself. From memory.
+ * What stays uncertain however many rests there are. The meter itself: 2 % in the upper flow range (ISO 4064, from memory); gas that is not quite ideal adds
+ * little. More where the rests were told by the pressure itself.
  */
-const DOUBT = { drive: 0.02, pressure: 0.03 };
+const DOUBT = { drive: 0.02, pressure: 0.035 };
+/**
+ * Pipes, hoses and trapped air give too: p^2 C is added to K (from V = K/p and dV = C dp). From memory: 20 m of rubber hose give some 0.5 ml a kPa, a
+ * tenth of a litre of trapped air 0.2 ml; up to 1 ml a kPa is allowed for, on the lower side only.
+ */
+const GIVE = 1e-9; // m3/Pa
 
 function fromTraces(seen: readonly TankTrace[], spread: number, atmosphere: number, doubtOfRests: number): LivingTank | CannotTell {
   const noise = (trace: TankTrace) => spread * median(trace.inverse) ** 2;
@@ -71,15 +75,19 @@ function fromTraces(seen: readonly TankTrace[], spread: number, atmosphere: numb
   const doubt = doubtOfRests * pooled.value;
   const [low, high] = [Math.hypot(pooled.value - pooled.low, doubt), Math.hypot(pooled.high - pooled.value, doubt)];
   const used = pooled.kept.map((i) => telling[i]);
+  const elastic = GIVE / median(used.map((trace) => median(trace.inverse))) ** 2;
   const empties = emptiesAt(telling, lineOf(pooled.value), atmosphere);
   return {
     windows: used.map((trace) => ({ ...trace.span, drawnVolume: cubicMetre(trace.drawn[trace.drawn.length - 1]) })),
-    gasConstant: { value: 1 / pooled.value, low: 1 / (pooled.value + high), high: 1 / (pooled.value - low) },
+    gasConstant: { value: 1 / pooled.value, low: lowest(1 / (pooled.value + high), elastic), high: 1 / (pooled.value - low) },
     emptiesAt: empties,
     emptiesBelow: empties === null ? lowestGiving(used, atmosphere) : null,
     points: pointsOf(used),
   };
 }
+
+/** Never below a tenth: a tank that is all elastic pipe cannot be told. */
+const lowest = (low: number, elastic: number) => Math.max(low / 10, low - elastic);
 
 const rise = ({ inverse }: TankTrace) => inverse[inverse.length - 1] - inverse[0];
 

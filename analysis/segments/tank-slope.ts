@@ -62,40 +62,52 @@ const STRAIGHT_NOISES = 3;
 const STRAIGHT_SHARE = 0.05;
 
 /**
- * Slope of one trace up to (not including) `end`, leak taken off: least squares of 1/p on volume. Its variance allows for residuals that hang
- * together. NaN where too little was drawn, or where the points do not lie along a line at all: then the pump gave a part of the water.
+ * Slope of one trace up to (not including) `end`, leak taken off: least squares of 1/p on volume and on the flow of the instant. The flow's part takes up what
+ * shifts a draw as a whole against the rest before it: a sensor that lags by tau reads V(t - tau), which is V - tau q; a draw that began somewhere between
+ * two samples; friction. Left in, such a shift tilts the line of a short fast draw by its share of the draw's length. Variance allows for residuals that
+ * hang together. NaN where too little was drawn, or where the points do not lie along a line at all: then the pump gave a part of the water.
  */
 export function slopeOfTrace(trace: TankTrace, end: number, leak: number, noise: number): Estimate {
-  const { times, drawn, inverse } = trace;
+  const { times, drawn, flow } = trace;
   const n = end;
-  let mx = 0;
-  let my = 0;
-  for (let i = 0; i < n; i++) {
-    mx += drawn[i] / n;
-    my += (inverse[i] - leak * (times[i] - times[0])) / n;
-  }
-  let sxx = 0;
-  let sxy = 0;
-  for (let i = 0; i < n; i++) {
-    sxx += (drawn[i] - mx) ** 2;
-    sxy += (drawn[i] - mx) * (inverse[i] - leak * (times[i] - times[0]) - my);
-  }
-  if (n < 4 || !(sxx > 0)) return { value: Number.NaN, variance: Number.NaN };
-  const value = sxy / sxx;
+  if (n < 5) return { value: Number.NaN, variance: Number.NaN };
+  const y = trace.inverse.subarray(0, n).map((v, i) => v - leak * (times[i] - times[0]));
+  const byFlow = beside(flow.subarray(0, n));
+  const x = byFlow(drawn.subarray(0, n));
+  const left = byFlow(y);
+  const sxx = x.reduce((sum, v) => sum + v * v, 0);
+  const value = x.reduce((sum, v, i) => sum + v * left[i], 0) / sxx;
+  if (!(sxx > 0)) return { value: Number.NaN, variance: Number.NaN };
   let before = 0;
   let lagged = 0;
   let squares = 0;
   for (let i = 0; i < n; i++) {
-    const left = inverse[i] - leak * (times[i] - times[0]) - my - value * (drawn[i] - mx);
-    if (i > 0) lagged += left * before;
-    squares += left * left;
-    before = left;
+    const rest = left[i] - value * x[i];
+    if (i > 0) lagged += rest * before;
+    squares += rest * rest;
+    before = rest;
   }
   const straight = Math.max(STRAIGHT_NOISES * noise, STRAIGHT_SHARE * value * (drawn[n - 1] - drawn[0]));
   if (squares / n > straight ** 2) return { value: Number.NaN, variance: Number.NaN };
   const inflation = squares > 0 ? varianceInflation(lagged / squares, n) : 1;
-  const variance = (Math.max(squares / Math.max(1, n - 2), noise ** 2) * inflation) / sxx + value ** 2 * doubtOfVolume(trace, n);
+  const variance = (Math.max(squares / Math.max(1, n - 3), noise ** 2) * inflation) / sxx + value ** 2 * doubtOfVolume(trace, n);
   return Math.sqrt(variance) < 0.5 * value ? { value, variance } : { value: Number.NaN, variance: Number.NaN };
+}
+
+/** Takes from a column its mean and what goes along with `by`. */
+function beside(by: Float64Array): (column: Float64Array) => Float64Array {
+  const own = centred(by);
+  const squares = own.reduce((sum, v) => sum + v * v, 0);
+  return (column) => {
+    const c = centred(column);
+    const share = squares > 0 ? c.reduce((sum, v, i) => sum + v * own[i], 0) / squares : 0;
+    return c.map((v, i) => v - share * own[i]);
+  };
+}
+
+function centred(column: Float64Array): Float64Array {
+  const middle = mean(column);
+  return column.map((v) => v - middle);
 }
 
 /** Square of the relative doubt of a drawn volume: a flow that changes between two samples did so at an unknown instant (uniform). */
