@@ -7,6 +7,9 @@ import type { UnitChoice } from "../units/unit-choice";
 type Write = (name: string, shown: Shown, significant?: number) => string;
 type Sayer = (write: Write, numbers: Numbers) => string;
 
+/** The charge that a tank's give is held against: the one that was read, or the usual one where none was. */
+const charge = (w: Write, n: Numbers) => ("usual" in n ? `and the usual charge of ${w("usual", "gaugePressure", 2)}` : "and charge");
+
 /** What each answer says, with its numbers: complete sentences that stand by themselves. */
 const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>> } = {
   "pump-kind": {
@@ -64,10 +67,10 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     high: (w) => `The precharge as read, ${w("precharge", "gaugePressure")}, stands too close to ${w("reference", "gaugePressure")}.`,
   },
   "gas-constant": {
-    collapsed: (w) => `At work the tank has only ${w("ratio", "fraction", 2)} of the give that its size and charge would have.`,
-    reduced: (w) => `At work the tank has ${w("ratio", "fraction", 2)} of the give that its size and charge would have.`,
-    "as-expected": (w) => `At work the tank gives what its size and charge promise (${w("ratio", "fraction", 2)}).`,
-    raised: (w) => `At work the tank has more gas than its size and charge would have (${w("ratio", "fraction", 2)}).`,
+    collapsed: (w, n) => `At work the tank has only ${w("ratio", "fraction", 2)} of the give that its size ${charge(w, n)} would have.`,
+    reduced: (w, n) => `At work the tank has ${w("ratio", "fraction", 2)} of the give that its size ${charge(w, n)} would have.`,
+    "as-expected": (w, n) => `At work the tank gives what its size ${charge(w, n)} promise (${w("ratio", "fraction", 2)}).`,
+    raised: (w, n) => `At work the tank has more gas than its size ${charge(w, n)} would have (${w("ratio", "fraction", 2)}).`,
   },
   "gas-constant-by-practice": {
     tiny: (w) => `At work the tank has only ${w("ratio", "fraction", 2)} of the give that practice asks for with this pump.`,

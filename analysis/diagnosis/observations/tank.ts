@@ -47,6 +47,16 @@ const tankByFacts: Look<"tank-by-facts"> = (sight) => {
   return practice === null ? null : { level: levelFor(volume / practice, [0.4, 0.85], levels), numbers: { volume, practice } };
 };
 
+/** The charge that practice gives a tank whose own was not read: the middle of 15 to 20 psi below set pressure, or 2 psi below cut-in. */
+function usualCharge(sight: Sight): number | null {
+  if (isFixedSpeed(sight.site)) {
+    const cutIn = cutInOf(sight);
+    return cutIn === null ? null : cutIn - 2 * PASCAL_PER_PSI;
+  }
+  const set = setPressureOf(sight);
+  return set === null ? null : set - (PRECHARGE_BELOW_SET.low + PRECHARGE_BELOW_SET.high) / 2;
+}
+
 const gasConstantByPractice: Look<"gas-constant-by-practice"> = (sight) => {
   const constant = found(sight, "tank-charge")?.gasConstant ?? null;
   if (constant === null || constant.high > WIDEST_INTERVAL * constant.low) return null;
@@ -78,14 +88,19 @@ export const tankLooks: Pick<Looks, "tank-by-facts" | "precharge-by-facts" | "ga
   "gas-constant"(sight) {
     const tank = found(sight, "tank-charge");
     const volume = sight.site.tankVolume?.value ?? null;
-    if (tank === null || tank.gasConstant === null || tank.expectedGasConstant === null || volume === null) return null;
+    if (tank === null || tank.gasConstant === null || volume === null) return null;
+    const usual = usualCharge(sight);
+    const expected = tank.expectedGasConstant ?? (usual === null ? null : volume * (usual + sight.site.atmosphere.value));
+    if (expected === null) return null;
     const { value, low, high } = tank.gasConstant;
     if (!(low > 0) || high > WIDEST_INTERVAL * low) return null;
-    const ratio = value / tank.expectedGasConstant;
-    const allLost = (volume * sight.site.atmosphere.value) / tank.expectedGasConstant;
+    const ratio = value / expected;
+    const allLost = (volume * sight.site.atmosphere.value) / expected;
+    const isRead = tank.expectedGasConstant !== null;
+    const [reduced, raised] = isRead ? [0.75, 1.3] : [0.65, 1.5]; // a usual charge is known less well than one that was read
     return {
-      level: levelFor(ratio, [Math.min(0.9 * allLost, 0.6), 0.75, 1.3], ["collapsed", "reduced", "as-expected", "raised"]),
-      numbers: { constant: value, expected: tank.expectedGasConstant, ratio },
+      level: levelFor(ratio, [Math.min(0.9 * allLost, 0.6), reduced, raised], ["collapsed", "reduced", "as-expected", "raised"]),
+      numbers: { constant: value, expected, ratio, ...(isRead || usual === null ? {} : { usual }) },
     };
   },
   "gas-constant-by-practice": gasConstantByPractice,
