@@ -2,12 +2,19 @@ import type { CyclingFinding } from "../../../shared/findings/finding";
 import type { PumpState, Run } from "../../../shared/findings/segment";
 import { type Span, spanLength } from "../../../shared/findings/span";
 import { commonestGap, isRhythm } from "./rhythm";
-import { drawsOf, found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, setPressureOf } from "./sight";
+import { drawsOf, found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
 
 /** Starts per hour where nothing else is said: pumps up to 3/4 hp. Pressurised well-tank standard as quoted on a public page. */
 const STARTS_WITHOUT_FACTS = 15;
 /** Motor practice is for starts across the line; a drive's soft start bears more, so its figure is not taken for a drive. */
 const byMotor = (cycling: CyclingFinding, fixedSpeed: boolean) => (fixedSpeed ? cycling.allowedStartsPerHour : null);
+
+/** Starts that may be made in an hour; null for a drive without a limit of its site: no published figure covers soft starts, short runs speak there. */
+function allowedStarts({ site }: Sight, cycling: CyclingFinding): number | null {
+  const known = site.limits.startsPerHour?.value ?? byMotor(cycling, isFixedSpeed(site));
+  return known ?? (site.pump === "variable-speed" ? null : STARTS_WITHOUT_FACTS);
+}
+
 const LEAST_RUNS = 4;
 const LEAST_STARTS = 12;
 /** Record needed before "never stops" or a rate per hour means something, s. */
@@ -47,7 +54,8 @@ export const cyclingLooks: Pick<
   starts(sight) {
     const cycling = found(sight, "cycling");
     if (cycling === null || pumpOf(sight) === null || sight.record.duration < LEAST_RECORD) return null;
-    const allowed = sight.site.limits.startsPerHour?.value ?? byMotor(cycling, isFixedSpeed(sight.site)) ?? STARTS_WITHOUT_FACTS;
+    const allowed = allowedStarts(sight, cycling);
+    if (allowed === null) return null;
     const perHour = Math.max(cycling.peakStartsPerHour, sight.record.duration < 3600 ? (cycling.startsPerHour?.value ?? 0) : 0);
     return { level: levelFor(perHour / allowed, [1, 3], ["few", "many", "very-many"]), numbers: { perHour, allowed } };
   },
