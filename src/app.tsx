@@ -37,40 +37,44 @@ export function App({ client }: { readonly client: AnalysisClient }) {
         <h1>Evenhead</h1>
         <p className="masthead-what">{read === null ? "" : read.outline.files.map((file) => file.name).join(", ")}</p>
         <nav aria-label="Page">
-          <BringInAnywhere onFiles={(files) => commands.bringIn(files)} />
-          {read === null ? null : (
-            <button type="button" onClick={open("bring-in")}>
-              How it was read
+          <div className="nav-group">
+            {read === null ? null : (
+              <button type="button" onClick={open("bring-in")}>
+                How it was read
+              </button>
+            )}
+            <button type="button" onClick={open("site-facts")}>
+              Site facts
             </button>
-          )}
-          <button type="button" onClick={open("site-facts")}>
-            Site facts
-          </button>
-          {shownVisit(state.visit) === null ? null : (
-            <>
-              <button type="button" onClick={open("what-if")}>
-                What if
-              </button>
-              <button type="button" onClick={open("acceptance")}>
-                Acceptance
-              </button>
-              <button type="button" onClick={open("before-and-after")}>
-                Before and after
-              </button>
-              <button type="button" onClick={open("report")}>
-                Report
-              </button>
-            </>
-          )}
-          <button type="button" onClick={open("round")}>
-            Round
-          </button>
-          <button type="button" onClick={open("visits")}>
-            Visits
-          </button>
-          <button type="button" onClick={open("how-shown")}>
-            How it is shown
-          </button>
+            {shownVisit(state.visit) === null ? null : (
+              <>
+                <button type="button" onClick={open("what-if")}>
+                  What if
+                </button>
+                <button type="button" onClick={open("acceptance")}>
+                  Acceptance
+                </button>
+                <button type="button" onClick={open("before-and-after")}>
+                  Before and after
+                </button>
+                <button type="button" onClick={open("report")}>
+                  Report
+                </button>
+              </>
+            )}
+          </div>
+          <div className="nav-group">
+            <BringInAnywhere onFiles={(files) => commands.bringIn(files)} />
+            <button type="button" onClick={open("round")}>
+              Round
+            </button>
+            <button type="button" onClick={open("visits")}>
+              Visits
+            </button>
+            <button type="button" onClick={open("how-shown")}>
+              How it is shown
+            </button>
+          </div>
         </nav>
       </header>
       <main className={read === null ? "blank" : "visit"}>

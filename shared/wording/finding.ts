@@ -19,7 +19,7 @@ const SAYERS: Sayers = {
   cycling: (f, u) => ({
     title:
       f.starts === 0
-        ? "The pump did not start during the record"
+        ? "No start of the pump in this record"
         : `${times(f.starts, "start")} of the pump, at most ${f.peakStartsPerHour} in any one hour`,
     text: join([
       f.startsPerHour === null ? null : `On average ${formatMeasured(f.startsPerHour, "perHour", u)}.`,
