@@ -1,0 +1,93 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { TOP } from "../house/source-files";
+import { serious } from "./axe";
+import { type OpenedPage, openPage } from "./open-page";
+
+let opened: OpenedPage;
+beforeAll(async () => {
+  opened = await openPage();
+});
+afterAll(() => opened.close());
+
+const visit = (name: string) => join(TOP, "sample-data", "visits", name);
+
+describe("proof that a change helped", () => {
+  test("before and after, acceptance and what if stand on the visit; the report carries them and needs nothing to be read", async () => {
+    const { page, errors } = await opened.fresh();
+    await page.locator("input[type=file]").first().setInputFiles(visit("hillside-after.csv"));
+    await page.getByRole("heading", { name: "Next visit" }).waitFor();
+    const open = async (sheet: string) => {
+      await page.getByRole("button", { name: sheet, exact: true }).click();
+      await page.getByRole("dialog").waitFor();
+    };
+
+    await open("Before and after");
+    await page.getByLabel("Log of the earlier visit").setInputFiles(visit("hillside-before.csv"));
+    const rows = page.getByRole("dialog").getByRole("row");
+    await rows.filter({ hasText: "Short cycles per day" }).filter({ hasText: "Met" }).waitFor();
+    await rows.filter({ hasText: "Starts per hour" }).filter({ hasText: "Better" }).waitFor();
+    expect(await serious(page), "Before and after").toEqual([]);
+    await page.keyboard.press("Escape");
+
+    await open("Acceptance");
+    await page.getByRole("row").filter({ hasText: "Runs shorter than the limit" }).filter({ hasText: "Met" }).waitFor();
+    expect(await serious(page), "Acceptance").toEqual([]);
+    await page.keyboard.press("Escape");
+
+    await open("What if");
+    await page.getByRole("dialog").getByLabel("Sleep delay").fill("sixty");
+    await page.getByText("Write it with its unit").waitFor();
+    await page.getByRole("dialog").getByLabel("Sleep delay").fill("90 s");
+    await page.getByRole("button", { name: "Predict" }).click();
+    await page.getByRole("row").filter({ hasText: "Lowest pressure" }).waitFor();
+    expect(await serious(page), "What if").toEqual([]);
+    await page.keyboard.press("Escape");
+
+    await open("Report");
+    await page.getByLabel("Your letterhead, a line each").fill("Well & Pump <Service>");
+    expect(await serious(page), "Report").toEqual([]);
+    const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the report" }).click()]);
+    const html = readFileSync((await download.path()) ?? "", "utf8");
+    expect(html).toContain("Well &amp; Pump &lt;Service&gt;");
+    expect(html).toContain("Before and after");
+    expect(html).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)|javascript:/);
+    expect(errors).toEqual([]);
+
+    const reader = await page.context().newPage();
+    await reader.setContent(html);
+    expect(await reader.getByRole("heading", { level: 2 }).allTextContents()).toEqual(
+      expect.arrayContaining(["In plain words", "The record", "Findings", "Acceptance", "Before and after", "The record's fingerprint"]),
+    );
+    const pdf = await reader.pdf({ preferCSSPageSize: true, tagged: true });
+    expect(pdf.subarray(0, 5).toString()).toBe("%PDF-");
+  });
+
+  test("the round opens what a bulk run wrote", async () => {
+    const { page } = await opened.fresh();
+    await page.getByRole("button", { name: "Round", exact: true }).click();
+    const line = JSON.stringify({
+      format: "evenhead-findings",
+      version: 1,
+      program: "0.1.0",
+      error: null,
+      site: { name: { value: "Mill Lane" } },
+      record: {
+        files: [{ name: "a.csv", bytes: 1, sha256: null }],
+        from: "2026-03-01T00:00:00Z",
+        to: "2026-03-02T00:00:00Z",
+        channels: [],
+      },
+      causes: [],
+      cannotTell: [],
+      advice: [],
+      findings: [{ kind: "drift", title: "Pressure drifts", text: "", overLimit: true }],
+    });
+    await page
+      .getByLabel("Visit files or findings")
+      .setInputFiles({ name: "findings.jsonl", mimeType: "application/json", buffer: Buffer.from(`${line}\n`) });
+    await page.getByRole("row").filter({ hasText: "Mill Lane" }).filter({ hasText: "Pressure drifts" }).waitFor();
+    expect(await serious(page)).toEqual([]);
+  });
+});
