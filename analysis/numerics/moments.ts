@@ -1,40 +1,19 @@
-import type { Numbers } from "./order-statistics";
+import { mean as meanOf, sampleVariance } from "simple-statistics";
+import { finiteValues, type Numbers } from "./order-statistics";
 
-/** Mean of the values present, corrected by a second pass; NaN where there is none. */
+/** The library throws on nothing and lets NaN through in silence: it is given the values present. It reads any array; its types ask for a plain one. */
+const present = (values: Numbers) => finiteValues(values) as unknown as readonly number[];
+
+/** Mean of the values present, by compensated summation; NaN where there is none. */
 export function mean(values: Numbers): number {
-  let sum = 0;
-  let n = 0;
-  for (let i = 0; i < values.length; i++) {
-    const v = values[i];
-    if (v - v === 0) {
-      sum += v;
-      n++;
-    }
-  }
-  const first = sum / n;
-  let rest = 0;
-  for (let i = 0; i < values.length; i++) {
-    const v = values[i];
-    if (v - v === 0) rest += v - first;
-  }
-  return first + rest / n;
+  const kept = present(values);
+  return kept.length === 0 ? Number.NaN : meanOf(kept);
 }
 
 /** Sample variance (n - 1) by two passes; NaN with fewer than two values. A one-pass sum of squares loses all digits on a large level. */
 export function variance(values: Numbers): number {
-  const centre = mean(values);
-  let squares = 0;
-  let rest = 0;
-  let n = 0;
-  for (let i = 0; i < values.length; i++) {
-    const d = values[i] - centre;
-    if (d - d === 0) {
-      squares += d * d;
-      rest += d;
-      n++;
-    }
-  }
-  return n < 2 ? Number.NaN : (squares - (rest * rest) / n) / (n - 1);
+  const kept = present(values);
+  return kept.length < 2 ? Number.NaN : sampleVariance(kept);
 }
 
 export const standardDeviation = (values: Numbers): number => Math.sqrt(variance(values));
