@@ -1,5 +1,5 @@
-import "../../parts/wide-table.css";
 import { STATE_WORDS } from "../../../shared/wording/acceptance";
+import { WideTable } from "../../parts/wide-table";
 import type { StoryProps } from "../view-props";
 
 /** The sheet after installation: one line a check, with its limit, what was measured and the verdict, or what would tell. */
@@ -10,32 +10,19 @@ export function Acceptance({ visit }: StoryProps) {
         Limits come from the site facts where they are given there; otherwise they are assumed or usual in the trade, and marked so. This
         sheet clears nothing for safety: local codes and the equipment's own instructions come first.
       </p>
-      <div className="wide-table">
-        <table>
-          <thead>
-            <tr>
-              {["Check", "Limit", "Measured", "Verdict"].map((title) => (
-                <th key={title} scope="col">
-                  {title}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {visit.document.acceptance.map((line) => (
-              <tr key={line.id}>
-                <th scope="row">{line.name}</th>
-                <td>{line.limit ?? "no limit known"}</td>
-                <td>{line.value}</td>
-                <td>
-                  <strong>{STATE_WORDS[line.state]}</strong>
-                  {line.wouldTell === null ? "" : `. What would tell: ${line.wouldTell}`}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <WideTable heads={["Check", "Limit", "Measured", "Verdict"]}>
+        {visit.document.acceptance.map((line) => (
+          <tr key={line.id}>
+            <th scope="row">{line.name}</th>
+            <td>{line.limit ?? "no limit known"}</td>
+            <td>{line.value}</td>
+            <td>
+              <strong>{STATE_WORDS[line.state]}</strong>
+              {line.wouldTell === null ? "" : `. What would tell: ${line.wouldTell}`}
+            </td>
+          </tr>
+        ))}
+      </WideTable>
     </>
   );
 }

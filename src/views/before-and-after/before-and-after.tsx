@@ -3,7 +3,6 @@ import { compareVisits } from "../../../analysis/comparison/before-and-after";
 import { sayImportProblem } from "../../../shared/wording/import-problem";
 import type { StoryProps } from "../view-props";
 import { ComparisonTable } from "./comparison-table";
-import "../../parts/wide-table.css";
 
 type Stage = { readonly is: "waiting" | "reading" } | { readonly is: "refused"; readonly why: string };
 

@@ -3,6 +3,7 @@ import { formatMeasured, formatQuantity } from "../../../shared/units/format-qua
 import type { Measured } from "../../../shared/units/measured";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { MEASURES, VERDICT_WORDS, WHY_NOT_COMPARED } from "../../../shared/wording/comparison";
+import { WideTable } from "../../parts/wide-table";
 
 type Props = { readonly compared: ComparedVisits; readonly units: UnitChoice };
 
@@ -12,41 +13,32 @@ export function ComparisonTable({ compared: { comparison, beforeName, afterName 
   return (
     <>
       <h3>{VERDICT_WORDS[overall]}</h3>
-      <div className="wide-table">
-        <table>
-          <caption>
+      <WideTable
+        heads={["Measure", "Before", "After", "Difference", "Limit", "Verdict"]}
+        caption={
+          <>
             Before: {beforeName}. After: {afterName}. In brackets: 95 % intervals.
-          </caption>
-          <thead>
-            <tr>
-              {["Measure", "Before", "After", "Difference", "Limit", "Verdict"].map((title) => (
-                <th key={title} scope="col">
-                  {title}
-                </th>
-              ))}
+          </>
+        }
+      >
+        {measures.map(({ id, before, after, difference, limit, verdict, because }) => {
+          const { name, shown } = MEASURES[id];
+          const write = (m: Measured | null) => (m === null ? "not known" : formatMeasured(m, shown, units));
+          return (
+            <tr key={id}>
+              <th scope="row">{name}</th>
+              <td>{write(before)}</td>
+              <td>{write(after)}</td>
+              <td>{write(difference)}</td>
+              <td>{limit === null ? "none" : formatQuantity(limit, shown, units, 2)}</td>
+              <td>
+                {VERDICT_WORDS[verdict]}
+                {because === null ? "" : `: ${WHY_NOT_COMPARED[because]}`}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {measures.map(({ id, before, after, difference, limit, verdict, because }) => {
-              const { name, shown } = MEASURES[id];
-              const write = (m: Measured | null) => (m === null ? "not known" : formatMeasured(m, shown, units));
-              return (
-                <tr key={id}>
-                  <th scope="row">{name}</th>
-                  <td>{write(before)}</td>
-                  <td>{write(after)}</td>
-                  <td>{write(difference)}</td>
-                  <td>{limit === null ? "none" : formatQuantity(limit, shown, units, 2)}</td>
-                  <td>
-                    {VERDICT_WORDS[verdict]}
-                    {because === null ? "" : `: ${WHY_NOT_COMPARED[because]}`}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </div>
+          );
+        })}
+      </WideTable>
       <p className="aside">
         Differences by block bootstrap over hours, or over days where both records are long enough.
         {matchedShare === null

@@ -4,12 +4,12 @@ import { CHANGE_KINDS, type Change, type ChangeId, MEASURE_IDS } from "../../../
 import { formatQuantity } from "../../../shared/units/format-quantity";
 import { CHANGE_NAMES, MEASURE_NAMES, sayChange, sayProposal, sayWhatIfWarning } from "../../../shared/wording/what-if";
 import { ChartFrame } from "../../charts/chart-frame";
+import { WideTable } from "../../parts/wide-table";
 import type { ModelRun } from "../../worker/model-run";
 import type { StoryProps } from "../view-props";
 import { FitTable } from "./fit-table";
 import { stretchesOf } from "./stretches";
 import { whatIfChart } from "./what-if-chart";
-import "../../parts/wide-table.css";
 import "./what-if.css";
 
 const CHANGES = Object.keys(CHANGE_KINDS) as ChangeId[];
@@ -141,32 +141,19 @@ function Answer({ run, units }: AnswerProps) {
         label={`Recorded pressure, the model as it is, and the model with the change: ${changed}`}
       />
       <p className="small">Solid: recorded. Dotted: model as it is. Dashed: model with the change.</p>
-      <div className="wide-table">
-        <table>
-          <thead>
-            <tr>
-              {["Measure", "Recorded", "Model as it is", "Model with the change"].map((title) => (
-                <th key={title} scope="col">
-                  {title}
-                </th>
-              ))}
+      <WideTable heads={["Measure", "Recorded", "Model as it is", "Model with the change"]}>
+        {MEASURE_IDS.map((id) => {
+          const seen = answer.recorded[id];
+          return (
+            <tr key={id}>
+              <th scope="row">{MEASURE_NAMES[id].name}</th>
+              <td>{seen === null ? "not known" : formatQuantity(seen, MEASURE_NAMES[id].shown, units)}</td>
+              <td>{say(id, answer.now.measures[id])}</td>
+              <td>{say(id, answer.after.measures[id])}</td>
             </tr>
-          </thead>
-          <tbody>
-            {MEASURE_IDS.map((id) => {
-              const seen = answer.recorded[id];
-              return (
-                <tr key={id}>
-                  <th scope="row">{MEASURE_NAMES[id].name}</th>
-                  <td>{seen === null ? "not known" : formatQuantity(seen, MEASURE_NAMES[id].shown, units)}</td>
-                  <td>{say(id, answer.now.measures[id])}</td>
-                  <td>{say(id, answer.after.measures[id])}</td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
-      </div>
+          );
+        })}
+      </WideTable>
       <FitTable run={run} units={units} />
     </>
   );
