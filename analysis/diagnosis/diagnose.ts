@@ -14,8 +14,8 @@ import { separate } from "./separate";
  * (Ten-State Standards; WA, TX and NY rules), and half of it leaves room for a system in trouble.
  */
 const LEAST_SERVICE_PRESSURE = 68948;
-/** This share of the samples must reach it: a spike is no service pressure. */
-const LEAST_SHARE = 0.05;
+/** For this part of the record it must be reached: a service pressure is held, also where prime is lost for a while; noise and single steps only touch it. */
+const LEAST_SHARE = 0.25;
 /** Shorter records hold no cycle to judge by, s. */
 const LEAST_DURATION = 120;
 

@@ -184,6 +184,12 @@ describe("no cause is named where there is no pumped system to see", () => {
     const bench = recordOf([channelOf("pressure", "gaugePressure", [0, 5000, -27000])]);
     expect(diagnose(nothing, segmentsWith(STEADY), NO_FACTS, bench)).toEqual([]);
   });
+  test("noise that touches a service pressure now and then does not hold it", () => {
+    const touching = (share: number) => Array.from({ length: 400 }, (_, i) => (i % 100 < share ? 75_000 : 5000));
+    const bench = (share: number) => recordOf([channelOf("pressure", "gaugePressure", touching(share))]);
+    expect(whyNoCause(segmentsWith(STEADY), NO_FACTS, bench(10))?.id).toBe("nothing-to-see");
+    expect(whyNoCause(segmentsWith(STEADY), NO_FACTS, bench(60))).toBeNull();
+  });
   test("pressure without any trace of a pump, and no facts", () => {
     expect(whyNoCause(segmentsWith(null), NO_FACTS, recordOf())?.id).toBe("no-pump-state");
   });
