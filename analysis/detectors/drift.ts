@@ -73,7 +73,8 @@ function cleanSamples(
   faults: readonly LogFault[],
 ): { times: Float64Array; values: Float64Array } {
   const here = faults.filter(
-    (f) => (f.channel === null || f.channel === channel.heading) && f.from <= to && f.to >= from && f.kind !== "gap",
+    (f) =>
+      (f.channel === null || f.channel === channel.heading) && f.from <= to && f.to >= from && f.kind !== "gap" && f.kind !== "silence",
   );
   const first = indexAtOrAfter(channel.sampling, from);
   const end = indexAtOrAfter(channel.sampling, to + 1e-6);

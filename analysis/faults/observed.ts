@@ -9,7 +9,7 @@ import { rememberedForTwo } from "../numerics/remember";
 export type Stretch = Span & { readonly first: number; readonly last: number };
 
 /** Faults between two good samples: the samples at either end still hold. */
-const BETWEEN_SAMPLES: readonly LogFaultKind[] = ["gap", "clock-jump", "clock-reset", "restart"];
+const BETWEEN_SAMPLES: readonly LogFaultKind[] = ["gap", "silence", "clock-jump", "clock-reset", "restart"];
 /** Faults of one or a few samples that cut nothing: they are read as missing. */
 const SINGLE_SAMPLES: readonly LogFaultKind[] = ["spike"];
 /** Said of the record, but its values still hold. */

@@ -30,6 +30,7 @@ export function assembleLong(known: KnownFile, store: LongStore, log: RowLog): F
   return {
     ...partOf(known, log),
     clock: clock.kind === "absolute" ? { ...clock, epoch } : clock,
+    dateOrder: settled[0].dateOrder,
     duration: settled.reduce((longest, { times }, i) => Math.max(longest, (times[times.length - 1] ?? 0) + epochs[i] - epoch), 0),
     channels: found.map((channel, i) => channelOf(channel, readings[i], settled[i], samplings[i], plan.long?.value ?? 0)),
     columns: plan.columns.map(({ heading, index, use }) => ({ heading, index, role: use === "time" ? "time" : "other", unit: null })),

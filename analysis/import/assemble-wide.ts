@@ -51,6 +51,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
   return {
     ...partOf(known, log),
     clock: settled.clock,
+    dateOrder: settled.dateOrder,
     duration: times[times.length - 1] ?? 0,
     channels: [...channels, ...flows.map(({ channel }) => channel)],
     columns: columnNotes(plan),

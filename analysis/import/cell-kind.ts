@@ -5,6 +5,7 @@ export type CellKind = "number" | "time" | "missing" | "text";
 const NUMERIC_DATE =
   /^(?:\p{L}{2,10}[.,]{0,2}\s+)?\d{1,4}[-/.\s]\d{1,2}[-/.\s]\d{1,4}(?:[T\s,_-]+\d{1,2}[:.h](?:\d{1,2}(?:[:.]\d{1,2})?(?:[.,:]\d+)?)?(?:\s?[\p{L}(][\p{L}\d.+:/)-]{0,20}|\s?[+-]\d{2}:?\d{2})?)?\.?$/iu;
 const COMPACT_STAMP = /^(?:19|20)\d{6}[T\s_-]?\d{4,6}(?:[.,]\d+)?Z?$/i;
+const SHORT_STAMP = /^\d{6}[T\s_-]\d{6}$/;
 const TIME_OF_DAY = /^(?:T|\d+\s?(?:d|days?|\.)\s?)?\d{1,4}:\d{2}(?::\d{2}(?:[.,:]\d+)?)?\s?(?:[ap]\.?\s?m\.?)?(?:Z|[+-]\d{2}:?\d{2})?$/i;
 const NAMED_DATE =
   /^(?:[\p{L}.]{2,10},?\s+)?(?:\d{1,4}[-./\s]*(?:de\s)?[\p{L}]{3,10}\.?[-./,\s]*(?:de\s)?\d{2,4}|\p{L}{3,10}\.?\s\d{1,2},?\s\d{2,4})(?:[,T\s_-]+[^;|\t]*)?$/iu;
@@ -24,5 +25,5 @@ export function cellKind(cell: string, format: NumberFormat): CellKind {
 /** Whether a cell is written as a date, a time of day or both. */
 export function looksLikeTime(cell: string): boolean {
   if (!/\d/.test(cell)) return false;
-  return NUMERIC_DATE.test(cell) || TIME_OF_DAY.test(cell) || COMPACT_STAMP.test(cell) || NAMED_DATE.test(cell) || ISO_ODD.test(cell);
+  return [NUMERIC_DATE, TIME_OF_DAY, COMPACT_STAMP, SHORT_STAMP, NAMED_DATE, ISO_ODD].some((form) => form.test(cell));
 }

@@ -3,6 +3,7 @@ import type { FileLayout } from "../../shared/record/file-layout";
 import type { ImportQuestion } from "../../shared/record/import-question";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { Channel, ColumnNote, ReadingNote, RecordFile, RejectedRow, RowOrigin } from "../../shared/record/log-record";
+import type { DateOrder } from "./clock/stamp-text";
 
 /** One file read by itself; times are seconds after its own first instant. */
 export type FilePart = {
@@ -17,5 +18,7 @@ export type FilePart = {
   readonly questions: readonly ImportQuestion[];
   readonly notes: readonly ReadingNote[];
   readonly faults: readonly LogFault[];
+  /** The order of day and month where this file settles it by itself. */
+  readonly dateOrder: DateOrder | null;
   readonly layout: FileLayout;
 };

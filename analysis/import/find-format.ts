@@ -1,5 +1,6 @@
 import { cellKind } from "./cell-kind";
 import { findBlankSeparator } from "./fixed-width";
+import { withoutLabel } from "./labelled-cells";
 import type { NumberFormat } from "./number-format";
 import { type CellFormat, endsInsideQuotes, type Separator, splitRow, unwrap } from "./row-cells";
 import type { TextLine } from "./survey";
@@ -105,18 +106,17 @@ export function shapeScore(rows: readonly (readonly string[])[]): number {
 }
 
 function typedShare(cells: readonly string[], count: number): number {
-  let typed = 0;
-  let filled = 0;
-  for (let i = 0; i < count; i++) {
-    const kind = looseKind(cells[i]);
-    if (kind !== "missing") filled++;
-    if (kind === "number" || kind === "time") typed++;
-  }
-  // Lines of a preamble hold a number now and then; they are no evidence of a table.
-  return filled === 0 || typed * 2 < filled ? 0 : typed / filled;
+  const tally = { number: 0, time: 0, missing: 0, text: 0 };
+  for (let i = 0; i < count; i++) tally[looseKind(cells[i])]++;
+  const filled = count - tally.missing;
+  const typed = tally.number + tally.time;
+  // Lines of a preamble hold a number now and then; they are no evidence of a table. A time beside a number is, whatever words stand with them.
+  const isRow = typed * 2 >= filled || (tally.time > 0 && tally.number > 0);
+  return filled === 0 || !isRow ? 0 : typed / filled;
 }
 
-function looseKind(cell: string): ReturnType<typeof cellKind> {
+function looseKind(written: string): ReturnType<typeof cellKind> {
+  const cell = withoutLabel(written);
   let kind: ReturnType<typeof cellKind> = "text";
   for (const format of LOOSE_NUMBERS) {
     kind = cellKind(cell, format);

@@ -27,7 +27,10 @@ const GAP_INTERVALS = 3.5;
 /** Missed beats after which a logger with a heartbeat was not there. */
 const GAP_BEATS = 4;
 
-/** Silences far longer than the usual interval, or than the heartbeat of a logger that writes on change; without one its silence is no gap. Times [n], s. */
+/**
+ * Silences far longer than the usual interval of a logger that samples: gaps. One that writes at events is silent by its nature; where it misses several
+ * heartbeats, nobody can say whether nothing happened or it was off: a silence, through which no value is held. Times [n], s.
+ */
 export function findGaps(times: Float64Array, rhythm: Rhythm): LogFault[] {
   if (times.length < 3 || (rhythm.kind === "on-change" && rhythm.heartbeat === null)) return [];
   const usual = rhythm.kind === "on-change" ? (rhythm.heartbeat ?? 0) : medianInterval(times);
@@ -37,7 +40,13 @@ export function findGaps(times: Float64Array, rhythm: Rhythm): LogFault[] {
     const silence = times[i] - times[i - 1];
     if (silence > limit) {
       const note = `no row for ${Number(silence.toPrecision(6))} s where one comes every ${Number(usual.toPrecision(4))} s`;
-      gaps.push({ kind: "gap", channel: null, from: seconds(times[i - 1]), to: seconds(times[i]), note });
+      gaps.push({
+        kind: rhythm.kind === "on-change" ? "silence" : "gap",
+        channel: null,
+        from: seconds(times[i - 1]),
+        to: seconds(times[i]),
+        note,
+      });
     }
   }
   return gaps;

@@ -7,6 +7,7 @@ import { type OpenedFile, openContainers } from "./containers/open-containers";
 import type { FilePart } from "./file-part";
 import { type ImportChoices, NO_CHOICES } from "./import-choices";
 import { joinParts } from "./join/join-files";
+import { borrowDateOrders, withOrderNote } from "./join/share-date-order";
 import { readFile } from "./read-file";
 
 export { type ImportChoices, NO_CHOICES };
@@ -44,6 +45,7 @@ export async function importLog(
   const opened = await openContainers(files);
   const totalBytes = opened.reduce((sum, file) => sum + file.bytes, 0);
   const parts: FilePart[] = [];
+  const read: OpenedFile[] = [];
   const leftOut: ImportError[] = [];
   let rowsBefore = 0;
   let bytesBefore = 0;
@@ -57,6 +59,11 @@ export async function importLog(
     if (part === null) continue;
     parts.push(part);
     rowsBefore += part.rows.accepted;
+    read.push(file);
+  }
+  for (const lent of borrowDateOrders(parts)) {
+    const known = { ...choices, answers: { ...choices.answers, "date-order": lent.order } };
+    parts[lent.at] = withOrderNote(await readFile(read[lent.at], known, () => {}), lent);
   }
   if (parts.length === 0) throw leftOut[0];
   refuseUnknownColumns(parts, choices);

@@ -13,6 +13,7 @@ import { findCellFormat, splitRows, type TextRow } from "./find-format";
 import { findNumberFormat } from "./find-number-format";
 import { findHeadTable, type HeadTable } from "./head-table";
 import type { ImportChoices } from "./import-log";
+import { findLabels } from "./labelled-cells";
 import { findLongForm } from "./long-form";
 import { isMissing, type NumberFormat, parseNumber } from "./number-format";
 import { findOwnTimes } from "./own-times";
@@ -34,7 +35,7 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
   const { cells, rows, loose } = findTable(file, survey);
   const later = survey.later.map((text) => splitRow(text, cells));
   const sample = columnsOf([...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later], loose.signature.count);
-  const texts = (format: NumberFormat) => readTexts(rows, format, later);
+  const texts = (format: NumberFormat) => readTexts(rows, format, later, cells.labels ?? []);
   const plausible = (format: NumberFormat) => {
     const table = texts(format);
     if (table === null) return false;
@@ -56,6 +57,11 @@ function findTable(file: string, survey: Survey): { cells: CellFormat; rows: rea
   const lines = survey.head.slice(0, HEAD_ROWS);
   let cells = findCellFormat(survey.head);
   let rows = splitRows(lines, cells);
+  const labels = findLabels(rows);
+  if (labels !== null) {
+    cells = { ...cells, labels };
+    rows = splitRows(lines, cells);
+  }
   let loose = looseTable(rows);
   if (loose === null) throw new ImportError(noTable(file, rows));
   const pairs = findDecimalPairs(loose, cells);
@@ -77,11 +83,17 @@ type TableTexts = {
   readonly columns: readonly ColumnText[];
 };
 
-function readTexts(rows: readonly TextRow[], format: NumberFormat, later: readonly (readonly string[])[]): TableTexts | null {
+function readTexts(
+  rows: readonly TextRow[],
+  format: NumberFormat,
+  later: readonly (readonly string[])[],
+  labels: readonly (string | null)[],
+): TableTexts | null {
   const head = findHeadTable(rows, format);
   if (head === null) return null;
   const { dialect, layout } = findDialect(head);
-  return { head, dialect, layout, columns: columnTexts(head, headingsOf(head, layout), layout.unitRow, later, format) };
+  const headings = headingsOf(head, layout).map((heading, i) => (heading === "" ? (labels[i] ?? "") : heading));
+  return { head, dialect, layout, columns: columnTexts(head, headings, layout.unitRow, later, format) };
 }
 
 const contextOf = (file: string, { head, layout }: TableTexts, format: NumberFormat): FileContext => ({

@@ -1,4 +1,5 @@
 import Papa from "papaparse";
+import { stripLabels } from "./labelled-cells";
 
 /** How a line falls into cells. */
 export type Separator =
@@ -9,14 +10,24 @@ export type Separator =
   /** Columns by their place in the line: column i reaches from starts[i] to starts[i + 1], counted in characters. */
   | { readonly kind: "fixed-width"; readonly starts: readonly number[] };
 
-/** `wrapped`: every line as a whole stands in quotes, those inside it doubled. */
-export type CellFormat = { readonly separator: Separator; readonly quote: '"' | "'"; readonly wrapped?: boolean };
+/** `wrapped`: every line as a whole stands in quotes, those inside it doubled. `labels`: the names that cells carry in front of their values ("flow=12"). */
+export type CellFormat = {
+  readonly separator: Separator;
+  readonly quote: '"' | "'";
+  readonly wrapped?: boolean;
+  readonly labels?: readonly (string | null)[];
+};
 
 /** A line without the quotes round all of it. */
 export const unwrap = (line: string): string => (/^"[\s\S]*"$/.test(line) ? line.slice(1, -1).replaceAll('""', '"') : line);
 
 /** The cells of one row, trimmed, quotes gone. The row may hold line ends inside its quotes. Linear in its length. */
 export function splitRow(given: string, format: CellFormat): string[] {
+  const cells = cellsOf(given, format);
+  return format.labels === undefined ? cells : stripLabels(cells, format.labels);
+}
+
+function cellsOf(given: string, format: CellFormat): string[] {
   const row = format.wrapped === true ? unwrap(given.trim()) : given;
   const { separator, quote } = format;
   if (separator.kind === "fixed-width") return cutByPlace(row, separator.starts);

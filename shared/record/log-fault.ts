@@ -3,6 +3,7 @@ import type { Seconds } from "../units/quantity";
 /** What can be wrong with the log itself, in words; the list is complete. */
 export const LOG_FAULT_KINDS = [
   "gap",
+  "silence",
   "stuck-value",
   "clipped",
   "spike",

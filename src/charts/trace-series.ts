@@ -13,7 +13,9 @@ export type DrawnChannel = { readonly trace: TraceChannel; readonly gaps: readon
 
 /** The gaps of one channel: those of the whole record and its own, in order of time. */
 export function gapsOf(faults: readonly LogFault[], heading: string): readonly Span[] {
-  return faults.filter(({ kind, channel }) => kind === "gap" && (channel === null || channel === heading)).sort((a, b) => a.from - b.from);
+  return faults
+    .filter(({ kind, channel }) => (kind === "gap" || kind === "silence") && (channel === null || channel === heading))
+    .sort((a, b) => a.from - b.from);
 }
 
 /**

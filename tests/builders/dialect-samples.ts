@@ -508,4 +508,54 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
     ),
     { values: [without((i) => i === 7, 0), plain.values[1]] },
   ),
+  sample(
+    "labelled-cells.txt",
+    "No headings: every cell carries its own name.",
+    lines(rows.map((i) => `${iso(i)}, pressure=${b(i)} bar, flow=${f(i)} L/min`)),
+    { headings: ["pressure", "flow"], firstLine: 1 },
+  ),
+  sample(
+    "six-digit-dates.csv",
+    "Dates and times of six digits, over midnight, so that only day, month, year runs evenly.",
+    lines(
+      "Date,Time,Pressure (bar),Flow (L/min)",
+      rows.map((i) => {
+        const late = new Date(Date.UTC(2024, 2, 14, 23, 58, 0) + i * 10_000).toISOString();
+        return `${late.slice(8, 10)}${late.slice(5, 7)}${late.slice(2, 4)},${late.slice(11, 19).replaceAll(":", "")},${b(i)},${f(i)}`;
+      }),
+    ),
+    { firstInstant: "2024-03-14T23:58:00.000Z" },
+  ),
+  sample(
+    "signal-and-range.csv",
+    "A raw current whose heading names signal and range.",
+    lines(
+      "Time,Pressure 4-20mA 0-10bar,Flow (L/min)",
+      rows.map((i) => `${iso(i)},${(4 + 1.6 * bar[i]).toFixed(3)},${f(i)}`),
+    ),
+    { headings: ["Pressure 4-20mA 0-10bar", "Flow (L/min)"] },
+  ),
+  sample(
+    "units-in-preamble-list.csv",
+    "A numbered list of names and units above the table.",
+    lines(
+      "Column;Name;Unit",
+      "1;Discharge pressure;bar",
+      "2;Flow;L/min",
+      "",
+      "Time;Discharge pressure;Flow",
+      rows.map((i) => `${iso(i)};${b(i)};${f(i)}`),
+    ),
+    { headings: ["Discharge pressure", "Flow"], firstLine: 6 },
+  ),
+  sample(
+    "units-in-preamble-line.csv",
+    "A line of units above the table that leaves the time out.",
+    lines(
+      "# units: bar, L/min",
+      "time,pressure,flow",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { headings: ["pressure", "flow"], firstLine: 3 },
+  ),
 ];

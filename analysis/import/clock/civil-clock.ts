@@ -1,7 +1,7 @@
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import type { ColumnProfile } from "./column-profile";
-import { mostRegular, OTHER_ORDER, possibleOrders } from "./date-order";
+import { mostRegular, OTHER_ORDER, orderMatters, possibleOrders } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
 import { toldSeconds } from "./preamble-clock";
 import { commonPattern } from "./stamp-pattern";
@@ -47,6 +47,7 @@ export function civilClock(parts: readonly TimePart[], hints: ClockHints): Clock
     rollsOverMidnight: false,
     datesOnce,
     orders,
+    provenOrder: orders.length === 1 && orderMatters(profiles[0].column.sample) ? orders[0] : null,
     snap: null,
     certainty: orders.length > 1 ? 0.5 : 0.98,
     questions:
@@ -156,7 +157,9 @@ function rangeOf(cells: readonly string[], order: DateOrder): readonly [number, 
 
 /** Without a clue: month first where the file speaks American units or halves of the day, else day first. Common practice, no source. */
 function likeliest(possible: readonly DateOrder[], cells: readonly string[], hints: ClockHints): DateOrder {
-  const american = /[ap]\.?m\.?\s*$/i.test(cells[0] ?? "") || /\b(psi|gpm|hp|fahrenheit|°f)\b/i.test(hints.context.preamble.join(" "));
+  const american =
+    /[ap]\.?m\.?\s*$/i.test(cells[0] ?? "") ||
+    /(?:\b|_)(?:psi[ag]?|gpm|hp|fahrenheit)\b|°f\b/i.test([...hints.context.preamble, ...hints.headings].join(" "));
   const wish: DateOrder = american ? "mdy" : "dmy";
   return possible.includes(wish) ? wish : possible[0];
 }

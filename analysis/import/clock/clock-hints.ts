@@ -11,6 +11,8 @@ import { readZone } from "./zone-text";
 export type ClockHints = {
   readonly context: FileContext;
   readonly told: PreambleClock;
+  /** Headings and units of all columns. */
+  readonly headings: readonly string[];
   readonly answers: ClockAnswers;
 };
 

@@ -38,6 +38,8 @@ export type ClockReading = {
   readonly datesOnce?: boolean;
   /** Orders of day and month that the cells seen allow, the one in use first; one where it is settled, none where no date is written in numbers. */
   readonly orders: readonly DateOrder[];
+  /** The order of day and month that the cells seen prove: they exist in no other, or a clue settles it. */
+  readonly provenOrder?: DateOrder | null;
   /** Rounding of the file undone: instants within `within` of a multiple of `grid` are that multiple, s. */
   readonly snap: { readonly grid: number; readonly within: number } | null;
   readonly certainty: number;
@@ -54,6 +56,8 @@ export type SettledClock = {
   readonly order: Uint32Array | null;
   /** Rows read whose instant was not understood or makes no sense, with why; they are rejected by line. */
   readonly rejected: readonly { readonly row: number; readonly why: string }[];
+  /** The order of day and month where the file settles it by itself; null where it is open or makes no difference. */
+  readonly dateOrder: DateOrder | null;
   readonly duplicates: number;
   readonly reordered: number;
   readonly faults: readonly LogFault[];

@@ -43,6 +43,7 @@ export function profileColumn(column: ColumnText, decimal: "." | ",", thousands:
   if (counts.stamp > 0) mergeInto(counts, "stamp", ["date"]);
   if (counts.duration > 0) mergeInto(counts, "duration", ["time"]);
   const filled = Object.values(counts).reduce((a, b) => a + b, 0) - counts.empty;
+  if (counts.number === filled && isSixDigitDate(column, words)) mergeInto(counts, "date", ["number"]);
   // "10.15.30" is a date by its look; under the heading of a time it is a time
   if (TIME_OF_DAY.test(words) && column.sample.every((cell) => cell === "" || DOTTED.test(cell)))
     mergeInto(counts, "time", ["date", "text", "stamp"]);
@@ -52,6 +53,16 @@ export function profileColumn(column: ColumnText, decimal: "." | ",", thousands:
     kind === "number" ? Float64Array.from(column.sample, (cell) => plainNumber(cell, decimal, thousands)) : new Float64Array(0);
   return { column, kind, share: filled === 0 ? 0 : counts[kind] / filled, numbers, ...countSteps(numbers), words };
 }
+
+const DATE_WORD = /\b(?:date|datum|fecha|data|dia|jour|dag|tag)\b/;
+const DATE_FORM = /\b(?:ddmmyy|mmddyy|yymmdd|ttmmjj|jjmmaa|ddmmaa)\b/;
+
+/** "140324" under the heading of a date: every cell a date of two digits each. */
+const isSixDigitDate = (column: ColumnText, words: string): boolean =>
+  (DATE_WORD.test(words) || DATE_FORM.test(words)) &&
+  column.sample.every((cell) => cell === "" || (/^\d{6}$/.test(cell) && ORDERS.some((order) => readStamp(cell, order) !== null)));
+
+const ORDERS = ["dmy", "mdy", "ymd"] as const;
 
 export const foldHeading = (column: ColumnText): string =>
   foldWord(`${column.heading} ${column.unitsCell ?? ""}`.replace(/([a-z])([A-Z])/g, "$1 $2"))
@@ -76,7 +87,7 @@ function cellKind(cell: string, decimal: "." | ",", thousands: string | null): C
   const c = cell.charCodeAt(0);
   if (!/\d/.test(cell)) return /^[ap]\.? ?m\.?$/i.test(cell) ? "half" : "text";
   if (c === 45 || c === 43) return readDuration(cell) === null ? "text" : "duration";
-  for (const order of ["dmy", "mdy", "ymd"] as const) {
+  for (const order of ORDERS) {
     const stamp = readStamp(cell, order);
     if (stamp === null) continue;
     if (Number.isNaN(stamp.days)) return "time";

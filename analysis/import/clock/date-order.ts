@@ -21,6 +21,10 @@ export function possibleOrders(sample: readonly string[]): readonly DateOrder[] 
   return possible.map((k) => DATE_ORDERS[k]);
 }
 
+/** Whether some cell is another date, or none, when day and month change places. */
+export const orderMatters = (sample: readonly string[]): boolean =>
+  sample.some((cell) => !Object.is(secondsOf(cell, "dmy"), secondsOf(cell, "mdy")));
+
 const secondsOf = (cell: string, order: DateOrder): number => {
   const stamp = readStamp(cell, order);
   return stamp === null ? Number.NaN : stampSeconds(stamp);

@@ -24,12 +24,7 @@ type Candidate = { readonly score: number; readonly profiles: readonly ColumnPro
  * @throws ImportError unknown-answer where an answer about the clock cannot be understood
  */
 export function readClock(columns: readonly ColumnText[], context: FileContext, choices: ImportChoices): ClockReading | null {
-  const headings = columns.flatMap((c) => [c.heading, c.unitsCell ?? ""]);
-  const hints: ClockHints = {
-    context,
-    told: readPreambleClock(context.preamble.filter(isReadable), headings),
-    answers: readClockAnswers(choices),
-  };
+  const hints = hintsOf(columns, context, choices);
   const role = new Map(choices.columns.map((c) => [c.heading, c.role]));
   const allowed = columns.filter((c) => (role.get(c.heading) ?? "time") === "time");
   const chosen = allowed.filter((c) => role.get(c.heading) === "time");
@@ -39,6 +34,11 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
   const { unknownZone } = hints.told;
   if (reading === null || unknownZone === null || reading.zone !== null || reading.kind === "unix") return reading;
   return { ...reading, questions: [...reading.questions, zoneQuestion(unknownZone)] };
+}
+
+function hintsOf(columns: readonly ColumnText[], context: FileContext, choices: ImportChoices): ClockHints {
+  const headings = columns.flatMap((c) => [c.heading, c.unitsCell ?? ""]);
+  return { context, told: readPreambleClock(context.preamble.filter(isReadable), headings), headings, answers: readClockAnswers(choices) };
 }
 
 /** A preamble line that a person would read; one of thousands of letters is something else and costs time. */

@@ -27,7 +27,7 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
   const times = reading.kind === "counted" ? countedTimes(raw.length, reading.interval ?? 1) : raw.slice();
   rejectUnread(times, ledger);
   if (reading.datesOnce === true) carryDates(times);
-  settleDateOrder(times, reading, ledger);
+  const dateOrder = settleDateOrder(times, reading, ledger);
   if (reading.snap !== null) snapToGrid(times, reading.snap);
   const turned = isNewestFirst(times, reading.rollsOverMidnight);
   if (turned) {
@@ -45,11 +45,17 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
   } else followRestarts(times, ledger);
   spreadCoarseStamps(times, ledger);
   findSetBack(times, ledger);
-  return finish(times, reading, absolute, turned, ledger);
+  return { ...finish(times, reading, absolute, turned, ledger), dateOrder };
 }
 
 /** Sorted, counted from the first instant, rows named as the file has them. */
-function finish(times: Float64Array, reading: ClockReading, absolute: boolean, turned: boolean, ledger: ClockLedger): SettledClock {
+function finish(
+  times: Float64Array,
+  reading: ClockReading,
+  absolute: boolean,
+  turned: boolean,
+  ledger: ClockLedger,
+): Omit<SettledClock, "dateOrder"> {
   const rows = orderRows(times);
   const first = rows.times.length === 0 ? 0 : rows.times[0];
   const clock: Clock = absolute ? { kind: "absolute", epoch: first, zone: reading.zone } : { kind: "elapsed" };

@@ -6,11 +6,11 @@ import type { DateOrder } from "./stamp-text";
 
 /**
  * With all rows read, settles in place an order of day and month that the sample left open: by a date that exists in one order only, else by
- * which reading gives a regular clock. What stays open is asked.
+ * which reading gives a regular clock. What stays open is asked. @returns the order that the file settles, null where it does not
  */
-export function settleDateOrder(times: Float64Array, reading: ClockReading, ledger: ClockLedger): void {
+export function settleDateOrder(times: Float64Array, reading: ClockReading, ledger: ClockLedger): DateOrder | null {
   const { orders } = reading;
-  if (orders.length < 2) return;
+  if (orders.length < 2) return reading.provenOrder ?? null;
   const readings = orders.map((_, k) => readAs(times, orders, k));
   const unread = readings.map((r) => r.reduce((n, v) => n + (Number.isNaN(v) ? 1 : 0), 0));
   const least = unread.reduce((a, b) => Math.min(b, a));
@@ -26,7 +26,7 @@ export function settleDateOrder(times: Float64Array, reading: ClockReading, ledg
   if (regular !== null) {
     const why = possible.length === 1 ? "a day above 12 allows no other" : "only so does the clock run evenly";
     ledger.notes.push({ kind: "date-order", text: `Dates are read as ${orders[chosen]}: ${why}.` });
-    return;
+    return orders[chosen];
   }
   const open = possible.map((k) => orders[k]);
   ledger.questions.unshift(
@@ -35,6 +35,7 @@ export function settleDateOrder(times: Float64Array, reading: ClockReading, ledg
       possible.map((k) => rangeOf(readings[k])),
     ),
   );
+  return null;
 }
 
 function withoutQuestion(ledger: ClockLedger): void {

@@ -1,5 +1,6 @@
 import { calendarWord } from "./calendar-words";
 import { dayNumber, daysFromCivil, fullYear } from "./civil-days";
+import { packedDays, weekDate } from "./odd-dates";
 
 /** Order of day, month and year where all three are written as numbers. */
 export type DateOrder = "dmy" | "mdy" | "ymd";
@@ -72,7 +73,7 @@ class StampScanner {
       this.at = from;
       return this.time();
     }
-    if (length === 8 && this.numbers.length === 0 && Number.isNaN(this.days)) return this.basicDate(from, 8) || this.compactDate(from);
+    if (length === 8 && this.numbers.length === 0 && Number.isNaN(this.days)) return this.basicDate(from, 8) || this.packedDate(from);
     if ((length === 4 || length === 6) && !Number.isNaN(this.days) && Number.isNaN(this.seconds) && this.numbers.length === 0) {
       return this.basicTime(from, length);
     }
@@ -80,6 +81,7 @@ class StampScanner {
       if (!this.basicDate(from, 8)) return false;
       return this.basicTime(from + 8, length - 8);
     }
+    if (length === 6 && this.numbers.length === 0 && Number.isNaN(this.days) && Number.isNaN(this.seconds)) return this.packedDate(from);
     if (length > 4) return false;
     this.numbers.push(Number(this.text.slice(from, from + length)));
     this.lengths.push(length);
@@ -101,15 +103,8 @@ class StampScanner {
     return !Number.isNaN(this.days);
   }
 
-  /** Eight digits with the year last: "06052024". */
-  private compactDate(from: number): boolean {
-    const [a, b, year] = [
-      Number(this.text.slice(from, from + 2)),
-      Number(this.text.slice(from + 2, from + 4)),
-      Number(this.text.slice(from + 4, from + 8)),
-    ];
-    if (!(year >= 1970 && year < 2100)) return false;
-    this.days = this.order === "mdy" ? dayNumber(year, a, b) : dayNumber(year, b, a);
+  private packedDate(from: number): boolean {
+    this.days = packedDays(this.text.slice(from, this.at), this.order);
     return !Number.isNaN(this.days);
   }
 
@@ -247,7 +242,7 @@ class StampScanner {
     if (this.month === 3 && this.monthAfter === 0 && n >= 3 && b <= 12 && this.lengths[2] !== 3) this.month = Number.NaN; // "mar 07/05/2024"
     if (!Number.isNaN(this.month)) {
       if (n < 2) return false;
-      const yearFirst = this.lengths[0] === 4 || a > 31 || (this.order === "ymd" && this.monthAfter === 1 && this.lengths[1] < 4);
+      const yearFirst = this.lengths[0] === 4 || a > 31;
       this.days = yearFirst ? dayNumber(this.year(0), this.month, b) : dayNumber(this.year(1), this.month, a);
       return !Number.isNaN(this.days) && this.timeFromNumbers(2);
     }
@@ -276,14 +271,6 @@ class StampScanner {
     const thousandths = rest === 4 ? this.numbers[from + 3] / 10 ** this.lengths[from + 3] : 0;
     return this.setTime(this.numbers[from], this.numbers[from + 1], (rest > 2 ? this.numbers[from + 2] : 0) + thousandths);
   }
-}
-
-/** ISO 8601 week date: week 1 holds the year's first Thursday. */
-function weekDate(year: number, week: number, day: number): number {
-  if (!(week >= 1 && week <= 53 && day >= 1 && day <= 7)) return Number.NaN;
-  const january4 = daysFromCivil(year, 1, 4);
-  const monday = january4 - ((january4 + 3) % 7);
-  return monday + (week - 1) * 7 + day - 1;
 }
 
 /**

@@ -56,10 +56,24 @@ export function zoneWords(line: string): string | null {
 
 const OFFSET = /(?:UTC|GMT)\s*[+\-\u2212]\s*\d{1,2}(?::?\d{2})?|(?<![\d:])[+\-\u2212]\d{2}:?\d{2}(?!\d)/i;
 
+const COUNTED =
+  /\b(?:utc|gmt|tz|time ?zone|zeitzonen?)[ -]?(?:offset|versatz|difference)?\s*(?:[([]\s*(min\w*|h|hrs?|hours?|std|stunden)\s*[)\]])?[\s:]+([+\-\u2212]?\d{1,4}(?:\.\d{1,2})?)\s*(min\w*|h|hrs?|hours?|std|stunden)?\s*$/i;
+
+/** "UTC offset (min): 60", "Time zone offset: -5 h": seconds east of UTC where a unit is named; null where there is none. */
+function countedOffset(text: string): number | null {
+  const match = COUNTED.exec(text.trim());
+  const unit = match?.[1] ?? match?.[3];
+  if (match === null || unit === undefined) return null;
+  const seconds = Number(match[2].replace("\u2212", "-")) * (unit.toLowerCase().startsWith("m") ? 60 : 3600);
+  return Math.abs(seconds) <= 14 * 3600 ? seconds : null;
+}
+
 /** A zone named somewhere in a heading or a preamble line: a place name, an offset after UTC or GMT, or an abbreviation in capitals. */
 export function findZone(text: string): string | null {
   for (const [name] of text.matchAll(/[A-Za-z]+(?:\/[A-Za-z_+-]+)+/g)) if (isPlaceZone(name)) return name;
   for (const [words, zone] of SPOKEN) if (words.test(text)) return zone;
+  const counted = countedOffset(text);
+  if (counted !== null) return writeOffset(counted);
   const offset = OFFSET.exec(text);
   if (offset !== null && /utc|gmt|zon|offset|fuseau|huso|fuso|tijdz/i.test(text)) return readZone(offset[0]);
   for (const [word] of text.matchAll(/\b[A-Z]{3,4}\b/g)) {

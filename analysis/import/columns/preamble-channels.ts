@@ -1,4 +1,6 @@
 import { foldWord } from "../clock/calendar-words";
+import { foldHeading } from "../clock/column-profile";
+import { isTimeHeading } from "../clock/number-clock";
 import type { ColumnText } from "./column-reading";
 
 /** What the lines above the table say of one column: the text after its name. */
@@ -13,7 +15,7 @@ const MARKS = "[\\s:=;,\\t|\"'.)\\]>-]";
  * A line of units for all columns ("Units: s, bar, l/min") gives each its own.
  */
 export function channelLines(columns: readonly ColumnText[], preamble: readonly string[]): readonly string[] {
-  const lists = unitLists(columns.length, preamble);
+  const lists = unitLists(columns, preamble);
   const common = preamble.flatMap((line) => COMMON_UNIT.exec(line)?.[1] ?? []);
   return columns.map((column, k) => {
     const found = [...preamble.flatMap((line) => textAfterName(line, column.heading) ?? []), ...common];
@@ -42,7 +44,7 @@ function textAfterName(line: string, heading: string): string | null {
       ? escaped(name).replace(/ /g, "[\\s_.-]*")
       : `(?:${CHANNEL}[\\s_.#-]*0*${number}(?!\\d)|0*${number}(?=\\s*[:;=\\t,]))`;
   const match = new RegExp(
-    `^[#\\s"';%/*-]*${spelled}(?:\\s+(?:name|unit|units|einheit|unite|unidad|unidade|unita|eenheid|range|scale|type|description|label|sensor))*${MARKS}+(?=\\S)(.*)$`,
+    `^[#\\s"';%/*-]*(?:(?:${CHANNEL}[\\s_.#-]*)?\\d{1,2}\\s*[;,\\t|:=.)]\\s*["']?)?${spelled}(?:\\s+(?:name|unit|units|einheit|unite|unidad|unidade|unita|eenheid|range|scale|type|description|label|sensor))*${MARKS}+(?=\\S)(.*)$`,
     "i",
   ).exec(fold(line));
   if (match === null) return null;
@@ -70,7 +72,10 @@ const bareName = (heading: string) =>
   );
 const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&");
 
-function unitLists(count: number, preamble: readonly string[]): readonly string[] | null {
+/** A list may leave the time out. */
+function unitLists(columns: readonly ColumnText[], preamble: readonly string[]): readonly string[] | null {
+  const count = columns.length;
+  const timeFirst = count > 0 && isTimeHeading(foldHeading(columns[0]));
   for (const line of preamble) {
     const match =
       /^[#\s"']*(?:units?|einheit(?:en)?|unités?|unidad(?:es)?|unidades?|unità|eenhe(?:id|den))\s*["']?\s*[:=;,\t]\s*(.+)$/i.exec(line);
@@ -78,6 +83,7 @@ function unitLists(count: number, preamble: readonly string[]): readonly string[
     for (const mark of ["\t", ";", ",", "|"]) {
       const parts = match[1].split(mark).map((part) => part.trim().replace(/^["']|["']$/g, ""));
       if (parts.length === count && count > 1) return parts;
+      if (timeFirst && count > 2 && parts.length === count - 1) return ["", ...parts];
     }
   }
   return null;

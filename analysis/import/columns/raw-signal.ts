@@ -58,8 +58,11 @@ export function readRange(text: string): SignalRange | null {
     const found = unitAtFront(points[7]);
     if (found !== null) return { low: number(points[3]), high: number(points[6]), found };
   }
-  for (const match of text.matchAll(SPAN)) {
+  // "4-20mA 0-10bar": what follows the signal's own span is looked at again
+  const span = new RegExp(SPAN);
+  for (let match = span.exec(text); match !== null; match = span.exec(text)) {
     const found = unitAtFront(match[3]);
+    span.lastIndex = match.index + match[0].length - match[3].length;
     if (found === null || found.unit.quantity === "electricCurrent" || found.unit.quantity === "voltage") continue;
     if (number(match[1]) < number(match[2])) return { low: number(match[1]), high: number(match[2]), found };
   }

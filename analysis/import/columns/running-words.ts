@@ -1,7 +1,7 @@
 const ON =
   "on run running started start active true yes y open 1 ein an lauft läuft laeuft lauf betrieb aktiv ja wahr marche en marche actif oui vrai encendido encendida marcha en marcha activo si sí verdadero ligado ligada ativo sim verdadeiro acceso accesa in funzione marcia attivo sì vero aan draait actief waar working operating in betrieb funcionando";
 const OFF =
-  "off stop stopped idle standby inactive false no n closed 0 aus steht gestoppt halt inaktiv nein falsch arret arrêt arrête arrêté a l'arret inactif non faux apagado apagada parado parada detenido inactivo falso desligado desligada inativo não nao spento spenta fermo ferma inattivo uit gestopt staat stil inactief nee onwaar not running ready";
+  "off stop stopped idle standby inactive false no n closed 0 aus steht gestoppt halt inaktiv nein falsch arret arrêt arrête arrêté a l'arret inactif non faux apagado apagada parado parada paro detenido detenida inactivo falso desligado desligada inativo não nao spento spenta fermo ferma inattivo uit gestopt staat stil inactief nee onwaar not running ready";
 
 const phrases = (list: string, joined: readonly string[]): ReadonlySet<string> => new Set([...list.split(" "), ...joined]);
 const ON_WORDS = phrases(ON, ["en marche", "en marcha", "in funzione", "in betrieb", "pump on", "läuft"]);

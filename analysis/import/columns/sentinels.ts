@@ -1,9 +1,9 @@
-/** Usual marks of a missing value: nines, the ends of machine numbers, eights and sixes. Common practice, no source. */
+/** Usual marks of a missing value: nines, the ends of machine numbers (also with their last digits as decimals), eights and sixes. Common practice, no source. */
 const MARKS = [
   -99, -999, -9999, -99999, -999999, 999, 9999, 99999, 999999, 9999999, -99.9, -99.99, -999.9, -999.99, -9999.9, 999.9, 999.99, 9999.9,
   9999.99, 99.99, 99.9, 32767, -32768, -32767, 32766, 65535, 65534, 2147483647, -2147483648, -2147483647, 4294967295, 8388607, -8388608,
   16777215, -888, -8888, 888, 8888, -777, -7777, 6999, 7999, -6999, -7999, 1e20, 1e30, -1e30, 1e31, 1e35, 1e38, 9.9e37, 9.91e37,
-  3.4028235e38, -3.4028235e38,
+  3.4028235e38, -3.4028235e38, 6553.5, 655.35, 3276.7, 327.67, -3276.8, -327.68,
 ];
 
 /**
@@ -44,6 +44,9 @@ function aside(sorted: Float64Array, from: number, to: number, way: 1 | -1): num
   return distance > 3 * Math.max(inner, 0.3 * size) ? (way === 1 ? f : t) : null;
 }
 
+/** Marks that are as often a reading: never taken unasked. */
+const DOUBTFUL = new Set([...MARKS, -1]);
+
 /**
  * A mark that stands near the values and comes up again and again while its neighbours do not: it may be either, and is asked. Null where there is none.
  * @param sorted rising, sentinels left out
@@ -53,7 +56,7 @@ export function doubtfulSentinel(sorted: Float64Array): number | null {
     [sorted[0], sorted.find((v) => v > sorted[0])],
     [sorted[sorted.length - 1], sorted.findLast((v) => v < sorted[sorted.length - 1])],
   ] as const) {
-    if (next === undefined || !MARKS.includes(edge)) continue;
+    if (next === undefined || !DOUBTFUL.has(edge)) continue;
     const count = sorted.reduce((n, v) => n + (v === edge ? 1 : 0), 0);
     const spread = Math.abs(sorted[Math.floor(sorted.length * 0.9)] - sorted[Math.floor(sorted.length * 0.1)]);
     if (count >= 2 && Math.abs(edge - next) > 0.5 * spread) return edge;

@@ -77,6 +77,10 @@ const NO_UNIT = new Set([
   "ms",
 ]);
 
+/** What a pulse stands for ("L/pulse", "imp/m3") or the pulse itself: no unit of measure, but nothing else than a unit. */
+const PULSE_UNIT =
+  /^(?:(?:m?l|m3|m³|(?:us |imp )?gal|ft3|ft³)\s*\/\s*)?(?:pulses?|puls|imp|impulse?|impulsos?|impulsions?|impulsi|pulsen|counts?)(?:\s*\/\s*(?:l|m3|m³|gal|ft3|ft³))?$/i;
+
 /** A row that holds units alone: each filled cell is a unit, bare or in brackets, or a pattern of a date; at least one is a unit. */
 export function isUnitsRow(cells: readonly string[]): boolean {
   let units = 0;
@@ -84,7 +88,8 @@ export function isUnitsRow(cells: readonly string[]): boolean {
   for (const cell of cells) {
     const bracketed = BRACKETED.exec(cell);
     const text = bracketed?.[1] ?? cell;
-    if (findUnit(text) !== null && text !== "") units++;
+    if (text !== "" && (findUnit(text) !== null || (text.includes("/") && PULSE_UNIT.test(text)))) units++;
+    else if (PULSE_UNIT.test(text)) continue;
     else if (!NO_UNIT.has(text.toLowerCase()) && !TIME_FORMAT.test(text) && bracketed === null) others++;
   }
   return units > 0 && others * 3 <= units;
