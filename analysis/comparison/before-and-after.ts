@@ -7,10 +7,10 @@ import {
   type VisitMeasures,
 } from "../../shared/findings/comparison";
 import type { Measured } from "../../shared/units/measured";
+import { drawBlocks, runLength } from "../numerics/block-bootstrap";
 import { studentQuantile } from "../numerics/distributions";
 import { median } from "../numerics/order-statistics";
 import { type Random, seededRandom } from "../numerics/random";
-import { drawBlocks, runLength } from "./block-bootstrap";
 import { type DemandMatch, matchDemand, NO_MATCH } from "./demand-match";
 import { overallVerdict, verdictOf } from "./verdict";
 

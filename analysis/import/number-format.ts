@@ -3,8 +3,6 @@ import { findUnit } from "../../shared/units/unit-table";
 /** How a file writes its numbers. */
 export type NumberFormat = { readonly decimal: "." | ","; readonly thousands: string | null };
 
-export const PLAIN_NUMBERS: NumberFormat = { decimal: ".", thousands: null };
-
 /**
  * Words for "no value here", lower case. Common practice of loggers and spreadsheets, no source; IEEE 754 names (NaN, Inf); spreadsheet
  * error values (ISO/IEC 29500 part 1, 18.17.3).

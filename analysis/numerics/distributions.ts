@@ -44,9 +44,6 @@ export function studentQuantile(p: number, df: number): number {
   return invert((t) => 1 - incompleteBeta(df / (df + t * t), df / 2, 0.5) / 2, p, 2);
 }
 
-/** Two-sided p of Student's t. */
-export const studentTwoSided = (t: number, df: number): number => incompleteBeta(df / (df + t * t), df / 2, 0.5);
-
 /** Quantile of F with a and b degrees of freedom, 0 < p < 1. */
 export const fQuantile = (p: number, a: number, b: number): number =>
   invert((x) => incompleteBeta((a * x) / (a * x + b), a / 2, b / 2), p, 1);

@@ -18,5 +18,3 @@ export const pascalDifference = (pa: number) => pa as PascalDifference;
 
 /** The only door from gauge to absolute: nobody passes without saying what the air weighs here. */
 export const toAbsolute = (p: GaugePascal, atmosphere: AbsolutePascal) => (p + atmosphere) as AbsolutePascal;
-/** The way back. */
-export const toGauge = (p: AbsolutePascal, atmosphere: AbsolutePascal) => (p - atmosphere) as GaugePascal;

@@ -56,10 +56,6 @@ function placesOf(kind: BandKind, { segments, outcomes, faults }: Analysis): rea
   }
 }
 
-/** The bands that light up with a finding. */
-export const bandOfFinding = (bands: readonly Band[], finding: FindingKind): Band | null =>
-  bands.find((band) => band.finding === finding) ?? null;
-
 /** Index of the first place that begins at or after t. */
 export function firstFrom(places: readonly Span[], t: number): number {
   let low = 0;

@@ -58,14 +58,15 @@ export function makeHandle(stations: Stations): Handle {
     // Fetched while the file is read.
     const coming = stations.workingOut();
     coming.catch(() => {});
-    const prints = fingerprintsOf(request.files);
     const result = await importLog(request.files.map(logFile), request.choices, onProgress, stop);
     if (stop.aborted) return send({ answer: "stopped", id });
-    const kept = withFingerprints(result.record, await prints);
-    record = kept;
+    record = result.record;
     analysis = null;
-    const traces = kept.channels.map(traceChannel);
-    send({ answer: "trace", id, outline: outline(kept), layouts: result.layouts, traces }, buffersOf(traces));
+    const traces = result.record.channels.map(traceChannel);
+    send({ answer: "trace", id, outline: outline(result.record), layouts: result.layouts, traces }, buffersOf(traces));
+    // The trace does not wait for the fingerprints; the findings carry them.
+    record = withFingerprints(result.record, await fingerprintsOf(request.files));
+    if (stop.aborted) return send({ answer: "stopped", id });
     await workOut(request, send);
   }
 

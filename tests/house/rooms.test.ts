@@ -20,7 +20,11 @@ const ORDER = [
   "document",
 ];
 /** On these shelves no file may use its neighbour; `detector.ts` and the like say what a neighbour is, index.ts lists them. */
-const SHELVES: readonly (readonly [string, readonly string[]])[] = [["analysis/detectors", ["detector", "index"]]];
+const SHELVES: readonly (readonly [string, readonly string[]])[] = [
+  ["analysis/detectors", ["detector", "index"]],
+  ["analysis/diagnosis/causes", ["cause-table", "index"]],
+  ["analysis/advice/rules", ["index"]],
+];
 
 const roomOf = (path: string) => path.split("/")[1].replace(/\.ts$/, "");
 

@@ -1,8 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { blockBootstrap, blocksOf } from "../../../analysis/numerics/block-bootstrap";
 import { changePoints, noiseVariance } from "../../../analysis/numerics/change-points";
 import { hampelOutliers } from "../../../analysis/numerics/hampel";
-import { mean } from "../../../analysis/numerics/moments";
 import { seededRandom } from "../../../analysis/numerics/random";
 import { goldenCase, goldenInputs } from "../../builders/reference";
 
@@ -33,19 +31,4 @@ describe("change points", () => {
 
 test("outliers of a neighbourhood agree with NumPy", () => {
   expect(hampelOutliers(goldenInputs.drift.y, 5, 3)).toEqual(goldenCase<{ index: number[] }>("hampel").output.index);
-});
-
-test("the block bootstrap covers the mean of independent blocks about as often as it says", () => {
-  let covered = 0;
-  for (let trial = 0; trial < 200; trial++) {
-    const chance = seededRandom(trial);
-    const blocks = blocksOf(
-      Float64Array.from({ length: 300 }, () => chance.normal()),
-      6,
-    );
-    const interval = blockBootstrap(blocks, (sample) => mean(Float64Array.from(sample, (b) => mean(b))), chance, 300)!;
-    if (interval.low <= 0 && interval.high >= 0) covered++;
-  }
-  expect(covered / 200).toBeGreaterThan(0.9);
-  expect(covered / 200).toBeLessThan(0.99);
 });

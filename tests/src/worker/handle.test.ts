@@ -125,3 +125,19 @@ test("detail gives the samples of the window and one neighbour on either side", 
   expect(answer.answer === "detail" && [...answer.detail.channels[0].times]).toEqual([10, 11, 12, 13]);
   expect(answer.answer === "detail" && [...answer.detail.channels[0].values]).toEqual([10, 11, 12, 13]);
 });
+
+test("the trace does not wait for the fingerprints of the files; the findings carry them", async () => {
+  let hand: (bytes: ArrayBuffer) => void = () => {};
+  const slow = { size: 3, arrayBuffer: () => new Promise<ArrayBuffer>((resolve) => (hand = resolve)) } as unknown as Blob;
+  const { stations } = countingStations();
+  const named = { ...record, files: [{ name: "a.csv", bytes: 3, sha256: null }] };
+  const handle = makeHandle({ ...stations, fileReading: async () => ({ importLog: async () => ({ record: named, layouts: [] }) }) });
+  const answers: Answer[] = [];
+  const done = handle(readRequest(1, [{ name: "a.csv", blob: slow }]), (answer) => answers.push(answer));
+  await expect.poll(() => answers.map(({ answer }) => answer)).toEqual(["trace"]);
+  hand(new TextEncoder().encode("abc").buffer);
+  await done;
+  const findings = answers.find((answer) => answer.answer === "findings");
+  // SHA-256 of "abc": FIPS 180-4, example B.1
+  expect(findings?.document.record.files[0].sha256).toBe("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+});
