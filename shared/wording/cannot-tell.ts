@@ -14,7 +14,13 @@ const TOPICS: { readonly [K in CannotTellTopic]: string } = {
 
 /** "This log cannot show ..., because ...; log ... instead." */
 export function sayCannotTell(c: CannotTell, units: UnitChoice): string {
-  return `This log cannot show ${TOPICS[c.about]}: ${reason(c, units)}`;
+  return `This log cannot show ${topic(c, units)}: ${reason(c, units)}`;
+}
+
+/** Where only fast waves are hidden, no more is said to be hidden than that. */
+function topic(c: CannotTell, units: UnitChoice): string {
+  const hiddenBelow = c.about === "oscillation" ? c.detail.hiddenBelowS : null;
+  return typeof hiddenBelow === "number" ? `waves shorter than ${formatQuantity(hiddenBelow, "time", units, 2)}` : TOPICS[c.about];
 }
 
 function reason(c: CannotTell, units: UnitChoice): string {

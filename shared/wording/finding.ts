@@ -1,4 +1,4 @@
-import type { Finding, FindingKind } from "../findings/finding";
+import type { Finding, FindingKind, FindingOf } from "../findings/finding";
 import type { SiteFacts } from "../site/site-facts";
 import { formatMeasured, formatQuantity, formatRange } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
@@ -45,10 +45,9 @@ const SAYERS: Sayers = {
   }),
   oscillation: (f, u) => {
     const strongest = f.episodes.reduce((a, b) => (b.peakToPeak.value > a.peakToPeak.value ? b : a));
-    const drivers = [...new Set(f.episodes.map((e) => DRIVEN_BY[e.drivenBy]))];
     const folded = strongest.couldBeFoldedFrom.map((s) => formatQuantity(s, "time", u, 2));
     return {
-      title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, height ${formatMeasured(strongest.peakToPeak, "pressureDifference", u)} from crest to trough`,
+      title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, height ${formatMeasured(strongest.peakToPeak, "pressureDifference", u)} from crest to trough${f.episodes.length > 1 ? " at its strongest" : ""}`,
       text: join([
         `${times(f.episodes.length, "stretch", "stretches")}, ${formatQuantity(
           f.episodes.reduce((sum, e) => sum + e.to - e.from, 0),
@@ -56,7 +55,7 @@ const SAYERS: Sayers = {
           u,
           2,
         )} in all.`,
-        `${drivers.join(". ")}.`,
+        `${sayDriver(f)}.`,
         `The wave is ${SHAPES[strongest.shape]}.`,
         folded.length === 0
           ? null
@@ -93,7 +92,7 @@ const SAYERS: Sayers = {
       f.emptiesAt !== null
         ? `The tank runs empty at ${formatMeasured(f.emptiesAt, "gaugePressure", u)}: that is its true precharge`
         : f.gasConstant !== null
-          ? `The tank works${f.emptiesBelow === null ? "" : `; its true precharge lies below ${formatQuantity(f.emptiesBelow, "gaugePressure", u)}`}`
+          ? `${givesLess(f) ?? "The tank works"}${f.emptiesBelow === null ? "" : `; its true precharge lies below ${formatQuantity(f.emptiesBelow, "gaugePressure", u)}`}`
           : "What the tank holds cannot be read from this log",
     text: join([
       f.gasConstant === null
@@ -173,6 +172,22 @@ const DRIVEN_BY = {
   cycling: "It goes with the pump's starts and stops",
   unknown: "What drives it cannot be told from these channels",
 } as const;
+
+/** What drives the oscillation for most of its time, and for how much of it where that is not all. */
+function sayDriver({ episodes }: FindingOf<"oscillation">): string {
+  const total = episodes.reduce((sum, e) => sum + e.to - e.from, 0);
+  const shareOf = (by: keyof typeof DRIVEN_BY) => episodes.reduce((sum, e) => sum + (e.drivenBy === by ? e.to - e.from : 0), 0) / total;
+  const [by, share] = (Object.keys(DRIVEN_BY) as (keyof typeof DRIVEN_BY)[])
+    .map((key) => [key, shareOf(key)] as const)
+    .reduce((most, next) => (next[1] > most[1] ? next : most));
+  return share > 0.995 ? DRIVEN_BY[by] : `${DRIVEN_BY[by]}, for ${Math.round(100 * share)} % of that time`;
+}
+
+/** Fast gas that keeps its heat is up to 1.4 times as stiff; only a tank below even that is said to give less than it should. */
+function givesLess({ gasConstant, expectedGasConstant }: FindingOf<"tank-charge">): string | null {
+  if (gasConstant === null || expectedGasConstant === null || gasConstant.high > expectedGasConstant / 1.4) return null;
+  return `The tank has ${Math.round((100 * gasConstant.value) / expectedGasConstant)} % of the give that its stated size and charge would have`;
+}
 const SHAPES = {
   sine: "close to a sine, as a loop makes it",
   triangle: "triangular, as between two limits",

@@ -87,7 +87,7 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     small: (w) =>
       `The pressure oscillates a little (${w("peakToPeak", "pressureDifference", 2)}, limit ${w("limit", "pressureDifference", 2)}).`,
     large: (w) =>
-      `The pressure oscillates by ${w("peakToPeak", "pressureDifference", 2)} every ${w("period", "time", 2)}; the limit is ${w("limit", "pressureDifference", 2)}.`,
+      `The pressure oscillates, mostly by ${w("peakToPeak", "pressureDifference", 2)} every ${w("period", "time", 2)}; the limit is ${w("limit", "pressureDifference", 2)}.`,
   },
   "oscillation-driver": {
     loop: () => "Flow follows pressure in the oscillation: the control drives it.",
