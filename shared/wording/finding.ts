@@ -167,7 +167,7 @@ const SAYERS: Sayers = {
 };
 
 const DRIVEN_BY = {
-  loop: "Flow follows pressure: the control loop drives it",
+  loop: "The pump brings the swing, not the draw: the control loop drives it",
   demand: "Flow leads and pressure moves against it: the demand drives it",
   cycling: "It goes with the pump's starts and stops",
   unknown: "What drives it cannot be told from these channels",

@@ -90,7 +90,7 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
       `The pressure oscillates, mostly by ${w("peakToPeak", "pressureDifference", 2)} every ${w("period", "time", 2)}; the limit is ${w("limit", "pressureDifference", 2)}.`,
   },
   "oscillation-driver": {
-    loop: () => "Flow follows pressure in the oscillation: the control drives it.",
+    loop: () => "The pump brings the swing of the oscillation, not the draw: the control drives it.",
     demand: () => "Flow leads and pressure moves against it: the draw drives the oscillation.",
     unclear: () => "Who drives the oscillation stays open.",
   },

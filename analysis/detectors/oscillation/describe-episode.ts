@@ -5,8 +5,9 @@ import { measured } from "../../../shared/units/measured";
 import { type PascalDifference, pascalDifference } from "../../../shared/units/pressure";
 import { seconds } from "../../../shared/units/quantity";
 import { studentQuantile } from "../../numerics/distributions";
+import { mean } from "../../numerics/moments";
 import type { Evidence } from "../detector";
-import { companionOf, driverOf } from "./driver";
+import { companionOf, driverOf, tankBalance } from "./driver";
 import type { EpisodeSpan, Group } from "./episode-span";
 import { type NoiseAround, type RefinedWave, refineWave } from "./refine";
 import { shapeOf } from "./wave-shape";
@@ -29,6 +30,8 @@ export function describeEpisode(
   if (peakToPeak.value < leastPeakToPeak) return null;
   const flow = companionOf(mainChannel(evidence.record, "flow"), wave, span.from, span.to);
   const speed = companionOf(mainChannel(evidence.record, "speed"), wave, span.from, span.to);
+  const { segments, site } = evidence;
+  const balance = tankBalance(segments.tank, wave.frequency, mean(samples.values), site.atmosphere.value);
   const period = 1 / wave.frequency;
   return {
     from: seconds(span.from),
@@ -38,7 +41,7 @@ export function describeEpisode(
     peakToPeak,
     regularity: group.best.regularity,
     shape,
-    drivenBy: driverOf(flow, speed, evidence.segments.meter),
+    drivenBy: driverOf(flow, speed, segments.meter, balance),
     share: wave.share,
     couldBeFoldedFrom: couldFoldFrom(period, channel),
   };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { oscillation } from "../../../../analysis/detectors/oscillation";
-import type { MeterPlace } from "../../../../shared/findings/segment";
+import type { LivingTank, MeterPlace } from "../../../../shared/findings/segment";
 import { alwaysRunning, evidenceOf, recordOf } from "../../../builders/known-evidence";
 import { noiseOf, seededRandom } from "../../../builders/signals";
 
@@ -10,7 +10,7 @@ const COUNT = 960;
 type Companion = { readonly size: number; readonly lead: number };
 
 /** A pressure wave of 20 kPa with a flow (share of 1e-3 m3/s) and a speed that lead it by so many degrees. */
-function driverOf(flow: Companion | null, speed: Companion | null, meter: MeterPlace["place"]) {
+function driverOf(flow: Companion | null, speed: Companion | null, meter: MeterPlace["place"], tank?: LivingTank) {
   const wave = (lead: number) => (i: number) => Math.cos((2 * Math.PI * i) / PERIOD + (lead * Math.PI) / 180);
   const column = (seed: number, make: (i: number, noise: number) => number) =>
     noiseOf(COUNT, seededRandom(seed), 0.5).map((v, i) => make(i, v));
@@ -20,10 +20,18 @@ function driverOf(flow: Companion | null, speed: Companion | null, meter: MeterP
     ...(speed === null ? {} : { speed: column(3, (i, v) => 0.8 + 0.003 * v + speed.size * wave(speed.lead)(i)) }),
   };
   const record = recordOf(columns);
-  const segments = { pump: alwaysRunning(record), meter: { place: meter, from: "given" as const, certainty: 1 } };
+  const segments = { pump: alwaysRunning(record), meter: { place: meter, from: "given" as const, certainty: 1 }, ...(tank && { tank }) };
   const outcome = oscillation.detect(evidenceOf(record, segments));
   return outcome.state === "found" ? outcome.finding.episodes[0].drivenBy : outcome.state;
 }
+
+const tankOf = (k: number): LivingTank => ({
+  windows: [],
+  gasConstant: { value: k, low: k, high: k },
+  emptiesAt: null,
+  emptiesBelow: null,
+  points: { drawn: new Float64Array(), inversePressure: new Float64Array(), window: new Uint16Array() },
+});
 
 // An integrating tank: dp/dt goes with inflow less draw. Draw through an open fixture goes with the root of pressure.
 describe("who drives a wave", () => {
@@ -39,6 +47,15 @@ describe("who drives a wave", () => {
   });
   test("a meter before the tank sees the loop's swing a quarter turn ahead", () => {
     expect(driverOf({ size: 0.2, lead: 85 }, { size: 0.03, lead: 110 }, "before-tank")).toBe("loop");
+  });
+  // Mass balance: at 24 s and 4.513 bar absolute a swing of 0.1 bar moves C w A = K w A / p^2 = 40 000 * 0.2618 * 10 000 / 4.513e5^2 = 5.1e-4 m3/s.
+  test("a draw too steady for what the tank takes and gives, while the speed goes with the wave: the loop", () => {
+    expect(driverOf({ size: 0, lead: 0 }, { size: 0.03, lead: 80 }, "after-tank", tankOf(40_000))).toBe("loop");
+    expect(driverOf({ size: 0, lead: 0 }, { size: 0, lead: 0 }, "after-tank", tankOf(40_000))).toBe("unknown");
+    expect(driverOf({ size: 0, lead: 0 }, { size: 0.03, lead: 80 }, "after-tank", tankOf(40))).toBe("unknown");
+  });
+  test("a draw that swings as much as the tank takes is not passed over by the balance", () => {
+    expect(driverOf({ size: 0.5, lead: -95 }, { size: 0.03, lead: 80 }, "after-tank", tankOf(40_000))).toBe("demand");
   });
   test("flow that does not move with it, or no flow: unknown", () => {
     expect(driverOf({ size: 0, lead: 0 }, { size: 0.03, lead: 80 }, "after-tank")).toBe("unknown");
