@@ -1,4 +1,5 @@
 import type { Analysis } from "../../shared/findings/analysis";
+import { breaksLimit } from "../../shared/findings/breaks-limit";
 import type { CannotTell } from "../../shared/findings/cannot-tell";
 import { FINDING_KINDS, type Finding, type Outcome } from "../../shared/findings/finding";
 import { isCannotTell, type Segments } from "../../shared/findings/segment";
@@ -7,7 +8,8 @@ import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { sayCannotTell } from "../../shared/wording/cannot-tell";
-import { breaksLimit, METHODS, sayFinding, sharpenedBy, WRONG_IF } from "../../shared/wording/finding";
+import { METHODS, sayFinding, WRONG_IF } from "../../shared/wording/finding";
+import { sharpenedBy } from "../../shared/wording/sharpened-by";
 import { writeSpan } from "./record-part";
 
 /** Findings in the order in which a person should read them: safety, then what breaks a limit, then the rest. */

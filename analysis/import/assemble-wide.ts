@@ -73,7 +73,12 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
       ...slowNote(slower),
       ...log.notes(),
     ],
-    faults: [...settled.faults, ...signals, ...findGaps(times, rhythm), ...restarts(log.restarts, times, order)],
+    faults: [
+      ...settled.faults,
+      ...signals,
+      ...(sampling.kind === "even" ? [] : findGaps(times, rhythm)),
+      ...restarts(log.restarts, times, order),
+    ],
   };
 }
 

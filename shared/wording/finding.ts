@@ -1,5 +1,4 @@
 import type { Finding, FindingKind, FindingOf } from "../findings/finding";
-import type { SiteFacts } from "../site/site-facts";
 import { formatMeasured, formatQuantity, formatRange } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
 
@@ -249,65 +248,3 @@ export const WRONG_IF: { readonly [K in FindingKind]: string } = {
   "pump-performance": "The drive was limited below full speed, or the suction side was low.",
   demand: "The meter stands before the tank or misses small flows.",
 };
-
-/** Which missing fact would sharpen a finding most; null where none would. */
-export const sharpenedBy = (kind: FindingKind, site: SiteFacts): string | null => sharpener(kind, site)?.[1] ?? null;
-
-/** The name of that fact, for a way to its field. */
-export const sharpeningFact = (kind: FindingKind, site: SiteFacts): keyof SiteFacts | null => sharpener(kind, site)?.[0] ?? null;
-
-const sharpener = (kind: FindingKind, site: SiteFacts) => SHARPENERS[kind].find(([fact]) => site[fact] === null);
-
-const SHARPENERS: { readonly [K in FindingKind]: readonly (readonly [keyof SiteFacts, string])[] } = {
-  "over-marked-pressure": [],
-  cycling: [
-    ["motorPower", "the motor's power, for the starts it may make"],
-    ["tankVolume", "the tank's total volume, for the cycle it should give"],
-  ],
-  "short-cycles": [],
-  oscillation: [
-    ["sensorToTank", "the distance from sensor to tank"],
-    ["pipeInsideDiameter", "the pipe's inside diameter"],
-  ],
-  drift: [["setPressure", "the set pressure"]],
-  tracking: [["setPressure", "the set pressure"]],
-  "tank-charge": [
-    ["tankVolume", "the tank's total volume"],
-    ["precharge", "the precharge as read with the water side empty"],
-    ["flowMeter", "where the flow meter stands"],
-  ],
-  "leak-down": [
-    ["tankVolume", "the tank's total volume"],
-    ["precharge", "the precharge"],
-  ],
-  sensor: [
-    ["setPressure", "the set pressure"],
-    ["pipeInsideDiameter", "the pipe's inside diameter"],
-  ],
-  "pump-performance": [["pumpRatedFlow", "the pump's rated flow"]],
-  demand: [["flowMeter", "where the flow meter stands"]],
-};
-
-/** Whether a finding breaks an acceptance limit of the site; null where there is no limit for it. */
-export function breaksLimit(finding: Finding, site: SiteFacts): boolean | null {
-  switch (finding.kind) {
-    case "over-marked-pressure":
-    case "short-cycles":
-    case "leak-down":
-      return true;
-    case "cycling": {
-      const limit = site.limits.startsPerHour?.value ?? finding.allowedStartsPerHour;
-      return limit === null ? null : finding.peakStartsPerHour > limit;
-    }
-    case "oscillation":
-      return finding.episodes.some((e) => e.peakToPeak.value > site.limits.oscillationPeakToPeak.value);
-    case "drift":
-      return finding.windows.some((w) => w.over);
-    case "pump-performance":
-      return finding.lossOfPrime.length + finding.overdraw.length > 0;
-    case "sensor":
-      return finding.stuck.length + finding.frozen.length + finding.pinned.length > 0 || finding.noiseGrowsWithFlow === true ? true : null;
-    default:
-      return null;
-  }
-}

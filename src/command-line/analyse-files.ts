@@ -1,13 +1,13 @@
 import { basename } from "node:path";
 import { analyse } from "../../analysis/analyse";
 import { refusedDocument, writeFindings } from "../../analysis/document/findings-document";
-import { type ImportChoices, importLog } from "../../analysis/import/import-log";
+import type { ImportChoices } from "../../analysis/import/import-log";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
-import { openLog, readSiteFile } from "./files";
+import { readLogs, readSiteFile } from "./files";
 import { refusalOf } from "./refusal";
 
 export type AnalysisOrder = {
@@ -25,8 +25,7 @@ export async function analyseFiles(
 ): Promise<FindingsDocument> {
   try {
     const site = order.site === null ? NO_SITE_FACTS : await readSiteFile(order.site);
-    const files = await Promise.all(order.paths.map(openLog));
-    const { record } = await importLog(files, { ...order.choices, zone: site.zone });
+    const record = await readLogs(order.paths, { ...order.choices, zone: site.zone });
     await onRecord(record);
     return writeFindings(record, analyse(record, site), order.units ?? unitsAsInFile(record));
   } catch (error) {

@@ -5,7 +5,7 @@ import { analyse } from "../../analysis/analyse";
 import { compareVisits } from "../../analysis/comparison/before-and-after";
 import { measureVisit } from "../../analysis/comparison/visit-measures";
 import { writeFindings } from "../../analysis/document/findings-document";
-import { importLog } from "../../analysis/import/import-log";
+import { NO_CHOICES } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
@@ -15,7 +15,7 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { REPORT_SECTIONS, type ReportOrder, type ReportSectionId } from "../report/report-input";
 import { reportOf } from "../report/report-of-record";
-import { openLog, readSiteFile, writeWhole } from "./files";
+import { readLogs, readSiteFile, writeWhole } from "./files";
 import { readUnits, UsageError } from "./options";
 import { refusalOf } from "./refusal";
 
@@ -92,7 +92,7 @@ async function orderOf(visit: Visit, before: Visit | null, units: UnitChoice, va
 
 async function readVisit(paths: readonly string[], sitePath: string | undefined): Promise<Visit> {
   const site: SiteFacts = sitePath === undefined ? NO_SITE_FACTS : await readSiteFile(sitePath);
-  const { record } = await importLog(await Promise.all(paths.map(openLog)), { answers: {}, columns: [], zone: site.zone });
+  const record = await readLogs(paths, { ...NO_CHOICES, zone: site.zone });
   return { record, analysis: analyse(record, site) };
 }
 

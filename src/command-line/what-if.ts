@@ -1,6 +1,6 @@
 import { parseArgs } from "node:util";
 import { analyse } from "../../analysis/analyse";
-import { importLog, NO_CHOICES } from "../../analysis/import/import-log";
+import { NO_CHOICES } from "../../analysis/import/import-log";
 import { type FittedSite, fitSite } from "../../analysis/model/fit";
 import { whatIf } from "../../analysis/model/what-if";
 import { readChange } from "../../analysis/model/what-if/changes";
@@ -11,7 +11,7 @@ import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
-import { openLog, readSiteFile, writeWhole } from "./files";
+import { readLogs, readSiteFile, writeWhole } from "./files";
 import { readUnits, UsageError } from "./options";
 import { printWhatIf, traceCsv } from "./print-what-if";
 import { refusalOf } from "./refusal";
@@ -56,8 +56,7 @@ export async function runWhatIf(args: readonly string[]): Promise<number> {
   const units = readUnits(values.units);
   try {
     const site = values.site === undefined ? NO_SITE_FACTS : await readSiteFile(values.site);
-    const files = await Promise.all(positionals.map(openLog));
-    const { record } = await importLog(files, { ...NO_CHOICES, zone: site.zone });
+    const record = await readLogs(positionals, { ...NO_CHOICES, zone: site.zone });
     const span = spanOf(record, values.from, values.to);
     const analysis = analyse(record, site);
     const fitted = fitSite(inGauge(record, site.atmosphere.value), analysis.segments, analysis.outcomes, site, analysis.faults);

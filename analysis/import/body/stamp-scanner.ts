@@ -64,6 +64,8 @@ function compile(pattern: string): readonly Step[] | null {
 const TENTHS = [1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
 const LEAST = [0, 1, 0, 1, 1, 0, 0, 0];
 const MOST = [0, 9999, 99, 12, 31, 24, 59, 59];
+/** Worth of the fields that change from row to row, s; 0 for all others. */
+const QUICK_SECONDS = [0, 0, 0, 0, 0, 0, 60, 1, 0, 0];
 
 function fieldScanner(steps: readonly Step[]): StampScanner {
   const ops = Uint8Array.from(steps, (step) => step.op);
@@ -73,19 +75,19 @@ function fieldScanner(steps: readonly Step[]): StampScanner {
   const days = new DayCache();
   const hasDate = steps.some((step) => step.op === DAY);
   const hasHalf = steps.some((step) => step.op === HALF);
+  let quickAt = 0;
 
-  /** Fills `fields`; the place behind the stamp, -1 where it does not fit. */
-  function scanFields(bytes: Uint8Array, from: number): number {
+  /** Fills `fields` from step `first` on; the place behind the stamp, -1 where it does not fit. */
+  function scanFields(bytes: Uint8Array, from: number, first: number): number {
     let at = from;
-    for (let i = 0; i < ops.length; i++) {
+    for (let i = first; i < ops.length; i++) {
       const op = ops[i];
+      if (i === quick) quickAt = at;
       if (op === LITERAL) {
         if (bytes[at++] !== literals[i]) return -1;
       } else if (op <= SECOND) {
-        const first = bytes[at] - 48;
-        if (!(first >= 0 && first <= 9)) return -1;
-        let value = first;
-        at++;
+        let value = bytes[at++] - 48;
+        if (!(value >= 0 && value <= 9)) return -1;
         const second = bytes[at] - 48;
         if (second >= 0 && second <= 9) {
           value = value * 10 + second;
@@ -120,6 +122,8 @@ function fieldScanner(steps: readonly Step[]): StampScanner {
     return at;
   }
 
+  const withFraction = (whole: number): number => (fields[0] === 0 ? whole : whole + fields[FRACTION] / TENTHS[fields[0]]);
+
   function secondsOfDay(): number {
     let hour = fields[HOUR];
     if (hasHalf) {
@@ -129,17 +133,53 @@ function fieldScanner(steps: readonly Step[]): StampScanner {
     return hour * 3600 + fields[MINUTE] * 60 + fields[SECOND];
   }
 
+  /** The step that reads the quickest field, where nothing but literals and decimals follow it: what stands before it seldom changes. */
+  const quick = quickStep(ops);
+  const known = new Uint8Array(32);
+  let knownLength = 0;
+  let knownSeconds = 0;
+
+  /** Remembers the bytes before the quickest field with what they are worth. */
+  function remember(bytes: Uint8Array, from: number, whole: number): void {
+    knownLength = 0;
+    const length = quickAt - from;
+    if (quick < 0 || length > known.length || whole - whole !== 0) return;
+    for (let i = 0; i < length; i++) known[i] = bytes[from + i];
+    knownSeconds = whole - fields[ops[quick]] * QUICK_SECONDS[ops[quick]];
+    knownLength = length;
+  }
+
+  function isKnown(bytes: Uint8Array, from: number): boolean {
+    if (knownLength === 0) return false;
+    for (let i = knownLength - 1; i >= 0; i--) if (bytes[from + i] !== known[i]) return false;
+    return true;
+  }
+
   return {
     end: 0,
     scan(bytes, at) {
-      const end = scanFields(bytes, at);
+      if (isKnown(bytes, at)) {
+        const end = scanFields(bytes, at + knownLength, quick);
+        if (end < 0) return Number.NaN;
+        this.end = end;
+        return withFraction(knownSeconds + fields[ops[quick]] * QUICK_SECONDS[ops[quick]]);
+      }
+      const end = scanFields(bytes, at, 0);
       if (end < 0) return Number.NaN;
       this.end = end;
       const date = hasDate ? days.seconds(fields[YEAR] || fullYear(fields[SHORT_YEAR]), fields[MONTH], fields[DAY]) : 0;
       const whole = date + secondsOfDay();
-      return fields[0] === 0 ? whole : whole + fields[FRACTION] / TENTHS[fields[0]];
+      remember(bytes, at, whole);
+      return withFraction(whole);
     },
   };
+}
+
+/** Index of the last field where it is one of seconds or minutes and only literals and decimals follow; -1 where it is another. */
+function quickStep(ops: Uint8Array): number {
+  let last = ops.length - 1;
+  while (last >= 0 && (ops[last] === LITERAL || ops[last] === FRACTION)) last--;
+  return last >= 0 && QUICK_SECONDS[ops[last]] > 0 ? last : -1;
 }
 
 const fullYear = (short: number) => (short < 70 ? 2000 + short : 1900 + short);

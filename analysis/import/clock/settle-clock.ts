@@ -9,6 +9,7 @@ import { findSetBack } from "./clock-set-back";
 import { spreadCoarseStamps } from "./coarse-stamps";
 import { followRestarts } from "./elapsed-restarts";
 import { orderRows } from "./order-rows";
+import { risesEvenly } from "./rises-evenly";
 import { settleDateOrder } from "./settle-date-order";
 import { snapToGrid } from "./snap-to-grid";
 import { markHalves } from "./unmarked-halves";
@@ -25,11 +26,11 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
   const answers = readClockAnswers(choices);
   const ledger: ClockLedger = { rejected: [], faults: [], questions: [...reading.questions], notes: [...reading.notes] };
   const times = reading.kind === "counted" ? countedTimes(raw.length, reading.interval ?? 1) : raw.slice();
-  rejectUnread(times, ledger);
+  if (!risesEvenly(times)) rejectUnread(times, ledger);
   if (reading.datesOnce === true) carryDates(times);
   const dateOrder = settleDateOrder(times, reading, ledger);
   if (reading.snap !== null) snapToGrid(times, reading.snap);
-  const turned = isNewestFirst(times, reading.rollsOverMidnight);
+  const turned = !risesEvenly(times) && isNewestFirst(times, reading.rollsOverMidnight);
   if (turned) {
     times.reverse();
     for (const reject of ledger.rejected) reject.row = times.length - 1 - reject.row;
@@ -38,14 +39,19 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
   if (reading.kind === "civil") markHalves(times, ledger);
   const shown = times.find((t) => !Number.isNaN(t)) ?? 0;
   const absolute = toInstants(times, reading, ledger);
-  if (absolute) {
-    const east = reading.kind === "civil" ? shown - (times.find((t) => !Number.isNaN(t)) ?? 0) : 0;
-    mendResets(times, east, answers.clock, ledger);
+  const east = absolute && reading.kind === "civil" ? shown - (times.find((t) => !Number.isNaN(t)) ?? 0) : 0;
+  if (!risesEvenly(times)) mendLeaps(times, reading, absolute ? east : null, answers.clock, ledger);
+  return { ...finish(times, reading, absolute, turned, ledger), dateOrder };
+}
+
+/** Where the clock leapt, fell back, was put forward, or is too coarse: in place. East: s of the logger's clock ahead of UTC, null without instants. */
+function mendLeaps(times: Float64Array, reading: ClockReading, east: number | null, answer: string | null, ledger: ClockLedger): void {
+  if (east !== null) {
+    mendResets(times, east, answer, ledger);
     if (reading.zone === null && reading.kind !== "unix") followSummerTime(times, ledger);
   } else followRestarts(times, ledger);
   spreadCoarseStamps(times, ledger);
   findSetBack(times, ledger);
-  return { ...finish(times, reading, absolute, turned, ledger), dateOrder };
 }
 
 /** Sorted, counted from the first instant, rows named as the file has them. */
@@ -73,7 +79,7 @@ function finish(
   const order = rows.order ?? (turned ? Uint32Array.from(times, (_, i) => i) : null);
   return {
     clock,
-    times: rows.times.map((t) => t - first),
+    times: countedFrom(rows.times, first),
     order: turned ? (order?.map(inFile) ?? null) : order,
     rejected: ledger.rejected.map(({ row, why }) => ({ row: inFile(row), why })).sort((a, b) => a.row - b.row),
     duplicates: rows.duplicates,
@@ -87,6 +93,12 @@ function finish(
     questions: ledger.questions,
     notes: ledger.notes,
   };
+}
+
+function countedFrom(instants: Float64Array, first: number): Float64Array {
+  const times = new Float64Array(instants.length);
+  for (let i = 0; i < times.length; i++) times[i] = instants[i] - first;
+  return times;
 }
 
 function countedTimes(n: number, interval: number): Float64Array {

@@ -1,5 +1,6 @@
 import { inOrderOfWeight } from "../../../analysis/document/story-part";
 import type { Analysis } from "../../../shared/findings/analysis";
+import { breaksLimit } from "../../../shared/findings/breaks-limit";
 import type { CannotTell } from "../../../shared/findings/cannot-tell";
 import type { Finding, FindingKind, Outcome } from "../../../shared/findings/finding";
 import type { Clock } from "../../../shared/record/clock";
@@ -7,7 +8,8 @@ import { type FactKey, isFactKey } from "../../../shared/site/fact-key";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { type Calculation, calculationOf } from "../../../shared/wording/calculation";
 import { sayCannotTell } from "../../../shared/wording/cannot-tell";
-import { breaksLimit, METHODS, QUESTIONS, sayFinding, sharpenedBy, sharpeningFact, WRONG_IF } from "../../../shared/wording/finding";
+import { METHODS, QUESTIONS, sayFinding, WRONG_IF } from "../../../shared/wording/finding";
+import { sharpenedBy, sharpeningFact } from "../../../shared/wording/sharpened-by";
 
 /** One finding as the story tells it, with everything that opens under it. */
 export type StoryLine = {

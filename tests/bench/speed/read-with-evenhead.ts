@@ -3,8 +3,7 @@ import { openLog } from "../../../src/command-line/files";
 
 /** Reads a log the way the command line does; sums are of the values as the record holds them (SI). */
 export async function readWhole(path: string): Promise<{ rows: number; sums: number[] }> {
-  const file = await openLog(path);
-  const { record } = await importLog([file], NO_CHOICES);
+  const { record } = await importLog([await openLog(path)], NO_CHOICES);
   const sums = record.channels.map(({ values }) => {
     let sum = 0;
     for (let i = 0; i < values.length; i++) sum += values[i];
