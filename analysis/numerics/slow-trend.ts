@@ -2,9 +2,10 @@ import { varianceInflation } from "./autocorrelation";
 import { normalQuantile, studentQuantile } from "./distributions";
 import { fourierPlan, powerOfTwoAtLeast } from "./fast-fourier";
 import { localBackground, logChance } from "./local-background";
+import { mean } from "./moments";
 import { finiteValues, median, NORMAL_PER_MAD, type Numbers, quantileInPlace, robustSpread } from "./order-statistics";
 import { seededRandom } from "./random";
-import { theilSen } from "./theil-sen";
+import { type TheilSenLine, theilSen } from "./theil-sen";
 import { fitTone } from "./tone-fit";
 import { valueStep } from "./value-step";
 
@@ -24,10 +25,12 @@ const LEAST_POINTS = 12;
 const SHARP = Math.hypot(0.5, 1 / Math.sqrt(12)); // of the blurred values, in steps
 /** 95 % reach of the difference of two errors, each even over one step: 1 - sqrt(0.05). */
 const STEP_REACH = 0.776;
+/** Correlation of neighbouring blocks that noise is reckoned to have at most. */
+const LONGEST_MEMORY = 0.93;
 
 /**
  * How far a column moved from end to end: Theil-Sen slope over block means without outliers (spikes do not move it) after a standing wave is taken off,
- * its interval widened for the residuals' memory with the bias of that memory corrected, and for the steps of the values where noise does not
+ * its interval widened for the residuals' memory with the bias of that memory corrected (as far as their fast scatter allows: a lasting bend is no noise), and for the steps of the values where noise does not
  * blur them.
  * @param times shape [n], s, rising   @param values shape [n]; missing left out
  * @param step of the values where they are stepped: known better from a whole record than from a part of it
@@ -42,20 +45,51 @@ export function slowTrend(times: Float64Array, values: Numbers, step = valueStep
   const wavePeriod = takeWaveOff(blocks, first.slope);
   const line = wavePeriod === null ? first : theilSen(blocks.times, blocks.values);
   if (line === null) return null;
-  const n = blocks.times.length;
-  const inflation = varianceInflation(memoryOf(blocks.values.map((v, i) => v - line.intercept - line.slope * blocks.times[i])), n, "line");
-  const free = Math.max(3, (n - 2) / inflation);
-  const widen = Math.sqrt(inflation) * (studentQuantile(0.975, free) / normalQuantile(0.975));
+  const rest = blocks.values.map((v, i) => v - line.intercept - line.slope * blocks.times[i]);
+  const reach = [reachOfPairs(line, rest), reachOfScatter(blocks.times, rest)].reduce((a, b) => (widthOf(b) < widthOf(a) ? b : a));
   const length = times[times.length - 1] - times[0];
   const change = line.slope * length;
   const byStep = STEP_REACH * blocks.sharpStep;
   return {
     change,
-    low: change - Math.hypot((line.slope - line.low) * length * widen, byStep),
-    high: change + Math.hypot((line.high - line.slope) * length * widen, byStep),
+    low: change - Math.hypot(reach.below * length, byStep),
+    high: change + Math.hypot(reach.above * length, byStep),
     wavePeriod,
   };
 }
+
+/** How far the slope may be out, below and above. */
+type Reach = { readonly below: number; readonly above: number };
+
+/** The limits of the pairs of slopes, widened for the memory that the residuals show. */
+function reachOfPairs(line: TheilSenLine, rest: Float64Array): Reach {
+  const inflation = varianceInflation(memoryOf(rest), rest.length, "line");
+  const free = Math.max(3, (rest.length - 2) / inflation);
+  const widen = Math.sqrt(inflation) * (studentQuantile(0.975, free) / normalQuantile(0.975));
+  return { below: (line.slope - line.low) * widen, above: (line.high - line.slope) * widen };
+}
+
+/**
+ * What the scatter from block to block allows. Residuals of a course that settles or turns look like noise of endless memory; but noise whose neighbours
+ * correlate by r has the variance of its differences over 2 (1 - r), so that noise of the longest memory reckoned with cannot be larger than its
+ * fast scatter says. Beside it stands how far least squares and the median of pairs differ about the slope of a bent course.
+ */
+function reachOfScatter(times: Float64Array, rest: Float64Array): Reach {
+  const n = rest.length;
+  const centre = mean(times);
+  let [squares, product] = [0, 0];
+  for (let i = 0; i < n; i++) {
+    squares += (times[i] - centre) ** 2;
+    product += (times[i] - centre) * rest[i];
+  }
+  const steps = robustSpread(differences(rest), 0);
+  const variance = (steps * steps) / (2 * (1 - LONGEST_MEMORY));
+  const sd = Math.sqrt((variance * (1 + LONGEST_MEMORY)) / (1 - LONGEST_MEMORY) / squares);
+  const reach = Math.hypot(normalQuantile(0.975) * sd, product / squares);
+  return { below: reach, above: reach };
+}
+
+const widthOf = ({ below, above }: Reach): number => below + above;
 
 type Blocks = {
   readonly times: Float64Array;

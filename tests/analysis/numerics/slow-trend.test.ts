@@ -76,3 +76,25 @@ test("noise blurs steps: the interval still holds the truth about as often as it
   }
   expect(covered / TRIALS).toBeGreaterThan(0.91);
 });
+
+// A course that settles: the slope of the noise-free course by least squares is the truth.
+describe.each([0, 0.6, 0.9])("a course that settles, in noise with memory %f", (memory) => {
+  const course = Float64Array.from({ length: SIZE }, (_, i) => 40 * (1 - Math.exp((-4 * i) / SIZE)));
+  const middle = (SIZE - 1) / 2;
+  const slope = course.reduce((sum, v, i) => sum + v * (i - middle), 0) / course.reduce((sum, _, i) => sum + (i - middle) ** 2, 0);
+  const truth = slope * (SIZE - 1);
+  const trends = Array.from({ length: TRIALS }, (_, trial) => {
+    const noise = noiseOf(SIZE, seededRandom(5000 + trial), memory);
+    const times = Float64Array.from({ length: SIZE }, (_, i) => i);
+    return slowTrend(
+      times,
+      course.map((v, i) => v + noise[i]),
+    )!;
+  });
+  test("its change lies within the interval", () => {
+    expect(trends.filter(({ low, high }) => low <= truth && truth <= high).length / TRIALS).toBeGreaterThan(0.91);
+  });
+  test("the bend is not taken for noise: that it rose stands beyond doubt", () => {
+    for (const { low } of trends) expect(low).toBeGreaterThan(0.25 * truth);
+  });
+});
