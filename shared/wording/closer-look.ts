@@ -62,7 +62,12 @@ const WORDS: { readonly [K in CloserLook]: Words } = {
   "pressure-against-flow": {
     title: "Pressure against flow",
     reading: "Each point is an instant with the pump running. A drive that holds its set pressure gives a level cloud.",
-    says: (n) => (n("droop") === null ? `${n("points")} points.` : `Pressure falls by ${n("droop")} from no flow to ${n("flow")}.`),
+    says: (n) => {
+      if (n("falls") !== null) return `By the middle line pressure falls by ${n("falls")} from no flow to ${n("flow")}.`;
+      return n("rises") !== null
+        ? `By the middle line pressure rises by ${n("rises")} from no flow to ${n("flow")}.`
+        : `${n("points")} points.`;
+    },
   },
   "tank-line": {
     title: "The tank's line",
@@ -84,6 +89,15 @@ const WORDS: { readonly [K in CloserLook]: Words } = {
     says: (n) => `Pressure fell by ${n("fall")} in ${n("length")}.`,
   },
 };
+
+export const LOOKS_WORDS = {
+  title: "Closer looks",
+  beingDrawn: "The picture is being drawn.",
+  nothing: "Nothing to show here: the log holds too little for this picture.",
+  goTo: "Closer look",
+  savePicture: "Save the picture",
+  saveNumbers: "Save the numbers",
+} as const;
 
 export const lookTitle = (look: CloserLook): string => WORDS[look].title;
 export const lookReading = (look: CloserLook): string => WORDS[look].reading;

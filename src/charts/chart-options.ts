@@ -22,7 +22,7 @@ export function chartOptions(
   const { colours, font } = looks;
   return {
     ...size,
-    padding: [spec.x === null ? 4 : 8, PLOT_RIGHT, spec.x === null ? 4 : 0, 0],
+    padding: [spec.x === null ? 4 : 8, spec.x === null ? PLOT_RIGHT : LAST_LABEL, spec.x === null ? 4 : 0, 0],
     legend: { show: false },
     cursor: { show: false },
     scales: {
@@ -49,6 +49,9 @@ export function chartOptions(
 function scaleOf({ low, high, logarithmic }: ChartAxis): uPlot.Scale {
   return { time: false, auto: false, range: () => [low, high], ...(logarithmic ? { distr: 3 as const } : {}) };
 }
+
+/** Half a label of the horizontal axis, that the last one is not cut, px. */
+const LAST_LABEL = 34;
 
 const TITLE = 18;
 const yAxisRoom = ({ x, y, axisWidth = AXIS_WIDTH }: ChartSpec) =>

@@ -8,6 +8,7 @@ import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import type { SheetName } from "../../shared/wording/page";
 import type { PickedFile, RecordOutline, TraceChannel } from "../worker/messages";
 
 /** Rows and bytes read so far, and the time left at the present pace; null until the pace is known. */
@@ -63,17 +64,7 @@ export type Selection = { readonly finding: FindingKind | null; readonly span: S
 /** A place the trace should move to. A new object each time, so that asking twice moves twice. */
 export type Focus = { readonly span: Span };
 
-/** A sheet that lies over the page, at most one. */
-export type SheetName =
-  | "bring-in"
-  | "site-facts"
-  | "what-if"
-  | "before-and-after"
-  | "report"
-  | "acceptance"
-  | "round"
-  | "how-shown"
-  | "visits";
+export type { SheetName };
 
 export type PageState = {
   readonly visit: VisitState;
@@ -90,6 +81,7 @@ export type PageState = {
   readonly focus: Focus | null;
   /** The visit on the page against an earlier one, where the person compared them. */
   readonly compared: ComparedVisits | null;
+  /** The sheet that is open, at most one. */
   readonly sheet: SheetName | null;
 };
 

@@ -1,3 +1,4 @@
+import { SHEET_WORDS } from "../../shared/wording/page";
 import { Sheet } from "../parts/sheet";
 import type { Preferences } from "../state/preferences";
 import { type SheetName, shownRecord, shownVisit } from "../state/visit-state";
@@ -13,18 +14,6 @@ import type { PageProps } from "./view-props";
 import { VisitsSheet } from "./visits/visits-sheet";
 import { WhatIf } from "./what-if/what-if";
 
-const SHEET_TITLES: Readonly<Record<SheetName, string>> = {
-  "bring-in": "How the files were read",
-  "site-facts": "Site facts",
-  "what-if": "What if",
-  "before-and-after": "Before and after",
-  report: "Report",
-  acceptance: "Acceptance",
-  round: "Round",
-  "how-shown": "How it is shown",
-  visits: "Visits kept in this browser",
-};
-
 const WITH_TABLES: readonly SheetName[] = ["what-if", "round", "before-and-after", "acceptance"];
 
 type SheetsProps = PageProps & { readonly sheet: SheetName; readonly change: (change: Partial<Preferences>) => void };
@@ -34,7 +23,7 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
   const read = shownRecord(page.state.visit);
   const visit = shownVisit(page.state.visit);
   return (
-    <Sheet title={SHEET_TITLES[sheet]} isWide={WITH_TABLES.includes(sheet)} onClose={() => page.dispatch({ do: "close-sheet" })}>
+    <Sheet title={SHEET_WORDS[sheet].title} isWide={WITH_TABLES.includes(sheet)} onClose={() => page.dispatch({ do: "close-sheet" })}>
       {sheet === "site-facts" && <SiteFactsSheet {...page} />}
       {sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
       {sheet === "before-and-after" && visit !== null && <BeforeAndAfter {...page} visit={visit} />}

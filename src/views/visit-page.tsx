@@ -4,6 +4,7 @@ import { OpenQuestions } from "./bring-in/open-questions";
 import { Causes } from "./causes/causes";
 import { CloserLooks } from "./closer-looks/closer-looks";
 import { Findings } from "./findings/findings";
+import { InShort } from "./in-short/in-short";
 import { NextVisit } from "./next-visit/next-visit";
 import { ReworkingNote } from "./reworking-note";
 import { CarriedFacts } from "./site-facts/carried-facts";
@@ -27,6 +28,7 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
           <CorrectionOffer {...props} />
           <CarriedFacts {...props} />
           <OpenQuestions {...props} visit={visit} />
+          <InShort {...props} visit={visit} />
           <Findings {...props} visit={visit} />
           <Causes {...props} visit={visit} />
           <NextVisit {...props} visit={visit} />

@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { serious } from "./axe";
 import { type OpenedPage, openPage } from "./open-page";
+import { openSheet } from "./sheets";
 import { bringIn, plainLog, textFile } from "./visits";
 
 let opened: OpenedPage;
@@ -81,9 +82,7 @@ describe("a narrow phone", () => {
     await openAll(page);
     expect(await overflow()).toBeLessThanOrEqual(0);
     for (const sheet of ["How it was read", "Site facts", "Visits"]) {
-      await page.getByRole("button", { name: sheet, exact: true }).click();
-      const dialog = page.getByRole("dialog");
-      await dialog.waitFor();
+      const dialog = await openSheet(page, sheet);
       expect(await dialog.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
       await page.keyboard.press("Escape");
     }

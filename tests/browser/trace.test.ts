@@ -153,7 +153,7 @@ describe("the trace by keyboard alone", () => {
 
   test("goes to a time of the site's clock", async () => {
     const { page } = desk;
-    await page.getByRole("button", { name: "Closer" }).click();
+    await page.getByRole("button", { name: "Closer", exact: true }).click();
     await page.getByLabel("Go to").fill("2026-03-04T12:00");
     await expect.poll(() => page.locator(".time-cursor").textContent()).toMatch(/Mar 4.*12:00:00/);
   });
@@ -167,7 +167,7 @@ test("on a phone the trace keeps to the top and a finger moves it", async () => 
   await page.getByRole("button", { name: "Larger" }).tap();
   await expect.poll(() => page.locator(".strip").count()).toBe(3);
   await page.getByRole("button", { name: "Smaller" }).tap();
-  await page.getByRole("button", { name: "Closer" }).tap();
+  await page.getByRole("button", { name: "Closer", exact: true }).tap();
   const closer = await ruler(page);
   const middle = await onPlot(stage, 0.5);
   const touch = await page.context().newCDPSession(page);

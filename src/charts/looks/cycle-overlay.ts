@@ -12,7 +12,7 @@ const MOST_CYCLES = 1500;
 /** Before the start, so that the fall to it can be seen, as a part of the time shown. */
 const BEFORE = 0.15;
 
-/** All cycles laid over one another at the start of the run, with the one at `place` drawn through. O(cycles * GRID * log n). */
+/** All cycles laid over one another at the start of the run, with one drawn through: that at `place`, else one of middle length. O(cycles * GRID * log n). */
 export function cycleOverlay(channel: Channel | null, runs: readonly Run[], place: Span | null): Look {
   const cycles = runs.slice(0, -1).map((run, i) => ({ from: run.from, runTo: run.to, to: runs[i + 1].from }));
   if (channel === null || cycles.length < 3) return nothing("cycle-overlay");
@@ -27,10 +27,8 @@ export function cycleOverlay(channel: Channel | null, runs: readonly Run[], plac
   const rows = Array.from(xs, (t) => taken.flatMap(({ from, to }) => (from + t <= to ? finite(valueBefore(channel, from + t)) : [])));
   const spread = rows.map((row) => (row.length < Math.max(3, taken.length / 20) ? null : quantiles(row, [0.05, 0.5, 0.95])));
   const chosen = cycles.find(({ from, to }) => place !== null && from <= place.to && to > place.from) ?? null;
-  const own =
-    chosen === null
-      ? []
-      : Array.from(xs, (t): Point => (chosen.from + t > chosen.to ? null : (finite(valueBefore(channel, chosen.from + t))[0] ?? null)));
+  const one = chosen ?? ofLength(cycles, middleLength);
+  const own = Array.from(xs, (t): Point => (one.from + t > one.to ? null : (finite(valueBefore(channel, one.from + t))[0] ?? null)));
   const middle = spread.flatMap((s) => (s === null ? [] : [s[1]]));
   if (middle.length === 0) return nothing("cycle-overlay");
   const low = middle.reduce((a, b) => Math.min(a, b));
@@ -44,14 +42,14 @@ export function cycleOverlay(channel: Channel | null, runs: readonly Run[], plac
     y: { title: "Pressure", shown: "gaugePressure", low: null, high: null },
     lines: [
       { ...base, label: "lowest in twenty", dash: [1, 3], width: 0.8 },
-      { ...base, label: "middle", dash: [6, 4] },
+      { ...base, label: "middle", dash: [6, 4], width: 1.6 },
       { ...base, label: "highest in twenty", dash: [1, 3], width: 0.8 },
-      ...(chosen === null ? [] : [{ ...base, hue: "ink" as const, label: "the one chosen", dash: [], width: 1.8 }]),
+      { ...base, hue: "ink", label: chosen === null ? "one of middle length" : "the one chosen", dash: [], width: 1.4 },
     ],
     shaded: [[0, 2]],
     marks: [{ kind: "line", axis: "x", at: 0, name: "start", dash: [2, 2] }],
     xs,
-    ys: [quantileLine(0), quantileLine(1), quantileLine(2), ...(chosen === null ? [] : [own])],
+    ys: [quantileLine(0), quantileLine(1), quantileLine(2), own],
     numbers: {
       cycles: { value: cycles.length, shown: "count" },
       low: { value: low, shown: "gaugePressure" },
@@ -59,6 +57,12 @@ export function cycleOverlay(channel: Channel | null, runs: readonly Run[], plac
     },
   };
 }
+
+/** The cycle whose length is nearest to one. */
+const ofLength = <C extends Span>(cycles: readonly C[], length: number): C => {
+  const away = ({ from, to }: Span) => Math.abs(to - from - length);
+  return cycles.reduce((a, b) => (away(b) < away(a) ? b : a));
+};
 
 const finite = (value: number): number[] => (value - value === 0 ? [value] : []);
 

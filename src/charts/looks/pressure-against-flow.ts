@@ -2,6 +2,7 @@ import { median } from "../../../analysis/numerics/order-statistics";
 import type { Run } from "../../../shared/findings/segment";
 import type { Channel } from "../../../shared/record/log-record";
 import { sampleCount, timeAt } from "../../../shared/record/sampling";
+import type { LookNumbers } from "../../../shared/wording/closer-look";
 import { valueBefore } from "./cycle-overlay";
 import { type Look, nothing } from "./look";
 
@@ -37,9 +38,16 @@ export function pressureAgainstFlow(pressure: Channel | null, flow: Channel | nu
     numbers: {
       points: { value: points.length, shown: "count" },
       flow: { value: most, shown: "flow" },
-      ...(droop === null ? {} : { droop: { value: -droop * most, shown: "pressureDifference" as const } }),
+      ...changeOver(droop, most),
     },
   };
+}
+
+/** How far pressure falls, or rises, over the flows seen. */
+function changeOver(droop: number | null, most: number): LookNumbers {
+  if (droop === null) return {};
+  const change = { value: Math.abs(droop * most), shown: "pressureDifference" } as const;
+  return droop <= 0 ? { falls: change } : { rises: change };
 }
 
 /** Indexes of samples within the runs, at even distances over all of them together. */

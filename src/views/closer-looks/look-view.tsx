@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useRef } from "react";
-import { lookReading, lookTitle, sayLook } from "../../../shared/wording/closer-look";
+import { LOOKS_WORDS, lookReading, lookTitle, sayLook } from "../../../shared/wording/closer-look";
 import { ChartFrame } from "../../charts/chart-frame";
 import type { Look } from "../../charts/looks/look";
 import { lookChart, type TicksOf } from "../../charts/looks/look-chart";
@@ -25,7 +25,7 @@ export function LookView({ look, visit, preferences }: LookViewProps) {
   );
   const chart = useMemo(() => (look.state === "shown" ? lookChart(look, units, ticksOf) : null), [look, units, ticksOf]);
   if (look.state !== "shown" || chart === null) {
-    return <p className="soft">Nothing to show here: the log holds too little for this picture.</p>;
+    return <p className="soft">{LOOKS_WORDS.nothing}</p>;
   }
   const title = lookTitle(look.look);
   const said = sayLook(look.look, look.numbers, units);
@@ -48,10 +48,10 @@ export function LookView({ look, visit, preferences }: LookViewProps) {
       {look.look === "starts-by-hour" && <HourByDay visit={visit} units={units} />}
       <p className="look-export small">
         <button type="button" onClick={() => figure.current !== null && savePicture(figure.current, title)}>
-          Save the picture
+          {LOOKS_WORDS.savePicture}
         </button>
         <button type="button" onClick={() => saveAsFile(`${title}.csv`, "text/csv", lookCsv(chart))}>
-          Save the numbers
+          {LOOKS_WORDS.saveNumbers}
         </button>
       </p>
     </figure>

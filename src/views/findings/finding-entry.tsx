@@ -1,14 +1,17 @@
 import { useEffect, useRef } from "react";
 import type { FindingKind } from "../../../shared/findings/finding";
 import { type Span, spanLength } from "../../../shared/findings/span";
+import { LOOKS_WORDS } from "../../../shared/wording/closer-look";
 import { sayOverLimit } from "../../../shared/wording/limit-state";
 import type { TermId } from "../../../shared/wording/term";
+import { looksOf } from "../../charts/looks/looks-of";
 import { CalculationView } from "../../parts/calculation-view";
 import { Disclosure } from "../../parts/disclosure";
 import { EvidenceLink } from "../../parts/evidence-link";
 import { TermNote } from "../../parts/term-note";
 import type { Dispatch } from "../../state/visit-reducer";
 import type { Selection } from "../../state/visit-state";
+import { goToLooks } from "../closer-looks/go-to-looks";
 import { goToFact } from "../site-facts/go-to-fact";
 import type { StoryLine } from "./story-lines";
 
@@ -44,6 +47,11 @@ export function FindingEntry({ line, selection, dispatch }: Props) {
       <p>{line.text}</p>
       <p className="button-row">
         <EvidenceLink places={finding.places} of={line.title} onShow={show} />
+        {looksOf(finding.kind).length === 0 ? null : (
+          <button type="button" aria-label={`${LOOKS_WORDS.goTo}: ${line.title}`} onClick={() => goToLooks(dispatch, finding.kind)}>
+            {LOOKS_WORDS.goTo}
+          </button>
+        )}
         {term === undefined ? null : <TermNote id={term}>What this means</TermNote>}
       </p>
       <Disclosure summary="How this was worked out, and what would make it wrong">

@@ -64,7 +64,7 @@ export function BandsView({ bands, model, selection, dispatch, layout, say, onEx
   }
 
   return (
-    <div className="bands small" data-layout={layout.kind}>
+    <div className="bands small" data-roomy={layout.isRoomy}>
       <ul className="band-names" style={{ width: axisWidth }}>
         {bands.map((band) => (
           <li

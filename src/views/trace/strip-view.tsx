@@ -81,7 +81,8 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
         </b>
         {strip.channels.map((index, nth) => (
           <span key={index} className="strip-channel">
-            <LineSample hue={hueOf(strip.quantity)} dash={dashOf(nth)} /> {model.channels[index].trace.heading}
+            <LineSample hue={hueOf(strip.quantity)} dash={dashOf(nth)} />{" "}
+            {saysMore(model.channels[index].trace.heading, strip.title) ? model.channels[index].trace.heading : null}
             <Reading model={model} index={index} strip={strip} units={units} plotWidth={plotWidth} />
           </span>
         ))}
@@ -101,6 +102,13 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
     </div>
   );
 }
+
+/** Whether a heading says more than the strip's title and a unit in brackets. */
+const saysMore = (heading: string, title: string): boolean =>
+  heading
+    .replace(/[([{].*$/u, "")
+    .trim()
+    .toLowerCase() !== title.toLowerCase();
 
 type ReadingProps = Pick<StripProps, "strip" | "model" | "units" | "plotWidth"> & { readonly index: number };
 

@@ -3,9 +3,11 @@ import { PLOT_RIGHT } from "../../charts/chart-spec";
 import type { Strip } from "../../charts/strips";
 import type { Selection } from "../../state/visit-state";
 
-/** How the trace uses its width. "pinned": on a narrow page, a third of the height; "large": there, all of it. */
+/** How the trace uses its place. "beside": it stands beside the story; "pinned": above the story, a third of the height; "large": there, all of it. */
 export type TraceLayout = {
-  readonly kind: "wide" | "pinned" | "large";
+  readonly kind: "beside" | "pinned" | "large";
+  /** Names have room beside what they name, and the toolbar has room for everything. */
+  readonly isRoomy: boolean;
   readonly axisWidth: number;
   readonly plotWidth: number;
   readonly overviewHeight: number;
@@ -13,18 +15,22 @@ export type TraceLayout = {
   readonly viewHeight: number;
 };
 
-const WIDE = 640;
+/** From here on record and story stand side by side; src/look/layout.css has the same. */
+export const SIDE_BY_SIDE = "(min-width: 960px)";
+const ROOMY = 540;
 
-export function layoutOf(width: number, isLarge: boolean, viewHeight: number): TraceLayout {
-  const wide = width >= WIDE;
-  const axisWidth = wide ? 104 : 44;
-  const kind = wide ? "wide" : isLarge ? "large" : "pinned";
-  return { kind, axisWidth, plotWidth: Math.max(0, width - axisWidth - PLOT_RIGHT), overviewHeight: wide ? 30 : 20, viewHeight };
+/** @param place what the page and the person allow     @param width of the trace, px     @param viewHeight of the page in sight, px */
+export function layoutOf(place: { readonly isBeside: boolean; readonly isLarge: boolean }, width: number, viewHeight: number): TraceLayout {
+  const isRoomy = width >= ROOMY;
+  const axisWidth = isRoomy ? 104 : 44;
+  const kind = place.isBeside ? "beside" : place.isLarge ? "large" : "pinned";
+  const overviewHeight = kind === "pinned" ? 20 : 30;
+  return { kind, isRoomy, axisWidth, plotWidth: Math.max(0, width - axisWidth - PLOT_RIGHT), overviewHeight, viewHeight };
 }
 
 /** Pressure is what the visit is about: it gets the most height. */
 export function stripHeight(strip: Strip, isFirst: boolean, alone: boolean, { kind, viewHeight }: TraceLayout): number {
-  if (kind === "pinned") return 92;
+  if (kind === "pinned") return between(76, viewHeight * 0.14, 180);
   if (kind === "large") return isFirst ? 150 : 72;
   if (isFirst) return between(130, viewHeight * (alone ? 0.4 : 0.25), 420);
   return strip.quantity === "state" ? 40 : between(54, viewHeight * 0.1, 140);

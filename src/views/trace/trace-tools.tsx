@@ -38,13 +38,13 @@ export function TraceTools(props: ToolsProps) {
       <button type="button" onClick={zoom(2)}>
         Wider
       </button>
-      {layout.kind !== "wide" && (
+      {layout.kind !== "beside" && (
         <button type="button" aria-expanded={!isPinned} onClick={() => props.onLarge(isPinned)}>
           {isPinned ? "Larger" : "Smaller"}
         </button>
       )}
       {isPinned && <StripChoice {...props} />}
-      {!isPinned && (
+      {(layout.isRoomy || !isPinned) && (
         <>
           <button type="button" aria-pressed={measure} onClick={() => props.onMeasure(!measure)}>
             Measure

@@ -1,13 +1,14 @@
 import { useEffect, useState } from "react";
 import type { Band, BandPlace } from "../../charts/bands";
 import type { ReadRecord } from "../../state/visit-state";
+import { useMedia } from "../use-media";
 import type { PageProps } from "../view-props";
 import { selected } from "./bands-view";
 import { GoToTime } from "./go-to-time";
 import { Measure } from "./measure";
 import { Overview } from "./overview";
 import { TimeRuler } from "./time-ruler";
-import { bandsShown, layoutOf } from "./trace-layout";
+import { bandsShown, layoutOf, SIDE_BY_SIDE } from "./trace-layout";
 import { useTraceModel, useViewHeight, useWidth } from "./trace-model";
 import { TraceStage } from "./trace-stage";
 import { TraceTools } from "./trace-tools";
@@ -31,7 +32,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   const [said, setSaid] = useState<string | null>(null);
   const [chosen, setChosen] = useState<string | null>(null);
   const [stripIndex, setStrip] = useState(0);
-  const layout = layoutOf(width, isLarge, useViewHeight());
+  const layout = layoutOf({ isBeside: useMedia(SIDE_BY_SIDE), isLarge }, width, useViewHeight());
   const words = useTraceWords(outline, model, preferences, layout.plotWidth);
   const bands = bandsShown(view.bands, selection, layout);
   const strips =
@@ -50,7 +51,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
 
   const isLoggersTime = outline.clock.kind === "absolute" && outline.clock.zone === null && !words.elapsed;
   return (
-    <section className="trace" data-layout={layout.kind} aria-label="Trace">
+    <section className="trace" data-layout={layout.kind} data-roomy={layout.isRoomy} aria-label="Trace">
       <TraceTools
         model={model}
         bands={view.bands}

@@ -183,6 +183,6 @@ test("pressure against flow takes the running pump only and draws the droop thro
   expect(look.xs.length).toBe(500);
   expect(least(look.ys[0])).toBeGreaterThan(200_000);
   look.ys[1].forEach((p, i) => void expect(Math.abs(Number(p) - (300_000 - 4e7 * look.xs[i]))).toBeLessThan(500));
-  expect(look.numbers.droop.value).toBeCloseTo(4e7 * 99e-5, 3);
+  expect(look.numbers.falls.value).toBeCloseTo(4e7 * 99e-5, 3);
   expect(cubicMetre(look.xs[0])).toBe(0);
 });

@@ -17,7 +17,7 @@ const nothing = { finding: null, span: null };
 const pressure: Strip = { quantity: "gaugePressure", title: "Pressure", shown: "gaugePressure", channels: [0], low: 0, high: 1 };
 
 describe("pinned on a narrow page", () => {
-  const pinned = layoutOf(360, false, 740);
+  const pinned = layoutOf({ isBeside: false, isLarge: false }, 360, 740);
   test("strip and three bands leave room for the story", () => {
     expect(pinned.kind).toBe("pinned");
     expect(bandsShown(ALL, nothing, pinned).map(({ kind }) => kind)).toEqual(["running", "short-cycles", "oscillation"]);
@@ -27,13 +27,19 @@ describe("pinned on a narrow page", () => {
     expect(bandsShown(ALL, { finding: "drift", span: null }, pinned).map(({ kind }) => kind)).toEqual(["running", "drift", "oscillation"]);
   });
   test("made large, it shows everything", () => {
-    expect(bandsShown(ALL, nothing, layoutOf(360, true, 740))).toEqual(ALL);
+    expect(bandsShown(ALL, nothing, layoutOf({ isBeside: false, isLarge: true }, 360, 740))).toEqual(ALL);
   });
+});
+
+test("pinned on a tablet it keeps to a third of the height, with all its tools", () => {
+  const tablet = layoutOf({ isBeside: false, isLarge: false }, 800, 1100);
+  expect(tablet.isRoomy).toBe(true);
+  expect(stripHeight(pressure, true, true, tablet) + 22 + 3 * 19 + 130).toBeLessThan(1100 * 0.4);
 });
 
 test("on a wide page three strips and six bands fit into the height in sight", () => {
   for (const height of [720, 900, 1200]) {
-    const wide = layoutOf(900, false, height);
+    const wide = layoutOf({ isBeside: true, isLarge: false }, 900, height);
     const strips = stripHeight(pressure, true, false, wide) + 2 * stripHeight({ ...pressure, quantity: "flow" }, false, false, wide);
     expect(strips + 3 * 22 + 6 * 19 + 130).toBeLessThan(height);
   }

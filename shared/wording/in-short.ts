@@ -1,0 +1,52 @@
+import type { FindingKind } from "../findings/finding";
+
+/** What breaks a limit, in as few words as will do in a list. */
+const IN_A_LIST: { readonly [K in FindingKind]: string } = {
+  "over-marked-pressure": "pressure above the tank's mark",
+  cycling: "starts of the pump",
+  "short-cycles": "short cycles",
+  oscillation: "oscillation",
+  drift: "drift at steady draw",
+  tracking: "pressure held",
+  "tank-charge": "the tank",
+  "leak-down": "leak-down",
+  sensor: "the sensor",
+  "pump-performance": "what the pump gives",
+  demand: "what is drawn",
+};
+
+/** From here on one cause is more likely than all others together. */
+const SETTLED = 0.5;
+
+/** The parts of the story, as the rows of its summary are headed. */
+export const IN_SHORT = {
+  title: "In short",
+  shows: "Shows",
+  why: "Why",
+  next: "Next",
+} as const;
+
+/** What the log shows against the limits. */
+export function sayLimitsInShort(over: readonly FindingKind[], found: number): string {
+  if (over.length > 0) return `Over the limit: ${over.map((kind) => IN_A_LIST[kind]).join(", ")}.`;
+  return found === 0 ? "Nothing that needs a word." : "Nothing over a limit.";
+}
+
+type Ranked = { readonly name: string; readonly confidence: number; readonly share: string };
+
+/** The likeliest cause; the second beside it while the first is less likely than all others together. */
+export function sayCausesInShort(causes: readonly Ranked[]): string {
+  const [first, second] = causes;
+  if (first === undefined) return "Nothing to weigh yet.";
+  if (first.confidence >= SETTLED || second === undefined) return `Most likely: ${lower(first.name)} (${first.share}).`;
+  return `Not settled: ${lower(first.name)} (${first.share}) or ${lower(second.name)} (${second.share}).`;
+}
+
+/** The first step of the next visit, and how many there are. */
+export function sayStepsInShort(titles: readonly string[]): string {
+  const [first, ...more] = titles;
+  if (first === undefined) return "No step yet.";
+  return `${first}${more.length === 0 ? "." : `; then ${more.length === 1 ? lower(more[0]) : `${more.length} more steps`}.`}`;
+}
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,0 +1,35 @@
+/** Sheets that lie over the page or stand beside the trace. */
+export const SHEET_NAMES = [
+  "bring-in",
+  "site-facts",
+  "what-if",
+  "acceptance",
+  "before-and-after",
+  "report",
+  "round",
+  "visits",
+  "how-shown",
+] as const;
+export type SheetName = (typeof SHEET_NAMES)[number];
+
+/** What the masthead calls a sheet, and what stands over the sheet itself. */
+export const SHEET_WORDS: Readonly<Record<SheetName, { readonly button: string; readonly title: string }>> = {
+  "bring-in": { button: "How it was read", title: "How the files were read" },
+  "site-facts": { button: "Site facts", title: "Site facts" },
+  "what-if": { button: "What if", title: "What if" },
+  acceptance: { button: "Acceptance", title: "Acceptance" },
+  "before-and-after": { button: "Before and after", title: "Before and after" },
+  report: { button: "Report", title: "Report" },
+  round: { button: "Round", title: "Round" },
+  visits: { button: "Visits", title: "Visits kept in this browser" },
+  "how-shown": { button: "How it is shown", title: "How it is shown" },
+};
+
+export const PAGE_WORDS = {
+  name: "Evenhead",
+  navigation: "Page",
+  allSheets: "All sheets",
+  fewerSheets: "Fewer",
+  close: "Close",
+  backToStory: "Back to the story",
+} as const;

@@ -1,0 +1,57 @@
+import { useState } from "react";
+import { PAGE_WORDS, SHEET_WORDS, type SheetName } from "../../shared/wording/page";
+import { shownRecord, shownVisit } from "../state/visit-state";
+import { BringInAnywhere } from "./bring-in/bring-in-anywhere";
+import { useMedia } from "./use-media";
+import type { PageProps } from "./view-props";
+
+/** What belongs to the visit; all but the facts need one on the page. */
+const OF_VISIT: readonly SheetName[] = ["site-facts", "what-if", "acceptance", "before-and-after", "report"];
+/** What belongs to the person and this browser. */
+const OF_PERSON: readonly SheetName[] = ["round", "visits", "how-shown"];
+/** On a narrow page these stand outside the fold: what is used while one reads. */
+const ALWAYS: readonly SheetName[] = ["site-facts", "what-if"];
+
+/** The head of the page: what stands on it, and the ways to its sheets. On a narrow page most of them are folded away. */
+export function Masthead({ state, commands, dispatch }: PageProps) {
+  const read = shownRecord(state.visit);
+  const hasVisit = shownVisit(state.visit) !== null;
+  const isNarrow = useMedia("(max-width: 640px)");
+  const [isOpen, setOpen] = useState(false);
+  const isShown = (sheet: SheetName) => !isNarrow || isOpen || ALWAYS.includes(sheet);
+  const way = (sheet: SheetName) =>
+    isShown(sheet) && (
+      <button
+        key={sheet}
+        type="button"
+        aria-pressed={state.sheet === sheet ? true : undefined}
+        onClick={() => {
+          setOpen(false);
+          dispatch({ do: "open-sheet", sheet });
+        }}
+      >
+        {SHEET_WORDS[sheet].button}
+      </button>
+    );
+  return (
+    <header className="masthead">
+      <h1>{PAGE_WORDS.name}</h1>
+      <p className="masthead-what">{read === null ? "" : read.outline.files.map((file) => file.name).join(", ")}</p>
+      <nav aria-label={PAGE_WORDS.navigation}>
+        <div className="nav-group">
+          {read !== null && way("bring-in")}
+          {OF_VISIT.filter((sheet) => hasVisit || sheet === "site-facts").map(way)}
+        </div>
+        <div className="nav-group">
+          <BringInAnywhere onFiles={(files) => commands.bringIn(files)} />
+          {OF_PERSON.map(way)}
+          {isNarrow && (
+            <button type="button" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+              {isOpen ? PAGE_WORDS.fewerSheets : PAGE_WORDS.allSheets}
+            </button>
+          )}
+        </div>
+      </nav>
+    </header>
+  );
+}
