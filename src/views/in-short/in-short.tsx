@@ -1,5 +1,5 @@
 import { inOrderOfWeight } from "../../../analysis/document/story-part";
-import { breaksLimit } from "../../../shared/wording/finding";
+import { breaksLimit } from "../../../shared/findings/breaks-limit";
 import { IN_SHORT, sayCausesInShort, sayLimitsInShort, sayStepsInShort } from "../../../shared/wording/in-short";
 import { sayClockZone, saySpan } from "../../../shared/wording/instant";
 import { stepTitle } from "../../../shared/wording/step";
