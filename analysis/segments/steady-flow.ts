@@ -35,7 +35,8 @@ export function findSteadyWindows(
   const flow = mainChannel(record, "flow");
   const channel = flow ?? mainChannel(record, "speed");
   if (channel === null) return { id: "no-flow-channel", about: "drift", detail: { missing: "flow" } };
-  const most = quantile(channel.values, 0.98);
+  const usual = quantile(channel.values, 0.98);
+  const most = usual > 0 ? usual : quantile(channel.values, 1); // water flowed for less than a fiftieth of the time
   const windows = evenStretches(channel, faults, null).flatMap((stretch) => steadyParts(stretch, most));
   const basis = flow === null ? "speed" : "flow";
   return windows

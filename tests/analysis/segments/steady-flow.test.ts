@@ -33,6 +33,10 @@ describe("steady windows", () => {
   test("are not torn apart by noise with a memory", () => {
     expect(windowsOf(stepped([1, 1, 1, 1, 1], 0.02, 0.95))).toHaveLength(1);
   });
+  test("are found where water flows for less than a fiftieth of the time", () => {
+    const levels = Array.from({ length: 100 }, (_, i) => (i === 40 ? 1 : 0));
+    expect(windowsOf(stepped(levels))).toHaveLength(1);
+  });
   test("end where the pump stops", () => {
     const record = recordOf({ pressure: stepped([1, 1]), flow: stepped([1, 1]) });
     const pump = {
