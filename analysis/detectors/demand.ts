@@ -11,10 +11,11 @@ import type { Detector } from "./detector";
 
 const DAY = 86_400;
 const HOUR = 3600;
+const AT_REST = 0.05; // of the highest flow
 
 /**
  * Figures of use for a report: water per day of observed time, the hour with most water, and how many draws. A meter before the tank counts what the pump
- * gave, which over days is the same water. Under a day of record the daily figure is that stretch carried on, and said so.
+ * gave, which over days is the same water. Under a day of record the words give what was drawn, not the day that it would make.
  */
 export const demand: Detector<"demand"> = {
   kind: "demand",
@@ -23,6 +24,7 @@ export const demand: Detector<"demand"> = {
     const flow = mainChannel(record, "flow");
     const missing: CannotTell = { id: "no-flow-channel", about: "drift", detail: { missing: "flow" } };
     if (flow === null) return { kind, state: "cannot-tell", because: [missing] };
+    if (neverRests(flow)) return { kind, state: "cannot-tell", because: [EVENTS_ONLY] };
     const values = valuesWithoutSpikes(flow, faults);
     const stretches = stretchesOf(flow, faults);
     const volume = cumulativeVolume(flow, values);
@@ -30,11 +32,12 @@ export const demand: Detector<"demand"> = {
     const total = stretches.reduce((sum, { first, last }) => sum + volume[last] - volume[first], 0);
     if (!(observed > 0)) return { kind, state: "cannot-tell", because: [missing] };
     const peak = peakHour(flow, volume, stretches);
-    const draws = isCannotTell(draw) || draw.basis !== "flow" ? 0 : draw.draws.length;
+    const draws = isCannotTell(draw) || draw.basis !== "flow" ? null : draw.draws.length;
     const finding = {
       kind,
       places: [peak.span],
       channels: [flow.heading],
+      observed: seconds(observed),
       volumePerDay: cubicMetre((total * DAY) / observed),
       peakHourVolume: cubicMetre(peak.volume),
       peakHour: peak.span,
@@ -42,10 +45,23 @@ export const demand: Detector<"demand"> = {
       meter: meter.place,
       meterFrom: meter.from,
     };
-    const short: CannotTell = { id: "record-too-short", about: "drift", detail: { durationS: observed, wantedS: DAY } };
-    return { kind, state: "found", finding, limits: observed < DAY ? [short] : [] };
+    return { kind, state: "found", finding, limits: [] };
   },
 };
+
+const EVENTS_ONLY: CannotTell = {
+  id: "nothing-to-see",
+  about: "leak",
+  detail: { why: "its rows are single events with a flow each, and nothing says how long the flow lasted" },
+};
+
+/** A log on change writes when the flow ends; one in which it never does lists events, and holding their values would make up water. */
+function neverRests({ sampling, values }: Channel): boolean {
+  if (sampling.kind !== "on-change") return false;
+  let most = 0;
+  for (const value of values) if (value > most) most = value;
+  return !values.some((value) => value <= AT_REST * most);
+}
 
 /** Most water in any hour that lies in one stretch, or in a whole stretch shorter than that. Two pointers, O(n). */
 function peakHour({ sampling }: Channel, volume: Float64Array, stretches: readonly Stretch[]): { volume: number; span: Span } {

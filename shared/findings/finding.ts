@@ -132,7 +132,10 @@ export type DemandFinding = Base<"demand"> & {
   readonly volumePerDay: CubicMetre;
   readonly peakHourVolume: CubicMetre;
   readonly peakHour: Span;
-  readonly draws: number;
+  /** Null where the flow does not show when a draw begins and ends. */
+  readonly draws: number | null;
+  /** Time that the figures rest on. */
+  readonly observed: Seconds;
   /** Where the flow meter stands, given or read from the log. */
   readonly meter: "after-tank" | "before-tank" | null;
   readonly meterFrom: "given" | "log" | null;

@@ -166,7 +166,7 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
   demand: (f, c) =>
     plain(
       null,
-      [line("Draws counted", String(f.draws), "log")],
+      [line("Draws counted", f.draws === null ? "not known" : String(f.draws), "log")],
       seen("Drawn in a day", f.volumePerDay, "volumePerDay", c),
       seen("Drawn in the busiest hour", f.peakHourVolume, "volume", c),
       [line("Busiest hour", saySpan(c.clock, f.peakHour, c.units.locale), "log")],

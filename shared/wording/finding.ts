@@ -5,6 +5,7 @@ import type { UnitChoice } from "../units/unit-choice";
 /** What a finding says: a headline with its number, and the sentences under it. */
 export type Said = { readonly title: string; readonly text: string };
 
+const DAY = 86_400; // s
 const times = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
 const join = (sentences: readonly (string | null)[]) => sentences.filter((s) => s !== null).join(" ");
 
@@ -155,7 +156,7 @@ const SAYERS: Sayers = {
     ]),
   }),
   demand: (f, u) => ({
-    title: `${formatQuantity(f.volumePerDay, "volumePerDay", u)} drawn, in ${times(f.draws, "draw")}`,
+    title: `${sayDemand(f, u)}${f.draws === null ? "" : `, in ${times(f.draws, "draw")}`}`,
     text: join([
       `Busiest hour: ${formatQuantity(f.peakHourVolume, "volume", u)}.`,
       f.meter === null
@@ -171,6 +172,12 @@ const DRIVEN_BY = {
   cycling: "It goes with the pump's starts and stops",
   unknown: "What drives it cannot be told from these channels",
 } as const;
+
+/** A day's water; of a shorter record only what was drawn in it. */
+const sayDemand = ({ volumePerDay, observed }: FindingOf<"demand">, u: UnitChoice): string =>
+  observed < DAY
+    ? `${formatQuantity((volumePerDay * observed) / DAY, "volume", u)} drawn in ${formatQuantity(observed, "time", u, 2)}`
+    : `${formatQuantity(volumePerDay, "volumePerDay", u)} drawn`;
 
 /** What drives the oscillation for most of its time, and for how much of it where that is not all. */
 function sayDriver({ episodes }: FindingOf<"oscillation">): string {

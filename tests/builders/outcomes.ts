@@ -211,6 +211,7 @@ const USUAL_FINDINGS: { readonly [K in FindingKind]: FindingOf<K> } = {
     peakHourVolume: 0.4 as FindingOf<"demand">["peakHourVolume"],
     peakHour: { from: seconds(0), to: seconds(HOUR) },
     draws: 40,
+    observed: seconds(259_200),
     meter: "after-tank",
     meterFrom: "given",
   },

@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
 import { demand } from "../../../analysis/detectors/demand";
+import { METRIC_UNITS } from "../../../shared/units/unit-choice";
+import { sayFinding } from "../../../shared/wording/finding";
 import { evidenceOf } from "../../builders/evidence";
 import { channel, every, onChange, recordOf } from "../../builders/record";
 
@@ -18,6 +20,18 @@ test("a log on change holds its flow", () => {
   );
   if (outcome.state !== "found") throw new Error(outcome.state);
   expect(outcome.finding.volumePerDay).toBeCloseTo(0.08, 6);
+});
+test("rows that are events with a flow each are not held until the next", () => {
+  const outcome = demand.detect(
+    evidenceOf(recordOf([channel("flow", onChange([0, 5000, 9000, 50_000], 86_400), [2e-4, 3e-4, 2e-4, 1e-4])])),
+  );
+  expect(outcome).toMatchObject({ state: "cannot-tell", because: [{ id: "nothing-to-see" }] });
+});
+test("a flow that never rests has no draws to count, and an hour of it is no day", () => {
+  const outcome = demand.detect(evidenceOf(recordOf([channel("flow", every(1, 3601), new Array(3601).fill(1e-3))])));
+  if (outcome.state !== "found") throw new Error(outcome.state);
+  expect(outcome.finding).toMatchObject({ draws: null, observed: 3600 });
+  expect(sayFinding(outcome.finding, METRIC_UNITS).title).toMatch(/^3600.L drawn in 1.0.h/);
 });
 test("without flow nothing is said", () => {
   expect(demand.detect(evidenceOf(recordOf([channel("pressure", every(1, 9), new Array(9).fill(1e5))])))).toMatchObject({
