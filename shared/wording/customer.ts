@@ -1,4 +1,7 @@
+import type { AcceptanceId } from "../findings/acceptance";
+import type { AdviceId } from "../findings/advice";
 import type { CauseId } from "../findings/cause";
+import type { MeasureId, Verdict } from "../findings/comparison";
 import type { FindingKind } from "../findings/finding";
 
 /** What a finding means for the people who use the water, without jargon; null where it does not concern them. */
@@ -35,7 +38,100 @@ export const CAUSE_FOR_CUSTOMER: { readonly [K in CauseId]: string } = {
   "loss-of-prime": "the pump at times sucks in air",
   "pump-turning-backwards-or-weak": "the pump delivers too little, possibly because it turns the wrong way",
   "undersized-pump-or-overdraw": "more water is drawn at times than the pump can deliver",
-  healthy: "nothing was found that needs repair",
+  healthy: "nothing is wrong with the system",
+};
+
+/** A step without jargon, and what the customer will notice of it; null where they will notice nothing. */
+export const ADVICE_FOR_CUSTOMER: { readonly [K in AdviceId]: { readonly does: string; readonly expect: string | null } } = {
+  "stop-over-marked-pressure": {
+    does: "Before anything else, find out why the pressure went higher than the tank is marked for.",
+    expect: null,
+  },
+  "check-precharge": {
+    does: "Check the air charge of the pressure tank.",
+    expect: "The water is off for about half an hour while the tank is checked.",
+  },
+  "raise-precharge": {
+    does: "If the air charge has run low, fill it up.",
+    expect: "The pump then runs and rests for longer, and the pressure is steadier. A tank that loses its air again has to be replaced.",
+  },
+  "lower-precharge": {
+    does: "If the air charge is too high, let some out.",
+    expect: "The pressure no longer drops just before the pump starts.",
+  },
+  "larger-tank": {
+    does: "Fit a larger pressure tank, or a second one beside the first.",
+    expect: "The pump then starts less often and runs for longer.",
+  },
+  "replace-tank": {
+    does: "If the pressure tank has failed inside, replace it.",
+    expect: "The pump then starts less often, and the pressure is steadier.",
+  },
+  "move-sensor": { does: "Move the pressure sensor close to the tank.", expect: "The pressure surges less." },
+  "calm-sensor-place": { does: "Move the pressure sensor to a calmer place in the pipe.", expect: "The pump runs more smoothly." },
+  "clear-sensor-port": { does: "Clean the small opening to the pressure sensor.", expect: "The pump answers to the true pressure again." },
+  "protect-sensor-from-frost": {
+    does: "Thaw the pressure sensor and protect it from frost.",
+    expect: "The pump answers to the true pressure again, in frost too.",
+  },
+  "check-sensor-scaling": {
+    does: "Check that the pressure sensor and the pump control agree with a gauge.",
+    expect: "The pressure may stand a little higher or lower afterwards than you are used to.",
+  },
+  "lower-loop-gain": {
+    does: "Make the pump control react more gently.",
+    expect: "The pressure surges less; it may take a moment longer to recover when a tap is opened.",
+  },
+  "raise-loop-gain": { does: "Make the pump control react sooner.", expect: "The pressure recovers sooner when a tap is opened." },
+  "lengthen-sleep-delay": {
+    does: "Let the pump control wait longer before it stops the pump.",
+    expect: "The pump starts less often; each time it runs on a little longer.",
+  },
+  "find-leak": {
+    does: "Look for water that runs while nobody uses any.",
+    expect: "The pump no longer starts while nobody uses water.",
+  },
+  "check-check-valve": {
+    does: "Check the valve that keeps water from flowing back.",
+    expect: "The water is off for a short while. Afterwards the pressure holds while nobody uses water.",
+  },
+  "restore-prime": { does: "Find out where the pump takes in air.", expect: "The water no longer fails or spits at the tap." },
+  "check-pump-direction": { does: "Check that the pump turns the right way.", expect: "The pump gives the pressure it was built for." },
+  "check-pump-size": {
+    does: "Compare what is used at the busiest time with what the pump can give.",
+    expect: "Until then, spreading large uses over the day keeps the pressure up.",
+  },
+  "look-for-periodic-demand": { does: "Find out what draws water at regular intervals.", expect: null },
+  "log-more": { does: "Record the system once more, with what this record could not show.", expect: null },
+  "nothing-to-change": { does: "No work is needed.", expect: null },
+};
+
+/** The checks that a customer can feel, in plain words; the others stand on the technical pages. */
+export const CHECKS_FOR_CUSTOMER: { readonly [K in AcceptanceId]?: string } = {
+  "marked-pressure": "Highest pressure",
+  "within-band": "Share of pumping time with the pressure as it should be",
+  "starts-per-hour": "Most pump starts in one hour",
+  "short-cycles": "Times the pump ran only briefly",
+  oscillation: "Size of the surging",
+  "leak-down": "Water lost while nobody used any",
+};
+
+export const VERDICT_FOR_CUSTOMER: { readonly [K in Verdict]: string } = {
+  met: "Yes: what was recorded afterwards keeps the limits.",
+  "better-but-not-met": "Yes, but not yet enough: it is better than before and does not keep every limit.",
+  better: "Yes: it is better than before.",
+  "no-change-shown": "The two records do not show a change.",
+  worse: "No: something is worse than before.",
+  "cannot-compare": "The two records cannot be compared; the technical pages say why.",
+};
+
+export const MEASURES_FOR_CUSTOMER: { readonly [K in MeasureId]: string } = {
+  "starts-per-hour": "Pump starts per hour",
+  "short-cycles-per-day": "Times a day that the pump ran only briefly",
+  "oscillating-share": "Share of pumping time with surging",
+  "oscillation-height": "Size of the surging",
+  "drift-at-steady-flow": "Change of pressure while the same tap runs",
+  "share-within-band": "Share of pumping time with the pressure as it should be",
 };
 
 /** Cautions that concern people who are not in the trade. */

@@ -2,6 +2,7 @@ import { stat } from "node:fs/promises";
 import { writeRecord } from "../../analysis/import/write-record";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
+import { eventsCsv } from "../report/events-csv";
 import { analyseFiles } from "./analyse-files";
 import { writeWhole } from "./files";
 import { type AnalyseOptions, readAnalyseOptions, UsageError } from "./options";
@@ -13,6 +14,7 @@ const HELP = `analyse FILE... [options]     read one record from its files and p
   --each                      every file is a record of its own; one JSON line each
   --each FOLDER --out FOLDER  all logs of a folder, on all cores; may be interrupted and called again
   --record OUT.csv            also write the record as it was read, in SI
+  --events OUT.csv            also write all events (runs, short runs, oscillations, drifts, log faults), one a row, in SI
   --answer ID=VALUE           answer a question, e.g. --answer date-order=dmy
   --column "HEADING=role:unit"  say what a column is
   --units us|metric           units of the summary (default: as in the file)
@@ -35,6 +37,7 @@ export async function runAnalyse(args: readonly string[]): Promise<number> {
     const document = await analyseFiles(order, (record) => saveRecord(options.record, record));
     if (options.each && options.out === null) process.stdout.write(`${JSON.stringify(document)}\n`);
     documents.push(document);
+    if (options.events !== null && document.error === null) await writeWhole(options.events, eventsCsv(document));
     if (document.error !== null) console.error(document.error.message);
   }
   const text = printed(documents, options);

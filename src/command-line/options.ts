@@ -13,6 +13,7 @@ export const ANALYSE_OPTIONS = {
   json: { type: "boolean" },
   each: { type: "boolean" },
   record: { type: "string" },
+  events: { type: "string" },
   answer: { type: "string", multiple: true },
   column: { type: "string", multiple: true },
   units: { type: "string" },
@@ -26,6 +27,8 @@ export type AnalyseOptions = {
   readonly json: boolean;
   readonly each: boolean;
   readonly record: string | null;
+  /** Where to write all events as CSV. */
+  readonly events: string | null;
   readonly out: string | null;
   readonly choices: ImportChoices;
   /** Null: units as in the file. */
@@ -38,13 +41,15 @@ export function readAnalyseOptions(args: readonly string[]): AnalyseOptions {
   const { values, positionals } = parsed(args);
   const help = values.help === true;
   if (!help && positionals.length === 0) throw new UsageError("Name at least one file: analyse LOG.csv [--site SITE.json] [--json]");
-  if (values.each && values.record !== undefined) throw new UsageError("--record writes one record; leave out --each.");
+  for (const single of ["record", "events"] as const)
+    if (values.each && values[single] !== undefined) throw new UsageError(`--${single} writes one record; leave out --each.`);
   return {
     files: positionals,
     site: values.site ?? null,
     json: values.json === true || values.each === true,
     each: values.each === true,
     record: values.record ?? null,
+    events: values.events ?? null,
     out: values.out ?? null,
     choices: { answers: readAnswers(values.answer ?? []), columns: (values.column ?? []).map(readColumn), zone: null },
     units: readUnits(values.units),

@@ -82,6 +82,7 @@ async function orderOf(visit: Visit, before: Visit | null, units: UnitChoice, va
       before === null
         ? null
         : { comparison: compareVisits(measures(before), measures(visit)), beforeName: names(before), afterName: names(visit) },
+    done: [],
     letterhead: { lines: values.letterhead, logo: values.logo === undefined ? null : await readLogo(values.logo) },
     units,
     paper: values.paper === "Letter" ? "Letter" : "A4",

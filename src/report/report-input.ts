@@ -1,3 +1,4 @@
+import type { AdviceId } from "../../shared/findings/advice";
 import type { ComparedVisits } from "../../shared/findings/comparison";
 import type { ThinTrace } from "../../shared/record/thin-trace";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
@@ -28,6 +29,8 @@ export type ReportInput = {
   /** The worst stretch of each finding, closer: by the finding's index in the document. */
   readonly closeUps: readonly { readonly finding: number; readonly trace: ThinTrace }[];
   readonly comparison: ComparedVisits | null;
+  /** Steps ticked as done; the rest is proposed. */
+  readonly done: readonly AdviceId[];
   readonly letterhead: Letterhead;
   readonly units: UnitChoice;
   readonly paper: "A4" | "Letter";

@@ -9,8 +9,8 @@ import { timeLabels } from "./time-labels";
 const COLUMNS = 650;
 /** Room around the longest stretch of a finding in its picture, as a share of it. */
 const MARGIN = 0.25;
-/** A close-up shows no less than this and no more, s: a cycle must be seen, not a week. */
-const [SHORTEST, LONGEST] = [120, 4 * 3600];
+type Story = FindingsDocument["findings"][number];
+type Stretch = { readonly from: number; readonly to: number };
 
 /** A report of one record, its pictures thinned: the whole, and the longest stretch of each finding that breaks a limit. */
 export function reportOf(record: LogRecord, document: FindingsDocument, order: ReportOrder): string {
@@ -19,14 +19,34 @@ export function reportOf(record: LogRecord, document: FindingsDocument, order: R
 }
 
 function closeUps(record: LogRecord, document: FindingsDocument): ReportInput["closeUps"] {
-  const { secondsOf } = timeLabels(document, null);
-  return document.findings.flatMap((f, finding) => {
-    if (f.overLimit !== true || f.places.length === 0) return [];
-    const spans = f.places.map((p) => ({ from: secondsOf(p.from), to: secondsOf(p.to) }));
-    const longest = spans.reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a));
-    const middle = (longest.from + longest.to) / 2;
-    const half = Math.min(LONGEST, Math.max(SHORTEST, (longest.to - longest.from) * (1 + 2 * MARGIN))) / 2;
+  return document.findings.flatMap((story, finding) => {
+    const shown = story.overLimit === true ? stretchToShow(story, document) : null;
+    if (shown === null) return [];
+    const [least, most] = windowOf(story.kind, document);
+    const middle = (shown.from + shown.to) / 2;
+    const half = Math.min(most, Math.max(least, (shown.to - shown.from) * (1 + 2 * MARGIN))) / 2;
     const span = { from: seconds(Math.max(0, middle - half)), to: seconds(Math.min(record.duration, middle + half)) };
     return [{ finding, trace: thinTrace(record, span, COLUMNS) }];
   });
+}
+
+/** The longest place of a finding; the highest one of an oscillation. */
+function stretchToShow({ kind, places }: Story, document: FindingsDocument): Stretch | null {
+  const { secondsOf } = timeLabels(document, null);
+  const spans = places.map((p) => ({ from: secondsOf(p.from), to: secondsOf(p.to) }));
+  const heights = kind === "oscillation" ? document.oscillation.episodes.map((e) => e.peakToPeakPa?.value ?? 0) : [];
+  const episodes = document.oscillation.episodes.map((e) => ({ from: secondsOf(e.from), to: secondsOf(e.to) }));
+  if (heights.length > 0) return episodes[heights.indexOf(heights.reduce((a, b) => Math.max(a, b)))];
+  return spans.length === 0 ? null : spans.reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a));
+}
+
+const [MINUTE, HOUR] = [60, 3600];
+
+/** A close-up shows no less and no more than this, s: some cycles or waves must be seen one by one, not a week of them. */
+function windowOf(kind: Story["kind"], document: FindingsDocument): readonly [number, number] {
+  if (kind === "short-cycles" || kind === "cycling") return [30 * MINUTE, HOUR];
+  if (kind !== "oscillation") return [2 * MINUTE, 4 * HOUR];
+  const periods = document.oscillation.episodes.flatMap((e) => e.periodS?.value ?? []);
+  const longest = periods.length === 0 ? 2 * MINUTE : periods.reduce((a, b) => Math.max(a, b)) * 25;
+  return [longest, longest];
 }

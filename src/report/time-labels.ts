@@ -1,7 +1,11 @@
 import type { Clock } from "../../shared/record/clock";
 import type { FindingsDocument, Instant } from "../../shared/schemas/findings-document";
 import { seconds } from "../../shared/units/quantity";
-import { sayClockZone, sayInstant, saySpan } from "../../shared/wording/instant";
+import { sayClockZone, saySpan } from "../../shared/wording/instant";
+import { timeTicks } from "../charts/time-axis";
+
+/** Times that fit under a picture without touching. */
+const MOST_TICKS = 8;
 
 /** Instants of a document to record time and back to text, in the clock the record was written in. */
 export function timeLabels({ record }: FindingsDocument, locale: string | null) {
@@ -12,13 +16,8 @@ export function timeLabels({ record }: FindingsDocument, locale: string | null) 
   return {
     secondsOf,
     whole: saySpan(clock, { from: seconds(0), to: seconds(duration) }, locale),
-    /** Under an axis: the day without its year and the time without its seconds, where the record is long enough to spare them. */
-    labelAt: (s: number) =>
-      duration > 7200
-        ? sayInstant(clock, s, locale)
-            .replace(/:\d\d$/, "")
-            .replace(/,? \d{4},?/, "")
-        : sayInstant(clock, s, locale),
+    say: (from: number, to: number) => saySpan(clock, { from: seconds(from), to: seconds(to) }, locale),
+    ticks: (from: number, to: number) => timeTicks({ from: seconds(from), to: seconds(to) }, clock, false, MOST_TICKS, locale),
     zoneNote: sayClockZone(clock),
   };
 }

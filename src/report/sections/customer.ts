@@ -1,6 +1,18 @@
+import type { AcceptanceId } from "../../../shared/findings/acceptance";
+import { ADVICE_IDS, type AdviceId } from "../../../shared/findings/advice";
 import { CAUSE_IDS, type CauseId } from "../../../shared/findings/cause";
-import { VERDICT_WORDS } from "../../../shared/wording/comparison";
-import { CAUSE_FOR_CUSTOMER, CUSTOMER_CAUTIONS, FOR_CUSTOMER, OVER_PRESSURE_CAUTION } from "../../../shared/wording/customer";
+import { formatQuantity } from "../../../shared/units/format-quantity";
+import { MEASURES } from "../../../shared/wording/comparison";
+import {
+  ADVICE_FOR_CUSTOMER,
+  CAUSE_FOR_CUSTOMER,
+  CHECKS_FOR_CUSTOMER,
+  CUSTOMER_CAUTIONS,
+  FOR_CUSTOMER,
+  MEASURES_FOR_CUSTOMER,
+  OVER_PRESSURE_CAUTION,
+  VERDICT_FOR_CUSTOMER,
+} from "../../../shared/wording/customer";
 import { type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
 import { timeLabels } from "../time-labels";
@@ -8,24 +20,57 @@ import { timeLabels } from "../time-labels";
 /** Below this the cause is not named to the customer: it would be a guess. */
 const NAMED_FROM = 0.5;
 const isCause = (id: string): id is CauseId => CAUSE_IDS.some((known) => known === id);
+const isAdvice = (id: string): id is AdviceId => ADVICE_IDS.some((known) => known === id);
 
-/** One page in plain words: what was found, why, what comes next, what to look out for. */
-export function customerSection({ document, comparison, units }: ReportInput): Markup {
+/** One page in plain words: what was found, why, what was done or is proposed, what to expect, what to look out for. */
+export function customerSection(input: ReportInput): Markup {
+  const { document, units } = input;
   const said = document.findings.flatMap((f) => (f.overLimit === true ? (FOR_CUSTOMER[f.kind] ?? []) : []));
   const over = document.findings.some((f) => f.kind === "over-marked-pressure");
-  return markup`<section class="page"><h2>In plain words</h2>
+  return markup`<section class="alone"><h2>In plain words</h2>
 <p>Your water system was recorded: ${timeLabels(document, units.locale).whole}.</p>
 <h3>What was found</h3>
-${said.length === 0 ? markup`<p>Nothing in the record breaks the limits that were set.</p>` : markup`<ul>${said.map((text) => markup`<li>${text}</li>`)}</ul>`}
+${said.length === 0 ? markup`<p>Nothing in the record breaks the limits that were set.</p>` : list(said)}
 <h3>Why</h3><p>${whySentence(document.causes[0])}</p>
-<h3>What happens next</h3>
-${document.advice.length === 0 ? markup`<p>No work is proposed.</p>` : markup`<ol>${document.advice.slice(0, 5).map((step) => markup`<li>${step.do}</li>`)}</ol>`}
-${comparison === null ? null : markup`<h3>Did it help?</h3><p>${VERDICT_WORDS[comparison.comparison.overall]}. The figures stand under "Before and after".</p>`}
-<h3>Please note</h3><ul>${[...(over ? [OVER_PRESSURE_CAUTION] : []), ...CUSTOMER_CAUTIONS].map((text) => markup`<li class="caution">${text}</li>`)}</ul></section>`;
+${steps(input)}
+${input.comparison === null ? figures(input) : didItHelp(input, input.comparison)}
+<h3>Please note</h3><ul class="cautions plain-cautions">${[...(over ? [OVER_PRESSURE_CAUTION] : []), ...CUSTOMER_CAUTIONS].map((text) => markup`<li>${text}</li>`)}</ul></section>`;
 }
 
 function whySentence(cause: ReportInput["document"]["causes"][number] | undefined): string {
   if (cause === undefined || cause.confidence < NAMED_FROM || !isCause(cause.id))
     return "The record alone does not settle the reason; the next visit will narrow it down.";
   return `Most likely ${CAUSE_FOR_CUSTOMER[cause.id]}.`;
+}
+
+const list = (items: readonly string[]): Markup => markup`<ul>${items.map((item) => markup`<li>${item}</li>`)}</ul>`;
+
+/** Done, proposed, and what will be noticed of it. */
+function steps({ document, done }: ReportInput): Markup {
+  const open = document.advice.flatMap(({ id }) => (isAdvice(id) && !done.includes(id) ? [id] : []));
+  const words = (ids: readonly AdviceId[]) => ids.map((id) => ADVICE_FOR_CUSTOMER[id].does);
+  const expected = [...new Set([...done, ...open].flatMap((id) => ADVICE_FOR_CUSTOMER[id].expect ?? []))];
+  return markup`${done.length === 0 ? null : markup`<h3>What was done</h3>${list(words(done))}`}
+<h3>What is proposed</h3>${open.length === 0 ? markup`<p>No work is proposed.</p>` : list(words(open))}
+${expected.length === 0 ? null : markup`<h3>What to expect</h3>${list(expected)}`}`;
+}
+
+const STATES = { met: "Kept", "not-met": "Not kept", "cannot-tell": "Not known" } as const;
+const isForCustomer = (id: string): id is AcceptanceId => id in CHECKS_FOR_CUSTOMER;
+
+/** The checks that can be felt at the tap or heard at the pump, against their limits. */
+function figures({ document }: ReportInput): Markup | null {
+  const lines = document.acceptance.filter(({ id, limit }) => isForCustomer(id) && limit !== null);
+  if (lines.length === 0) return null;
+  return markup`<h3>In figures</h3><table class="plain checks"><thead><tr><th scope="col">What</th><th scope="col">Recorded</th><th scope="col">Limit</th><th scope="col"></th></tr></thead><tbody>
+${lines.map((line) => markup`<tr><th scope="row">${isForCustomer(line.id) ? (CHECKS_FOR_CUSTOMER[line.id] ?? line.name) : line.name}</th><td>${line.value}</td><td>${(line.limit ?? "").replace(/ \([^()]*\)$/, "")}</td><td class="verdict">${STATES[line.state]}</td></tr>`)}</tbody></table>`;
+}
+
+function didItHelp({ units }: ReportInput, { comparison }: NonNullable<ReportInput["comparison"]>): Markup {
+  const rows = comparison.measures.flatMap(({ id, before, after }) =>
+    before === null || after === null ? [] : [{ name: MEASURES_FOR_CUSTOMER[id], shown: MEASURES[id].shown, before, after }],
+  );
+  const write = (value: number, shown: (typeof rows)[number]["shown"]) => formatQuantity(value, shown, units, 2);
+  return markup`<h3>Did it help?</h3><p>${VERDICT_FOR_CUSTOMER[comparison.overall]}</p>
+${rows.length === 0 ? null : markup`<table class="plain"><thead><tr><th scope="col">What</th><th scope="col">Before</th><th scope="col">After</th></tr></thead><tbody>${rows.map(({ name, shown, before, after }) => markup`<tr><th scope="row">${name}</th><td>${write(before.value, shown)}</td><td>${write(after.value, shown)}</td></tr>`)}</tbody></table>`}`;
 }

@@ -1,9 +1,14 @@
 import type { Markup } from "../markup";
 import type { ReportInput, ReportSectionId } from "../report-input";
 import { acceptanceSection } from "./acceptance";
+import { beforeAndAfterSection } from "./before-and-after";
+import { cannotShowSection } from "./cannot-show";
+import { causesSection } from "./causes";
 import { customerSection } from "./customer";
+import { findingsSection } from "./findings";
+import { nextVisitSection } from "./next-visit";
 import { recordSection, siteFactsSection } from "./reference";
-import { beforeAndAfterSection, cannotShowSection, causesSection, findingsSection, nextVisitSection, traceSection } from "./technical";
+import { traceSection } from "./trace";
 
 /** Sections in the order of the report; one that has nothing to say gives null. */
 export const SECTIONS: readonly { readonly id: ReportSectionId; readonly write: (input: ReportInput) => Markup | null }[] = [

@@ -1,3 +1,5 @@
+import type { FactKey } from "../../../shared/site/fact-key";
+import { FACT_WORDS } from "../../../shared/wording/site-fact";
 import { type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
 
@@ -16,7 +18,7 @@ export function siteFactsSection({ document }: ReportInput): Markup | null {
     isFact(fact)
       ? [row(name, fact)]
       : typeof fact === "object" && fact !== null
-        ? Object.entries(fact).flatMap(([inner, value]) => (isFact(value) ? [row(`${name}, ${inner}`, value)] : []))
+        ? Object.entries(fact).flatMap(([inner, value]) => (isFact(value) ? [row(`${name}.${inner}`, value)] : []))
         : [],
   );
   if (rows.length === 0) return null;
@@ -24,9 +26,12 @@ export function siteFactsSection({ document }: ReportInput): Markup | null {
 }
 
 const row = (name: string, fact: WrittenFact): Markup =>
-  markup`<tr><th scope="row">${spaced(name)}</th><td>${typeof fact.text === "string" ? fact.text : String(fact.value)}</td><td>${ORIGINS.get(fact.from) ?? "not known"}</td></tr>`;
+  markup`<tr><th scope="row">${labelOf(name)}</th><td>${typeof fact.text === "string" ? fact.text : String(fact.value)}</td><td>${ORIGINS.get(fact.from) ?? "not known"}</td></tr>`;
 
-const spaced = (name: string) => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+const isKey = (name: string): name is FactKey => name in FACT_WORDS;
+/** As the page names it; a fact that is not entered (the air's pressure) by its name in the document. */
+const labelOf = (name: string): string => (isKey(name) ? FACT_WORDS[name].label : (OTHER_FACTS.get(name) ?? name));
+const OTHER_FACTS: ReadonlyMap<string, string> = new Map([["atmosphere", "Air pressure at the site"]]);
 
 /** What anyone needs to repeat the analysis from the original log. */
 export function recordSection({ document }: ReportInput): Markup {

@@ -1,5 +1,8 @@
 import { useId, useState } from "react";
+import { ADVICE_IDS } from "../../../shared/findings/advice";
+import type { Checklist } from "../../../shared/findings/checklist";
 import { saveAsFile } from "../../parts/save-as-file";
+import { eventsCsv } from "../../report/events-csv";
 import { REPORT_SECTIONS, type ReportSectionId } from "../../report/report-input";
 import type { StoryProps } from "../view-props";
 import { dataAddress } from "./data-address";
@@ -18,6 +21,9 @@ const SECTION_NAMES: Readonly<Record<ReportSectionId, string>> = {
   record: "Fingerprint of the record",
 };
 
+/** Steps of the next visit that were ticked: the customer's page tells them as done. */
+const doneSteps = ({ entries }: Checklist) => ADVICE_IDS.filter((id) => entries.some(({ step, done }) => done && step === id));
+
 /** What goes into the report; it is written as one file that anyone can open, read and print without this program. */
 export function ReportSheet({ state, visit, commands, preferences }: StoryProps) {
   const [leaveOut, setLeaveOut] = useState<readonly ReportSectionId[]>([]);
@@ -33,6 +39,7 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
     const html = await commands.report({
       siteName: name,
       comparison: state.compared,
+      done: doneSteps(state.checklist),
       letterhead: { lines: letterhead.split("\n").filter((line) => line.trim() !== ""), logo },
       units: preferences.units,
       paper,
@@ -84,7 +91,12 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
         <option>A4</option>
         <option>Letter</option>
       </select>
-      <button type="submit">Save the report</button>
+      <p className="button-row">
+        <button type="submit">Save the report</button>
+        <button type="button" onClick={() => saveAsFile(`events ${name ?? ""}.csv`, "text/csv", eventsCsv(visit.document))}>
+          Save all events as CSV
+        </button>
+      </p>
       <p role="status">{said}</p>
     </form>
   );

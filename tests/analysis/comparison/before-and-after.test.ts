@@ -2,62 +2,9 @@ import { describe, expect, test } from "vitest";
 import { compareVisits } from "../../../analysis/comparison/before-and-after";
 import { matchDemand } from "../../../analysis/comparison/demand-match";
 import { overallVerdict, verdictOf } from "../../../analysis/comparison/verdict";
-import { type Random, seededRandom } from "../../../analysis/numerics/random";
+import { seededRandom } from "../../../analysis/numerics/random";
 import type { VisitMeasures } from "../../../shared/findings/comparison";
-
-const HOUR = 3600;
-
-type Wanted = {
-  readonly hours: number;
-  readonly startsPerHour: number;
-  readonly shortShare?: number;
-  readonly heights?: readonly number[];
-  readonly intervalS?: number;
-};
-
-/** Hours of a site with a daily rhythm and slow moods (log rate AR(1) 0.7, sd 0.4): truth is the mean rate. Demand follows the same rhythm. */
-function visit({ hours, startsPerHour, shortShare = 0, heights = [], intervalS = 1 }: Wanted, random: Random): VisitMeasures {
-  let mood = 0.4 * random.normal();
-  const starts: number[] = [];
-  const drawn: number[] = [];
-  for (let h = 0; h < hours; h++) {
-    mood = 0.7 * mood + 0.4 * Math.sqrt(1 - 0.49) * random.normal();
-    const rhythm = Math.exp(0.8 * Math.sin((2 * Math.PI * (h - 8)) / 24) + mood - 0.08 - 0.17);
-    starts.push(poisson(startsPerHour * rhythm, random));
-    drawn.push(0.05 * rhythm);
-  }
-  const full = starts.map(() => HOUR);
-  return {
-    blockS: HOUR,
-    blocks: {
-      pumpKnown: full,
-      starts,
-      shortCycles: starts.map((n) => Math.round(n * shortShare)),
-      lookedAt: full,
-      oscillating: full.map(() => 0),
-      tracked: full,
-      withinBand: full.map(() => 0.95 * HOUR),
-      drawn,
-    },
-    intervalS,
-    episodes: heights.map((heightPa) => ({ periodS: 12, heightPa, lengthS: 600 })),
-    driftsPa: [],
-    limits: {
-      "starts-per-hour": 6,
-      "short-cycles-per-day": 0,
-      "oscillating-share": null,
-      "oscillation-height": 20000,
-      "drift-at-steady-flow": 34000,
-      "share-within-band": null,
-    },
-  };
-}
-
-function poisson(mean: number, random: Random): number {
-  let n = 0;
-  for (let p = random.next(); p > Math.exp(-mean); p *= random.next()) n++;
-  return n;
-}
+import { measuredVisit } from "../../builders/measured-visits";
 
 const starts = (before: VisitMeasures, after: VisitMeasures) =>
   compareVisits(before, after).measures.find((m) => m.id === "starts-per-hour")!;
@@ -70,7 +17,7 @@ describe("before and after", () => {
     let covered = 0;
     for (let i = 0; i < pairs; i++) {
       const hours = [30, 72, 168][i % 3];
-      const m = starts(visit({ hours, startsPerHour: 12 }, random), visit({ hours, startsPerHour: 12 }, random));
+      const m = starts(measuredVisit({ hours, startsPerHour: 12 }, random), measuredVisit({ hours, startsPerHour: 12 }, random));
       if (m.verdict === "better-but-not-met" || m.verdict === "met") better++;
       if (m.difference!.low <= 0 && m.difference!.high >= 0) covered++;
     }
@@ -80,19 +27,19 @@ describe("before and after", () => {
 
   test("a halved rate is shown on a week each, and is met only below the limit", () => {
     const random = seededRandom(5);
-    const before = visit({ hours: 168, startsPerHour: 20 }, random);
-    expect(starts(before, visit({ hours: 168, startsPerHour: 10 }, random)).verdict).toBe("better-but-not-met");
-    expect(starts(before, visit({ hours: 168, startsPerHour: 3 }, random)).verdict).toBe("met");
-    expect(starts(visit({ hours: 168, startsPerHour: 10 }, random), visit({ hours: 168, startsPerHour: 20 }, random)).verdict).toBe(
-      "worse",
-    );
+    const before = measuredVisit({ hours: 168, startsPerHour: 20 }, random);
+    expect(starts(before, measuredVisit({ hours: 168, startsPerHour: 10 }, random)).verdict).toBe("better-but-not-met");
+    expect(starts(before, measuredVisit({ hours: 168, startsPerHour: 3 }, random)).verdict).toBe("met");
+    expect(
+      starts(measuredVisit({ hours: 168, startsPerHour: 10 }, random), measuredVisit({ hours: 168, startsPerHour: 20 }, random)).verdict,
+    ).toBe("worse");
   });
 
   test("short cycles that are gone are met after a week, but not after a night: none seen is not none ever", () => {
     const random = seededRandom(6);
-    const before = visit({ hours: 168, startsPerHour: 20, shortShare: 0.5 }, random);
+    const before = measuredVisit({ hours: 168, startsPerHour: 20, shortShare: 0.5 }, random);
     const short = (hours: number) =>
-      compareVisits(before, visit({ hours, startsPerHour: 8 }, random)).measures.find((m) => m.id === "short-cycles-per-day")!;
+      compareVisits(before, measuredVisit({ hours, startsPerHour: 8 }, random)).measures.find((m) => m.id === "short-cycles-per-day")!;
     expect(short(168)).toMatchObject({ verdict: "met", after: { value: 0 } });
     expect(short(12).after!.high).toBeGreaterThan(3.689);
     expect(short(12).verdict).toBe("better-but-not-met");
@@ -100,8 +47,8 @@ describe("before and after", () => {
 
   test("an oscillation too fast for the slower logger is left out of the faster one", () => {
     const random = seededRandom(7);
-    const fast = visit({ hours: 48, startsPerHour: 5, heights: [30000, 31000, 29000] }, random);
-    const slow = visit({ hours: 48, startsPerHour: 5, intervalS: 10 }, random);
+    const fast = measuredVisit({ hours: 48, startsPerHour: 5, heights: [30000, 31000, 29000] }, random);
+    const slow = measuredVisit({ hours: 48, startsPerHour: 5, intervalS: 10 }, random);
     const result = compareVisits(fast, slow);
     expect(result.hiddenBelowPeriodS).toBe(40);
     expect(result.measures.find((m) => m.id === "oscillation-height")!.before!.value).toBe(0);
@@ -109,7 +56,7 @@ describe("before and after", () => {
 
   test("what one visit cannot show is not compared", () => {
     const random = seededRandom(8);
-    const blind = visit({ hours: 48, startsPerHour: 5 }, random);
+    const blind = measuredVisit({ hours: 48, startsPerHour: 5 }, random);
     const without = { ...blind, blocks: { ...blind.blocks, pumpKnown: blind.blocks.pumpKnown.map(() => 0) } };
     expect(starts(blind, without)).toMatchObject({ verdict: "cannot-compare", because: "no-pump-state", difference: null });
   });

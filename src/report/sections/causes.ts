@@ -1,0 +1,14 @@
+import { type Markup, markup } from "../markup";
+import type { ReportInput } from "../report-input";
+
+export function causesSection({ document }: ReportInput): Markup | null {
+  const likely = document.causes.filter((cause, i) => i < 3 || cause.confidence >= 0.1);
+  if (likely.length === 0) return null;
+  return markup`<section><h2>Causes, likeliest first</h2>${likely.map(
+    (cause) => markup`<article><h3>${cause.name}: ${Math.round(cause.confidence * 100)}${"\u202f"}%</h3>
+${list("For", cause.for)}${list("Against", cause.against)}${cause.toSeparate === "" ? null : markup`<p>To be surer: ${cause.toSeparate}</p>`}</article>`,
+  )}<p class="note">Confidences over all causes, "healthy" among them, sum to 100${"\u202f"}%; they are calibrated on simulated sites.</p></section>`;
+}
+
+const list = (title: string, items: readonly string[]): Markup | null =>
+  items.length === 0 ? null : markup`<p>${title}:</p><ul>${items.map((item) => markup`<li>${item}</li>`)}</ul>`;

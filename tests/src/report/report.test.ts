@@ -1,0 +1,101 @@
+import { describe, expect, test } from "vitest";
+import { compareVisits } from "../../../analysis/comparison/before-and-after";
+import { writeReport } from "../../../src/report/report";
+import { REPORT_SECTIONS, type ReportInput, type ReportSectionId } from "../../../src/report/report-input";
+import { SECTIONS } from "../../../src/report/sections";
+import { steadyVisit } from "../../builders/measured-visits";
+import { exampleDocument, exampleReport } from "../../builders/report-input";
+
+const compared = {
+  comparison: compareVisits(steadyVisit({ hours: 72, startsPerHour: 20 }), steadyVisit({ hours: 72, startsPerHour: 2 })),
+  beforeName: "spring.csv",
+  afterName: "autumn.csv",
+};
+const section = (id: ReportSectionId, input: ReportInput = exampleReport({ comparison: compared })): string =>
+  SECTIONS.find((s) => s.id === id)?.write(input)?.html ?? "";
+/** What is read aloud of a piece of HTML. */
+const words = (html: string): string => html.replace(/<[^>]+>/g, " ").replace(/\s+/g, " ");
+
+describe("each section of the report says its part", () => {
+  const SAYS: { readonly [K in ReportSectionId]: readonly string[] } = {
+    customer: [
+      "The water pressure surges",
+      "Most likely the air in the pressure tank has run low",
+      "fill it up",
+      "What to expect",
+      "Please note",
+    ],
+    trace: ["P1, psi", "set pressure 52.0", "marked on the tank 60.0", "09:00"],
+    findings: ["Over the limit: Pressure oscillates", "Period 12 s.", "How computed: Periodogram.", "What would make it wrong"],
+    acceptance: ["Most starts in any hour", "at most 10 (site facts)", "Not met"],
+    "before-and-after": ["Before: spring.csv", "Starts per hour", "Met"],
+    causes: ["Precharge too low: 70", "short runs", "steady", "To be surer: Read it."],
+    "next-visit": [
+      "Raise the precharge.",
+      "Drain the water side first.",
+      "52 psi less 18 psi",
+      "Boyle's law",
+      "If this turns out to be wrong",
+    ],
+    "cannot-show": ["Without flow no leak is seen."],
+    "site-facts": ["Set pressure", "52 psi", "given", "3 psi", "assumed"],
+    record: ["ab".repeat(32), "3600 rows accepted, 2 rejected", "Assumed: dmy", "Two blank rows"],
+  };
+  test.each(REPORT_SECTIONS)("%s", (id) => {
+    const said = words(section(id)).replaceAll("&#39;", "'");
+    for (const part of SAYS[id]) expect(said).toContain(part);
+  });
+  test.each(REPORT_SECTIONS)("%s has a heading, and no picture without words", (id) => {
+    const html = section(id);
+    expect(html).toMatch(/<h2>/);
+    for (const picture of html.match(/<svg[^>]*>/g) ?? []) expect(picture).toMatch(/role="img" aria-label="[^"]{20,}"/);
+  });
+  test("a section with nothing to say is not there", () => {
+    const bare = exampleReport({
+      document: exampleDocument({ acceptance: [], causes: [], advice: [], cannotTell: [], findings: [], site: {} }),
+    });
+    for (const id of ["acceptance", "causes", "next-visit", "cannot-show", "findings", "site-facts", "before-and-after"] as const)
+      expect(section(id, bare)).toBe("");
+  });
+});
+
+describe("the customer's page", () => {
+  test("tells what was ticked as done, and no longer proposes it", () => {
+    const html = section("customer", exampleReport({ done: ["raise-precharge"] }));
+    expect(words(html)).toMatch(/What was done If the air charge has run low, fill it up\. What is proposed No work is proposed\./);
+  });
+  test("names no cause that is less likely than not", () => {
+    const [cause] = exampleDocument().causes;
+    const document = exampleDocument({ causes: [{ ...cause, confidence: 0.4 }] });
+    expect(words(section("customer", exampleReport({ document })))).toContain("does not settle the reason");
+  });
+  test("says in plain words whether it helped", () =>
+    expect(words(section("customer"))).toContain("Did it help? Yes: what was recorded afterwards keeps"));
+});
+
+describe("a report", () => {
+  test("leaves out what it is told to, and nothing else", () => {
+    for (const id of REPORT_SECTIONS) {
+      const html = writeReport(exampleReport({ comparison: compared, leaveOut: [id] }));
+      for (const other of REPORT_SECTIONS) {
+        const heading = /<h2>[^<]*<\/h2>/.exec(section(other))?.[0] ?? "";
+        expect(html.includes(heading)).toBe(other !== id);
+      }
+    }
+  });
+  test("needs no script and nothing from outside, and escapes what came from files", () => {
+    const html = writeReport(exampleReport());
+    expect(html).not.toMatch(/<script|https?:|url\(|<link|<iframe/);
+    expect(html).toContain("mill &lt;lane&gt;.csv");
+    expect(html).toContain("Brook &amp; Vale &lt;Service&gt;");
+    expect(html).toContain("default-src &#39;none&#39;");
+  });
+  test.each(["A4", "Letter"] as const)("is laid out for %s", (paper) =>
+    expect(writeReport(exampleReport({ paper }))).toContain(`size: ${paper === "A4" ? "A4" : "letter"}`),
+  );
+  test("takes a picture as a logo, and nothing else", () => {
+    const logo = "data:image/png;base64,iVBORw0KGgo=";
+    expect(writeReport(exampleReport({ letterhead: { lines: [], logo } }))).toContain(`<img src="${logo}"`);
+    expect(() => writeReport(exampleReport({ letterhead: { lines: [], logo: "https://example.invalid/a.png" } }))).toThrow(RangeError);
+  });
+});
