@@ -1,10 +1,12 @@
 import type { ImportQuestion } from "../../shared/record/import-question";
 import type { Channel, ReadingNote, Sampling } from "../../shared/record/log-record";
+import { sampleCount, timeAt, timesOf } from "../../shared/record/sampling";
 import { seconds } from "../../shared/units/quantity";
 import type { RowLog } from "./body/row-log";
 import type { RowStore, Samples } from "./body/row-store";
 import type { SettledClock } from "./clock/clock-reading";
 import { settleClock } from "./clock/settle-clock";
+import { settleEven } from "./clock/settle-even";
 import type { ColumnReading } from "./columns/column-reading";
 import { findSignalFaults } from "./columns/signal-faults";
 import { deriveFlow } from "./derive-flow";
@@ -31,13 +33,15 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
   const { file, plan, questions, choices } = known;
   const numbers = plan.columns.filter((column) => column.use === "number");
   const marks = [...numbers.flatMap(sentinelNotes), ...known.marks];
-  const settled = settleClock(store.raw.subarray(0, store.count), plan.clock, choices);
-  const { times, order } = settled;
+  const { settled, times, even } = settle(store, plan, choices);
+  const { order } = settled;
   const values = numbers.map((_, i) => inOrder(store.values[i], store.count, order));
-  const signals = numbers.flatMap(({ reading, heading }, i) => findSignalFaults(values[i], times, reading, heading));
-  const plainSampling = findSampling(times, null);
+  const signals = numbers.flatMap(({ reading, heading }, i) =>
+    reading.raw === null ? [] : findSignalFaults(values[i], times(), reading, heading),
+  );
+  const plainSampling = even ?? findSampling(times(), null);
   const rhythm = rhythmOf(plainSampling, times, values, numbers);
-  const sampling = rhythm.kind === "sampled" ? plainSampling : findSampling(times, rhythm);
+  const sampling = rhythm.kind === "sampled" ? plainSampling : findSampling(times(), rhythm);
   const slower: string[] = [];
   const channels = numbers.map(({ heading, index, reading }, i) => {
     const slow = rhythm.kind === "sampled" && !numbers[i].marksMissing ? findSlowChannel(times, values[i]) : null;
@@ -47,17 +51,18 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
   const flows = channels.some(({ role }) => role === "flow")
     ? []
     : channels.flatMap((channel, i) => deriveFlow(channel, numbers[i].reading) ?? []);
+  const count = sampleCount(sampling);
   const rejects = settled.rejected.map(({ row, why }) => ({ file: file.name, row: store.lines.at(row), why }));
   return {
     ...partOf(known, log),
     clock: settled.clock,
     dateOrder: settled.dateOrder,
-    duration: times[times.length - 1] ?? 0,
+    duration: even === null ? (times()[count - 1] ?? 0) : timeAt(even, count - 1),
     channels: [...channels, ...flows.map(({ channel }) => channel)],
     columns: columnNotes(plan),
     origins: [{ file: file.name, sampling, lines: store.lines.lines(order) }],
     rows: {
-      accepted: times.length,
+      accepted: count,
       rejected: log.rejected + rejects.length,
       duplicate: settled.duplicates,
       reordered: settled.reordered,
@@ -76,16 +81,36 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
     faults: [
       ...settled.faults,
       ...signals,
-      ...(sampling.kind === "even" ? [] : findGaps(times, rhythm)),
-      ...restarts(log.restarts, times, order),
+      ...(sampling.kind === "even" ? [] : findGaps(times(), rhythm)),
+      ...restarts(log.restarts, times, count, order),
     ],
   };
 }
 
+type Settled = {
+  readonly settled: Omit<SettledClock, "times">;
+  /** Instants, s; made when they are first asked for. */
+  readonly times: () => Float64Array;
+  /** The sampling where the rows stand evenly and nothing was wrong with the clock. */
+  readonly even: Sampling | null;
+};
+
+/** Rows at one step need no look at each; the others do. */
+function settle(store: RowStore, { clock }: TablePlan, choices: ImportChoices): Settled {
+  const steps = clock.kind === "counted" ? { first: 0, step: clock.interval ?? 1 } : store.times.even();
+  const even = steps === null || store.count < 2 ? null : settleEven(steps, store.count, clock);
+  if (even !== null) {
+    let made: Float64Array | null = null;
+    return { settled: even, times: () => (made ??= timesOf(even.sampling)), even: even.sampling };
+  }
+  const settled = settleClock(store.times.all(), clock, choices);
+  return { settled, times: () => settled.times, even: null };
+}
+
 /** What the file says of itself, else what its instants show. */
-function rhythmOf(sampling: Sampling, times: Float64Array, values: readonly Samples[], numbers: readonly PlannedColumn[]): Rhythm {
+function rhythmOf(sampling: Sampling, times: () => Float64Array, values: readonly Samples[], numbers: readonly PlannedColumn[]): Rhythm {
   if (numbers.some(({ reading }) => reading.onChange)) return { kind: "on-change", heartbeat: null };
-  return sampling.kind === "even" ? { kind: "sampled" } : findRhythm(times, values);
+  return sampling.kind === "even" ? { kind: "sampled" } : findRhythm(times(), values);
 }
 
 function slowNote(headings: readonly string[]): FilePart["notes"] {
@@ -137,16 +162,16 @@ export function inOrder(values: Samples, count: number, order: SettledClock["ord
 }
 
 /** Where the headings were written again: the logger was started anew. Only where the rows stand in their order. */
-function restarts(rows: readonly number[], times: Float64Array, order: SettledClock["order"]): FilePart["faults"] {
+function restarts(rows: readonly number[], times: () => Float64Array, count: number, order: SettledClock["order"]): FilePart["faults"] {
   if (order !== null) return [];
   return rows.flatMap((row) =>
-    row > 0 && row < times.length
+    row > 0 && row < count
       ? [
           {
             kind: "restart" as const,
             channel: null,
-            from: seconds(times[row - 1]),
-            to: seconds(times[row]),
+            from: seconds(times()[row - 1]),
+            to: seconds(times()[row]),
             note: "the logger wrote its headings again",
           },
         ]

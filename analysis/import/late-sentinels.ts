@@ -16,7 +16,7 @@ export function dropLateSentinels(store: RowStore, numbers: readonly PlannedColu
     const inFile = (si: number) => roundTo7((si - reading.offset) / reading.factor);
     return findSentinels(picked(values, store.extremes(i)).map(inFile).sort()).map((mark): ReadingNote => {
       const count = dropMark(values, mark, inFile);
-      store.forgetExtremes(i);
+      store.lookAgain(i);
       return {
         kind: "sentinel",
         text: `${mark} in "${heading}" stands far from all other values and is taken for a missing one (${count} times).`,

@@ -7,13 +7,14 @@ export type SlowChannel = { readonly sampling: Sampling; readonly values: Sample
 
 /**
  * A channel with a value in every so manieth row only, at an even step: sampled more slowly than the others of its file, so that the blanks between are
- * no missing values. Null where most rows have a value or the values do not stand evenly. Times [n], s; values [n].
+ * no missing values. Null where most rows have a value or the values do not stand evenly. Times [n], s, asked for only where needed; values [n].
  */
-export function findSlowChannel(times: Float64Array, values: Samples): SlowChannel | null {
+export function findSlowChannel(timesOfRows: () => Float64Array, values: Samples): SlowChannel | null {
   if (isFilled(values)) return null;
   let count = 0;
   for (let i = 0; i < values.length; i++) if (!Number.isNaN(values[i])) count++;
   if (count < 5 || count * 2 > values.length + 1) return null;
+  const times = timesOfRows();
   const own = new Float64Array(count);
   const kept = values instanceof Float64Array ? new Float64Array(count) : new Float32Array(count);
   let at = 0;

@@ -26,6 +26,8 @@ const HEAD_BYTES = 128 * 1024;
 const LONGEST_HEAD = 4 * 1024 * 1024;
 const PIECE_BYTES = 8 * 1024;
 const PIECES = 6;
+/** Lines kept of each piece: enough to know the form by, and each is looked at many times. */
+const PIECE_LINES = 48;
 const TAIL_LINES = 6;
 
 /** Reads the head of a file, and pieces from its middle and its end. At most one pass over the file. */
@@ -135,7 +137,7 @@ async function describe(reader: PieceReader): Promise<Survey> {
     const bytes = await plain(pieces[i], { encoding: encoding.encoding, skip: 0 });
     const lines = splitLines(decodeHead(bytes.subarray(firstLineEnd(bytes)), encoding));
     // The first line of a piece is cut, so is the last one unless it is the end of the file.
-    later.push(...lines.slice(0, i === pieces.length - 1 ? undefined : -1));
+    later.push(...(i === pieces.length - 1 ? lines.slice(-PIECE_LINES) : lines.slice(0, -1).slice(0, PIECE_LINES)));
   }
   if (later.length > 0) tail = later.slice(-TAIL_LINES);
   const texts = splitLines(head);

@@ -1,5 +1,6 @@
 import { decodeText, type TextEncoding } from "../encoding";
 import type { PlannedColumn, TablePlan } from "../table-plan";
+import { QuickRows } from "./quick-rows";
 import type { RowStore } from "./row-store";
 import { type StampScanner, stampScanner } from "./stamp-scanner";
 import { isBad, readCell } from "./text-rows";
@@ -41,6 +42,12 @@ export class PlainRows {
   private readonly decimal: number;
   private readonly quote: number;
   private timeIsText = false;
+  /** Values of the row being read, SI. */
+  private readonly row: Float64Array;
+  private readonly quick: QuickRows | null;
+  /** How many rows to read without trying the quick way first: it grows while that way gives nothing. */
+  private patience = 0;
+  private waiting = 0;
   /** Rows taken by the last `take`. */
   taken = 0;
 
@@ -63,6 +70,10 @@ export class PlainRows {
     this.delimiter = plan.cells.separator.kind === "character" ? plan.cells.separator.character.charCodeAt(0) : LF;
     this.decimal = plan.numbers.decimal.charCodeAt(0);
     this.quote = plan.cells.quote.charCodeAt(0);
+    this.row = new Float64Array(this.numbers.length);
+    const known = this.scanners.flatMap((scanner) => scanner ?? []);
+    this.quick =
+      known.length === this.scanners.length && this.delimiter !== SPACE ? new QuickRows(plan, store, known, this.delimiter) : null;
   }
 
   /** Whether rows of this plan can be plain at all. */
@@ -85,22 +96,30 @@ export class PlainRows {
     const before = store.count;
     let start = from;
     while (start < to) {
-      if (store.count >= store.capacity) store.grow();
+      start = this.takeQuick(bytes, start, to);
+      if (start >= to) break;
       this.at = start;
       const time = this.readRow(bytes);
-      if (time === NOT_PLAIN || (!counted && Number.isNaN(time))) break;
-      store.raw[store.count++] = time;
+      if (time === NOT_PLAIN || (counted ? this.row.every(Number.isNaN) : Number.isNaN(time))) break;
+      store.add(time, this.row);
       start = this.at;
     }
     this.taken = store.count - before;
     return start;
   }
 
+  private takeQuick(bytes: Uint8Array, from: number, to: number): number {
+    if (this.quick === null || this.waiting-- > 0) return from;
+    const start = this.quick.take(bytes, from, to);
+    this.patience = start > from ? 0 : Math.min(64, 2 * this.patience + 1);
+    this.waiting = this.patience >> 2;
+    return start;
+  }
+
   /** One row from `at` to behind its LF. @returns its time in s, NOT_PLAIN where the row has to be read as text */
   private readRow(bytes: Uint8Array): number {
-    const { uses, slots, store, delimiter } = this;
+    const { uses, slots, row, delimiter } = this;
     const last = uses.length - 1;
-    const row = store.count;
     let time = 0;
     this.timeIsText = false;
     for (let column = 0; column <= last; column++) {
@@ -108,7 +127,7 @@ export class PlainRows {
       if (use === NUMBER) {
         const value = this.readNumber(bytes, slots[column]);
         if (value === NOT_PLAIN) return NOT_PLAIN;
-        store.values[slots[column]][row] = value;
+        row[slots[column]] = value;
       } else if (use === TIME) {
         const value = this.readTime(bytes, slots[column]);
         if (value === NOT_PLAIN) return NOT_PLAIN;

@@ -1,5 +1,6 @@
 import { LineNumbers } from "./line-numbers";
 import type { RowSink } from "./row-sink";
+import { RowTimes } from "./row-times";
 
 export type Samples = Float32Array | Float64Array;
 
@@ -7,26 +8,27 @@ export type Samples = Float32Array | Float64Array;
 export class RowStore implements RowSink {
   count = 0;
   capacity: number;
-  /** What the clock made of each row, s; NaN for a counted clock. Shape [capacity]. */
-  raw: Float64Array;
+  readonly times = new RowTimes();
   /** SI, shape [capacity] each. */
   values: Samples[];
   readonly lines = new LineNumbers();
+  /** Least and greatest sample of each column so far. */
+  private readonly lows: Float64Array;
+  private readonly highs: Float64Array;
 
   constructor(
     estimatedRows: number,
     private readonly wide: readonly boolean[],
   ) {
     this.capacity = Math.max(16, estimatedRows);
-    this.raw = new Float64Array(this.capacity);
     this.values = wide.map((isWide) => (isWide ? new Float64Array(this.capacity) : new Float32Array(this.capacity)));
+    this.lows = new Float64Array(wide.length).fill(Number.POSITIVE_INFINITY);
+    this.highs = new Float64Array(wide.length).fill(Number.NEGATIVE_INFINITY);
   }
 
-  grow(): void {
-    this.capacity *= 2;
-    const raw = new Float64Array(this.capacity);
-    raw.set(this.raw);
-    this.raw = raw;
+  private makeRoom(rows: number): void {
+    if (this.count + rows <= this.capacity) return;
+    this.capacity = Math.max(this.capacity * 2, this.count + rows);
     this.values = this.values.map((old, i) => {
       const larger = this.wide[i] ? new Float64Array(this.capacity) : new Float32Array(this.capacity);
       larger.set(old);
@@ -34,34 +36,58 @@ export class RowStore implements RowSink {
     });
   }
 
-  private readonly known: ({ readonly low: number; readonly high: number } | null)[] = [];
-  /** Least and greatest sample of a column, worked out once; null where it has none. */
+  /** Least and greatest sample of a column; null where it has none. */
   extremes(column: number): { readonly low: number; readonly high: number } | null {
-    const known = this.known[column];
-    if (known !== undefined) return known;
-    const values = this.values[column];
-    let low = Number.POSITIVE_INFINITY;
-    let high = Number.NEGATIVE_INFINITY;
-    for (let i = 0; i < this.count; i++) {
+    const rounded = this.wide[column] ? (value: number) => value : Math.fround;
+    const [low, high] = [rounded(this.lows[column]), rounded(this.highs[column])];
+    return low <= high ? { low, high } : null;
+  }
+
+  /** Samples of a column were changed. */
+  lookAgain(column: number): void {
+    this.lows[column] = Number.POSITIVE_INFINITY;
+    this.highs[column] = Number.NEGATIVE_INFINITY;
+    this.widen(column, this.values[column], 0, this.count);
+  }
+
+  private widen(column: number, values: Samples, from: number, to: number): void {
+    let low = this.lows[column];
+    let high = this.highs[column];
+    for (let i = from; i < to; i++) {
       const value = values[i];
       if (value < low) low = value;
       if (value > high) high = value;
     }
-    const found = low <= high ? { low, high } : null;
-    this.known[column] = found;
-    return found;
+    this.lows[column] = low;
+    this.highs[column] = high;
   }
 
-  /** Samples of a column were changed. */
-  forgetExtremes(column: number): void {
-    delete this.known[column];
+  /** A row without its line number. */
+  add(time: number, row: ArrayLike<number>): void {
+    this.makeRoom(1);
+    const at = this.count++;
+    this.times.push(time);
+    for (let i = 0; i < this.values.length; i++) {
+      const value = row[i];
+      this.values[i][at] = value;
+      if (value < this.lows[i]) this.lows[i] = value;
+      if (value > this.highs[i]) this.highs[i] = value;
+    }
+  }
+
+  /** Many rows without their line numbers. @param columns SI, shape [column][rows at least] */
+  addMany(times: Float64Array, columns: readonly Float64Array[], rows: number): void {
+    this.makeRoom(rows);
+    this.times.pushMany(times, rows);
+    for (let i = 0; i < columns.length; i++) {
+      this.widen(i, columns[i], 0, rows);
+      this.values[i].set(columns[i].subarray(0, rows), this.count);
+    }
+    this.count += rows;
   }
 
   push(line: number, time: number, row: readonly number[]): void {
-    if (this.count >= this.capacity) this.grow();
-    const at = this.count++;
-    this.raw[at] = time;
-    for (let i = 0; i < row.length; i++) this.values[i][at] = row[i];
+    this.add(time, row);
     this.lines.push(line);
   }
 }

@@ -37,7 +37,7 @@ const FIELDS: readonly (readonly [string, number])[] = [
 export function stampScanner(pattern: string, unitSeconds: number): StampScanner | null {
   if (pattern === "#") return numberScanner(unitSeconds);
   const steps = compile(pattern);
-  return steps === null ? null : fieldScanner(steps);
+  return steps === null ? null : new FieldScanner(steps);
 }
 
 function compile(pattern: string): readonly Step[] | null {
@@ -64,30 +64,109 @@ function compile(pattern: string): readonly Step[] | null {
 const TENTHS = [1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
 const LEAST = [0, 1, 0, 1, 1, 0, 0, 0];
 const MOST = [0, 9999, 99, 12, 31, 24, 59, 59];
-/** Worth of the fields that change from row to row, s; 0 for all others. */
-const QUICK_SECONDS = [0, 0, 0, 0, 0, 0, 60, 1, 0, 0];
 
-function fieldScanner(steps: readonly Step[]): StampScanner {
-  const ops = Uint8Array.from(steps, (step) => step.op);
-  const literals = Uint8Array.from(steps, (step) => step.byte);
-  const exact = Uint8Array.from(steps, (step) => (step.exact ? 1 : 0));
-  const fields = new Int32Array(10);
-  const days = new DayCache();
-  const hasDate = steps.some((step) => step.op === DAY);
-  const hasHalf = steps.some((step) => step.op === HALF);
-  let quickAt = 0;
+const LONGEST_PREFIX = 64;
 
-  /** Fills `fields` from step `first` on; the place behind the stamp, -1 where it does not fit. */
-  function scanFields(bytes: Uint8Array, from: number, first: number): number {
+/**
+ * Stamps of rows that follow each other differ in their last figures only: the bytes up to the minute or the second are compared with those of the stamp
+ * before, and what they stand for is kept. Only what follows is read; where anything differs the whole stamp is.
+ */
+class FieldScanner implements StampScanner {
+  end = 0;
+  private readonly ops: Uint8Array;
+  private readonly literals: Uint8Array;
+  private readonly exact: Uint8Array;
+  private readonly fields = new Int32Array(10);
+  private readonly days = new DayCache();
+  private readonly hasDate: boolean;
+  private readonly hasHalf: boolean;
+  /** Place in `ops` of the field that the kept bytes stop before; 0 where nothing is kept. */
+  private split: number;
+  private readonly minute: number;
+  private readonly prefix = new Uint8Array(LONGEST_PREFIX);
+  private prefixLength = 0;
+  /** Start of the day of the kept bytes, s. */
+  private date = 0;
+  private sinceMiss = 0;
+
+  constructor(steps: readonly Step[]) {
+    this.ops = Uint8Array.from(steps, (step) => step.op);
+    this.literals = Uint8Array.from(steps, (step) => step.byte);
+    this.exact = Uint8Array.from(steps, (step) => (step.exact ? 1 : 0));
+    this.hasDate = steps.some((step) => step.op === DAY);
+    this.hasHalf = steps.some((step) => step.op === HALF);
+    // the date may stand behind the time of day: then nothing is kept
+    const firstOf = (op: number) => (steps.slice(0, this.ops.indexOf(op)).some((s) => s.op === HOUR) ? this.ops.indexOf(op) : 0);
+    const dateBehind =
+      this.hasDate && this.ops.lastIndexOf(HOUR) < Math.max(...[YEAR, SHORT_YEAR, MONTH, DAY].map((op) => this.ops.lastIndexOf(op)));
+    this.minute = dateBehind ? 0 : Math.max(0, firstOf(MINUTE));
+    this.split = dateBehind ? 0 : Math.max(this.minute, firstOf(SECOND));
+  }
+
+  scan(bytes: Uint8Array, at: number): number {
+    if (this.prefixLength > 0 && this.startsAlike(bytes, at)) {
+      this.sinceMiss++;
+      const end = this.scanFields(bytes, at + this.prefixLength, this.split);
+      if (end < 0) return Number.NaN;
+      this.end = end;
+      return this.value();
+    }
+    return this.scanWhole(bytes, at);
+  }
+
+  private startsAlike(bytes: Uint8Array, at: number): boolean {
+    const { prefix, prefixLength } = this;
+    for (let i = prefixLength - 1; i >= 0; i--) if (bytes[at + i] !== prefix[i]) return false;
+    return true;
+  }
+
+  private scanWhole(bytes: Uint8Array, from: number): number {
+    this.prefixLength = 0;
+    if (this.sinceMiss < 8 && this.split > 0) this.split = this.minute;
+    this.sinceMiss = 0;
+    const middle = this.scanFields(bytes, from, 0, this.split);
+    if (middle < 0) return Number.NaN;
+    const end = this.scanFields(bytes, middle, this.split);
+    if (end < 0) return Number.NaN;
+    const { fields } = this;
+    this.date = this.hasDate ? this.days.seconds(fields[YEAR] || fullYear(fields[SHORT_YEAR]), fields[MONTH], fields[DAY]) : 0;
+    this.end = end;
+    if (middle - from <= LONGEST_PREFIX) {
+      for (let i = from; i < middle; i++) this.prefix[i - from] = bytes[i];
+      this.prefixLength = middle - from;
+    }
+    return this.value();
+  }
+
+  private value(): number {
+    const { fields } = this;
+    const whole = this.date + this.secondsOfDay();
+    return fields[0] === 0 ? whole : whole + fields[FRACTION] / TENTHS[fields[0]];
+  }
+
+  private secondsOfDay(): number {
+    const { fields } = this;
+    let hour = fields[HOUR];
+    if (this.hasHalf) {
+      if (hour < 1 || hour > 12) return Number.NaN;
+      hour = (hour % 12) + fields[HALF];
+    } else if (hour > 23) return Number.NaN;
+    return hour * 3600 + fields[MINUTE] * 60 + fields[SECOND];
+  }
+
+  /** Fills `fields` by the steps [first, last); the place behind them, -1 where they do not fit. */
+  private scanFields(bytes: Uint8Array, from: number, first: number, last = this.ops.length): number {
+    const { ops, literals, exact, fields } = this;
     let at = from;
-    for (let i = first; i < ops.length; i++) {
+    for (let i = first; i < last; i++) {
       const op = ops[i];
-      if (i === quick) quickAt = at;
       if (op === LITERAL) {
         if (bytes[at++] !== literals[i]) return -1;
       } else if (op <= SECOND) {
-        let value = bytes[at++] - 48;
-        if (!(value >= 0 && value <= 9)) return -1;
+        const high = bytes[at] - 48;
+        if (!(high >= 0 && high <= 9)) return -1;
+        let value = high;
+        at++;
         const second = bytes[at] - 48;
         if (second >= 0 && second <= 9) {
           value = value * 10 + second;
@@ -102,16 +181,9 @@ function fieldScanner(steps: readonly Step[]): StampScanner {
         if (value < LEAST[op] || value > MOST[op]) return -1;
         fields[op] = value;
       } else if (op === FRACTION) {
-        fields[FRACTION] = 0;
-        fields[0] = 0;
-        if (bytes[at] === literals[i]) {
-          const start = ++at;
-          let value = 0;
-          for (let digit = bytes[at] - 48; digit >= 0 && digit <= 9; digit = bytes[++at] - 48) value = value * 10 + digit;
-          if (at === start || at - start > 9) return -1;
-          fields[FRACTION] = value;
-          fields[0] = at - start;
-        }
+        const end = this.scanFraction(bytes, at, literals[i]);
+        if (end < 0) return -1;
+        at = end;
       } else {
         const letter = bytes[at] | 32;
         if ((letter !== 97 && letter !== 112) || (bytes[at + 1] | 32) !== 109) return -1;
@@ -122,64 +194,20 @@ function fieldScanner(steps: readonly Step[]): StampScanner {
     return at;
   }
 
-  const withFraction = (whole: number): number => (fields[0] === 0 ? whole : whole + fields[FRACTION] / TENTHS[fields[0]]);
-
-  function secondsOfDay(): number {
-    let hour = fields[HOUR];
-    if (hasHalf) {
-      if (hour < 1 || hour > 12) return Number.NaN;
-      hour = (hour % 12) + fields[HALF];
-    } else if (hour > 23) return Number.NaN;
-    return hour * 3600 + fields[MINUTE] * 60 + fields[SECOND];
+  /** Decimals behind their mark, where they are there. */
+  private scanFraction(bytes: Uint8Array, from: number, mark: number): number {
+    const { fields } = this;
+    fields[FRACTION] = 0;
+    fields[0] = 0;
+    if (bytes[from] !== mark) return from;
+    let at = from + 1;
+    let value = 0;
+    for (let digit = bytes[at] - 48; digit >= 0 && digit <= 9; digit = bytes[++at] - 48) value = value * 10 + digit;
+    if (at === from + 1 || at - from > 10) return -1;
+    fields[FRACTION] = value;
+    fields[0] = at - from - 1;
+    return at;
   }
-
-  /** The step that reads the quickest field, where nothing but literals and decimals follow it: what stands before it seldom changes. */
-  const quick = quickStep(ops);
-  const known = new Uint8Array(32);
-  let knownLength = 0;
-  let knownSeconds = 0;
-
-  /** Remembers the bytes before the quickest field with what they are worth. */
-  function remember(bytes: Uint8Array, from: number, whole: number): void {
-    knownLength = 0;
-    const length = quickAt - from;
-    if (quick < 0 || length > known.length || whole - whole !== 0) return;
-    for (let i = 0; i < length; i++) known[i] = bytes[from + i];
-    knownSeconds = whole - fields[ops[quick]] * QUICK_SECONDS[ops[quick]];
-    knownLength = length;
-  }
-
-  function isKnown(bytes: Uint8Array, from: number): boolean {
-    if (knownLength === 0) return false;
-    for (let i = knownLength - 1; i >= 0; i--) if (bytes[from + i] !== known[i]) return false;
-    return true;
-  }
-
-  return {
-    end: 0,
-    scan(bytes, at) {
-      if (isKnown(bytes, at)) {
-        const end = scanFields(bytes, at + knownLength, quick);
-        if (end < 0) return Number.NaN;
-        this.end = end;
-        return withFraction(knownSeconds + fields[ops[quick]] * QUICK_SECONDS[ops[quick]]);
-      }
-      const end = scanFields(bytes, at, 0);
-      if (end < 0) return Number.NaN;
-      this.end = end;
-      const date = hasDate ? days.seconds(fields[YEAR] || fullYear(fields[SHORT_YEAR]), fields[MONTH], fields[DAY]) : 0;
-      const whole = date + secondsOfDay();
-      remember(bytes, at, whole);
-      return withFraction(whole);
-    },
-  };
-}
-
-/** Index of the last field where it is one of seconds or minutes and only literals and decimals follow; -1 where it is another. */
-function quickStep(ops: Uint8Array): number {
-  let last = ops.length - 1;
-  while (last >= 0 && (ops[last] === LITERAL || ops[last] === FRACTION)) last--;
-  return last >= 0 && QUICK_SECONDS[ops[last]] > 0 ? last : -1;
 }
 
 const fullYear = (short: number) => (short < 70 ? 2000 + short : 1900 + short);

@@ -14,7 +14,7 @@ async function bothWays(text: string, chunk: number) {
   const [bytes, asText] = [await readBody(file, survey, plan, () => {}), await readBody(file, survey, plan, () => {}, "text")];
   const shown = ({ store, log }: typeof bytes) => ({
     count: store.count,
-    times: Array.from(store.raw.subarray(0, store.count)),
+    times: Array.from(store.times.all()),
     values: store.values.map((column) => Array.from(column.subarray(0, store.count))),
     lines: Array.from({ length: store.count }, (_, i) => store.lines.at(i)),
     rejected: log.rejected,
