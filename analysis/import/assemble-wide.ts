@@ -153,9 +153,12 @@ export function makeChannel(heading: string, index: number, reading: ColumnReadi
   return { heading, index, role, position, unitInFile: unit, quantity, sampling, values, certainty, reason };
 }
 
+/** Room left over in a buffer, as a share, that is not worth a copy. */
+const SPARE = 0.1;
+
 /** The kept rows in order of time; the very buffer where all are kept. */
 export function inOrder(values: Samples, count: number, order: SettledClock["order"]): Samples {
-  if (order === null) return values.length === count ? values : values.slice(0, count);
+  if (order === null) return count >= values.length * (1 - SPARE) ? values.subarray(0, count) : values.slice(0, count);
   const sorted = values instanceof Float64Array ? new Float64Array(order.length) : new Float32Array(order.length);
   for (let i = 0; i < order.length; i++) sorted[i] = values[order[i]];
   return sorted;

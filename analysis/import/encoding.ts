@@ -58,8 +58,8 @@ export function decodeText(bytes: Uint8Array, encoding: TextEncoding): string {
 }
 
 /**
- * The chunks of a file as bytes in which every ASCII character is itself: the byte-order mark gone, UTF-16 turned into UTF-8, NUL bytes
- * left out (loggers pad blocks with them). The chunks given out may share memory with those taken in.
+ * The chunks of a file as bytes in which every ASCII character is itself: the byte-order mark gone, UTF-16 turned into UTF-8.
+ * The chunks given out may share memory with those taken in.
  */
 export async function* plainBytes(chunks: AsyncIterable<Uint8Array>, reading: EncodingReading): AsyncGenerator<Uint8Array> {
   const wide = reading.encoding === "utf-16le" || reading.encoding === "utf-16be";
@@ -70,12 +70,13 @@ export async function* plainBytes(chunks: AsyncIterable<Uint8Array>, reading: En
     skip -= from;
     const bytes = from === 0 ? chunk : chunk.subarray(from);
     const plain = decoder === null ? bytes : utf8Bytes(decoder.decode(bytes, { stream: true }));
-    if (plain.length > 0) yield withoutNul(plain);
+    if (plain.length > 0) yield plain;
   }
   const rest = decoder?.decode() ?? "";
-  if (rest !== "") yield withoutNul(utf8Bytes(rest));
+  if (rest !== "") yield utf8Bytes(rest);
 }
 
-function withoutNul(bytes: Uint8Array): Uint8Array {
+/** Loggers pad blocks with NUL bytes, which stand for nothing. */
+export function withoutNul(bytes: Uint8Array): Uint8Array {
   return bytes.includes(0) ? bytes.filter((byte) => byte !== 0) : bytes;
 }

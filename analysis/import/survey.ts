@@ -1,4 +1,4 @@
-import { type EncodingReading, findEncoding, isUtf8, plainBytes } from "./encoding";
+import { type EncodingReading, findEncoding, isUtf8, plainBytes, withoutNul } from "./encoding";
 import type { LogFile } from "./import-log";
 import { textDecoder } from "./platform";
 
@@ -158,7 +158,7 @@ async function describe(reader: PieceReader): Promise<Survey> {
 async function plain(raw: Uint8Array, encoding: EncodingReading): Promise<Uint8Array> {
   const parts: Uint8Array[] = [];
   for await (const part of plainBytes(once(raw), encoding)) parts.push(part);
-  return joined(parts);
+  return withoutNul(joined(parts));
 }
 
 /** Text that may end in the middle of a character. */

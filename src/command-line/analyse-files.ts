@@ -7,7 +7,8 @@ import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
-import { readLogs, readSiteFile } from "./files";
+import { readSiteFile } from "./files";
+import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
 
 export type AnalysisOrder = {

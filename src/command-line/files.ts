@@ -1,17 +1,15 @@
 import { createHash, randomUUID } from "node:crypto";
 import { open, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
 import { basename } from "node:path";
-import { type ImportChoices, importLog, type LogFile } from "../../analysis/import/import-log";
+import type { LogFile } from "../../analysis/import/import-log";
 import { ImportError } from "../../shared/problems/import-problem";
 import { SiteFileError } from "../../shared/problems/site-file-problem";
-import type { LogRecord } from "../../shared/record/log-record";
 import { readSiteFacts } from "../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../shared/site/site-facts";
-import { withFingerprints } from "../worker/fingerprint";
 
 const CHUNK_BYTES = 1 << 20;
 
-/** A log on disk, its fingerprint not worked out. @throws ImportError where it cannot be opened */
+/** A log on disk. @throws ImportError where it cannot be opened */
 export async function openLog(path: string): Promise<LogFile> {
   const name = basename(path);
   const { size } = await stat(path).catch((error: unknown) => refuse(name, error));
@@ -22,13 +20,6 @@ export async function openLog(path: string): Promise<LogFile> {
     open: () => chunks(path, name),
     slice: (from, to) => slice(path, name, from, to),
   };
-}
-
-/** Logs on disk read as one record, their fingerprints with it. @throws ImportError */
-export async function readLogs(paths: readonly string[], choices: ImportChoices): Promise<LogRecord> {
-  const { record } = await importLog(await Promise.all(paths.map(openLog)), choices);
-  const prints = await Promise.all(paths.map(async (path) => [basename(path), await fingerprint(path)] as const));
-  return withFingerprints(record, new Map(prints));
 }
 
 /** Bytes [from, to) of a file, fewer where it ends before. */
@@ -43,15 +34,14 @@ async function slice(path: string, name: string, from: number, to: number): Prom
   }
 }
 
-/** The file in large pieces; the next one is being read while the last is worked on. A piece holds until the one after the next is asked for. */
+/** The file in large pieces; the next one is being read while the last is worked on. Two buffers take turns: a piece holds until the next is asked for. */
 async function* chunks(path: string, name: string): AsyncGenerator<Uint8Array> {
   const file = await open(path, "r").catch((error: unknown) => refuse(name, error));
-  let [buffer, other] = [new Uint8Array(CHUNK_BYTES), new Uint8Array(CHUNK_BYTES)];
+  let [free, taken] = [new Uint8Array(CHUNK_BYTES), new Uint8Array(CHUNK_BYTES)];
   const read = async (): Promise<Uint8Array | null> => {
-    [buffer, other] = [other, buffer];
-    const chunk = buffer;
-    const { bytesRead } = await file.read(chunk, 0, CHUNK_BYTES, null).catch((error: unknown) => refuse(name, error));
-    return bytesRead === 0 ? null : chunk.subarray(0, bytesRead);
+    [free, taken] = [taken, free];
+    const { bytesRead } = await file.read(taken, 0, CHUNK_BYTES, null).catch((error: unknown) => refuse(name, error));
+    return bytesRead === 0 ? null : taken.subarray(0, bytesRead);
   };
   let coming = read();
   // Where the reader stops early nobody waits for the piece that was on its way.
@@ -68,11 +58,28 @@ async function* chunks(path: string, name: string): AsyncGenerator<Uint8Array> {
   }
 }
 
-/** SHA-256 of a file, as hexadecimal digits. @throws ImportError where it cannot be read */
-export async function fingerprint(path: string): Promise<string> {
-  const hash = createHash("sha256");
-  for await (const chunk of chunks(path, basename(path))) hash.update(chunk);
-  return hash.digest("hex");
+/** A log that takes its own fingerprint (SHA-256) while it is read for the first time. */
+export type HashedLog = LogFile & { fingerprint(): Promise<string> };
+
+export function hashed(file: LogFile): HashedLog {
+  let print: string | null = null;
+  async function* open(): AsyncGenerator<Uint8Array> {
+    const hash = print === null ? createHash("sha256") : null;
+    for await (const chunk of file.open()) {
+      hash?.update(chunk);
+      yield chunk;
+    }
+    // only a pass that came to its end has seen all of it
+    print ??= hash?.digest("hex") ?? null;
+  }
+  return {
+    ...file,
+    open,
+    async fingerprint() {
+      if (print === null) for await (const _ of open());
+      return print ?? "";
+    },
+  };
 }
 
 function refuse(file: string, error: unknown): never {

@@ -5,7 +5,6 @@ import { analyse } from "../../analysis/analyse";
 import { compareVisits } from "../../analysis/comparison/before-and-after";
 import { measureVisit } from "../../analysis/comparison/visit-measures";
 import { writeFindings } from "../../analysis/document/findings-document";
-import { NO_CHOICES } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
@@ -15,8 +14,9 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { REPORT_SECTIONS, type ReportOrder, type ReportSectionId } from "../report/report-input";
 import { reportOf } from "../report/report-of-record";
-import { readLogs, readSiteFile, writeWhole } from "./files";
+import { readSiteFile, writeWhole } from "./files";
 import { readUnits, UsageError } from "./options";
+import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
 
 const HELP = `report LOG.csv... --out REPORT.html [options]     write a report as one HTML file
@@ -93,7 +93,7 @@ async function orderOf(visit: Visit, before: Visit | null, units: UnitChoice, va
 
 async function readVisit(paths: readonly string[], sitePath: string | undefined): Promise<Visit> {
   const site: SiteFacts = sitePath === undefined ? NO_SITE_FACTS : await readSiteFile(sitePath);
-  const record = await readLogs(paths, { ...NO_CHOICES, zone: site.zone });
+  const record = await readLogs(paths, { answers: {}, columns: [], zone: site.zone });
   return { record, analysis: analyse(record, site) };
 }
 

@@ -11,9 +11,10 @@ import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
-import { readLogs, readSiteFile, writeWhole } from "./files";
+import { readSiteFile, writeWhole } from "./files";
 import { readUnits, UsageError } from "./options";
 import { printWhatIf, traceCsv } from "./print-what-if";
+import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
 
 const HELP = `what-if FILE... [options]     predict what a change would do at this site

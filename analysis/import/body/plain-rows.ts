@@ -258,7 +258,7 @@ export class PlainRows {
     if (quoted) from++;
     let at = from;
     for (let byte = bytes[at]; byte !== LF && (quoted ? byte !== this.quote : byte !== this.delimiter && byte !== CR); byte = bytes[++at]) {
-      if (byte === this.quote || at - from > 200) return null;
+      if (byte === this.quote || byte === 0 || at - from > 200) return null;
     }
     let to = at;
     if (quoted) {

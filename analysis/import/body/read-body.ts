@@ -1,4 +1,4 @@
-import { decodeText, plainBytes } from "../encoding";
+import { decodeText, plainBytes, withoutNul } from "../encoding";
 import type { LogFile } from "../import-log";
 import type { LongForm } from "../long-form";
 import type { Survey } from "../survey";
@@ -103,7 +103,7 @@ class BlockReader {
     const end = this.lineEnd(block, at);
     if (block.cut)
       this.log.reject(this.line, decodeText(block.bytes.subarray(at, at + 80), encoding), "the line is longer than a row can be");
-    else this.rows.takeLine(decodeText(withoutReturn(block.bytes, at, end), encoding), this.line, !this.ended);
+    else this.rows.takeLine(decodeText(withoutReturn(withoutNul(block.bytes.subarray(at, end))), encoding), this.line, !this.ended);
     return end + 1;
   }
 
@@ -124,8 +124,8 @@ class BlockReader {
   }
 }
 
-function withoutReturn(bytes: Uint8Array, from: number, end: number): Uint8Array {
-  let to = end;
-  while (to > from && bytes[to - 1] === 13) to--;
-  return bytes.subarray(from, to);
+function withoutReturn(bytes: Uint8Array): Uint8Array {
+  let to = bytes.length;
+  while (to > 0 && bytes[to - 1] === 13) to--;
+  return bytes.subarray(0, to);
 }

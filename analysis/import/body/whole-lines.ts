@@ -1,3 +1,4 @@
+import { withoutNul } from "../encoding";
 import { joined } from "../survey";
 
 /** Bytes [from, to) of a buffer that hold whole lines, each ended by LF but for the last line of the file. */
@@ -16,10 +17,11 @@ export async function* wholeLines(chunks: AsyncIterable<Uint8Array>, carriageRet
   let carried: Uint8Array[] = [];
   let carriedLength = 0;
   let cut = false;
-  const carry = (part: Uint8Array) => {
+  const carry = (given: Uint8Array) => {
+    const part = withoutNul(given);
     if (part.length === 0) return;
     if (carriedLength > LONGEST_LINE) cut = true;
-    else carried.push(part.slice()); // the giver may use its buffer again
+    else carried.push(part === given ? part.slice() : part); // the giver may use its buffer again
     carriedLength += part.length;
   };
   const flush = (): LineBlock => {

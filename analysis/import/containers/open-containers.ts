@@ -64,6 +64,7 @@ async function openOne(given: LogFile): Promise<OpenedFile[]> {
 }
 
 async function firstBytes(file: LogFile): Promise<Uint8Array> {
+  if (file.slice !== undefined) return file.slice(0, 4);
   for await (const chunk of file.open()) if (chunk.length > 0) return chunk.slice(0, 4);
   return new Uint8Array(0);
 }

@@ -6,7 +6,7 @@ import type { FindingsDocument } from "../../../shared/schemas/findings-document
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { PROGRAM_VERSION } from "../../../shared/version";
 import { analyseFiles } from "../analyse-files";
-import { fingerprint, writeWhole } from "../files";
+import { hashed, openLog, writeWhole } from "../files";
 import type { FoundLog } from "./find-logs";
 
 export type Job = { readonly log: FoundLog; readonly out: string; readonly units: UnitChoice | null };
@@ -23,7 +23,7 @@ export async function runJob({ log, out, units }: Job): Promise<JobDone> {
   const path = documentPath(out, log.name);
   const stamp: Stamp = {
     program: PROGRAM_VERSION,
-    log: await fingerprint(log.path).catch(() => null),
+    log: await fingerprint(log.path),
     site: log.site === null ? null : await readFile(log.site, "utf8").catch(() => null),
   };
   const kept = await readKept(path);
@@ -55,6 +55,11 @@ async function analyseSafely(log: FoundLog, units: UnitChoice | null): Promise<F
     });
   }
 }
+
+const fingerprint = async (path: string): Promise<string | null> =>
+  openLog(path)
+    .then((file) => hashed(file).fingerprint())
+    .catch(() => null);
 
 /** A kept document, or null where there is none or it is damaged. */
 export async function readKept(path: string): Promise<KeptDocument | null> {

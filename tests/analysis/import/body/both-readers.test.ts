@@ -46,6 +46,8 @@ const odd = fc.constantFrom(
   "12-5",
   "\u00b0",
   '"a,b"',
+  "5\u00003",
+  "\u0000",
   "1,234.5",
 );
 const number = fc.double({ min: -1e6, max: 1e6, noNaN: true }).map((v) => String(Number(v.toFixed(3))));
@@ -64,6 +66,7 @@ const time = fc.oneof(
       "2024-05-01 01:02:03.5",
       "# note",
       '"2024-05-01 00:00:01"',
+      "2024-05-01 0\u00000:00:01",
     ),
   },
 );
@@ -89,6 +92,44 @@ describe("the byte reader and the text path", () => {
       { numRuns: 300 },
     );
   });
+});
+
+const FORMS: readonly ((at: Date) => string)[] = [
+  (at) => at.toISOString().slice(0, 19),
+  (at) => at.toISOString(),
+  (at) => `${pad(at.getUTCDate())}/${pad(at.getUTCMonth() + 1)}/${at.getUTCFullYear()} ${at.toISOString().slice(11, 19)}`,
+  (at) =>
+    `${at.getUTCMonth() + 1}/${at.getUTCDate()}/${at.getUTCFullYear()} ${at.getUTCHours() % 12 || 12}:${pad(at.getUTCMinutes())}:${pad(at.getUTCSeconds())} ${at.getUTCHours() < 12 ? "AM" : "PM"}`,
+  (at) => at.toISOString().slice(0, 16).replace("T", " "),
+  (at) => `${at.toISOString().slice(0, 10)}",${at.toISOString().slice(11, 19)}`.replace('"', ""),
+  (at) => String(at.getTime() / 1000),
+];
+
+test("a clock that ticks, in any form, with leaps and rows out of form between, is read alike by both", async () => {
+  await fc.assert(
+    fc.asyncProperty(
+      fc.constantFrom(...FORMS),
+      fc.constantFrom(0.5, 1, 7, 60, 900),
+      fc.array(fc.tuple(fc.nat({ max: 200 }), fc.constantFrom(0, 1, -30, 3600, 86_400), fc.option(cell, { freq: 3 })), {
+        minLength: 1,
+        maxLength: 8,
+      }),
+      fc.integer({ min: 50, max: 3000 }),
+      async (write, step, parts, chunk) => {
+        let at = Date.UTC(2024, 4, 30, 22, 58, 0);
+        const lines: string[] = [];
+        for (const [rows, leap, odd] of [[20, 0, null] as const, ...parts]) {
+          if (odd !== null) lines.push(`${write(new Date(at))},${odd},1.5`);
+          at += leap * 1000;
+          for (let i = 0; i < rows; i++, at += step * 1000) lines.push(`${write(new Date(at))},${(i % 17) / 4},${i % 5 === 0 ? "" : -i}`);
+        }
+        const time = lines[0].split(",").length > 3 ? "Date,Time" : "Time";
+        const { bytes, text } = await bothWays(`${time},A,B\n${lines.join("\n")}\n`, chunk);
+        expect(bytes).toEqual(text);
+      },
+    ),
+    { numRuns: 150 },
+  );
 });
 
 /** IEEE 754 round to nearest: an integer below 2^53 over an exact power of ten rounds once, so it must equal what Number() makes of the text. */
