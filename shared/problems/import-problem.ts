@@ -12,7 +12,6 @@ export type ImportProblem =
   | { readonly id: "no-values"; readonly file: string; readonly row: number; readonly headings: readonly string[] }
   | { readonly id: "too-large"; readonly file: string; readonly what: string; readonly limit: number }
   | { readonly id: "damaged-archive"; readonly file: string; readonly why: string }
-  | { readonly id: "files-do-not-join"; readonly file: string; readonly other: string; readonly why: string }
   | { readonly id: "unknown-column"; readonly heading: string; readonly headings: readonly string[] }
   | { readonly id: "unknown-answer"; readonly question: string; readonly answer: string; readonly options: readonly string[] };
 

@@ -36,8 +36,6 @@ export function sayImportProblem(p: ImportProblem): string {
       return `${p.file} is refused: ${p.what} is above the limit of ${p.limit.toLocaleString("en")}. Split it and bring in the parts together.`;
     case "damaged-archive":
       return `${p.file} cannot be unpacked (${p.why}). Copy it from the logger again, or unpack it yourself and bring in the CSV files.`;
-    case "files-do-not-join":
-      return `${p.file} and ${p.other} do not make one record: ${p.why}. Bring them in one by one, or give the missing start.`;
     case "unknown-column":
       return `There is no column "${p.heading}". Columns: ${list(p.headings)}. Use a heading as the file writes it.`;
     case "unknown-answer":

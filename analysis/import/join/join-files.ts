@@ -1,35 +1,28 @@
-import { ImportError } from "../../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { LogRecord, Sampling } from "../../../shared/record/log-record";
 import { seconds } from "../../../shared/units/quantity";
 import type { FilePart } from "../file-part";
 import type { ImportChoices } from "../import-log";
+import { dateElapsed } from "./date-elapsed";
 import { checkClocks } from "./lay-over";
 import { moveSampling } from "./move-sampling";
+import { inOrderOf } from "./same-columns";
 import { isSameLog, mergeParts, type PlacedPart } from "./same-log";
 
 /**
  * Several files as one record over one clock: parts of one log joined in order of time, different loggers laid over each other. The order of the
- * files given does not matter. @throws ImportError files-do-not-join where one has dates and another only elapsed time
+ * files given does not matter.
  */
 export function joinParts(parts: readonly FilePart[], choices: ImportChoices): LogRecord {
-  refuseMixedClocks(parts);
-  const placed = placeParts(parts);
+  const { dated, question } = dateElapsed(parts);
+  const placed = placeParts(dated);
   const logs = findLogs(placed).map(mergeParts);
   const [first, ...others] = logs.sort((a, b) => b.rows.accepted - a.rows.accepted || a.file.name.localeCompare(b.file.name, "en"));
   const checks = others.map((other) => checkClocks(first, other, choices.answers.clock));
   return toRecord(parts, placeAgain([first, ...others.map((other, i) => shiftPart(other, checks[i].shift))]), {
     notes: checks.flatMap((check) => check.notes),
-    questions: checks.flatMap((check) => check.question ?? []),
+    questions: [...(question === null ? [] : [question]), ...checks.flatMap((check) => check.question ?? [])],
   });
-}
-
-function refuseMixedClocks(parts: readonly FilePart[]): void {
-  const [first] = parts;
-  const odd = parts.find((part) => part.clock.kind !== first.clock.kind);
-  if (odd === undefined) return;
-  const why = "one has dates, the other only elapsed time";
-  throw new ImportError({ id: "files-do-not-join", file: odd.file.name, other: first.file.name, why });
 }
 
 const epochOf = (part: Pick<FilePart, "clock">) => (part.clock.kind === "absolute" ? part.clock.epoch : 0);
@@ -70,24 +63,20 @@ function shiftPart(part: PlacedPart, by: number): PlacedPart {
   };
 }
 
-/** Files that are parts of the same log, in groups. Long form keeps an origin a channel and is not joined with others. */
+/** Files that are parts of the same log, in groups; the channels of a group stand in one order. */
 function findLogs(parts: readonly PlacedPart[]): PlacedPart[][] {
   const groups: PlacedPart[][] = [];
   const sorted = [...parts].sort((a, b) => a.start - b.start || a.file.name.localeCompare(b.file.name, "en"));
-  for (const part of sorted) {
-    const home = groups.find((group) => hasSameColumns(group[0], part) && group.every((other) => isSameLog(other, part)));
-    if (home === undefined) groups.push([part]);
-    else home.push(part);
-  }
+  for (const part of sorted) if (!groups.some((group) => takeIn(group, part))) groups.push([part]);
   return groups;
 }
 
-function hasSameColumns(a: PlacedPart, b: PlacedPart): boolean {
-  if (a.origins.length !== 1 || b.origins.length !== 1 || a.channels.length !== b.channels.length) return false;
-  return a.channels.every((channel, i) => {
-    const other = b.channels[i];
-    return channel.heading === other.heading && channel.quantity === other.quantity && channel.role === other.role;
-  });
+/** Puts a part into a group where it belongs. @returns whether it does */
+function takeIn(group: PlacedPart[], part: PlacedPart): boolean {
+  const ordered = inOrderOf(group[0], part);
+  if (ordered === null || !group.every((other) => isSameLog(other, ordered))) return false;
+  group.push(ordered);
+  return true;
 }
 
 function toRecord(

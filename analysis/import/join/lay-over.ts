@@ -20,8 +20,9 @@ const AS_STAMPED = "as-stamped";
  * @param answer the person's answer to the question, if any
  */
 export function checkClocks(first: PlacedPart, second: PlacedPart, answer: string | undefined): ClockCheck {
-  const pair = sharedChannels(first, second);
-  const found = pair === null ? null : offsetOf(...pair);
+  const same = sharedChannels(first, second);
+  const related = same === null ? relatedChannels(first, second) : null;
+  const found = same !== null ? offsetOf(...same) : related !== null ? offsetEitherWay(...related) : null;
   const names = `${first.file.name} and ${second.file.name}`;
   if (found === null) {
     const text = `The clocks of ${names} could not be compared: no pattern that both show clearly. They are laid over each other as stamped.`;
@@ -29,12 +30,13 @@ export function checkClocks(first: PlacedPart, second: PlacedPart, answer: strin
   }
   const said = `${signed(found.offset.value)} s (${signed(found.offset.low)} to ${signed(found.offset.high)} s, correlation ${found.correlation.toFixed(2)})`;
   const step = Math.max(intervalOf(first), intervalOf(second));
-  if (Math.abs(found.offset.value) <= Math.max(2 * step, (found.offset.high - found.offset.low) / 2)) {
+  const own = related === null ? 0 : LAG_OF_ITS_OWN;
+  if (Math.abs(found.offset.value) <= Math.max(2 * step, (found.offset.high - found.offset.low) / 2, own)) {
     return { notes: [{ kind: "clocks-agree", text: `The clocks of ${names} agree: ${said}.` }], question: null, shift: 0 };
   }
   const question: ImportQuestion = {
     id: "clock",
-    text: `What ${second.file.name} and ${first.file.name} both saw fits together when ${second.file.name} is shifted by ${said}. Shift it?`,
+    text: `What ${second.file.name} and ${first.file.name} both saw fits together when ${second.file.name} is shifted by ${said}. Shift it?${related === null ? "" : ` They saw different quantities, of which one may follow the other by up to ${LAG_OF_ITS_OWN} s.`}`,
     options: [AS_STAMPED, SHIFT],
     meaning: ["both clocks are right as they are", `${signed(found.offset.value)} s are added to every instant of ${second.file.name}`],
     assumed: answer === SHIFT ? SHIFT : AS_STAMPED,
@@ -57,6 +59,24 @@ function sharedChannels(first: PlacedPart, second: PlacedPart): [Channel, Channe
     if (a !== undefined && b !== undefined) return [a, b];
   }
   return null;
+}
+
+/** A tank lets the pressure follow the flow, a drive the speed the pressure, by some seconds: no fault of a clock. Common practice, no source, s. */
+const LAG_OF_ITS_OWN = 15;
+
+/** Two channels that answer to the same events: a draw pulls the pressure down and the pump up. */
+function relatedChannels(first: PlacedPart, second: PlacedPart): [Channel, Channel] | null {
+  const roles = ["pressure", "flow", "speed", "current", "power", "running"];
+  const [a, b] = [first, second].map((part) => roles.flatMap((role) => part.channels.find((channel) => channel.role === role) ?? []));
+  return a.length === 0 || b.length === 0 ? null : [a[0], b[0]];
+}
+
+/** The better of both ways: one may rise where the other falls. */
+function offsetEitherWay(a: Channel, b: Channel): ClockOffset | null {
+  const along = offsetOf(a, b);
+  const against = offsetOf(a, { ...b, values: b.values.map((value) => -value) });
+  if (along === null || against === null) return along ?? against;
+  return along.correlation >= against.correlation ? along : against;
 }
 
 const HOUR = 3600;

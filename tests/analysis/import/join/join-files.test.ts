@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { importLog, NO_CHOICES } from "../../../../analysis/import/import-log";
 import { seededRandom } from "../../../../analysis/numerics/random";
-import { ImportError } from "../../../../shared/problems/import-problem";
 import { timesOf } from "../../../../shared/record/sampling";
 import { logFile } from "../../../builders/log-file";
 
@@ -92,8 +91,54 @@ describe("two loggers", () => {
   });
 });
 
-test("dates and bare seconds do not join", async () => {
-  const elapsed = `Elapsed (s),Pressure (bar)\n${Array.from({ length: 20 }, (_, i) => `${i},${4 + i / 10}`).join("\n")}\n`;
-  const error = await importLog([logFile(part(0, 50), "a.csv"), logFile(elapsed, "b.csv")]).catch((caught: unknown) => caught);
-  expect(error instanceof ImportError ? error.problem.id : error).toBe("files-do-not-join");
+test("bare seconds beside dates are laid at the start of the dated log, and their start is asked", async () => {
+  const elapsed = `Elapsed (s),Flow (L/min)\n${Array.from({ length: 20 }, (_, i) => `${i},${4 + i / 10}`).join("\n")}\n`;
+  const files = [logFile(part(0, 50), "a.csv"), logFile(elapsed, "b.csv")];
+  const { record } = await importLog(files);
+  expect(record.questions.map(({ id, assumed }) => [id, assumed])).toEqual([["start-time", "2024-05-01 00:00:00Z"]]);
+  expect(record.clock).toMatchObject({ kind: "absolute", epoch: Date.UTC(2024, 4, 1) / 1000 });
+  const told = (await importLog(files, { ...NO_CHOICES, answers: { "start-time": "2024-05-01 00:00:10" } })).record;
+  const flow = told.channels.find(({ role }) => role === "flow");
+  expect(told.questions).toEqual([]);
+  expect(flow && timesOf(flow.sampling)[0]).toBe(10);
+});
+
+test("parts whose columns changed places are one log", async () => {
+  const rows = (from: number, to: number, moved: boolean) =>
+    Array.from({ length: to - from }, (_, k) => {
+      const [bar, flow] = [(4 + (from + k) / 100).toFixed(2), String(from + k)];
+      return `${stamp(from + k)},${moved ? `${flow},${bar}` : `${bar},${flow}`}`;
+    }).join("\n");
+  const first = `Time,Pressure (bar),Flow (L/min)\n${rows(0, 20, false)}\n`;
+  const second = `Time,Flow (L/min),Pressure (bar)\n${rows(20, 50, true)}\n`;
+  const { record } = await importLog([logFile(second, "b.csv"), logFile(first, "a.csv")]);
+  expect(record.rows.accepted).toBe(50);
+  expect(record.channels.map(({ heading }) => heading)).toEqual(["Pressure (bar)", "Flow (L/min)"]);
+  expect(record.channels[0].values[49]).toBe(Math.fround(4.49e5));
+});
+
+test("a pressure and a flow logger are compared too: the draw pulls the pressure down", async () => {
+  const draw = seededRandom(3);
+  let level = 0;
+  const flow = Array.from({ length: 3000 }, () => {
+    if (draw.next() < 0.02) level = level === 0 ? 5 + 20 * draw.next() : 0;
+    return level;
+  });
+  const table = (heading: string, shift: number, value: (s: number) => number) =>
+    `Time,${heading}\n${flow.map((_, s) => `${stamp(s + shift)},${value(s).toFixed(3)}`).join("\n")}\n`;
+  const pressure = table("Pressure (bar)", 0, (s) => 4 - 0.03 * flow[s] + 0.02 * draw.next());
+  const ask = async (shift: number) =>
+    (
+      await importLog([
+        logFile(pressure, "p.csv"),
+        logFile(
+          table("Flow (L/min)", shift, (s) => flow[s]),
+          "q.csv",
+        ),
+      ])
+    ).record;
+  const shifted = await ask(95);
+  expect(shifted.questions.map(({ id, assumed }) => [id, assumed])).toEqual([["clock", "as-stamped"]]);
+  expect(shifted.questions[0].text).toContain("-95 s");
+  expect((await ask(0)).questions).toEqual([]);
 });
