@@ -84,13 +84,33 @@ export function matchesSignature(kinds: readonly CellKind[], signature: Signatur
 
 const LOOKED_AHEAD = 6;
 
-/** First row that looks like data and is followed by rows that mostly do. */
+/**
+ * First row that looks like data and is followed by rows that mostly do. A short table of another kind may stand above the log ("Time,Code,Text"
+ * of two alarms): rows without one wrong cell are looked for first, and the rows right above them that still look like data belong to them.
+ */
 function firstMatch(rows: readonly TextRow[], kinds: readonly (readonly CellKind[])[], signature: Signature): number {
-  for (let i = 0; i < kinds.length; i++) {
-    if (!matchesSignature(kinds[i], signature)) continue;
-    const next = kinds.slice(i, i + LOOKED_AHEAD).filter((_, k) => rows[i + k].text.trim() !== "");
-    const good = next.filter((row) => matchesSignature(row, signature)).length;
-    if (good * 2 > next.length) return i;
-  }
-  return kinds.findIndex((row) => matchesSignature(row, signature));
+  const strict = firstRun(rows, kinds, (row) => isWhole(row, signature));
+  const loosely = (row: readonly CellKind[]) => matchesSignature(row, signature);
+  let first = strict < 0 ? firstRun(rows, kinds, loosely) : strict;
+  if (first < 0) return kinds.findIndex(loosely);
+  while (first > 0 && loosely(kinds[first - 1])) first--;
+  return first;
 }
+
+function firstRun(
+  rows: readonly TextRow[],
+  kinds: readonly (readonly CellKind[])[],
+  matches: (row: readonly CellKind[]) => boolean,
+): number {
+  for (let i = 0; i < kinds.length; i++) {
+    if (!matches(kinds[i])) continue;
+    const next = kinds.slice(i, i + LOOKED_AHEAD).filter((_, k) => rows[i + k].text.trim() !== "");
+    if (next.filter(matches).length * 2 > next.length) return i;
+  }
+  return -1;
+}
+
+/** Looks like data, and no cell is of another kind than the rest of its column. */
+const isWhole = (kinds: readonly CellKind[], signature: Signature): boolean =>
+  matchesSignature(kinds, signature) &&
+  kinds.every((kind, i) => i >= signature.count || kind === "missing" || signature.kinds[i] === "missing" || kind === signature.kinds[i]);

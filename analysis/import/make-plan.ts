@@ -2,7 +2,7 @@ import { ImportError } from "../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../shared/record/import-question";
 import type { ReadingNote } from "../../shared/record/log-record";
 import { withProvenPatterns } from "./body/calibrate-stamps";
-import { readClock } from "./clock/read-clock";
+import { countRows, readClock } from "./clock/read-clock";
 import { columnTexts, headingsOf, preambleOf } from "./column-texts";
 import type { ColumnReading, ColumnText, FileContext } from "./columns/column-reading";
 import { readColumns } from "./columns/read-columns";
@@ -108,7 +108,9 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
   const context = contextOf(file, table, numbers);
   const readings = readColumns(texts, context, choices);
   const guessed = readClock(texts, context, choices) === null && layout.headingRows.length === 0 ? unnamedClock(texts, numbers) : null;
-  const clock = readClock(texts, context, guessed === null ? choices : withTime(choices, guessed.heading));
+  const clock =
+    readClock(texts, context, guessed === null ? choices : withTime(choices, guessed.heading)) ??
+    (hasNoTime(texts, readings, layout.headingRows.length > 0) ? countRows(texts, context, choices) : null);
   const headings = texts.map((text) => text.heading);
   const row = head.rows[head.firstData].line;
   if (clock === null) {
@@ -180,6 +182,12 @@ function unnamedClock([first]: readonly ColumnText[], format: NumberFormat): Col
     values.length > 2 && step > 0 && values.every((value, i) => i === 0 || Math.abs(value - values[i - 1] - step) <= 0.01 * step);
   return even ? first : null;
 }
+
+/** Headings, one of them at least of a measured quantity, and none that is or speaks of a time: nobody will find a time column here. */
+const hasNoTime = (texts: readonly ColumnText[], readings: readonly ColumnReading[], headed: boolean): boolean =>
+  headed &&
+  readings.some(({ role }) => role !== "other" && role !== "time") &&
+  texts.every(({ heading }, i) => readings[i].role !== "time" && !namesTime(heading));
 
 const withTime = (choices: ImportChoices, heading: string): ImportChoices => ({
   ...choices,

@@ -55,10 +55,10 @@ export const BROKEN_SAMPLES: readonly BrokenSample[] = [
   { file: "picture.csv", bytes: Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, ...noise(200)]), problem: "not-text" },
   {
     file: "no-time.csv",
-    bytes: utf8(`Pressure (bar),Flow (L/min)\n${rows.map((i) => `${4 + (i % 3)}.1,${12 - (i % 5)}.5`).join("\n")}\n`),
+    bytes: utf8(`Pressure (bar),Time\n${rows.map((i) => `${4 + (i % 3)}.1,${12 - (i % 5)}.5`).join("\n")}\n`),
     problem: "no-time-column",
   },
-  { file: "one-column.csv", bytes: utf8(`Pressure (bar)\n${rows.map((i) => `${4 + (i % 3)}.1`).join("\n")}\n`), problem: "one-column" },
+  { file: "one-column.csv", bytes: utf8(`Reading\n${rows.map((i) => `${4 + (i % 3)}.1`).join("\n")}\n`), problem: "one-column" },
   {
     file: "no-values.csv",
     bytes: utf8(`Time,Event\n${rows.map((i) => `2024-03-14 08:15:${10 + i},battery changed`).join("\n")}\n`),

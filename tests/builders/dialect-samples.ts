@@ -8,7 +8,8 @@ export type DialectSample = {
   /** SI, a list a heading; null where missing. */
   readonly values: readonly (readonly (number | null)[])[];
   readonly rows: number;
-  readonly firstInstant: string;
+  /** ISO, or seconds where the clock only counts. */
+  readonly firstInstant: string | number;
   readonly firstLine: number;
   readonly rejects: readonly number[];
   readonly questions: readonly string[];
@@ -557,5 +558,90 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
       rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
     ),
     { headings: ["pressure", "flow"], firstLine: 3 },
+  ),
+  sample(
+    "no-time-column.csv",
+    "Neither a time column nor an interval: rows are counted, the interval is asked.",
+    lines(
+      "Pressure (bar),Flow (L/min)",
+      rows.map((i) => `${b(i)},${f(i)}`),
+    ),
+    { firstInstant: 0, questions: ["interval"] },
+  ),
+  sample(
+    "alarms-above.csv",
+    "A short table of alarms, as wide as the log, stands above it.",
+    lines(
+      "Alarms",
+      "Time,Code,Text",
+      "2024-03-13 22:00:00,17,battery low",
+      "2024-03-13 23:30:00,3,lid open",
+      "",
+      "Readings",
+      table(",", HEADING).trimEnd(),
+    ),
+    { firstLine: 8 },
+  ),
+  sample(
+    "halves-unfinished.csv",
+    "12-hour times of which only an a or p is left, stuck to the time.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)}a,${b(i)},${f(i)}`),
+    ),
+  ),
+  sample(
+    "halves-narrow-blank.csv",
+    "12-hour times with a narrow no-break blank before AM, as newer system libraries write them.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)}\u202fAM,${b(i)},${f(i)}`),
+    ),
+  ),
+  sample(
+    "two-digit-days.csv",
+    "One row a day, years of two digits: only year, month, day gives days of one length.",
+    lines(
+      HEADING,
+      rows.slice(0, 11).map((i) => `12/03/${String(i + 1).padStart(2, "0")},${b(i)},${f(i)}`),
+    ),
+    { values: plain.values.map((list) => list.slice(0, 11)), rows: 11, firstInstant: "2012-03-01T00:00:00.000Z" },
+  ),
+  sample(
+    "strange-sentinel.csv",
+    "A number that nobody uses as a mark stands twice, far from all readings: taken for missing, and asked.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${i % 9 === 4 ? "850.00" : b(i)},${f(i)}`),
+    ),
+    { values: [without((i) => i % 9 === 4, 0), plain.values[1]], questions: ["sentinel:Pressure (bar)"] },
+  ),
+  sample(
+    "loop-in-amperes.csv",
+    "A loop of 4-20 mA written in amperes, its range above the table.",
+    lines(
+      "Pressure: 4 mA = 0 bar, 20 mA = 10 bar",
+      "Time,Pressure (A)",
+      rows.map((i) => `${iso(i)},${((4 + 1.6 * bar[i]) / 1000).toFixed(6)}`),
+    ),
+    { headings: ["Pressure (A)"], values: [plain.values[0]], firstLine: 3 },
+  ),
+  sample(
+    "loop-faults.csv",
+    "A raw loop under a heading with its range; a broken wire and a shorted loop stand outside the live range.",
+    lines(
+      "Time,Pressure 4-20 mA = 0-10 bar",
+      rows.map((i) => `${iso(i)},${i === 6 ? "3.200" : i === 7 ? "21.600" : (4 + 1.6 * bar[i]).toFixed(3)}`),
+    ),
+    { headings: ["Pressure 4-20 mA = 0-10 bar"], values: [without((i) => i === 6 || i === 7, 0)] },
+  ),
+  sample(
+    "per-cent-of-span.csv",
+    "A pressure in per cent of a span that nobody names: asked.",
+    lines(
+      "Time,Pressure (% FS)",
+      rows.map((i) => `${iso(i)},${(10 * bar[i]).toFixed(1)}`),
+    ),
+    { headings: ["Pressure (% FS)"], values: [bar.map((v) => v / 10)], questions: ["range:Pressure (% FS)"] },
   ),
 ];

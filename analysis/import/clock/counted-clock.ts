@@ -27,12 +27,12 @@ export function isIndexColumn(profile: ColumnProfile): boolean {
   return steps > 0 && ones / steps > 0.8;
 }
 
-/** A clock of start and interval without a time column; null where the file and the person name neither. */
-export function countedClock(hints: ClockHints): ClockReading | null {
+/** A clock of start and interval without a time column; null where the file and the person name neither, unless an interval may be assumed and asked. */
+export function countedClock(hints: ClockHints, assumed = false): ClockReading | null {
   const interval = hints.answers.interval ?? hints.told.interval;
   const start = startOf(hints);
   const named = start.seconds !== null && (hints.answers.start !== null || hints.told.stamps.some((s) => s.role === "start"));
-  if (interval === null && !named) return null;
+  if (interval === null && !named && !assumed) return null;
   return {
     ...countedBase(hints, interval ?? 1, start),
     columns: [],

@@ -51,7 +51,7 @@ export function reorder(seconds: number, from: DateOrder, to: DateOrder): number
 }
 
 /** How regular a clock a reading gives. */
-type Regularity = { readonly backward: number; readonly leaps: number; readonly evenness: number };
+type Regularity = { readonly backward: number; readonly leaps: number; readonly evenness: number; readonly steps: number };
 
 /**
  * Which of two or three readings of the same rows gives a regular clock: fewest steps backward, then fewest leaps of more than half a day, then
@@ -67,7 +67,9 @@ export function mostRegular(readings: readonly Float64Array[]): number | null {
     return winners.length === 1 ? winners[0] : null;
   };
   // noise (rows out of order, a reset) adds to every reading alike, so only the difference decides
-  return best((r) => r.backward, 0) ?? best((r) => r.leaps, 0) ?? best((r) => -r.evenness, 0.2);
+  const settled = best((r) => r.backward, 0) ?? best((r) => r.leaps, 0) ?? best((r) => -r.evenness, 0.2);
+  // days, read as months or years, are never quite even: months have 28 to 31 days, years 365 or 366
+  return settled ?? best((r) => (r.evenness === 1 && r.steps > 4 ? 0 : 1), 0);
 }
 
 function regularity(times: Float64Array): Regularity {
@@ -87,7 +89,7 @@ function regularity(times: Float64Array): Regularity {
     if (size > leap) leaps++;
     if (Math.abs(size - middle) <= 1e-3 * middle + 1e-6) even++;
   }
-  return { backward: Math.min(up, down), leaps, evenness: steps === 0 ? 0 : even / steps };
+  return { backward: Math.min(up, down), leaps, evenness: steps === 0 ? 0 : even / steps, steps };
 }
 
 /** Median size of the steps that are not 0, over an even choice of some thousands. */

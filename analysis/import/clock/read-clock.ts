@@ -36,6 +36,10 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
   return { ...reading, questions: [...reading.questions, zoneQuestion(unknownZone)] };
 }
 
+/** A clock for a file that has no column of time at all and names no interval: its rows are counted, the interval is assumed and asked. */
+export const countRows = (columns: readonly ColumnText[], context: FileContext, choices: ImportChoices): ClockReading | null =>
+  countedClock(hintsOf(columns, context, choices), true);
+
 function hintsOf(columns: readonly ColumnText[], context: FileContext, choices: ImportChoices): ClockHints {
   const headings = columns.flatMap((c) => [c.heading, c.unitsCell ?? ""]);
   return { context, told: readPreambleClock(context.preamble.filter(isReadable), headings), headings, answers: readClockAnswers(choices) };

@@ -16,7 +16,8 @@ export type Stamp = {
 };
 
 const isDigit = (code: number) => code >= 48 && code <= 57;
-const isLetter = (code: number) => (code >= 65 && code <= 90) || (code >= 97 && code <= 122) || code > 191;
+/** Letters of the languages read; the general punctuation from U+2000 on (narrow blanks, dashes) is none. */
+const isLetter = (code: number) => (code >= 65 && code <= 90) || (code >= 97 && code <= 122) || (code > 191 && code < 0x2000);
 const MINUS = "-\u2212\u2013";
 
 /** Reads one cell from left to right. Fields are filled as they come; `finish` makes sense of the numbers left over. */
@@ -171,10 +172,10 @@ class StampScanner {
       this.at++;
     const word = this.text.slice(from, this.at);
     // "10:15 p. m."
-    const spaced = /^[ap]$/i.test(word) ? /^\.?\s?m\.?(?!\p{L})/iu.exec(this.text.slice(this.at)) : null;
-    if (spaced !== null && !Number.isNaN(this.seconds)) {
+    if (/^[ap]$/i.test(word) && !Number.isNaN(this.seconds)) {
       this.half = word.toLowerCase() === "p" ? 2 : 1;
-      this.at += spaced[0].length;
+      // "10:15p" has lost its m
+      this.at += /^\.?\s?m\.?(?!\p{L})/iu.exec(this.text.slice(this.at))?.[0].length ?? 0;
       return true;
     }
     if (word === "T" || word === "t") return this.afterT();

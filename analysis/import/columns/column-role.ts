@@ -1,7 +1,8 @@
 import type { ChannelRole } from "../../../shared/record/channel-role";
 import type { Unit } from "../../../shared/units/unit-table";
 import type { ColumnValues } from "./column-values";
-import { GENERIC_WORDS, OTHER_WORDS, ROLE_WORDS, SIGNAL_WORDS } from "./role-words";
+import { isLoopInAmperes } from "./raw-signal";
+import { GENERIC_WORDS, OTHER_WORDS, PLACE_OR_OTHER_WORDS, ROLE_WORDS, SIGNAL_WORDS } from "./role-words";
 
 type UnitQuantity = Unit["quantity"];
 
@@ -43,7 +44,8 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
   const generic = GENERIC_WORDS.test(words);
   const best = bestByWords(words, unit, values);
   if (OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
-  if (SIGNAL_WORDS.test(words) && !(best !== null && isSignal(unit))) return { role: "other", by: "words", generic: false };
+  if ((best === null || best.role === "running") && PLACE_OR_OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
+  if (SIGNAL_WORDS.test(words) && !(best !== null && isSignal(unit, values))) return { role: "other", by: "words", generic: false };
   // "Motor off" is 1 while it stands: no running flag
   if (best?.role === "running" && OFF.test(words) && !ON.test(words)) return { role: "other", by: "words", generic: false };
   if (best !== null) return { role: best.role, by: best.fits ? "both" : "words", generic: false };
@@ -67,7 +69,7 @@ function bestByWords(words: string, unit: Unit | null, values: ColumnValues): { 
     const match = pattern.exec(words);
     if (match === null) continue;
     const fits = unit !== null && FITS[role].includes(unit.quantity);
-    const byUnit = fits ? 4 : unit === null ? 0 : canBe(role, unit) ? -0.5 : -4;
+    const byUnit = fits ? 4 : unit === null ? 0 : canBe(role, unit, values) ? -0.5 : -4;
     // the later of two nouns names the quantity ("flow temperature")
     const score = weight + match.index / 1000 + byUnit + (unit === null ? byValues(role, values) : 0);
     if (score > 0 && (best === null || score > best.score)) best = { role, score, fits };
@@ -82,11 +84,12 @@ function byValues(role: ChannelRole, values: ColumnValues): number {
   return values.binary && values.numbers.length > 20 && values.low !== values.high ? -1.5 : 0;
 }
 
-const isSignal = (unit: Unit | null) => unit !== null && (unit.quantity === "voltage" || unit.symbol === "mA");
+const isSignal = (unit: Unit | null, values: ColumnValues) =>
+  unit !== null && (unit.quantity === "voltage" || unit.symbol === "mA" || isLoopInAmperes(unit, values));
 
 /** Raw signals and per cent can stand for anything measured; a head in metres can be a pressure or a level. */
-function canBe(role: ChannelRole, unit: Unit): boolean {
+function canBe(role: ChannelRole, unit: Unit, values: ColumnValues): boolean {
   if (role === "running") return false;
   if (unit.quantity === "fraction") return role !== "volume";
-  return isSignal(unit) || (role === "level" && ["pressure", "gaugePressure", "volume"].includes(unit.quantity));
+  return isSignal(unit, values) || (role === "level" && ["pressure", "gaugePressure", "volume"].includes(unit.quantity));
 }

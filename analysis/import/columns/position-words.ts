@@ -2,12 +2,16 @@
 const POSITIONS: readonly (readonly [string, RegExp])[] = [
   ["difference", /\bdifferen\w*\b|\bdelta\b|\bdp\b|differenzdruck|\bdifferenziale\b|\bdiferencial\b|\bverschil\w*\b/],
   [
+    "far end",
+    /\bfar end\b|\bfar point\b|\bfurthest\b|\bremote\b|\bend of (?:the )?(?:line|pipe)\b|\bnetzende\b|\bstrangende\b|\bentfernt\w*\b|\bbout de (?:reseau|ligne)\b|\bextremite\b|\bextremo\b|\bfinal de linea\b|\bfondo linea\b|\bfine linea\b|\bextremidade\b|\bfim de linha\b|\beinde leiding\b|\bverste punt\b/,
+  ],
+  [
     "suction",
-    /\bsuction\b|\binlet\b|\bintake\b|saug\w*|\baspiration\b|\bsuccion\b|\bsuccao\b|\baspirazione\b|\bzuig\w*\b|\bsuct\b|\bentree\b|\badmission\b|\baspiracion\b/,
+    /\bsuction\b|\binlet\b|\bintake\b|saug\w*|\baspiration\b|\bsuccion\b|\bsuccao\b|\baspirazione\b|\bzuig\w*\b|\bsuct\b|\bentree\b|\badmission\b|\baspiracion\b|\basp\b|\binl\b|\bp(?:r\w*)? in\b|\bsuc\b|\bingresso\b|\bentrada\b|\beingang\w*\b|\beinlass\b|\bzulauf\w*|\binlaat\b/,
   ],
   [
     "discharge",
-    /\bdischarge\b|\boutlet\b|\bdelivery\b|\bdruckseite\b|\bdruckseitig\b|\brefoulement\b|\bdescarga\b|\bimpulsion\b|\bmandata\b|\bpers\w*\b|\brecalque\b|\bsortie\b|\bdisch\b|\bausgang\b|\bauslass\b/,
+    /\bdischarge\b|\boutlet\b|\bdelivery\b|\bdruckseite\b|\bdruckseitig\b|\brefoulement\b|\bdescarga\b|\bimpulsion\b|\bmandata\b|\bpers\w*\b|\brecalque\b|\bsortie\b|\bdisch\b|\bausgang\b|\bauslass\b|\benddruck\b|\bref\b|\bdis\b|\bdisc\b|\bdischg\b|\bout\b|\bmand\b|\bsaida\b|\bsalida\b|\buscita\b|\buitlaat\b|\bdruckstutzen\b|\bforderdruck\b/,
   ],
   [
     "tank",

@@ -1,3 +1,4 @@
+import type { Unit } from "../../../shared/units/unit-table";
 import type { RawSignal } from "./column-reading";
 import type { ColumnValues } from "./column-values";
 import { type FoundUnit, wholeUnit } from "./unit-from-text";
@@ -28,12 +29,26 @@ export function signalOfValues(unit: FoundUnit | null, words: string, values: Co
     // a live zero: what rests at 4 and never stays lower but for a broken wire
     return values.median >= 3.6 ? SIGNALS[0][1] : SIGNALS[1][1];
   }
+  if (isLoopInAmperes(unit.unit, values)) return SIGNALS[0][1];
   if (unit.unit.symbol !== "V" && unit.unit.symbol !== "mV") return null;
   const [low, high] = [values.low * unit.unit.factor, values.high * unit.unit.factor];
   if (low < -0.5 || high > 11) return null;
   if (high > 5.3) return low >= 1.9 && values.median * unit.unit.factor < 3 ? SIGNALS[5][1] : SIGNALS[2][1];
   return low >= 0.95 ? SIGNALS[3][1] : SIGNALS[4][1];
 }
+
+/**
+ * A loop of 4-20 mA written in amperes: all but a twentieth lies within it, nothing passes 22.5 mA. No pump's motor runs on so little (common
+ * practice, no source).
+ */
+export function isLoopInAmperes(unit: Unit | null, { sorted }: ColumnValues): boolean {
+  if (unit?.symbol !== "A" || sorted.length === 0) return false;
+  const usual = sorted[Math.round(0.05 * (sorted.length - 1))];
+  return usual >= 0.0034 && sorted[0] >= -1e-4 && sorted[sorted.length - 1] <= 0.0225;
+}
+
+/** Per cent of a span that nobody names, of a quantity that has no per cent of its own. */
+export const PERCENT_OF_SPAN: RawSignal = { kind: "0-100 %", low: 0, high: 1 };
 
 function countsSignal(values: ColumnValues): RawSignal {
   const top = [255, 1023, 4095, 16383, 32767, 65535].find((limit) => values.high <= limit) ?? 65535;
@@ -46,8 +61,9 @@ const SPAN = new RegExp(
   `(${NUMBER})\\s*(?:\\p{L}[\\p{L}\\d²³/]*\\s*)??(?:\\.\\.+|…|-|–|\\bto\\b|\\bbis\\b|\\ba\\b|à|\\btot\\b|\\bhasta\\b|\\bate\\b|~)\\s*(${NUMBER})\\s*${UNIT}`,
   "giu",
 );
+const STANDS_FOR = "(?:=>?|:|->|→|~|@|,|;|\\bis\\b|\\bat\\b)";
 const TWO_POINTS = new RegExp(
-  `(${NUMBER})\\s*(ma|v)\\s*(?:=|:|->|→|~|@)\\s*(${NUMBER})\\s*([^\\d\\s=;,|]*)\\s*[,;/|]?\\s*(?:and|und|et|y|e|en)?\\s*(${NUMBER})\\s*\\2\\s*(?:=|:|->|→|~|@)\\s*(${NUMBER})\\s*${UNIT}`,
+  `(${NUMBER})\\s*(ma|v)\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*([^\\d\\s=;,|]*)\\s*[,;/|]?\\s*(?:\\p{L}+[\\s.:]*){0,3}(${NUMBER})\\s*\\2\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*${UNIT}`,
   "iu",
 );
 

@@ -11,6 +11,7 @@ import { findPosition } from "./position-words";
 import { channelLines, onlyChannelLine, writesOnChange } from "./preamble-channels";
 import { type FileFacts, readNumbers } from "./read-numbers";
 import { stateWords } from "./running-words";
+import { tellApart } from "./tell-apart";
 import { unitSystem } from "./unit-proposal";
 
 /**
@@ -41,7 +42,8 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
     hasPressure: facts.some((f) => f.guess.role === "pressure"),
     rawCount: facts.filter((f) => f.unit !== null && (f.unit.unit.symbol === "mA" || f.unit.unit.quantity === "voltage")).length,
   };
-  return begun.map((b) => ({ ...("column" in b ? readNumbers(b, file) : b), onChange }));
+  const readings = begun.map((b) => ({ ...("column" in b ? readNumbers(b, file) : b), onChange }));
+  return tellApart(readings, columns);
 }
 
 const timeReading: ColumnReading = { ...NOTHING, role: "time", certainty: 0.95, reason: "its cells are times" };

@@ -1,15 +1,15 @@
-import type { ChannelQuantity, ChannelRole } from "../../../shared/record/channel-role";
+import type { ChannelRole } from "../../../shared/record/channel-role";
 import { CHANNEL_ROLES } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { Unit } from "../../../shared/units/unit-table";
-import { findUnit } from "../../../shared/units/unit-table";
 import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
-import { type ColumnReading, NOTHING, type RawSignal } from "./column-reading";
+import { asHead, quantityOf } from "./column-quantity";
+import { type ColumnReading, NOTHING } from "./column-reading";
 import { findPosition } from "./position-words";
 import { settleReference } from "./pressure-reference";
-import { rangeScale, readRange, type SignalRange, signalInText, signalOfValues } from "./raw-signal";
-import { doubtfulSentinel } from "./sentinels";
+import { rawSignal, readRaw } from "./read-raw";
+import { doubtfulSentinel, strangeSentinel } from "./sentinels";
 import { proposeUnit, type UnitSystem, unitOptions } from "./unit-proposal";
 
 /** What the other columns and the lines above the table say. */
@@ -27,7 +27,7 @@ export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading 
   const { sentinels, questions } = readSentinels(facts);
   const base: ColumnReading = { ...NOTHING, role, position: findPosition(facts.place), sentinels, questions };
   const raw = rawSignal(facts, role);
-  if (raw !== null) return readRaw(base, facts, raw, file);
+  if (raw !== null) return readRaw(base, facts, raw, file.preamble, file.rawCount <= 1);
   if (isPulses(facts, role)) return readPulses(base, facts, file);
   if (role === "running") return { ...base, quantity: "state", ...saying(facts, "running", null) };
   return readScaled(base, facts, file);
@@ -64,126 +64,23 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
 /** A volume counted anew for each row. */
 const PER_ROW = /\binterval\b|\bincrement\w*\b|\bconsum\w*\b|\bdelta\b|\bverbrauch\w*\b|\bconsommation\b|\bverbruik\b/;
 
-/** A pressure in metres or feet is a head of water. */
-function asHead(role: ChannelRole, unit: Unit | null): Unit | null {
-  if (role !== "pressure" || unit?.quantity !== "length") return unit;
-  return findUnit(`${unit.symbol}H2O`) ?? unit;
-}
-
-const quantityOf = (unit: Unit | null): ChannelQuantity =>
-  unit === null ? "none" : unit.quantity === "pressure" ? "gaugePressure" : unit.quantity;
-
 function readSentinels({ name, values, choice }: ColumnFacts): { sentinels: readonly number[]; questions: ImportQuestion[] } {
   if (choice.sentinel === "value") return { sentinels: [], questions: [] };
-  const doubtful = values.rising || values.binary ? null : doubtfulSentinel(values.sorted);
   const sure = values.sentinels;
+  const strange = values.binary ? null : strangeSentinel(values.sorted);
+  const doubtful = strange ?? (values.rising || values.binary ? null : doubtfulSentinel(values.sorted));
   if (doubtful === null) return { sentinels: sure, questions: [] };
-  if (choice.sentinel === "missing") return { sentinels: [...sure, doubtful], questions: [] };
-  const question: ImportQuestion = {
-    id: `sentinel:${name}`,
-    text: `"${name}" holds ${doubtful} again and again, away from its other values. Is that a reading or the mark of a missing one?`,
-    options: ["value", "missing"],
-    meaning: ["it is a reading", "it stands for no reading"],
-    assumed: "value",
-  };
-  return { sentinels: sure, questions: [question] };
+  const assumed = choice.sentinel ?? (strange === null ? "value" : "missing");
+  const sentinels = assumed === "missing" ? [...sure, doubtful] : sure;
+  return { sentinels, questions: choice.sentinel === null ? [sentinelQuestion(name, doubtful, assumed)] : [] };
 }
 
-/** The raw signal a column holds, or null where its numbers are scaled already. */
-function rawSignal({ unit, unitFrom, text, words, values, guess, choice }: ColumnFacts, role: ChannelRole): RawSignal | null {
-  const named = signalInText(`${choice.rangeText ?? ""} | ${text}`);
-  const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
-  if (unit !== null && !electric) {
-    // "Pressure 4-20mA = 0-10 bar" has its unit from the range; whether the numbers are scaled shows in the numbers
-    if (named === null || unitFrom === "choice" || unitFrom === "units row" || unitFrom === "cells") return null;
-    const scale = named.kind.endsWith("mA") ? 1e3 : 1;
-    const within = values.low >= 0.85 * named.low * scale && values.high <= 1.12 * named.high * scale;
-    return within && readRange(text) !== null && !isBracketed(text, unit.text) ? named : null;
-  }
-  if (named !== null && (electric || unit === null)) return fitsSignal(named, unit?.unit ?? null, values.low, values.high) ? named : null;
-  if (role === "power" || role === "running" || (role === "other" && guess.by === "words")) return null;
-  if (
-    role === "current" &&
-    (unit?.unit.symbol !== "mA" || values.low < 3.4 || values.high > 22.5 || /motor|pump|moteur|motore|pomp|bomba/.test(words))
-  )
-    return null;
-  return signalOfValues(unit, `${words} ${text.toLowerCase()}`, values);
-}
-
-const isBracketed = (text: string, unit: string) => text.includes(`(${unit})`) || text.includes(`[${unit}]`);
-
-/** The numbers lie within what such a signal can be, in its own unit. */
-function fitsSignal(signal: RawSignal, unit: Unit | null, low: number, high: number): boolean {
-  if (signal.kind === "counts") return true;
-  const factor = unit?.factor ?? (signal.kind.endsWith("mA") ? 1e-3 : 1);
-  return low * factor >= -0.2 * signal.high && high * factor <= 1.25 * signal.high;
-}
-
-function readRaw(base: ColumnReading, facts: ColumnFacts, raw: RawSignal, file: FileFacts): ColumnReading {
-  const { name, choice, guess, unit } = facts;
-  const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
-  const unitOfSignal = electric ? unit.unit.factor : raw.kind.endsWith("mA") ? 1e-3 : 1;
-  const range = choice.range ?? readRange(facts.text) ?? (file.rawCount <= 1 ? rangeInPreamble(file.preamble) : null);
-  if (range === null) {
-    const quantity: ChannelQuantity = raw.kind === "counts" ? "none" : raw.kind.endsWith("mA") ? "electricCurrent" : "voltage";
-    const role = choice.role ?? (guess.by === "unit" || guess.by === "none" || base.role === "current" ? "other" : base.role);
-    const reason = `a raw ${raw.kind} signal; nothing says which range it stands for`;
-    return {
-      ...base,
-      role,
-      raw,
-      unit: unit?.unit.symbol ?? null,
-      quantity,
-      factor: unitOfSignal,
-      certainty: 0.6,
-      reason,
-      questions: [...base.questions, rangeQuestion(name, raw, role)],
-    };
-  }
-  const byRange = guessRole(range.found.unit);
-  const role = choice.role ?? (base.role === "other" || base.role === "current" || guess.by === "unit" ? byRange : base.role);
-  const head = asHead(role, range.found.unit) ?? range.found.unit;
-  const reference = settleReference(role, head, { ...facts, unit: range.found }, file.preamble);
-  return {
-    ...base,
-    role,
-    raw,
-    unit: head.symbol,
-    unitOptions: unitOptions(role, head.symbol),
-    quantity: reference.quantity ?? quantityOf(head),
-    ...rangeScale(raw, unitOfSignal, { ...range, found: { ...range.found, unit: head } }),
-    certainty: 0.95,
-    reason: `a raw ${raw.kind} signal that stands for ${range.low} to ${range.high} ${head.symbol}`,
-  };
-}
-
-function guessRole(unit: Unit): ChannelRole {
-  const q = unit.quantity;
-  if (q === "length") return "level";
-  if (q === "flow" || q === "volume" || q === "temperature" || q === "power") return q;
-  if (q === "frequency" || q === "rotation") return "speed";
-  return q === "pressure" || q === "gaugePressure" || q === "absolutePressure" ? "pressure" : "other";
-}
-
-const rangeInPreamble = (preamble: readonly string[]): SignalRange | null => {
-  for (const line of preamble) {
-    const range =
-      /range|scal|span|bereich|etendue|étendue|gamme|plage|rango|faixa|escala|campo|bereik|messbereich|transducer|sensor|transmitter|\bma\b/i.test(
-        line,
-      )
-        ? readRange(line)
-        : null;
-    if (range !== null) return range;
-  }
-  return null;
-};
-
-const rangeQuestion = (name: string, raw: RawSignal, role: ChannelRole): ImportQuestion => ({
-  id: `range:${name}`,
-  text: `"${name}" is a raw ${raw.kind} signal${role === "other" ? "" : ` of a ${role}`}. Which range does it stand for?`,
-  options: role === "flow" ? ["0..100 L/min", "0..10 m3/h", "0..100 gpm"] : ["0..10 bar", "0..16 bar", "0..100 psi", "0..150 psi"],
-  meaning: [],
-  assumed: "none",
+const sentinelQuestion = (name: string, mark: number, assumed: "missing" | "value"): ImportQuestion => ({
+  id: `sentinel:${name}`,
+  text: `"${name}" holds ${mark} again and again, ${assumed === "missing" ? "far " : ""}away from its other values. Is that a reading or the mark of a missing one?`,
+  options: ["value", "missing"],
+  meaning: ["it is a reading", "it stands for no reading"],
+  assumed,
 });
 
 function isPulses({ text, unit, words }: ColumnFacts, role: ChannelRole): boolean {

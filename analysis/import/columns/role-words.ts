@@ -70,8 +70,11 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
 
 /** Headings that a person would not take for a measured quantity of the water system, whatever else they say. */
 export const OTHER_WORDS = words(
-  "anomal* label labels change_point alarm* alarme allarme storung* note notes comment comments bemerkung* vibration* accel* humid* feuchte* *feuchte humedad umidita vochtigheid batter* akku* supply versorgung* signal_strength rssi set_point set_points setpoint* set_pressure set_speed set_flow set_value set_level set_temp* sp soll* consigne consigna target streefwaarde power_factor cos_phi barometr* barometer atmospher* atmosph* luftdruck error errors fault faults fehler* quality crc checksum latitude longitude valve ventil* vanne valvula valvola klep torque drehmoment couple coppia ph turbidity conductivity leitfahigkeit chlorine run_time run_hours runtime hours *stunden heures serial site energy energie kwh starts starts_count start_count number_of_starts leak* rain*",
+  "anomal* label labels change_point alarm* alarme allarme storung* note notes comment comments bemerkung* vibration* accel* humid* feuchte* *feuchte humedad umidita vochtigheid batter* akku* signal_strength rssi set_point set_points setpoint* set_pressure set_speed set_flow set_value set_level set_temp* sp soll* consigne consigna target streefwaarde power_factor cos_phi barometr* barometer atmospher* atmosph* luftdruck error errors fault faults fehler* quality crc checksum latitude longitude torque drehmoment couple coppia ph turbidity conductivity leitfahigkeit chlorine run_time run_hours runtime hours *stunden heures serial energy energie kwh starts starts_count start_count number_of_starts rain*",
 );
+
+/** Words that name another thing or only a place: "valve position" is no channel of the water system, "pressure before valve" is one. */
+export const PLACE_OR_OTHER_WORDS = words("supply versorgung* valve ventil* vanne valvula valvola klep site leak*");
 
 /** Headings of a voltage: another quantity, unless they name a measured one whose raw signal it is. */
 export const SIGNAL_WORDS = words("voltage *spannung tension tensione tensao spanning voltaje");

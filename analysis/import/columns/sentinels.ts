@@ -44,6 +44,28 @@ function aside(sorted: Float64Array, from: number, to: number, way: 1 | -1): num
   return distance > 3 * Math.max(inner, 0.3 * size) ? (way === 1 ? f : t) : null;
 }
 
+/**
+ * A number that nobody uses as a mark but that stands where no reading can: the very same number twice or more, farther from all others than ten
+ * times the whole range they span. A spike or a blow on the pipe is never twice the same, a clipped sensor stands at the edge of its readings.
+ * @param sorted rising, sentinels left out. Null where there is none
+ */
+export function strangeSentinel(sorted: Float64Array): number | null {
+  const last = sorted.length - 1;
+  for (const way of [1, -1] as const) {
+    const edge = sorted[way === 1 ? 0 : last];
+    let [from, to] = [0, last];
+    while (way === 1 && from <= to && sorted[from] === edge) from++;
+    while (way === -1 && to >= from && sorted[to] === edge) to--;
+    const equal = last + 1 - (to - from + 1);
+    if (equal < 2 || to - from + 1 < Math.max(10, equal)) continue;
+    const range = sorted[to] - sorted[from];
+    const size = Math.max(Math.abs(sorted[from]), Math.abs(sorted[to]));
+    const distance = way === 1 ? sorted[from] - edge : edge - sorted[to];
+    if (range > 0 && distance > 10 * Math.max(range, 0.3 * size)) return edge;
+  }
+  return null;
+}
+
 /** Marks that are as often a reading: never taken unasked. */
 const DOUBTFUL = new Set([...MARKS, -1]);
 

@@ -33,10 +33,18 @@ function writeCell(cell: unknown): string {
   return /[",]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
 }
 
-/** A day number has about a millisecond of rounding in it; the workbook's wall time stands in the UTC fields. */
+/** Day numbers below 1 are times of day; the library dates them to the last days of 1899. */
+const FIRST_DAY = Date.UTC(1900, 0, 1);
+
+/**
+ * A day number has about a millisecond of rounding in it; the workbook's wall time stands in the UTC fields. A time of day is written without the
+ * date that it has not got, and a day without the midnight.
+ */
 function writeDate(date: Date): string {
   const ms = date.getTime();
   const second = Math.round(ms / 1000) * 1000;
   const text = new Date(Math.abs(ms - second) <= 2 ? second : ms).toISOString();
-  return text.replace("T", " ").replace(/(?:\.000)?Z$/, "");
+  const [day, time] = text.replace(/(?:\.000)?Z$/, "").split("T");
+  if (ms < FIRST_DAY) return time;
+  return time === "00:00:00" ? day : `${day} ${time}`;
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { doubtfulSentinel, findSentinels } from "../../../../analysis/import/columns/sentinels";
+import { doubtfulSentinel, findSentinels, strangeSentinel } from "../../../../analysis/import/columns/sentinels";
 
 /** Four marks beside a hundred readings from 3 to 4, rising. */
 const withMark = (mark: number) =>
@@ -14,4 +14,13 @@ test("minus one may be a reading: asked, never taken for a mark", () => {
   expect(findSentinels(withMark(-1))).toEqual([]);
   expect(doubtfulSentinel(withMark(-1))).toBe(-1);
   expect(doubtfulSentinel(withMark(0))).toBeNull();
+});
+
+test("a number that is no usual mark stands for missing only far off and more than once", () => {
+  expect(strangeSentinel(withMark(850))).toBe(850);
+  expect(strangeSentinel(withMark(12))).toBeNull();
+  const readings = Array.from({ length: 100 }, (_, i) => 3 + i / 100);
+  expect(strangeSentinel(Float64Array.from([...readings, 850]))).toBeNull();
+  // a flow that is mostly off has no spread to measure a distance by
+  expect(strangeSentinel(Float64Array.from([...Array.from({ length: 100 }, () => 0), 40, 40]))).toBeNull();
 });

@@ -1,0 +1,121 @@
+import type { ChannelQuantity, ChannelRole } from "../../../shared/record/channel-role";
+import type { ImportQuestion } from "../../../shared/record/import-question";
+import type { Unit } from "../../../shared/units/unit-table";
+import type { ColumnFacts } from "./column-facts";
+import { asHead, quantityOf } from "./column-quantity";
+import type { ColumnReading, RawSignal } from "./column-reading";
+import { settleReference } from "./pressure-reference";
+import { isLoopInAmperes, PERCENT_OF_SPAN, rangeScale, readRange, type SignalRange, signalInText, signalOfValues } from "./raw-signal";
+import { unitOptions } from "./unit-proposal";
+
+/** The raw signal a column holds, or null where its numbers are scaled already. */
+export function rawSignal({ unit, unitFrom, text, words, values, guess, choice }: ColumnFacts, role: ChannelRole): RawSignal | null {
+  const named = signalInText(`${choice.rangeText ?? ""} | ${text}`);
+  if (unit?.unit.quantity === "fraction" && (role === "pressure" || role === "flow")) return PERCENT_OF_SPAN;
+  const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
+  if (unit !== null && !electric) {
+    // "Pressure 4-20mA = 0-10 bar" has its unit from the range; whether the numbers are scaled shows in the numbers
+    if (named === null || unitFrom === "choice" || unitFrom === "units row" || unitFrom === "cells") return null;
+    return restsWithin(named, values.sorted) && readRange(text) !== null && !isBracketed(text, unit.text) ? named : null;
+  }
+  if (named !== null && (electric || unit === null)) return fitsSignal(named, unit?.unit ?? null, values.low, values.high) ? named : null;
+  if (role === "power" || role === "running" || (role === "other" && guess.by === "words")) return null;
+  const inLoop = isLoopInAmperes(unit?.unit ?? null, values) || (unit?.unit.symbol === "mA" && values.low >= 3.4 && values.high <= 22.5);
+  if (role === "current" && (!inLoop || /motor|pump|moteur|motore|pomp|bomba/.test(words))) return null;
+  return signalOfValues(unit, `${words} ${text.toLowerCase()}`, values);
+}
+
+/** All but a tenth of the numbers lie within the signal's span, and none beyond what a broken wire or a shorted loop can show (NAMUR NE 43). */
+function restsWithin(signal: RawSignal, sorted: Float64Array): boolean {
+  const scale = signal.kind.endsWith("mA") ? 1e3 : 1;
+  const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))];
+  const inside = at(0.05) >= 0.85 * signal.low * scale && at(0.95) <= 1.12 * signal.high * scale;
+  return inside && sorted[0] >= -0.05 * signal.high * scale && at(1) <= 1.25 * signal.high * scale;
+}
+
+const isBracketed = (text: string, unit: string) => text.includes(`(${unit})`) || text.includes(`[${unit}]`);
+
+/** The numbers lie within what such a signal can be, in its own unit. */
+function fitsSignal(signal: RawSignal, unit: Unit | null, low: number, high: number): boolean {
+  if (signal.kind === "counts") return true;
+  const factor = unit?.factor ?? (signal.kind.endsWith("mA") ? 1e-3 : 1);
+  return low * factor >= -0.2 * signal.high && high * factor <= 1.25 * signal.high;
+}
+
+/** @param alone it is the only column of the file that could be a raw signal, so that a range above the table can only be its own */
+export function readRaw(
+  base: ColumnReading,
+  facts: ColumnFacts,
+  raw: RawSignal,
+  preamble: readonly string[],
+  alone: boolean,
+): ColumnReading {
+  const { name, choice, guess, unit } = facts;
+  const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
+  const unitOfSignal = electric || raw === PERCENT_OF_SPAN ? (unit?.unit.factor ?? 1) : raw.kind.endsWith("mA") ? 1e-3 : 1;
+  const range = choice.range ?? readRange(facts.text) ?? (alone ? rangeInPreamble(preamble) : null);
+  if (range === null) {
+    const role = choice.role ?? (guess.by === "unit" || guess.by === "none" || base.role === "current" ? "other" : base.role);
+    const reason = `a raw ${raw.kind} signal; nothing says which range it stands for`;
+    return {
+      ...base,
+      role,
+      raw,
+      unit: unit?.unit.symbol ?? null,
+      quantity: quantityOfSignal(raw),
+      factor: unitOfSignal,
+      certainty: 0.6,
+      reason,
+      questions: [...base.questions, rangeQuestion(name, raw, role)],
+    };
+  }
+  const byRange = roleOfUnit(range.found.unit);
+  const role = choice.role ?? (base.role === "other" || base.role === "current" || guess.by === "unit" ? byRange : base.role);
+  const head = asHead(role, range.found.unit) ?? range.found.unit;
+  const reference = settleReference(role, head, { ...facts, unit: range.found }, preamble);
+  return {
+    ...base,
+    role,
+    raw,
+    unit: head.symbol,
+    unitOptions: unitOptions(role, head.symbol),
+    quantity: reference.quantity ?? quantityOf(head),
+    ...rangeScale(raw, unitOfSignal, { ...range, found: { ...range.found, unit: head } }),
+    certainty: 0.95,
+    reason: `a raw ${raw.kind} signal that stands for ${range.low} to ${range.high} ${head.symbol}`,
+  };
+}
+
+function quantityOfSignal({ kind }: RawSignal): ChannelQuantity {
+  if (kind === "counts") return "none";
+  return kind === "0-100 %" ? "fraction" : kind.endsWith("mA") ? "electricCurrent" : "voltage";
+}
+
+function roleOfUnit(unit: Unit): ChannelRole {
+  const q = unit.quantity;
+  if (q === "length") return "level";
+  if (q === "flow" || q === "volume" || q === "temperature" || q === "power") return q;
+  if (q === "frequency" || q === "rotation") return "speed";
+  return q === "pressure" || q === "gaugePressure" || q === "absolutePressure" ? "pressure" : "other";
+}
+
+const rangeInPreamble = (preamble: readonly string[]): SignalRange | null => {
+  for (const line of preamble) {
+    const range =
+      /range|scal|span|bereich|etendue|étendue|gamme|plage|rango|faixa|escala|campo|bereik|messbereich|transducer|sensor|transmitter|\bma\b/i.test(
+        line,
+      )
+        ? readRange(line)
+        : null;
+    if (range !== null) return range;
+  }
+  return null;
+};
+
+const rangeQuestion = (name: string, raw: RawSignal, role: ChannelRole): ImportQuestion => ({
+  id: `range:${name}`,
+  text: `"${name}" is a raw ${raw.kind} signal${role === "other" ? "" : ` of a ${role}`}. Which range does it stand for?`,
+  options: role === "flow" ? ["0..100 L/min", "0..10 m3/h", "0..100 gpm"] : ["0..10 bar", "0..16 bar", "0..100 psi", "0..150 psi"],
+  meaning: [],
+  assumed: "none",
+});
