@@ -1,5 +1,6 @@
 import type { Sampling } from "../../shared/record/log-record";
 import { type Seconds, seconds } from "../../shared/units/quantity";
+import { remembered } from "../numerics/remember";
 
 /** Usual interval between samples, and the one above which samples are missing. */
 export type SampleInterval = { readonly median: Seconds; readonly longest: Seconds };
@@ -17,13 +18,16 @@ export function sampleInterval(sampling: Sampling): SampleInterval | null {
   if (sampling.kind === "even") {
     return sampling.count < 3 ? null : { median: sampling.step, longest: seconds(sampling.step * MISSING_FROM) };
   }
-  const { times } = sampling;
-  if (times.length < 3) return null;
+  return sampling.times.length < 3 ? null : ofTimes(sampling.times);
+}
+
+/** Asked again and again of the same channel, once for each stretch and draw: worked out once. */
+const ofTimes = remembered((times: Float64Array): SampleInterval => {
   const stride = Math.max(1, Math.floor(times.length / 20_000)); // enough for two quantiles
-  const steps: number[] = [];
-  for (let i = 1; i < times.length; i += stride) steps.push(times[i] - times[i - 1]);
-  steps.sort((a, b) => a - b);
+  const steps = new Float64Array(Math.ceil((times.length - 1) / stride));
+  for (let k = 0; k < steps.length; k++) steps[k] = times[1 + k * stride] - times[k * stride];
+  steps.sort();
   const median = steps[steps.length >> 1];
   const usual = steps[Math.min(steps.length - 1, Math.floor(steps.length * USUAL_SHARE))];
   return { median: seconds(median), longest: seconds(Math.max(MISSING_FROM * median, 2 * usual)) };
-}
+});
