@@ -19,6 +19,9 @@ import { runsOf } from "./switching";
 const UNKNOWN: MeterPlace = { place: null, from: null, certainty: 0 };
 const LEAST_VOTES = 4;
 const CLEAR_SHARE = 0.8;
+/** Flow that begins in a known rest can only be a draw after the tank; a fall without flow is also what a leak makes: so few of all votes will do. */
+const DRAWS_IN_RESTS = 0.25;
+const MOST_VOTES_OF_REST = 2;
 
 /**
  * Where the flow meter stands: as given, else as the log shows it. While the pump rests, what is drawn comes out of the tank: a meter after the
@@ -39,13 +42,13 @@ export function findMeterPlace(record: LogRecord, faults: readonly LogFault[], s
     const rests = restsOf(drive);
     const { after } = votesOfRests(flow, values, thresholds, trimmed(rests, flow));
     const { before } = votesOfRests(flow, values, thresholds, trimmed(falling === null ? rests : overlaps(rests, falling), flow));
-    return verdict({ before, after });
+    return verdict({ before, after }, DRAWS_IN_RESTS);
   }
   if (pressure === null || falling === null) return UNKNOWN;
   const ofFalls = votesOfRests(flow, values, thresholds, trimmed(falling, flow));
   const flows = runsOf(values, flow.sampling, stretchesOf(flow, faults), thresholds);
   const ofBends = votesOfBends(flows, pressure, faults);
-  return verdict({ before: ofFalls.before + ofBends.before, after: ofFalls.after + ofBends.after });
+  return verdict({ before: ofFalls.before + ofBends.before, after: ofFalls.after + ofBends.after }, CLEAR_SHARE);
 }
 
 type Votes = { readonly before: number; readonly after: number };
@@ -56,31 +59,37 @@ function trimmed(spans: readonly Span[], flow: Channel): Span[] {
   return spans.flatMap(({ from, to }) => (to - from > 3 * edge ? [{ from: seconds(from + edge), to: seconds(to - edge) }] : []));
 }
 
-const FLOWING_SHARE = 0.02;
+/** A pump that runs out is not seen for so much of its rest. */
+const MOST_OF_REST = 0.5;
 
-/** A rest with flow in it speaks for a meter after the tank; one without against it, unless the meter has a base flow that never stops. */
+/**
+ * Flow that begins in a rest, or lasts most of it, speaks for a meter after the tank; a rest without flow against it, unless the meter has a base flow
+ * that never stops.
+ */
 function votesOfRests({ sampling }: Channel, values: ArrayLike<number>, { at, neverStops }: FlowThresholds, rests: readonly Span[]): Votes {
   let before = 0;
   let after = 0;
   for (const { from, to } of rests) {
-    let flowing = 0;
-    let samples = 0;
+    let [flowing, samples, begun] = [0, 0, 0];
     for (let i = indexAtOrAfter(sampling, from); i < values.length && timeAt(sampling, i) <= to; i++) {
-      samples++;
       if (values[i] >= at) flowing++;
+      if (samples > 0 && values[i] >= at && values[i - 1] < at && values[i + 1] >= at) begun++;
+      samples++;
     }
     if (samples < 2) continue;
-    if (flowing >= Math.max(2, FLOWING_SHARE * samples)) after++;
+    if (begun > 0 || flowing >= Math.max(2, MOST_OF_REST * samples)) after += Math.max(1, Math.min(begun, MOST_VOTES_OF_REST));
     else if (flowing === 0 && !neverStops) before++;
   }
   return { before, after };
 }
 
-function verdict({ before, after }: Votes): MeterPlace {
+/** @param enough share of the votes that decides for a meter after the tank; one before it always needs a clear share */
+function verdict({ before, after }: Votes, enough: number): MeterPlace {
   const votes = before + after;
-  const share = Math.max(before, after) / votes;
-  if (votes < LEAST_VOTES || share < CLEAR_SHARE) return UNKNOWN;
-  return { place: before > after ? "before-tank" : "after-tank", from: "log", certainty: share * (1 - 2 ** -votes) };
+  const decided = (n: number, share: number) => n >= LEAST_VOTES && n >= share * votes;
+  const certainty = (Math.max(before, after) / votes) * (1 - 2 ** -votes);
+  if (decided(after, enough)) return { place: "after-tank", from: "log", certainty };
+  return decided(before, CLEAR_SHARE) ? { place: "before-tank", from: "log", certainty } : UNKNOWN;
 }
 
 const LAG = 4; // samples over which a fall is read

@@ -6,8 +6,8 @@ import { GPM, someDraws, tankLog, usualTank } from "../../builders/tank-log";
 
 const meteredAfter = () => tankLog({ ...usualTank, draw: someDraws, seconds: 7200, noise: 500 });
 /** The same site with the meter at the pump: it sees the pump's flow while the pump runs. */
-const meteredBefore = (): LogRecord => {
-  const record = meteredAfter();
+const meteredBefore = () => atThePump(meteredAfter());
+const atThePump = (record: LogRecord): LogRecord => {
   const running = record.channels.find((c) => c.role === "running")!;
   return recordOf(
     record.channels.map((c) =>
@@ -36,6 +36,15 @@ describe("where the flow meter stands", () => {
   });
   test("no flow while the tank empties stands before it", () => {
     expect(evidenceOf(meteredBefore()).segments.meter).toMatchObject({ place: "before-tank", from: "log" });
+  });
+  test("a leak that empties the tank in most rests does not hide a meter after it", () => {
+    const fewDraws = (t: number) => (t % 600 >= 400 ? 2 * GPM : 0);
+    const leaking = (meter: "after" | "before") => {
+      const record = tankLog({ ...usualTank, draw: fewDraws, unseen: 2.5 * GPM, seconds: 6 * 3600, noise: 500 });
+      return meter === "after" ? record : atThePump(record);
+    };
+    expect(evidenceOf(leaking("after")).segments.meter).toMatchObject({ place: "after-tank", from: "log" });
+    expect(evidenceOf(leaking("before")).segments.meter).toMatchObject({ place: "before-tank", from: "log" });
   });
   test("pressure alone tells it too, and the flow before the tank is then the pump's witness", () => {
     expect(evidenceOf(without(meteredAfter(), "running")).segments.meter.place).toBe("after-tank");
