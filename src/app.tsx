@@ -1,4 +1,5 @@
 import { lazy, Suspense, useEffect } from "react";
+import { BESIDE_TRACE } from "../shared/wording/page";
 import { usePreferences } from "./state/preferences";
 import { useCorrections } from "./state/use-corrections";
 import { useKeptVisits } from "./state/use-kept-visits";
@@ -42,7 +43,11 @@ export function App({ client }: { readonly client: AnalysisClient }) {
         {read === null && state.visit.stage === "empty" && <Start {...page} />}
         <Suspense>{read !== null && <VisitPage {...page} read={read} />}</Suspense>
       </main>
-      <Suspense>{state.sheet !== null && <Sheets {...page} sheet={state.sheet} change={change} />}</Suspense>
+      <Suspense>
+        {state.sheet !== null && !(read !== null && BESIDE_TRACE.includes(state.sheet)) && (
+          <Sheets {...page} sheet={state.sheet} change={change} />
+        )}
+      </Suspense>
     </div>
   );
 }

@@ -25,6 +25,9 @@ export const SHEET_WORDS: Readonly<Record<SheetName, { readonly button: string; 
   "how-shown": { button: "How it is shown", title: "How it is shown" },
 };
 
+/** These stand beside the trace, in the place of the story, wherever there is a trace. */
+export const BESIDE_TRACE: readonly SheetName[] = ["what-if", "site-facts"];
+
 export const PAGE_WORDS = {
   name: "Evenhead",
   navigation: "Page",

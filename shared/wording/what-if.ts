@@ -92,3 +92,73 @@ export function sayWhatIfWarning(warning: WhatIfWarning, units: UnitChoice): str
       return `${sayChange(warning.change, units)} is far from what this log shows; the model has not been tried there.`;
   }
 }
+
+/** The same where there is little room; the unit stands beside it. */
+export const MEASURE_SHORT: Readonly<Record<MeasureId, string>> = {
+  "starts-per-hour": "Starts",
+  "short-cycles-per-hour": "Short cycles",
+  "oscillation-peak-to-peak": "Worst swing, crest to trough",
+  "share-oscillating": "Running time that oscillates",
+  "drift-at-steady-flow": "Worst drift",
+  "lowest-pressure": "Lowest pressure",
+  "highest-pressure": "Highest pressure",
+  "stored-water": "Water from the tank per rest",
+};
+
+/** Hours that the trace shows closely. */
+export type StretchId = "busiest" | "first" | "swinging";
+
+/** What a change is called beside its slider. */
+export const changeName = (id: ChangeId): string => (id === "gain" ? "Loop gain, times what it is" : CHANGE_NAMES[id].name);
+
+/** A value of a change in the reader's units; a gain is a ratio to what it is. */
+export const sayChangeValue = (id: ChangeId, value: number, units: UnitChoice): string =>
+  id === "gain" ? `${Number(value.toPrecision(2))}` : formatQuantity(value, CHANGE_NAMES[id].shown, units);
+
+/** What moving it means on site, where the name does not say it. */
+export const CHANGE_HELP: Readonly<Record<ChangeId, string>> = {
+  precharge: "Water side without pressure when it is changed.",
+  "tank-volume": "All tanks together, charged as now.",
+  "sensor-distance": "",
+  "pipe-bore": "",
+  gain: "Halved is calmer and slower.",
+  "integral-time": "Longer is calmer and slower.",
+  "sleep-delay": "How long the drive waits at low draw before it stops.",
+  "set-pressure": "",
+  "restart-pressure": "",
+  leak: "0 is a tight system.",
+};
+
+export const WHAT_IF_WORDS = {
+  caution:
+    "A model of pump, tank, pipe and control is fitted to this record and run again with every change. It gives a direction and a size, not a promise: the pressure marked on the tank and the equipment's own instructions stand above it.",
+  fitting: "The model is being fitted to this record.",
+  running: "Being worked out.",
+  refused: {
+    "no-model": "This log has no pressure, or does not show when the pump ran: there is nothing to fit a model to.",
+    "draw-not-known": "The model cannot be run over this stretch: what was drawn is not known there. Log the flow, or the pump's speed.",
+    gone: "The record is no longer at hand. Bring the log in again.",
+  },
+  table: "What the change does",
+  recorded: "Recorded",
+  model: "Model as it is",
+  changed: "With the change",
+  notKnown: "not known",
+  groups: { tank: "Tank", control: "Drive", sensor: "Sensor and pipe", losses: "Losses" },
+  asValue: "as a value",
+  asItIs: (text: string) => `As it is: ${text}.`,
+  writeIt: (example: string) => `Write it with its unit, like ${example}.`,
+  putBack: "Put back",
+  putAllBack: "Put all back",
+  takeBack: "Change it again as before",
+  propose: "Propose the smallest change",
+  searching: "Looking for the smallest change that meets the limits.",
+  nothingFound: "Nothing could be proposed.",
+  stretch: "The trace shows",
+  stretches: { busiest: "the hour with most starts", first: "the first hour", swinging: "the hour of the longest oscillation" },
+  over: {
+    whole: "The numbers are worked out over the whole record.",
+    days: "This record is long: the numbers are worked out over the three days around its busiest hour.",
+  },
+  done: (changes: readonly string[]) => (changes.length === 0 ? "" : `Worked out: ${changes.join("; ")}.`),
+} as const;

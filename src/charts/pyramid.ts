@@ -11,13 +11,15 @@ export type Pyramid = {
   readonly levels: readonly { readonly min: Float32Array; readonly max: Float32Array }[];
 };
 
+type Sampled = Pick<Channel, "sampling" | "values">;
+
 const SAMPLES_PER_BLOCK = 16;
 const FAN_IN = 4;
 /** The top of the pyramid is about as wide as a narrow phone. */
 const SMALLEST_LEVEL = 256;
 
 /** One pass over the samples. Memory about a sixth of the Float32 samples. Unevenly sampled records use stretches of their median interval. */
-export function buildPyramid(channel: Channel, interval: number | null): Pyramid {
+export function buildPyramid(channel: Sampled, interval: number | null): Pyramid {
   const base = channel.sampling.kind === "even" ? evenBase(channel) : listedBase(channel, interval ?? 1);
   const levels = [base.level];
   while (levels[levels.length - 1].min.length > SMALLEST_LEVEL) levels.push(coarser(levels[levels.length - 1]));
@@ -29,7 +31,7 @@ type Base = { readonly start: number; readonly width: number; readonly level: Le
 
 const emptyLevel = (length: number): Level => ({ min: new Float32Array(length).fill(NaN), max: new Float32Array(length).fill(NaN) });
 
-function evenBase(channel: Channel): Base {
+function evenBase(channel: Sampled): Base {
   const { sampling, values } = channel;
   if (sampling.kind !== "even") throw new RangeError("evenBase: sampling is not even");
   // A short record is drawn as finely as a narrow picture can show it.
@@ -52,7 +54,7 @@ function evenBase(channel: Channel): Base {
   return { start: sampling.start, width: sampling.step * perBlock, level };
 }
 
-function listedBase(channel: Channel, interval: number): Base {
+function listedBase(channel: Sampled, interval: number): Base {
   const { sampling, values } = channel;
   const n = sampleCount(sampling);
   if (n === 0) return { start: 0, width: interval * SAMPLES_PER_BLOCK, level: emptyLevel(0) };
@@ -71,7 +73,7 @@ function listedBase(channel: Channel, interval: number): Base {
   return { start, width, level };
 }
 
-const heldUntil = (channel: Channel, i: number, n: number): number =>
+const heldUntil = (channel: Sampled, i: number, n: number): number =>
   i + 1 < n
     ? timeAt(channel.sampling, i + 1)
     : channel.sampling.kind === "on-change"

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type ReactNode, useEffect, useId, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from "react";
 
 type Props = {
   readonly label: string;
@@ -25,12 +25,15 @@ export function QuantityField({ label, aside = null, value, hint, example, probl
   const id = fieldId ?? ownId;
   const [typed, setTyped] = useState(value);
   useEffect(() => setTyped(value), [value]);
+  const taken = useRef<string | null>(null);
   const commit = () => {
+    taken.current = typed;
     if (typed !== value) onCommit(typed);
   };
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     if (event.key === "Enter") commit();
-    if (event.key === "Escape" && typed !== value) {
+    // What has just been taken over is no longer half typed, even where the page has not caught up.
+    if (event.key === "Escape" && typed !== value && typed !== taken.current) {
       event.stopPropagation();
       setTyped(value);
     }

@@ -10,6 +10,7 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import type { PickedFile } from "../worker/messages";
 import {
   type PageState,
+  type Predicted,
   type ReadingProgress,
   type ReadRecord,
   type Selection,
@@ -46,6 +47,7 @@ export type VisitAction =
   | { readonly do: "show-on-trace"; readonly span: Span }
   | { readonly do: "compare"; readonly compared: ComparedVisits }
   | { readonly do: "open-sheet"; readonly sheet: SheetName }
+  | { readonly do: "predict"; readonly predicted: Predicted | null }
   | { readonly do: "close-sheet" };
 
 export type Dispatch = (action: VisitAction) => void;
@@ -64,6 +66,7 @@ export const EMPTY_PAGE: PageState = {
   selection: NOTHING_SELECTED,
   focus: null,
   compared: null,
+  predicted: null,
   sheet: null,
 };
 
@@ -77,9 +80,12 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
     case "compare":
       return { ...state, compared: action.compared };
     case "open-sheet":
-      return { ...state, sheet: action.sheet };
+      return { ...state, sheet: action.sheet, predicted: null };
     case "close-sheet":
-      return { ...state, sheet: null };
+      return { ...state, sheet: null, predicted: null };
+    case "predict":
+      // A prediction that comes after its sheet was closed is not drawn.
+      return state.sheet === "what-if" ? { ...state, predicted: action.predicted } : state;
     case "enter-site":
     case "undo-site":
     case "redo-site":
@@ -118,6 +124,7 @@ type StageAction = Exclude<
       | "note-checklist"
       | "open-visit"
       | "compare"
+      | "predict"
       | "change-units"
       | "close-visit";
   }
@@ -148,7 +155,7 @@ function takeOver(state: PageState): PageState {
 function afterVisit(state: PageState, visit: VisitState): PageState {
   if (visit === state.visit) return state;
   return visit.stage === "working-out"
-    ? { ...state, visit, selection: NOTHING_SELECTED, focus: null, compared: null }
+    ? { ...state, visit, selection: NOTHING_SELECTED, focus: null, compared: null, predicted: null }
     : { ...state, visit };
 }
 

@@ -66,6 +66,9 @@ export type Focus = { readonly span: Span };
 
 export type { SheetName };
 
+/** Pressure that the model predicts with a change, drawn over the recorded one: shape [n], s from the record's first instant, and Pa gauge. */
+export type Predicted = { readonly times: Float64Array; readonly pressure: Float32Array };
+
 export type PageState = {
   readonly visit: VisitState;
   readonly site: SiteEntry;
@@ -81,6 +84,7 @@ export type PageState = {
   readonly focus: Focus | null;
   /** The visit on the page against an earlier one, where the person compared them. */
   readonly compared: ComparedVisits | null;
+  readonly predicted: Predicted | null;
   /** The sheet that is open, at most one. */
   readonly sheet: SheetName | null;
 };

@@ -12,9 +12,8 @@ import { Round } from "./round/round";
 import { SiteFactsSheet } from "./site-facts/site-facts-sheet";
 import type { PageProps } from "./view-props";
 import { VisitsSheet } from "./visits/visits-sheet";
-import { WhatIf } from "./what-if/what-if";
 
-const WITH_TABLES: readonly SheetName[] = ["what-if", "round", "before-and-after", "acceptance"];
+const WITH_TABLES: readonly SheetName[] = ["round", "before-and-after", "acceptance"];
 
 type SheetsProps = PageProps & { readonly sheet: SheetName; readonly change: (change: Partial<Preferences>) => void };
 
@@ -27,7 +26,6 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
       {sheet === "site-facts" && <SiteFactsSheet {...page} />}
       {sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
       {sheet === "before-and-after" && visit !== null && <BeforeAndAfter {...page} visit={visit} />}
-      {sheet === "what-if" && visit !== null && <WhatIf {...page} visit={visit} />}
       {sheet === "acceptance" && visit !== null && <Acceptance {...page} visit={visit} />}
       {sheet === "report" && visit !== null && <ReportSheet {...page} visit={visit} />}
       {sheet === "round" && <Round now={Date.now()} onOpen={() => page.dispatch({ do: "open-sheet", sheet: "visits" })} />}

@@ -1,3 +1,5 @@
+import { lazy, Suspense } from "react";
+import { BESIDE_TRACE } from "../../shared/wording/page";
 import { type ReadRecord, shownVisit } from "../state/visit-state";
 import { CorrectionOffer } from "./bring-in/correction-offer";
 import { OpenQuestions } from "./bring-in/open-questions";
@@ -12,9 +14,13 @@ import { Trace } from "./trace/trace";
 import type { PageProps } from "./view-props";
 import { VersionNotice } from "./visits/version-notice";
 
+const Panels = lazy(() => import("./panels"));
+
 /** A record on the page: its trace, and its story as soon as it is worked out. Loaded when there is something to show. */
 export default function VisitPage(props: PageProps & { readonly read: ReadRecord }) {
   const visit = shownVisit(props.state.visit);
+  const { sheet } = props.state;
+  const isBeside = sheet !== null && BESIDE_TRACE.includes(sheet);
   return (
     <>
       <div className="record-side">
@@ -22,7 +28,7 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
         {visit !== null && <CloserLooks {...props} visit={visit} />}
       </div>
       {visit !== null && (
-        <article className="story">
+        <article className="story" hidden={isBeside}>
           <ReworkingNote {...props} />
           <VersionNotice {...props} />
           <CorrectionOffer {...props} />
@@ -34,6 +40,7 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
           <NextVisit {...props} visit={visit} />
         </article>
       )}
+      <Suspense>{isBeside && <Panels {...props} sheet={sheet} />}</Suspense>
     </>
   );
 }

@@ -8,33 +8,39 @@ import { wholeWindow } from "../trace/trace-window";
 import type { StoryProps } from "../view-props";
 import "./in-short.css";
 
-/** The story in three lines, for whoever has half a minute: what breaks a limit, the likeliest cause, the first step; each leads to its chapter. */
-export function InShort({ visit, state, preferences }: StoryProps) {
-  const { analysis, outline } = visit;
-  const { units } = preferences;
-  const found = inOrderOfWeight(analysis.outcomes, analysis.site);
-  const over = found.filter((finding) => breaksLimit(finding, analysis.site) === true).map(({ kind }) => kind);
-  const rows = [
-    { to: "findings", name: IN_SHORT.shows, says: sayLimitsInShort(over, found.length) },
-    { to: "causes", name: IN_SHORT.why, says: sayCausesInShort(causeLines(analysis.causes, units).told) },
-    { to: "next-visit", name: IN_SHORT.next, says: sayStepsInShort(analysis.advice.map(({ id }) => stepTitle(id))) },
-  ];
+/** The story in three lines, for whoever has half a minute. */
+export function InShort(props: StoryProps) {
+  const { visit, state, preferences } = props;
+  const { outline } = visit;
   return (
     <section className="in-short" aria-labelledby="in-short">
       <h2 id="in-short">{state.site.facts.name ?? IN_SHORT.title}</h2>
       <p className="soft small">
-        {saySpan(outline.clock, wholeWindow(outline.duration), units.locale)}, {sayClockZone(outline.clock)}
+        {saySpan(outline.clock, wholeWindow(outline.duration), preferences.units.locale)}, {sayClockZone(outline.clock)}
       </p>
-      <dl>
-        {rows.map(({ to, name, says }) => (
-          <div key={to}>
-            <dt>
-              <a href={`#${to}`}>{name}</a>
-            </dt>
-            <dd>{says}</dd>
-          </div>
-        ))}
-      </dl>
+      <InShortLines {...props} areLinks />
     </section>
+  );
+}
+
+/** What breaks a limit, the likeliest cause, the first step; as links each leads to its chapter. */
+export function InShortLines({ visit, preferences, areLinks = false }: StoryProps & { readonly areLinks?: boolean }) {
+  const { analysis } = visit;
+  const found = inOrderOfWeight(analysis.outcomes, analysis.site);
+  const over = found.filter((finding) => breaksLimit(finding, analysis.site) === true).map(({ kind }) => kind);
+  const rows = [
+    { to: "findings", name: IN_SHORT.shows, says: sayLimitsInShort(over, found.length) },
+    { to: "causes", name: IN_SHORT.why, says: sayCausesInShort(causeLines(analysis.causes, preferences.units).told) },
+    { to: "next-visit", name: IN_SHORT.next, says: sayStepsInShort(analysis.advice.map(({ id }) => stepTitle(id))) },
+  ];
+  return (
+    <dl className="in-short-lines">
+      {rows.map(({ to, name, says }) => (
+        <div key={to}>
+          <dt>{areLinks ? <a href={`#${to}`}>{name}</a> : name}</dt>
+          <dd>{says}</dd>
+        </div>
+      ))}
+    </dl>
   );
 }

@@ -1,19 +1,19 @@
-import { useEffect, useMemo, useRef, useState } from "react";
-import type { Span } from "../../../shared/findings/span";
+import { useEffect, useMemo, useState } from "react";
 import { formatQuantity, scaleOf } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { ChartFrame, type DrawChart } from "../../charts/chart-frame";
 import type { ChartMark, ChartSpec } from "../../charts/chart-spec";
 import { dashOf, hueOf } from "../../charts/palette";
 import type { Strip } from "../../charts/strips";
-import { axisRange, rangeInSight } from "../../charts/trace-marks";
-import { columnSeries, sampleSeries, type TraceSeries } from "../../charts/trace-series";
-import type { Detail } from "../../worker/messages";
+import { axisRange } from "../../charts/trace-marks";
 import { LineSample } from "./line-sample";
 import { useObserved } from "./observable";
-import { covers, type TraceModel } from "./trace-model";
+import { keepStripDrawn } from "./strip-drawing";
+import type { TraceModel } from "./trace-model";
 import { valueAt } from "./value-at";
 
+const PREDICTED_LINE = { label: TRACE_WORDS.predicted, hue: "other", dash: [7, 3], draw: "line", width: 1.6 } as const;
 /** Height of the line over a strip, px. */
 export const STRIP_HEAD = 22;
 
@@ -25,10 +25,11 @@ type StripProps = {
   readonly height: number;
   readonly plotWidth: number;
   readonly axisWidth: number;
+  readonly isPredicted: boolean;
 };
 
 /** One quantity against time, with its own axis; the head names the lines and reads them at the cursor. */
-export function StripView({ strip, model, units, marks, height, plotWidth, axisWidth }: StripProps) {
+export function StripView({ strip, model, units, marks, height, plotWidth, axisWidth, isPredicted }: StripProps) {
   const scale = scaleOf(strip.shown, units);
   const channels = useMemo(() => strip.channels.map((index) => model.channels[index]), [strip, model]);
   const spec = useMemo<ChartSpec>(() => {
@@ -40,36 +41,17 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
       dash: dashOf(nth),
       draw: trace.held ? ("steps" as const) : ("line" as const),
     }));
-    return { lines, x: null, y: { title: "", ...range }, marks, axisWidth };
-  }, [strip, units, marks, channels, axisWidth]);
+    const shown = isPredicted ? [...lines, PREDICTED_LINE] : lines;
+    return { lines: shown, x: null, y: { title: "", ...range }, marks, axisWidth };
+  }, [strip, units, marks, channels, axisWidth, isPredicted]);
 
-  const [draw, setDraw] = useState<{ readonly now: DrawChart } | null>(null);
-  const samples = useRef<{ readonly of: Detail; readonly series: TraceSeries } | null>(null);
+  // A picture is drawn on only with the lines it was made for: it may be about to be made anew.
+  const [draw, setDraw] = useState<{ readonly now: DrawChart; readonly of: ChartSpec } | null>(null);
   useEffect(() => {
-    if (draw === null) return;
+    if (draw === null || draw.of !== spec) return;
     const { toShown } = scaleOf(strip.shown, units);
-    samples.current = null;
-    const redraw = () => {
-      const window = model.window.get();
-      const detail = model.detail.get();
-      if (covers(detail, window)) {
-        if (samples.current?.of !== detail) {
-          const own = strip.channels.map((index) => detail.channels[index]);
-          samples.current = { of: detail, series: sampleSeries(channels, own, toShown) };
-        }
-        show(samples.current.series, window, false);
-      } else show(columnSeries(channels, window, Math.max(50, plotWidth), toShown), window, true);
-    };
-    const show = (series: TraceSeries, window: Span, columns: boolean) => {
-      const seen = model.fitHeight.get() ? rangeInSight(series, window) : null;
-      const zero = seen !== null && strip.low === 0 ? Math.min(0, seen.low) : seen?.low;
-      const height = seen === null || zero === undefined ? spec.y : axisRange(zero, seen.high, spec.marks);
-      draw.now({ x: series.times, ys: series.values, columns }, window, height);
-    };
-    redraw();
-    const stops = [model.window.subscribe(redraw), model.detail.subscribe(redraw), model.fitHeight.subscribe(redraw)];
-    return () => stops.forEach((stop) => void stop());
-  }, [draw, model, strip, channels, units, plotWidth, spec]);
+    return keepStripDrawn({ draw: draw.now, model, strip, channels, spec, toShown, plotWidth, isPredicted });
+  }, [draw, model, strip, channels, units, plotWidth, spec, isPredicted]);
 
   const beyond = marks.filter((mark) => mark.kind === "line" && mark.label !== "" && (mark.at > spec.y.high || mark.at < spec.y.low));
   return (
@@ -86,6 +68,11 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
             <Reading model={model} index={index} strip={strip} units={units} plotWidth={plotWidth} />
           </span>
         ))}
+        {isPredicted && (
+          <span className="strip-channel">
+            <LineSample hue={PREDICTED_LINE.hue} dash={PREDICTED_LINE.dash} /> {TRACE_WORDS.predicted}
+          </span>
+        )}
         {beyond.map((mark) => (
           <span key={mark.label} className="soft">
             {mark.label}: out of the picture
@@ -97,7 +84,7 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
         height={height}
         data={null}
         label={`${strip.title} of ${channels.map(({ trace }) => trace.heading).join(" and ")} against time, from ${formatQuantity(strip.low, strip.shown, units)} to ${formatQuantity(strip.high, strip.shown, units)}`}
-        onReady={(now) => setDraw({ now })}
+        onReady={(now) => setDraw({ now, of: spec })}
       />
     </div>
   );

@@ -4,6 +4,7 @@ import { type DrawnChannel, gapsOf } from "../../charts/trace-series";
 import type { ReadRecord } from "../../state/visit-state";
 import type { Detail } from "../../worker/messages";
 import { makeObservable, type Observable } from "./observable";
+import type { PredictedChannel } from "./predicted-channel";
 import { between, fitted, wholeWindow } from "./trace-window";
 
 /** Two instants that a person measures between; `to` null while only the first is set. */
@@ -17,6 +18,8 @@ export type TraceModel = {
   readonly cursor: Observable<number | null>;
   readonly detail: Observable<Detail | null>;
   readonly measuring: Observable<Measuring>;
+  /** What the model predicts with a change; drawn over the recorded pressure. */
+  readonly predicted: Observable<PredictedChannel | null>;
   /** Whether heights follow what is in sight rather than the whole record. */
   readonly fitHeight: Observable<boolean>;
   /** Moves there with a short movement, or at once where motion is declined. */
@@ -37,6 +40,7 @@ export function useTraceModel(read: ReadRecord, askDetail: AskDetail): TraceMode
     return {
       ...made,
       measuring: makeObservable<Measuring>(null),
+      predicted: makeObservable<PredictedChannel | null>(null),
       fitHeight: makeObservable(false),
       moveTo: (to: Span) => glide(fitted(to, duration)),
     };

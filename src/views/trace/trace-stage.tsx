@@ -25,6 +25,8 @@ type StageProps = {
   readonly words: TraceWords;
   readonly units: UnitChoice;
   readonly selection: Selection;
+  /** Whether a prediction is drawn over the recorded pressure. */
+  readonly isPredicted: boolean;
   readonly measure: boolean;
   readonly dispatch: Dispatch;
   readonly onMeasure: () => void;
@@ -37,7 +39,7 @@ const BANDS_ABOVE = 6;
 
 /** Strips and bands on one axis of time: what wheel, finger and keys move. */
 export function TraceStage(props: StageProps) {
-  const { model, view, strips, bands, layout, words, units, selection, measure, dispatch, onExplain } = props;
+  const { model, view, strips, bands, layout, words, units, selection, isPredicted, measure, dispatch, onExplain } = props;
   const { axisWidth, plotWidth } = layout;
   const [stage, setStage] = useState<HTMLElement | null>(null);
   useGestures(stage, model, { axisWidth, plotWidth, measure });
@@ -82,6 +84,7 @@ export function TraceStage(props: StageProps) {
           units={units}
           marks={strip.quantity === "gaugePressure" ? marks : NO_MARKS}
           height={heights[i]}
+          isPredicted={isPredicted && strip.quantity === "gaugePressure"}
           axisWidth={axisWidth}
           plotWidth={plotWidth}
         />

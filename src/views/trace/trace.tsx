@@ -1,4 +1,5 @@
 import { useEffect, useState } from "react";
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import type { Band, BandPlace } from "../../charts/bands";
 import type { ReadRecord } from "../../state/visit-state";
 import { useMedia } from "../use-media";
@@ -7,12 +8,14 @@ import { selected } from "./bands-view";
 import { GoToTime } from "./go-to-time";
 import { Measure } from "./measure";
 import { Overview } from "./overview";
+import { predictedChannel } from "./predicted-channel";
 import { TimeRuler } from "./time-ruler";
 import { bandsShown, layoutOf, SIDE_BY_SIDE } from "./trace-layout";
 import { useTraceModel, useViewHeight, useWidth } from "./trace-model";
 import { TraceStage } from "./trace-stage";
 import { TraceTools } from "./trace-tools";
 import { around } from "./trace-window";
+import { usePinnedHeight } from "./use-pinned-height";
 import { useTraceView } from "./use-trace-view";
 import { useTraceWords } from "./use-trace-words";
 import "./trace.css";
@@ -38,6 +41,8 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   const strips =
     layout.kind === "pinned" ? [view.strips[stripIndex] ?? view.strips[0]].filter((strip) => strip !== undefined) : view.strips;
 
+  const { predicted } = state;
+  useEffect(() => model.predicted.set(predictedChannel(predicted, TRACE_WORDS.predicted)), [predicted, model]);
   useEffect(() => {
     if (focus !== null) model.moveTo(around(focus.span, model.duration));
   }, [focus, model]);
@@ -50,8 +55,9 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   }
 
   const isLoggersTime = outline.clock.kind === "absolute" && outline.clock.zone === null && !words.elapsed;
+  const section = usePinnedHeight(layout.kind === "pinned");
   return (
-    <section className="trace" data-layout={layout.kind} data-roomy={layout.isRoomy} aria-label="Trace">
+    <section ref={section} className="trace" data-layout={layout.kind} data-roomy={layout.isRoomy} aria-label="Trace">
       <TraceTools
         model={model}
         bands={view.bands}
@@ -76,6 +82,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
           words={words}
           units={units}
           selection={selection}
+          isPredicted={predicted !== null}
           measure={measure}
           dispatch={dispatch}
           onMeasure={() => setMeasure(true)}

@@ -1,160 +1,171 @@
-import { useId, useMemo, useState } from "react";
-import { readChange } from "../../../analysis/model/what-if/changes";
-import { CHANGE_KINDS, type Change, type ChangeId, MEASURE_IDS } from "../../../shared/findings/what-if";
-import { formatQuantity } from "../../../shared/units/format-quantity";
-import { CHANGE_NAMES, MEASURE_NAMES, sayChange, sayProposal, sayWhatIfWarning } from "../../../shared/wording/what-if";
-import { ChartFrame } from "../../charts/chart-frame";
-import { WideTable } from "../../parts/wide-table";
-import type { ModelRun } from "../../worker/model-run";
+import { useCallback, useEffect, useId, useMemo, useState } from "react";
+import { type ChangeId, MEASURE_IDS, type MeasureId } from "../../../shared/findings/what-if";
+import { seconds } from "../../../shared/units/quantity";
+import { sayChange, sayProposal, sayWhatIfWarning, WHAT_IF_WORDS } from "../../../shared/wording/what-if";
+import type { Predicted } from "../../state/visit-state";
+import { SIDE_BY_SIDE } from "../trace/trace-layout";
+import { useMedia } from "../use-media";
 import type { StoryProps } from "../view-props";
+import { AnswerTable } from "./answer-table";
+import { CHANGE_GROUPS, changeScales, changesOf } from "./change-scale";
+import { ChangeSlider } from "./change-slider";
 import { FitTable } from "./fit-table";
-import { stretchesOf } from "./stretches";
-import { whatIfChart } from "./what-if-chart";
+import { closeUp, longStretch, type Stretch, stretchesOf } from "./stretches";
+import { type Predictions, usePredictions } from "./use-predictions";
 import "./what-if.css";
 
-const CHANGES = Object.keys(CHANGE_KINDS) as ChangeId[];
-const EXAMPLES: Readonly<Record<(typeof CHANGE_KINDS)[ChangeId], string>> = {
-  gaugePressure: "38 psi",
-  volume: "40 gal",
-  length: "6 ft",
-  time: "60 s",
-  flow: "0.2 gpm",
-  ratio: "0.5",
-};
+type Moved = ReadonlyMap<ChangeId, number>;
+const NOTHING: Moved = new Map();
+/** What a customer feels and the pump suffers: in sight while one drags, on any page. */
+const MAIN: readonly MeasureId[] = ["starts-per-hour", "short-cycles-per-hour", "oscillation-peak-to-peak"];
 
-type Stage = { readonly is: "waiting" } | { readonly is: "running" } | { readonly is: "done"; readonly run: ModelRun };
-
-/** The fitted model of this site, run as it is and with changes, laid over the record. */
-export function WhatIf({ visit, commands, preferences }: StoryProps) {
+/** The fitted model of this site, run again with every move of a slider; its trace lies over the recorded one. */
+export function WhatIf({ visit, commands, preferences, dispatch }: StoryProps) {
+  const { units } = preferences;
   const stretches = useMemo(() => stretchesOf(visit), [visit]);
   const [stretch, setStretch] = useState(stretches[0]);
-  const [written, setWritten] = useState<Readonly<Partial<Record<ChangeId, string>>>>({});
-  const [stage, setStage] = useState<Stage>({ is: "waiting" });
-  const idOfStretch = useId();
-  const read = CHANGES.flatMap((id) => ((written[id] ?? "").trim() === "" ? [] : [readChange(`${id}=${written[id]}`)]));
-  const changes = read.filter((change): change is Change => "id" in change);
-  const isClear = changes.length === read.length;
+  const long = useMemo(() => longStretch(visit.outline.duration, stretches[0].span), [visit, stretches]);
+  const [moved, setMoved] = useState<Moved>(NOTHING);
+  const [before, setBefore] = useState<Moved | null>(null);
+  const changes = useMemo(() => changesOf(moved), [moved]);
+  const onPredicted = useCallback((predicted: Predicted | null) => dispatch({ do: "predict", predicted }), [dispatch]);
+  const { analysis } = visit;
+  const predictions = usePredictions({ commands, changes, short: stretch.span, long: long.span, onPredicted });
+  const proposing = useProposal(commands, long.span, (found) => put(found));
+  const isBeside = useMedia(SIDE_BY_SIDE);
+  useEffect(() => {
+    const { from, to } = closeUp(stretch.span);
+    dispatch({ do: "show-on-trace", span: { from: seconds(from), to: seconds(to) } });
+  }, [stretch, dispatch]);
 
-  const run = async (search: boolean) => {
-    setStage({ is: "running" });
-    const result = await commands.runModel({ changes, span: stretch.span, search });
-    setStage(result === null ? { is: "waiting" } : { is: "done", run: result });
+  const put = (next: Moved) => {
+    setBefore(moved.size > 0 ? moved : null);
+    setMoved(next);
   };
+  const move = (id: ChangeId, to: number | null) => {
+    const next = new Map(moved);
+    if (to === null) next.delete(id);
+    else next.set(id, to);
+    setMoved(next);
+    proposing.forget();
+  };
+  const { run, isStale } = predictions;
+  const scales = useMemo(() => (run === null ? null : changeScales(run.parameters, analysis.site)), [run, analysis.site]);
+
   return (
     <div className="what-if">
-      <p>
-        A model of pump, tank, pipe and control is fitted to this record and run again with what you change. It gives a direction and a
-        size, not a promise: the pressure marked on the tank and the equipment's own instructions stand above it.
+      <p className="small">{WHAT_IF_WORDS.caution}</p>
+      <p role="status" className="small">
+        {sayStage(predictions)}
       </p>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void run(false);
-        }}
-      >
-        <label htmlFor={idOfStretch}>Stretch to run again</label>
-        <select
-          id={idOfStretch}
-          value={stretch.id}
-          onChange={({ target }) => setStretch(stretches.find(({ id }) => id === target.value) ?? stretches[0])}
-        >
-          {stretches.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
+      {run !== null && scales !== null && (
+        <>
+          <div className="what-if-answer">
+            <AnswerTable run={run} measures={isBeside ? MEASURE_IDS : MAIN} units={units} isStale={isStale} />
+          </div>
+          {run.answer.warnings.map((warning) => (
+            <p key={`${warning.id}${"change" in warning ? warning.change.id : ""}`} className="what-if-warning">
+              {sayWhatIfWarning(warning, units)}
+            </p>
           ))}
-        </select>
-        <fieldset className="what-if-changes">
-          <legend>Change</legend>
-          {CHANGES.map((id) => (
-            <ChangeField key={id} id={id} text={written[id] ?? ""} onText={(text) => setWritten({ ...written, [id]: text })} />
+          <p className="button-row">
+            <button type="button" disabled={proposing.isRunning} onClick={() => void proposing.ask()}>
+              {WHAT_IF_WORDS.propose}
+            </button>
+            <button type="button" disabled={moved.size === 0} onClick={() => put(NOTHING)}>
+              {WHAT_IF_WORDS.putAllBack}
+            </button>
+            {before !== null && moved.size === 0 && (
+              <button type="button" onClick={() => put(before)}>
+                {WHAT_IF_WORDS.takeBack}
+              </button>
+            )}
+          </p>
+          <p role="status" className="small">
+            {proposing.said ?? ""}
+          </p>
+          {CHANGE_GROUPS.map(({ id, changes: own }) => (
+            <fieldset key={id} className="change-group">
+              <legend>{WHAT_IF_WORDS.groups[id]}</legend>
+              {own.map((change) => {
+                const scale = scales.get(change);
+                if (scale === undefined) return null;
+                return (
+                  <ChangeSlider
+                    key={change}
+                    scale={scale}
+                    moved={moved.get(change) ?? null}
+                    units={units}
+                    onMove={(to) => move(change, to)}
+                  />
+                );
+              })}
+            </fieldset>
           ))}
-        </fieldset>
-        <button type="submit" disabled={stage.is === "running" || !isClear || changes.length === 0}>
-          Predict
-        </button>
-        <button type="button" disabled={stage.is === "running"} onClick={() => void run(true)}>
-          Propose the smallest change
-        </button>
-      </form>
-      <p role="status">{stage.is === "running" ? "Running the model. The first run fits it to the record and takes longest." : ""}</p>
-      {stage.is === "done" && <Answer run={stage.run} units={preferences.units} />}
+          <StretchChoice stretches={stretches} stretch={stretch} onStretch={setStretch} />
+          <p className="small soft">{WHAT_IF_WORDS.over[long.id]}</p>
+          {!isBeside && (
+            <div className="wide-table">
+              <AnswerTable run={run} measures={MEASURE_IDS.filter((id) => !MAIN.includes(id))} units={units} isStale={isStale} />
+            </div>
+          )}
+          <FitTable run={run} units={units} />
+          <p className="heard" role="status">
+            {isStale ? "" : WHAT_IF_WORDS.done(run.answer.changes.map((change) => sayChange(change, units)))}
+          </p>
+        </>
+      )}
     </div>
   );
 }
 
-type FieldProps = { readonly id: ChangeId; readonly text: string; readonly onText: (text: string) => void };
+function sayStage({ run, refused, isStale }: Predictions): string {
+  if (refused !== null) return WHAT_IF_WORDS.refused[refused];
+  if (run === null) return WHAT_IF_WORDS.fitting;
+  return isStale ? WHAT_IF_WORDS.running : "";
+}
 
-function ChangeField({ id, text, onText }: FieldProps) {
-  const field = useId();
-  const isWrong = text.trim() !== "" && !("id" in readChange(`${id}=${text}`));
-  const example = EXAMPLES[CHANGE_KINDS[id]];
+type ChoiceProps = {
+  readonly stretches: readonly Stretch[];
+  readonly stretch: Stretch;
+  readonly onStretch: (stretch: Stretch) => void;
+};
+
+/** Which hour the trace shows closely. */
+function StretchChoice({ stretches, stretch, onStretch }: ChoiceProps) {
+  const id = useId();
+  if (stretches.length < 2) return null;
   return (
-    <p>
-      <label htmlFor={field}>{id === "gain" ? "Loop gain, times what it is" : CHANGE_NAMES[id].name}</label>
-      <input
-        id={field}
-        value={text}
-        placeholder={example}
-        aria-invalid={isWrong}
-        aria-describedby={isWrong ? `${field}-why` : undefined}
-        onChange={({ target }) => onText(target.value)}
-      />
-      {isWrong && (
-        <span id={`${field}-why`} className="small">
-          Write it with its unit, like {example}.
-        </span>
-      )}
+    <p className="stretch-choice">
+      <label htmlFor={id}>{WHAT_IF_WORDS.stretch}</label>
+      <select
+        id={id}
+        value={stretch.id}
+        onChange={({ target }) => onStretch(stretches.find((own) => own.id === target.value) ?? stretches[0])}
+      >
+        {stretches.map((own) => (
+          <option key={own.id} value={own.id}>
+            {WHAT_IF_WORDS.stretches[own.id]}
+          </option>
+        ))}
+      </select>
     </p>
   );
 }
 
-const REFUSED = {
-  "no-model": "This log has no pressure, or does not show when the pump ran: there is nothing to fit a model to.",
-  "draw-not-known": "The model cannot be run over this stretch: what was drawn is not known there. Log the flow, or the pump's speed.",
-} as const;
-
-type AnswerProps = { readonly run: ModelRun; readonly units: StoryProps["preferences"]["units"] };
-
-function Answer({ run, units }: AnswerProps) {
-  const chart = useMemo(() => (run.state === "run" ? whatIfChart(run, units) : null), [run, units]);
-  if (run.state !== "run" || chart === null) return <p>{run.state === "run" ? "" : REFUSED[run.state]}</p>;
-  const { answer, proposal } = run;
-  const say = (id: (typeof MEASURE_IDS)[number], m: { readonly value: number; readonly low: number; readonly high: number }) => {
-    const write = (value: number) => formatQuantity(value, MEASURE_NAMES[id].shown, units);
-    return m.low === m.high ? write(m.value) : `${write(m.value)} (${write(m.low)} to ${write(m.high)})`;
+/** Looks for the smallest change that meets the limits, and sets the sliders to it. */
+function useProposal(commands: StoryProps["commands"], span: Stretch["span"], onFound: (found: Moved) => void) {
+  const [isRunning, setRunning] = useState(false);
+  const [said, say] = useState<string | null>(null);
+  const ask = async () => {
+    setRunning(true);
+    say(WHAT_IF_WORDS.searching);
+    const answer = await commands.runModel({ changes: [], span, search: true });
+    setRunning(false);
+    const proposal = answer?.state === "run" ? answer.proposal : null;
+    if (proposal === null) return say(WHAT_IF_WORDS.nothingFound);
+    onFound(new Map(proposal.nearest.map(({ id, to }) => [id, to])));
+    say(sayProposal(proposal));
   };
-  const changed = answer.changes.length === 0 ? "Nothing is changed" : answer.changes.map((change) => sayChange(change, units)).join("; ");
-  return (
-    <>
-      <h3>{changed}</h3>
-      {proposal !== null && <p>{sayProposal(proposal)}</p>}
-      {answer.warnings.map((warning) => (
-        <p key={warning.id} className="what-if-warning">
-          {sayWhatIfWarning(warning, units)}
-        </p>
-      ))}
-      <ChartFrame
-        spec={chart.spec}
-        data={chart.data}
-        height={260}
-        label={`Recorded pressure, the model as it is, and the model with the change: ${changed}`}
-      />
-      <p className="small">Solid: recorded. Dotted: model as it is. Dashed: model with the change.</p>
-      <WideTable heads={["Measure", "Recorded", "Model as it is", "Model with the change"]}>
-        {MEASURE_IDS.map((id) => {
-          const seen = answer.recorded[id];
-          return (
-            <tr key={id}>
-              <th scope="row">{MEASURE_NAMES[id].name}</th>
-              <td>{seen === null ? "not known" : formatQuantity(seen, MEASURE_NAMES[id].shown, units)}</td>
-              <td>{say(id, answer.now.measures[id])}</td>
-              <td>{say(id, answer.after.measures[id])}</td>
-            </tr>
-          );
-        })}
-      </WideTable>
-      <FitTable run={run} units={units} />
-    </>
-  );
+  return { isRunning, said, ask, forget: () => say(null) };
 }
