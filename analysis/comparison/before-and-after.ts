@@ -1,160 +1,146 @@
 import {
   type CannotCompareId,
   type ComparedMeasure,
+  type ComparedVisits,
   type Comparison,
   MEASURE_IDS,
   type MeasureId,
+  type PressureProfile,
   type VisitMeasures,
 } from "../../shared/findings/comparison";
 import type { Measured } from "../../shared/units/measured";
-import { drawBlocks, runLength } from "../numerics/block-bootstrap";
-import { studentQuantile } from "../numerics/distributions";
-import { median } from "../numerics/order-statistics";
 import { type Random, seededRandom } from "../numerics/random";
 import { type DemandMatch, matchDemand, NO_MATCH } from "./demand-match";
-import { overallVerdict, verdictOf } from "./verdict";
+import { differenceOf, type Estimate, estimateMedian, estimateRatio, intervalOf, type Ratio, sum } from "./estimate";
+import { type Hidden, hiddenBetween, type LikeSums, likeForLike } from "./like-for-like";
+import { keepsLimit, overallVerdict, verdictOf } from "./verdict";
 
-const RESAMPLES = 600;
-/** Samples a period needs to be seen. */
-const SAMPLES_PER_PERIOD = 4;
 const DAY = 86400;
 const HOUR = 3600;
 
-type Ratio = { readonly top: readonly number[]; readonly bottom: readonly number[]; readonly per: number; readonly counted: boolean };
-type Estimate = { readonly value: number; readonly sd: number; readonly degrees: number };
+/** One of the two visits as it is compared. */
+type Side = { readonly visit: VisitMeasures; readonly sums: LikeSums; readonly weights: readonly number[] | null };
+type Pair = { readonly before: Side; readonly after: Side; readonly hidden: Hidden; readonly random: Random };
 
 /**
  * Two visits of one site on the same measures, with block-bootstrap intervals, weighed to a like demand where both logged flow.
  * The limits are those of the later visit. Nothing the slower logger could not have seen is held against the faster one.
  */
 export function compareVisits(before: VisitMeasures, after: VisitMeasures, seed = 1): Comparison {
-  const random = seededRandom(seed);
-  const match = matchDemand(before.blocks.drawn, after.blocks.drawn) ?? NO_MATCH;
-  const hidden = hiddenBelow(before, after);
-  const measures = MEASURE_IDS.map((id) => compareMeasure(id, before, after, match, hidden ?? 0, random));
-  return { measures, overall: overallVerdict(measures), matchedShare: match.share, hiddenBelowPeriodS: hidden };
+  const match: DemandMatch = matchDemand(drawnPerSecond(before), drawnPerSecond(after)) ?? NO_MATCH;
+  const hidden = hiddenBetween(before, after);
+  const pair: Pair = {
+    before: { visit: before, sums: likeForLike(before, hidden), weights: match.before },
+    after: { visit: after, sums: likeForLike(after, hidden), weights: match.after },
+    hidden,
+    random: seededRandom(seed),
+  };
+  const measures = MEASURE_IDS.map((id) => compareMeasure(id, pair));
+  return {
+    measures,
+    overall: overallVerdict(measures),
+    matchedShare: match.share,
+    hiddenBelowPeriodS: hidden.periodS,
+    hiddenRunsBelowS: hidden.runS,
+  };
 }
 
-function hiddenBelow(a: VisitMeasures, b: VisitMeasures): number | null {
-  if (a.intervalS === null || b.intervalS === null) return null;
-  const [fast, slow] = [Math.min(a.intervalS, b.intervalS), Math.max(a.intervalS, b.intervalS)];
-  return slow > 1.5 * fast ? SAMPLES_PER_PERIOD * slow : null;
+/** A visit with the name it goes by. */
+export type NamedMeasures = { readonly name: string; readonly measures: VisitMeasures };
+
+/** Two visits compared, with their names and what lays them over one another. */
+export function comparedVisits(before: NamedMeasures, after: NamedMeasures): ComparedVisits {
+  const both = (of: (visit: VisitMeasures) => PressureProfile | null) => {
+    const [a, b] = [of(before.measures), of(after.measures)];
+    return a === null || b === null ? null : ([a, b] as const);
+  };
+  return {
+    comparison: compareVisits(before.measures, after.measures),
+    beforeName: before.name,
+    afterName: after.name,
+    days: both(({ days }) => days),
+    cycles: both(({ cycles }) => cycles),
+  };
 }
 
-function compareMeasure(
-  id: MeasureId,
-  before: VisitMeasures,
-  after: VisitMeasures,
-  match: DemandMatch,
-  hidden: number,
-  random: Random,
-): ComparedMeasure {
-  const limit = after.limits[id];
-  const refused = (because: CannotCompareId): ComparedMeasure => ({
-    id,
-    before: null,
-    after: null,
-    difference: null,
-    limit,
-    verdict: "cannot-compare",
-    because,
-  });
-  const missing = whyNot(id, before) ?? whyNot(id, after);
-  if (missing !== null) return refused(missing);
-  const [a, b] = [estimate(id, before, match.before, hidden, random), estimate(id, after, match.after, hidden, random)];
-  const difference = interval(
-    { value: b.value - a.value, sd: Math.hypot(a.sd, b.sd), degrees: Math.min(a.degrees, b.degrees) },
-    Number.NEGATIVE_INFINITY,
-  );
-  const shown = interval(b, 0);
-  return { id, before: interval(a, 0), after: shown, difference, limit, verdict: verdictOf(id, shown, difference, limit), because: null };
+/** Blocks of the two visits may differ in length: what is drawn is compared as a flow. */
+const drawnPerSecond = ({ blocks, blockS }: VisitMeasures) => blocks.drawn?.map((volume) => volume / blockS) ?? null;
+
+function compareMeasure(id: MeasureId, pair: Pair): ComparedMeasure {
+  const { before, after, random } = pair;
+  const limit = after.visit.limits[id];
+  const because = whyNot(id, pair);
+  if (because !== null) return { id, before: null, after: null, difference: null, limit, verdict: "cannot-compare", because };
+  const [a, b] = [estimate(id, before, pair.hidden, random), estimate(id, after, pair.hidden, random)];
+  const difference = differenceOf(a, b);
+  const [was, is] = [intervalOf(a, 0), intervalOf(b, 0)];
+  // A limit of "at most in any hour" is met only where the busiest hour keeps it, not the mean.
+  const mayMeet = id !== "starts-per-hour" || limit === null || (after.visit.peakStartsPerHour ?? 0) <= limit;
+  const verdict = isTold(id, pair, was, limit) ? verdictOf(id, is, difference, limit, mayMeet) : "no-change-shown";
+  return { id, before: was, after: is, difference, limit, verdict, because: null };
 }
 
-const sum = (xs: readonly number[]) => xs.reduce((total, x) => total + x, 0);
+/** That nothing oscillates in one of two records tells of a change only where the share of oscillating time differs beyond its own chance. */
+function isTold(id: MeasureId, { before, after, hidden, random }: Pair, was: Measured, limit: number | null): boolean {
+  if (id !== "oscillation-height") return true;
+  const shows = ({ visit }: Side) => heights(visit, hidden).length > 0;
+  if (shows(before) === shows(after) || (shows(before) && keepsLimit(id, was, limit))) return true;
+  const share = differenceOf(estimate("oscillating-share", before, hidden, random), estimate("oscillating-share", after, hidden, random));
+  return share.low > 0 || share.high < 0;
+}
+
+const heights = ({ episodes }: VisitMeasures, { periodS }: Hidden): readonly number[] =>
+  episodes.filter((e) => e.periodS >= (periodS ?? 0)).map((e) => e.heightPa);
 
 /** Least time of evidence for a rate, s. */
 const LEAST_EVIDENCE = 1800;
+/** Band and limit of short runs are the same where they differ by no more than this share: they are written in different units. */
+const SAME = 0.01;
 
-function whyNot(id: MeasureId, { blocks, driftsPa }: VisitMeasures): CannotCompareId | null {
+function whyNot(id: MeasureId, { before, after, hidden }: Pair): CannotCompareId | null {
+  const differ = (of: (visit: VisitMeasures) => number | null) => {
+    const [a, b] = [of(before.visit), of(after.visit)];
+    return a !== null && b !== null && Math.abs(a - b) > SAME * Math.max(a, b);
+  };
+  const evidence = (of: (sums: LikeSums) => readonly number[], none: CannotCompareId): CannotCompareId | null => {
+    const least = Math.min(sum(of(before.sums)), sum(of(after.sums)));
+    return least === 0 ? none : least < LEAST_EVIDENCE ? "too-short" : null;
+  };
+  const isPumpHidden = hidden.runS === Number.POSITIVE_INFINITY;
   switch (id) {
     case "starts-per-hour":
-    case "short-cycles-per-day":
-      return sum(blocks.pumpKnown) === 0 ? "no-pump-state" : sum(blocks.pumpKnown) < LEAST_EVIDENCE ? "too-short" : null;
+      return isPumpHidden ? "sampling-hides-it" : evidence((s) => s.pumpKnown, "no-pump-state");
+    case "short-cycles-per-day": {
+      const unknown = evidence((s) => s.pumpKnown, "no-pump-state");
+      if (unknown !== null) return unknown;
+      if (before.sums.shortCycles === null || after.sums.shortCycles === null || (hidden.runS ?? 0) >= after.visit.shortLimitS)
+        return "sampling-hides-it";
+      return differ((v) => v.shortLimitS) ? "limits-differ" : null;
+    }
     case "oscillating-share":
     case "oscillation-height":
-      return sum(blocks.lookedAt) === 0 ? "sampling-hides-it" : sum(blocks.lookedAt) < LEAST_EVIDENCE ? "too-short" : null;
+      return evidence((s) => s.lookedAt, "sampling-hides-it");
     case "share-within-band":
-      return sum(blocks.tracked) === 0 ? "no-set-pressure" : sum(blocks.tracked) < LEAST_EVIDENCE ? "too-short" : null;
+      return evidence((s) => s.tracked, "no-set-pressure") ?? (differ((v) => v.bandPa) ? "limits-differ" : null);
     case "drift-at-steady-flow":
-      return driftsPa.length === 0 ? "no-steady-draw" : null;
+      return before.visit.driftsPa.length === 0 || after.visit.driftsPa.length === 0 ? "no-steady-draw" : null;
   }
 }
 
-function estimate(id: MeasureId, visit: VisitMeasures, weights: readonly number[] | null, hidden: number, random: Random): Estimate {
-  const { blocks } = visit;
+function estimate(id: MeasureId, { visit, sums, weights }: Side, hidden: Hidden, random: Random): Estimate {
+  const ratio = (order: Ratio) => estimateRatio(order, visit.blockS, weights, random);
   switch (id) {
     case "starts-per-hour":
-      return estimateRatio({ top: blocks.starts, bottom: blocks.pumpKnown, per: HOUR, counted: true }, visit.blockS, weights, random);
+      return ratio({ top: sums.starts, bottom: sums.pumpKnown, per: HOUR, counted: true });
     case "short-cycles-per-day":
-      return estimateRatio({ top: blocks.shortCycles, bottom: blocks.pumpKnown, per: DAY, counted: true }, visit.blockS, weights, random);
+      return ratio({ top: sums.shortCycles ?? [], bottom: sums.pumpKnown, per: DAY, counted: true });
     case "oscillating-share":
-      return estimateRatio({ top: blocks.oscillating, bottom: blocks.lookedAt, per: 1, counted: false }, visit.blockS, weights, random);
+      return ratio({ top: sums.oscillating, bottom: sums.lookedAt, per: 1, counted: false });
     case "share-within-band":
-      return estimateRatio({ top: blocks.withinBand, bottom: blocks.tracked, per: 1, counted: false }, visit.blockS, weights, random);
+      return ratio({ top: sums.withinBand, bottom: sums.tracked, per: 1, counted: false });
     case "oscillation-height":
-      return estimateMedian(
-        visit.episodes.filter((e) => e.periodS >= hidden).map((e) => e.heightPa),
-        random,
-      );
+      return estimateMedian(heights(visit, hidden), random);
     case "drift-at-steady-flow":
       return estimateMedian(visit.driftsPa.map(Math.abs), random);
   }
-}
-
-/** A rate or share over blocks; `weights` bring the blocks to the demand of both visits together. */
-function estimateRatio({ top, bottom, per, counted }: Ratio, blockS: number, weights: readonly number[] | null, random: Random): Estimate {
-  const n = top.length;
-  const length = runLength(n, blockS);
-  const ratioOf = (blocks: ArrayLike<number> | null): number => {
-    let [up, down] = [0, 0];
-    for (let k = 0; k < n; k++) {
-      const i = blocks === null ? k : blocks[k];
-      const w = weights === null ? 1 : weights[i];
-      up += w * top[i];
-      down += w * bottom[i];
-    }
-    return down > 0 ? (per * up) / down : Number.NaN;
-  };
-  const sd = spreadOf(() => ratioOf(drawBlocks(n, length, random)));
-  // A count of none or few has no spread to resample; Poisson's is the least that may be claimed.
-  const total = sum(bottom);
-  const floor = counted ? (per * Math.sqrt(Math.max(1, sum(top)))) / total : per / Math.max(1, total / blockS) / Math.sqrt(12);
-  const degrees = Math.max(2, Math.floor(n / length) - 1);
-  return { value: ratioOf(null), sd: Math.max(sd, sum(top) === 0 || counted ? floor : 0), degrees };
-}
-
-/** Median over events; nothing seen counts as none. */
-function estimateMedian(values: readonly number[], random: Random): Estimate {
-  if (values.length === 0) return { value: 0, sd: 0, degrees: 2 };
-  const pick = () => median(values.map(() => values[random.below(values.length)]));
-  return { value: median(values), sd: values.length < 3 ? median(values) / 2 : spreadOf(pick), degrees: Math.max(2, values.length - 1) };
-}
-
-function spreadOf(draw: () => number): number {
-  let [count, mean, squares] = [0, 0, 0];
-  for (let i = 0; i < RESAMPLES; i++) {
-    const x = draw();
-    if (Number.isNaN(x)) continue;
-    count++;
-    const step = x - mean;
-    mean += step / count;
-    squares += step * (x - mean);
-  }
-  return count < 2 ? 0 : Math.sqrt(squares / (count - 1));
-}
-
-/** 95 % interval by Student's t on the number of independent blocks: the plain percentile is too narrow on short records. */
-function interval({ value, sd, degrees }: Estimate, floor: number): Measured {
-  const reach = sd * studentQuantile(0.975, degrees);
-  return { value, low: Math.max(floor, value - reach), high: value + reach };
 }

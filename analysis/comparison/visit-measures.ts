@@ -1,12 +1,14 @@
 import type { Analysis } from "../../shared/findings/analysis";
 import type { VisitMeasures } from "../../shared/findings/comparison";
 import { findingOf } from "../../shared/findings/finding";
-import { isCannotTell } from "../../shared/findings/segment";
-import type { Span } from "../../shared/findings/span";
+import { isCannotTell, type PumpState } from "../../shared/findings/segment";
 import { mainChannel } from "../../shared/record/find-channel";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import { sampleCount, timeAt } from "../../shared/record/sampling";
 import { median } from "../numerics/order-statistics";
+import { type BlockGrid, blockGrid } from "./block-grid";
+import { cycleProfile, dayProfile } from "./pressure-profile";
+import { countRuns, slowerCounts } from "./seen-runs";
 
 const HOUR = 3600;
 /** Fewest blocks for a bootstrap to mean anything; a shorter record is cut into this many. */
@@ -21,37 +23,39 @@ export function measureVisit(record: LogRecord, analysis: Analysis): VisitMeasur
   const grid = blockGrid(blockS, Math.max(1, Math.ceil(record.duration / blockS - 1e-9)));
   const { segments, outcomes, site } = analysis;
   const pump = isCannotTell(segments.pump) ? null : segments.pump;
-  const oscillation = findingOf(outcomes, "oscillation");
+  const tellsShort = outcomes.some((o) => o.kind === "short-cycles" && (o.state === "found" || o.state === "clear"));
   const looked = outcomes.some((o) => o.kind === "oscillation" && (o.state === "found" || o.state === "clear"));
   const pressure = mainChannel(record, "pressure");
   const flow = mainChannel(record, "flow");
-  const tracking = findingOf(outcomes, "tracking");
-  const tracked = grid.zeros();
-  const within = grid.zeros();
-  if (pressure !== null && tracking !== null && tracking.setPressure !== null) {
-    const running = pump === null || pump.mode === "always-running" ? [{ from: 0, to: record.duration } as Span] : pump.runs;
-    sumWithin(pressure, running, tracking.setPressure, tracking.band ?? site.limits.band.value, grid, tracked, within);
-  }
-  const short = findingOf(outcomes, "short-cycles");
+  const runs = pump?.runs ?? [];
+  const { starts, shortCycles } = countRuns(runs, site.shortCycleLimit.value, grid);
+  const whole = [{ from: 0, to: record.duration }];
   return {
     blockS,
     blocks: {
       pumpKnown: pump === null ? grid.zeros() : grid.sumSpans(pump.observed),
-      starts: grid.countAt(pump?.runs.filter((run) => run.from > 0).map((run) => run.from) ?? []),
-      shortCycles: grid.countAt(short === null || pump === null ? [] : short.runs.map((i) => pump.runs[i].from)),
-      lookedAt: !looked
-        ? grid.zeros()
-        : pump === null || pump.mode !== "switching"
-          ? grid.sumSpans([{ from: 0, to: record.duration } as Span])
-          : grid.sumSpans(pump.runs),
-      oscillating: grid.sumSpans(oscillation?.episodes ?? []),
-      tracked,
-      withinBand: within,
+      starts,
+      shortCycles: tellsShort ? shortCycles : null,
+      lookedAt: looked ? grid.sumSpans(pump === null || pump.mode !== "switching" ? whole : runs) : grid.zeros(),
+      ...trackedSums(pressure, pump, analysis, record.duration, grid),
       drawn: flow === null ? null : sumVolume(flow, grid),
     },
+    slower: slowerCounts(runs, site.shortCycleLimit.value, tellsShort, grid),
+    pumpIntervalS: pump === null ? null : witnessInterval(record, pump),
+    shortLimitS: site.shortCycleLimit.value,
+    peakStartsPerHour: findingOf(outcomes, "cycling")?.peakStartsPerHour ?? null,
+    bandPa: bandOf(analysis),
     intervalS: pressure === null ? null : typicalInterval(pressure),
-    episodes: oscillation?.episodes.map((e) => ({ periodS: e.period.value, heightPa: e.peakToPeak.value, lengthS: e.to - e.from })) ?? [],
+    episodes:
+      findingOf(outcomes, "oscillation")?.episodes.map((e) => ({
+        fromS: e.from,
+        toS: e.to,
+        periodS: e.period.value,
+        heightPa: e.peakToPeak.value,
+      })) ?? [],
     driftsPa: findingOf(outcomes, "drift")?.windows.map((w) => w.change.value) ?? [],
+    days: pressure === null ? null : dayProfile(pressure, record.clock, record.duration),
+    cycles: pressure === null ? null : cycleProfile(pressure, runs),
     limits: {
       "starts-per-hour": site.limits.startsPerHour?.value ?? findingOf(outcomes, "cycling")?.allowedStartsPerHour ?? null,
       "short-cycles-per-day": 0,
@@ -63,32 +67,36 @@ export function measureVisit(record: LogRecord, analysis: Analysis): VisitMeasur
   };
 }
 
-type Grid = ReturnType<typeof blockGrid>;
+/** The band that pressure was held against; null where no set pressure is known. */
+function bandOf({ outcomes, site }: Analysis): number | null {
+  const tracking = findingOf(outcomes, "tracking");
+  return tracking === null || tracking.setPressure === null ? null : (tracking.band ?? site.limits.band.value);
+}
 
-function blockGrid(blockS: number, count: number) {
-  const zeros = (): number[] => new Array<number>(count).fill(0);
-  const blockOf = (t: number) => Math.min(count - 1, Math.max(0, Math.floor(t / blockS)));
-  /** Adds the seconds of a span to each block it touches. */
-  const addSpan = (sums: number[], from: number, to: number) => {
-    for (let b = blockOf(from); b <= blockOf(to); b++) {
-      const overlap = Math.min(to, (b + 1) * blockS) - Math.max(from, b * blockS);
-      if (overlap > 0) sums[b] += overlap;
-    }
-  };
-  return {
-    zeros,
-    blockOf,
-    sumSpans(spans: readonly Span[]): number[] {
-      const sums = zeros();
-      for (const span of spans) addSpan(sums, span.from, span.to);
-      return sums;
-    },
-    countAt(instants: readonly number[]): number[] {
-      const counts = zeros();
-      for (const t of instants) counts[blockOf(t)]++;
-      return counts;
-    },
-  };
+/** Time that was held against the set pressure and time within the band, a block: while the pump ran, where that is known. */
+function trackedSums(pressure: Channel | null, pump: PumpState | null, analysis: Analysis, duration: number, grid: BlockGrid) {
+  const sums = { tracked: grid.zeros(), withinBand: grid.zeros() };
+  const set = findingOf(analysis.outcomes, "tracking")?.setPressure ?? null;
+  const band = bandOf(analysis);
+  if (pressure === null || set === null || band === null) return sums;
+  const running = pump === null || pump.mode === "always-running" ? [{ from: 0, to: duration }] : pump.runs;
+  let r = 0;
+  eachSample(pressure, (t, value, lasts) => {
+    while (r < running.length && running[r].to <= t) r++;
+    if (r >= running.length || running[r].from > t) return;
+    sums.tracked[grid.blockOf(t)] += lasts;
+    if (Math.abs(value - set) <= band) sums.withinBand[grid.blockOf(t)] += lasts;
+  });
+  return sums;
+}
+
+/** The slowest of the pump's witnesses; null for a log on change, which misses nothing. */
+function witnessInterval(record: LogRecord, pump: PumpState): number | null {
+  const headings = pump.pumps.length > 0 ? pump.pumps.map((p) => p.channel) : [pump.channel];
+  const intervals = record.channels.flatMap((c) =>
+    headings.includes(c.heading) && c.sampling.kind !== "on-change" ? (typicalInterval(c) ?? []) : [],
+  );
+  return intervals.length === 0 ? null : intervals.reduce((a, b) => Math.max(a, b));
 }
 
 /** A sample stands for the time to the next one, but not across a gap (more than five typical intervals). */
@@ -109,29 +117,10 @@ function typicalInterval({ sampling }: Channel): number | null {
   return n < 2 ? null : median(Float64Array.from({ length: n - 1 }, (_, i) => sampling.times[i + 1] - sampling.times[i]));
 }
 
-function sumVolume(flow: Channel, grid: Grid): number[] {
+function sumVolume(flow: Channel, grid: BlockGrid): number[] {
   const drawn = grid.zeros();
   eachSample(flow, (t, value, lasts) => {
     drawn[grid.blockOf(t)] += value * lasts;
   });
   return drawn;
-}
-
-function sumWithin(
-  pressure: Channel,
-  running: readonly Span[],
-  set: number,
-  band: number,
-  grid: Grid,
-  tracked: number[],
-  within: number[],
-): void {
-  let r = 0;
-  eachSample(pressure, (t, value, lasts) => {
-    while (r < running.length && running[r].to <= t) r++;
-    if (r >= running.length || running[r].from > t) return;
-    const b = grid.blockOf(t);
-    tracked[b] += lasts;
-    if (Math.abs(value - set) <= band) within[b] += lasts;
-  });
 }

@@ -16,10 +16,10 @@ export type BlockSums = {
   /** Time for which the pump state is known, s. */
   readonly pumpKnown: readonly number[];
   readonly starts: readonly number[];
-  readonly shortCycles: readonly number[];
-  /** Time that was looked at for an oscillation, s, and that oscillated. */
+  /** Null where the log cannot tell short runs. */
+  readonly shortCycles: readonly number[] | null;
+  /** Time that was looked at for an oscillation, s. */
   readonly lookedAt: readonly number[];
-  readonly oscillating: readonly number[];
   /** Time compared with the set pressure, s, and within the band. */
   readonly tracked: readonly number[];
   readonly withinBand: readonly number[];
@@ -27,15 +27,46 @@ export type BlockSums = {
   readonly drawn: readonly number[] | null;
 };
 
-/** What of a visit a comparison needs. */
+/** Starts and short cycles as a slower log would have counted them, which misses runs and rests shorter than `atLeastS`. */
+export type SlowerCount = {
+  readonly atLeastS: number;
+  readonly starts: readonly number[];
+  readonly shortCycles: readonly number[] | null;
+};
+
+/** Pressure over equal steps of the day or of the pump's cycle, from all days or cycles laid over one another; Pa gauge, null where none reached. */
+export type PressureProfile = {
+  /** Days or cycles. */
+  readonly count: number;
+  /** Of the day, s after midnight; of a cycle, s after the start. */
+  readonly fromS: number;
+  readonly stepS: number;
+  /** Lowest and highest in ten, and the middle, shape [steps]. */
+  readonly low: readonly (number | null)[];
+  readonly middle: readonly (number | null)[];
+  readonly high: readonly (number | null)[];
+};
+
+/** What of a visit a comparison needs: kept in the visit file, so that it can be compared without its log. */
 export type VisitMeasures = {
   readonly blockS: number;
   readonly blocks: BlockSums;
+  /** In rising order; where two neighbours would be the same, the first stands for both. */
+  readonly slower: readonly SlowerCount[];
+  /** Sampling of what shows the pump, s; null where it is not known or a log on change, which misses nothing. */
+  readonly pumpIntervalS: number | null;
+  readonly shortLimitS: number;
+  /** Most starts in any rolling hour. */
+  readonly peakStartsPerHour: number | null;
+  /** Half-width of the band around the set pressure, Pa; null where none was held against. */
+  readonly bandPa: number | null;
   /** Slowest sampling of the pressure, s. */
   readonly intervalS: number | null;
-  readonly episodes: readonly { readonly periodS: number; readonly heightPa: number; readonly lengthS: number }[];
+  readonly episodes: readonly { readonly fromS: number; readonly toS: number; readonly periodS: number; readonly heightPa: number }[];
   /** Change of pressure in each steady stretch, Pa. */
   readonly driftsPa: readonly number[];
+  readonly days: PressureProfile | null;
+  readonly cycles: PressureProfile | null;
   /** Limits of the site at the time: null where none is stated or assumed. */
   readonly limits: { readonly [K in MeasureId]: number | null };
 };
@@ -51,6 +82,7 @@ export const CANNOT_COMPARE_IDS = [
   "no-steady-draw",
   "too-short",
   "sampling-hides-it",
+  "limits-differ",
 ] as const;
 export type CannotCompareId = (typeof CANNOT_COMPARE_IDS)[number];
 
@@ -74,7 +106,16 @@ export type Comparison = {
   readonly matchedShare: number | null;
   /** What the slower of two samplings would have missed in the other: periods below, s; null where both sample alike. */
   readonly hiddenBelowPeriodS: number | null;
+  /** And runs and rests of the pump below, s. */
+  readonly hiddenRunsBelowS: number | null;
 };
 
 /** A comparison with the names of what was compared, as page and report show it. */
-export type ComparedVisits = { readonly comparison: Comparison; readonly beforeName: string; readonly afterName: string };
+export type ComparedVisits = {
+  readonly comparison: Comparison;
+  readonly beforeName: string;
+  readonly afterName: string;
+  /** Before and after laid over one another; null where either lacks it. */
+  readonly days: readonly [PressureProfile, PressureProfile] | null;
+  readonly cycles: readonly [PressureProfile, PressureProfile] | null;
+};

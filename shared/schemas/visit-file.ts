@@ -11,7 +11,9 @@ import {
   type KeptChoices,
   type KeptFindings,
   type KeptLog,
+  type KeptMeasures,
   logSchema,
+  measuresSchema,
   siteSchema,
   type ThinTrace,
   traceSchema,
@@ -19,7 +21,7 @@ import {
 } from "./visit-parts";
 
 export const VISIT_FORMAT = "evenhead-visit";
-export const VISIT_VERSION = 1;
+export const VISIT_VERSION = 2;
 
 /** Everything that is kept of a visit; null where a part was not saved or was lost. */
 export type VisitFile = {
@@ -28,6 +30,7 @@ export type VisitFile = {
   readonly choices: KeptChoices | null;
   readonly checklist: KeptChecklist | null;
   readonly findings: KeptFindings | null;
+  readonly measures: KeptMeasures | null;
   readonly trace: ThinTrace | null;
   readonly log: KeptLog | null;
 };
@@ -37,13 +40,25 @@ export type ReadVisit =
   | { readonly visit: null; readonly problem: VisitFileProblem };
 
 /** In the order of the file: the small and dear first, the large last, so that a file cut short loses the least. */
-const PARTS = ["about", "site", "choices", "checklist", "findings", "trace", "log"] as const satisfies readonly (keyof VisitFile)[];
+const PARTS = [
+  "about",
+  "site",
+  "choices",
+  "checklist",
+  "findings",
+  "measures",
+  "trace",
+  "log",
+] as const satisfies readonly (keyof VisitFile)[];
 /** Without these a visit is still whole. */
-const MAY_BE_ABSENT: ReadonlySet<string> = new Set(["trace", "log", "findings"]);
+const MAY_BE_ABSENT: ReadonlySet<string> = new Set(["trace", "log", "findings", "measures"]);
 
 /** From each older version to the next: takes the parts of that version by name. The list grows with VISIT_VERSION. */
 export type Upgrader = (parts: ReadonlyMap<string, unknown>) => ReadonlyMap<string, unknown>;
-export const UPGRADERS: ReadonlyMap<number, Upgrader> = new Map();
+export const UPGRADERS: ReadonlyMap<number, Upgrader> = new Map([
+  // Version 2 brought the measures. They cannot be had from the other parts: a visit of version 1 has none until it is worked out again.
+  [1, (parts) => new Map([...parts].filter(([part]) => part !== "measures"))],
+]);
 
 /**
  * A visit as text: JSON with one part a line, and a checksum for each part, so that damage to one never costs the rest.
@@ -111,6 +126,7 @@ function shaped(parts: ReadonlyMap<string, unknown>, lost: LostPart[]): ReadVisi
     choices: take("choices", choicesSchema),
     checklist: take("checklist", checklistSchema),
     findings: take("findings", findingsSchema),
+    measures: take("measures", measuresSchema),
     trace: take("trace", traceSchema),
     log: take("log", logSchema),
   };

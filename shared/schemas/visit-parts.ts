@@ -2,7 +2,7 @@ import * as v from "valibot";
 import { CHANNEL_ROLES } from "../record/channel-role";
 
 /**
- * The parts of a saved visit, each checked by itself. Version 1 of the form; a change of any part makes a new version and an upgrader in
+ * The parts of a saved visit, each checked by itself. Version 2 of the form; a change of any part makes a new version and an upgrader in
  * visit-file.ts.
  */
 
@@ -44,6 +44,57 @@ export const traceSchema = v.object({
   ),
 });
 
+const sums = v.array(v.number());
+const counts = v.nullable(sums);
+const profile = v.nullable(
+  v.object({
+    count: v.number(),
+    fromS: v.number(),
+    stepS: v.number(),
+    low: v.array(sample),
+    middle: v.array(sample),
+    high: v.array(sample),
+  }),
+);
+const limit = v.nullable(v.number());
+/** What a comparison needs, so that a visit can be compared without its log; the fields are told in shared/findings/comparison.ts. Since version 2. */
+export const measuresSchema = v.pipe(
+  v.object({
+    blockS: v.pipe(v.number(), v.gtValue(0)),
+    blocks: v.object({
+      pumpKnown: sums,
+      starts: sums,
+      shortCycles: counts,
+      lookedAt: sums,
+      tracked: sums,
+      withinBand: sums,
+      drawn: counts,
+    }),
+    slower: v.array(v.object({ atLeastS: v.number(), starts: sums, shortCycles: counts })),
+    pumpIntervalS: v.nullable(v.number()),
+    shortLimitS: v.number(),
+    peakStartsPerHour: v.nullable(v.number()),
+    bandPa: v.nullable(v.number()),
+    intervalS: v.nullable(v.number()),
+    episodes: v.array(v.object({ fromS: v.number(), toS: v.number(), periodS: v.number(), heightPa: v.number() })),
+    driftsPa: sums,
+    days: profile,
+    cycles: profile,
+    limits: v.object({
+      "starts-per-hour": limit,
+      "short-cycles-per-day": limit,
+      "oscillating-share": limit,
+      "oscillation-height": limit,
+      "drift-at-steady-flow": limit,
+      "share-within-band": limit,
+    }),
+  }),
+  v.check(({ blocks, slower }) => {
+    const counted = [blocks, ...slower].flatMap((of) => Object.values(of)).filter((value) => Array.isArray(value));
+    return blocks.starts.length > 0 && counted.every((list) => list.length === blocks.starts.length);
+  }, "every block has every sum"),
+);
+
 /** The log's files as they were, gzip and base64: only where the person asked for it. */
 export const logSchema = v.object({
   files: v.array(v.object({ name: v.string(), bytes: v.number(), sha256: v.nullable(v.string()), content: v.string() })),
@@ -78,5 +129,6 @@ export type VisitAbout = Kept<v.InferOutput<typeof aboutSchema>>;
 export type KeptChoices = Kept<v.InferOutput<typeof choicesSchema>>;
 export type KeptChecklist = Kept<v.InferOutput<typeof checklistSchema>>;
 export type ThinTrace = Kept<v.InferOutput<typeof traceSchema>>;
+export type KeptMeasures = Kept<v.InferOutput<typeof measuresSchema>>;
 export type KeptLog = Kept<v.InferOutput<typeof logSchema>>;
 export type KeptFindings = Kept<v.InferOutput<typeof findingsSchema>>;

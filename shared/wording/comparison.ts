@@ -1,5 +1,6 @@
-import type { CannotCompareId, MeasureId, Verdict } from "../findings/comparison";
-import type { Shown } from "../units/format-quantity";
+import type { CannotCompareId, Comparison, MeasureId, Verdict } from "../findings/comparison";
+import { formatQuantity, type Shown } from "../units/format-quantity";
+import type { UnitChoice } from "../units/unit-choice";
 
 export const MEASURES: { readonly [K in MeasureId]: { readonly name: string; readonly shown: Shown } } = {
   "starts-per-hour": { name: "Starts per hour", shown: "perHour" },
@@ -26,4 +27,27 @@ export const WHY_NOT_COMPARED: { readonly [K in CannotCompareId]: string } = {
   "no-steady-draw": "one of the logs holds no steady draw",
   "too-short": "one of the logs is too short",
   "sampling-hides-it": "one of the logs is sampled too slowly to show it",
+  "limits-differ": "the two visits were held against different limits",
 };
+
+/** How the figures came about and what they leave out, a sentence each. */
+export function sayHowCompared(
+  { measures, matchedShare, hiddenBelowPeriodS, hiddenRunsBelowS }: Comparison,
+  units: UnitChoice,
+): readonly string[] {
+  const lost = measures.filter(({ verdict }) => verdict === "cannot-compare").length;
+  const time = (s: number) => formatQuantity(s, "time", units, 2);
+  return [
+    "In brackets: 95\u202f% intervals by block bootstrap over hours, or over days where both records are long enough.",
+    matchedShare === null
+      ? "Demand could not be matched: flow is not known in both."
+      : `Weighed to a like demand; ${formatQuantity(matchedShare, "fraction", units, 2)} of the hours had one to set against.`,
+    ...(hiddenBelowPeriodS === null
+      ? []
+      : [`The slower logger could not show waves shorter than ${time(hiddenBelowPeriodS)}; these are left out of both.`]),
+    ...(hiddenRunsBelowS === null || !Number.isFinite(hiddenRunsBelowS)
+      ? []
+      : [`It could not show runs and rests of the pump shorter than ${time(hiddenRunsBelowS)} either; these are left out of both.`]),
+    ...(lost === 0 ? [] : [`${lost} of ${measures.length} measures could not be compared; the verdict rests on the others.`]),
+  ];
+}

@@ -20,6 +20,7 @@ const PARTS: ReadonlyMap<string, string> = new Map([
   ["choices", "your corrections of how the log was read"],
   ["checklist", "the checklist with its notes and readings"],
   ["findings", "the findings"],
+  ["measures", "what a comparison with another visit needs"],
   ["trace", "the small picture of the trace"],
   ["log", "the log itself"],
 ]);

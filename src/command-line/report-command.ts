@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import { extname } from "node:path";
 import { parseArgs } from "node:util";
 import { analyse } from "../../analysis/analyse";
-import { compareVisits } from "../../analysis/comparison/before-and-after";
+import { comparedVisits } from "../../analysis/comparison/before-and-after";
 import { measureVisit } from "../../analysis/comparison/visit-measures";
 import { writeFindings } from "../../analysis/document/findings-document";
 import type { Analysis } from "../../shared/findings/analysis";
@@ -81,7 +81,7 @@ async function orderOf(visit: Visit, before: Visit | null, units: UnitChoice, va
     comparison:
       before === null
         ? null
-        : { comparison: compareVisits(measures(before), measures(visit)), beforeName: names(before), afterName: names(visit) },
+        : comparedVisits({ name: names(before), measures: measures(before) }, { name: names(visit), measures: measures(visit) }),
     done: [],
     letterhead: { lines: values.letterhead, logo: values.logo === undefined ? null : await readLogo(values.logo) },
     units,

@@ -1,9 +1,9 @@
 import type { ThinTrace } from "../../shared/record/thin-trace";
 import { formatNumber, type Shown, scaleOf } from "../../shared/units/format-quantity";
 import type { UnitChoice } from "../../shared/units/unit-choice";
+import { niceRange, rounded, tickDecimals } from "../charts/panel-scale";
 import type { TimeTick } from "../charts/time-axis";
 import { type Markup, markup, NOTHING } from "./markup";
-import { niceRange, rounded, tickDecimals } from "./panel-scale";
 
 const WIDTH = 720;
 const LEFT = 52;

@@ -1,4 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { Analysis } from "../../shared/findings/analysis";
+import type { VisitMeasures } from "../../shared/findings/comparison";
 import type { VisitFile } from "../../shared/schemas/visit-file";
 import { sayVersionDifference } from "../../shared/wording/version-difference";
 import type { StoredVisit } from "../storage/database";
@@ -44,9 +46,11 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
   const { site, checklist } = state;
   // While another log is read, the visit before still stands on the page and takes notes.
   const isSettled = state.visit.stage !== "working-out" && !("reworking" in state.visit && state.visit.reworking);
+  const measured = useMeasures(visit?.analysis ?? null, commands);
+  const measures = measured !== null && measured.analysis === visit?.analysis ? measured.measures : null;
   const current = useMemo(
-    () => (visit === null ? null : toVisitFile({ id: ids.of(visit.files).id, visit, site, checklist }, Date.now(), null)),
-    [ids, visit, site, checklist],
+    () => (visit === null ? null : toVisitFile({ id: ids.of(visit.files).id, visit, site, checklist, measures }, Date.now(), null)),
+    [ids, visit, site, checklist, measures],
   );
   const onSaved = useCallback(
     (id: string) => {
@@ -55,7 +59,12 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
     },
     [changed],
   );
-  const { saving, saveOver } = useAutosave(ids, visit?.files ?? null, isSettled ? current : null, onSaved);
+  const { saving, saveOver } = useAutosave(
+    ids,
+    visit?.files ?? null,
+    isSettled && measured?.analysis === visit?.analysis ? current : null,
+    onSaved,
+  );
   useFirstLook(refresh, opening.open, opening.say);
   return {
     visits,
@@ -74,6 +83,24 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
     putBack: (id) => markDeleted(id, null).then(changed),
     removeForGood: () => purgeDeleted(Number.POSITIVE_INFINITY).then(changed),
   };
+}
+
+type Measured = { readonly analysis: Analysis; readonly measures: VisitMeasures | null };
+
+/** What a comparison needs of the visit on the page, asked for once its findings stand; null while it is being worked out. */
+function useMeasures(analysis: Analysis | null, commands: Commands): Measured | null {
+  const [measured, setMeasured] = useState<Measured | null>(null);
+  useEffect(() => {
+    if (analysis === null) return;
+    let isWanted = true;
+    const take = (measures: VisitMeasures | null) => isWanted && setMeasured({ analysis, measures });
+    // A visit is kept without them rather than not at all.
+    commands.measures().then(take, () => take(null));
+    return () => {
+      isWanted = false;
+    };
+  }, [analysis, commands]);
+  return measured;
 }
 
 /** The list of kept visits, the same in every tab. */

@@ -37,9 +37,9 @@ export type Commands = {
   detail(from: number, to: number): Promise<Detail | null>;
   /** Works a closer look out of the record. */
   look(request: LookRequest): Promise<Look | null>;
-  /** What a comparison needs of the record on the page, and of an earlier visit's files read with the facts on the page. */
+  /** What a comparison needs of the record on the page, and of another visit's files, read as that was kept, else with the facts on the page. */
   measures(): Promise<VisitMeasures | null>;
-  measuresOf(files: readonly PickedFile[]): ReturnType<AnalysisClient["measuresOf"]>;
+  measuresOf(files: readonly PickedFile[], kept?: Pick<KeptVisit, "choices" | "site">): ReturnType<AnalysisClient["measuresOf"]>;
   report(order: ReportOrder): Promise<string | null>;
   runModel(order: ModelRunOrder): Promise<ModelRun | null>;
   /** Ends the job that runs; the page goes back to what it showed before. */
@@ -88,7 +88,11 @@ export function useVisit(
       detail: (from, to) => client.detail(from, to),
       look: (request) => client.look(request),
       measures: () => client.measures(),
-      measuresOf: (files) => client.measuresOf({ files, choices: NO_CHOICES, site: latest.current.site.facts, units: latestUnits.current }),
+      measuresOf(files, kept) {
+        const site = (kept?.site ?? latest.current.site).facts;
+        const choices = kept?.choices ?? NO_CHOICES;
+        return client.measuresOf({ files, choices: { ...choices, zone: choices.zone ?? site.zone }, site, units: latestUnits.current });
+      },
       report: (order) => client.report(order),
       runModel: (order) => client.runModel(order),
       stop() {

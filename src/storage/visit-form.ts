@@ -1,5 +1,6 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Checklist } from "../../shared/findings/checklist";
+import type { VisitMeasures } from "../../shared/findings/comparison";
 import type { VisitFile } from "../../shared/schemas/visit-file";
 import type { KeptLog, ThinTrace } from "../../shared/schemas/visit-parts";
 import { PROGRAM_VERSION } from "../../shared/version";
@@ -7,16 +8,24 @@ import { pyramidColumns } from "../charts/pyramid";
 import type { SiteEntry, Visit } from "../state/visit-state";
 
 /** What of the page belongs to a visit. */
-export type OpenVisit = { readonly id: string; readonly visit: Visit; readonly site: SiteEntry; readonly checklist: Checklist };
+export type OpenVisit = {
+  readonly id: string;
+  readonly visit: Visit;
+  readonly site: SiteEntry;
+  readonly checklist: Checklist;
+  /** Null where they could not be worked out. */
+  readonly measures: VisitMeasures | null;
+};
 
 /** The visit in its saved form. @param saved Unix time, ms     @param log the packed log where it was asked for */
-export function toVisitFile({ id, visit, site, checklist }: OpenVisit, saved: number, log: KeptLog | null): VisitFile {
+export function toVisitFile({ id, visit, site, checklist, measures }: OpenVisit, saved: number, log: KeptLog | null): VisitFile {
   return {
     about: { id, title: visitTitle(visit, site), saved: new Date(saved).toISOString(), program: PROGRAM_VERSION },
     site: site.written,
     choices: visit.choices,
     checklist,
     findings: visit.document,
+    measures: measures === null ? null : shortened(measures),
     trace: thinTrace(visit),
     log,
   };
@@ -27,6 +36,24 @@ export const visitTitle = (visit: Pick<Visit, "files">, site: SiteEntry): string
   const names = visit.files.map((file) => file.name);
   return site.facts.name ?? (names.length <= 2 ? names.join(", ") : `${names[0]} and ${names.length - 1} more`);
 };
+
+/** Sums to the hundredth of a second or six figures: finer than any logger's clock and meter, and half the length. */
+function shortened(measures: VisitMeasures): VisitMeasures {
+  const short = (x: number) => Number(x.toPrecision(6));
+  const { blocks } = measures;
+  return {
+    ...measures,
+    blocks: {
+      ...blocks,
+      pumpKnown: blocks.pumpKnown.map(short),
+      lookedAt: blocks.lookedAt.map(short),
+      tracked: blocks.tracked.map(short),
+      withinBand: blocks.withinBand.map(short),
+      drawn: blocks.drawn?.map(short) ?? null,
+    },
+    driftsPa: measures.driftsPa.map(short),
+  };
+}
 
 /** Stretches of the small picture: finer than a list of visits can draw it. */
 const STRETCHES = 300;

@@ -5,7 +5,7 @@ import { BringInAnywhere } from "./bring-in/bring-in-anywhere";
 import { useMedia } from "./use-media";
 import type { PageProps } from "./view-props";
 
-/** What belongs to the visit; all but the facts need one on the page. */
+/** What belongs to the visit. */
 const OF_VISIT: readonly SheetName[] = ["site-facts", "what-if", "acceptance", "before-and-after", "report"];
 /** What belongs to the person and this browser. */
 const OF_PERSON: readonly SheetName[] = ["round", "visits", "how-shown"];
@@ -13,9 +13,11 @@ const OF_PERSON: readonly SheetName[] = ["round", "visits", "how-shown"];
 const ALWAYS: readonly SheetName[] = ["site-facts", "what-if"];
 
 /** The head of the page: what stands on it, and the ways to its sheets. On a narrow page most of them are folded away. */
-export function Masthead({ state, commands, dispatch }: PageProps) {
+export function Masthead({ state, commands, dispatch, kept }: PageProps) {
   const read = shownRecord(state.visit);
   const hasVisit = shownVisit(state.visit) !== null;
+  /** Two kept visits can be compared without one on the page. */
+  const hasItsVisit = (sheet: SheetName) => hasVisit || sheet === "site-facts" || (sheet === "before-and-after" && kept.visits.length > 1);
   const isNarrow = useMedia("(max-width: 640px)");
   const [isOpen, setOpen] = useState(false);
   const isShown = (sheet: SheetName) => !isNarrow || isOpen || ALWAYS.includes(sheet);
@@ -40,7 +42,7 @@ export function Masthead({ state, commands, dispatch }: PageProps) {
       <nav aria-label={PAGE_WORDS.navigation}>
         <div className="nav-group">
           {read !== null && way("bring-in")}
-          {OF_VISIT.filter((sheet) => hasVisit || sheet === "site-facts").map(way)}
+          {OF_VISIT.filter(hasItsVisit).map(way)}
         </div>
         <div className="nav-group">
           <BringInAnywhere onFiles={(files) => commands.bringIn(files)} />

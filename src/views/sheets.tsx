@@ -25,7 +25,7 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
     <Sheet title={SHEET_WORDS[sheet].title} isWide={WITH_TABLES.includes(sheet)} onClose={() => page.dispatch({ do: "close-sheet" })}>
       {sheet === "site-facts" && <SiteFactsSheet {...page} />}
       {sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
-      {sheet === "before-and-after" && visit !== null && <BeforeAndAfter {...page} visit={visit} />}
+      {sheet === "before-and-after" && <BeforeAndAfter {...page} visit={visit} />}
       {sheet === "acceptance" && visit !== null && <Acceptance {...page} visit={visit} />}
       {sheet === "report" && visit !== null && <ReportSheet {...page} visit={visit} />}
       {sheet === "round" && <Round now={Date.now()} onOpen={() => page.dispatch({ do: "open-sheet", sheet: "visits" })} />}

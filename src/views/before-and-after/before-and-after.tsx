@@ -1,56 +1,102 @@
 import { useId, useState } from "react";
-import { compareVisits } from "../../../analysis/comparison/before-and-after";
-import { sayImportProblem } from "../../../shared/wording/import-problem";
-import type { StoryProps } from "../view-props";
+import { comparedVisits } from "../../../analysis/comparison/before-and-after";
+import type { ComparedVisits } from "../../../shared/findings/comparison";
+import type { Visit } from "../../state/visit-state";
+import type { StoredVisit } from "../../storage/database";
+import type { PageProps } from "../view-props";
 import { ComparisonTable } from "./comparison-table";
+import { measuresFrom, type Source } from "./measure-source";
+import { Overlays } from "./overlays";
+import "./before-and-after.css";
 
-type Stage = { readonly is: "waiting" | "reading" } | { readonly is: "refused"; readonly why: string };
+type Stage = { readonly is: "waiting" | "comparing" } | { readonly is: "refused"; readonly why: string };
+type Props = PageProps & { readonly visit: Visit | null };
 
-/** The visit on the page against an earlier log of the same site: same measures side by side, with the uncertainty of each difference. */
-export function BeforeAndAfter({ state, visit, commands, dispatch, preferences }: StoryProps) {
+/** Two visits of a site: same measures side by side, with the uncertainty of each difference. Kept ones need no log. */
+export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, kept }: Props) {
+  const page: Source | null = visit === null ? null : { from: "page", name: visit.files.map(({ name }) => name).join(", ") };
+  const [before, setBefore] = useState<Source | null>(null);
+  const [after, setAfter] = useState<Source | null>(page);
   const [stage, setStage] = useState<Stage>({ is: "waiting" });
-  const picker = useId();
-  const compare = async (files: readonly File[]) => {
-    if (files.length === 0) return;
-    setStage({ is: "reading" });
-    const [after, before] = await Promise.all([
-      commands.measures(),
-      commands.measuresOf(files.map((file) => ({ name: file.name, blob: file }))),
-    ]);
-    if ("answer" in before) return setStage({ is: "refused", why: whyRefused(before) });
-    if (after === null) return setStage({ is: "refused", why: whyRefused(null) });
-    const names = (list: readonly { readonly name: string }[]) => list.map(({ name }) => name).join(", ");
-    const compared = { comparison: compareVisits(before, after), beforeName: names(files), afterName: names(visit.files) };
-    dispatch({ do: "compare", compared });
+  const [elsewhere, setElsewhere] = useState<ComparedVisits | null>(null);
+  const choices = kept.visits.filter(({ id, deletedAt }) => deletedAt === null && (visit === null || id !== kept.openId));
+  const shown = after?.from === "page" ? state.compared : elsewhere;
+
+  const compare = async (first: Source | null, second: Source | null) => {
+    setBefore(first);
+    setAfter(second);
+    if (first === null || second === null) return;
+    setStage({ is: "comparing" });
+    const [a, b] = await Promise.all([measuresFrom(first, commands), measuresFrom(second, commands)]);
+    if ("refused" in a) return setStage({ is: "refused", why: a.refused });
+    if ("refused" in b) return setStage({ is: "refused", why: b.refused });
+    const compared = comparedVisits(a, b);
+    // Only a comparison of the visit on the page goes into its report.
+    if (second.from === "page") dispatch({ do: "compare", compared });
+    else setElsewhere(compared);
     setStage({ is: "waiting" });
   };
   return (
     <div className="before-and-after">
-      <p>
-        The visit on the page is taken as "after". Bring in the log of the earlier visit; it is read with the same site facts. Where both
-        logged flow, hours of like demand are set against each other.
-      </p>
-      <p className="file-choice">
-        <label htmlFor={picker}>Log of the earlier visit</label>
-        <input
-          id={picker}
-          type="file"
-          multiple
-          disabled={stage.is === "reading"}
-          onChange={(event) => void compare([...(event.target.files ?? [])])}
-        />
-      </p>
-      <p role="status">{stage.is === "reading" ? "Reading the earlier log and comparing." : stage.is === "refused" ? stage.why : ""}</p>
-      {state.compared !== null && <ComparisonTable compared={state.compared} units={preferences.units} />}
+      <p>Where both visits logged flow, hours of like demand are set against each other. The limits are those of the later visit.</p>
+      <div className="compared-choices">
+        <VisitChoice label="Before" visits={choices} chosen={before} page={null} onChoose={(source) => void compare(source, after)} />
+        <LogChoice onChoose={(source) => void compare(source, after)} />
+        <VisitChoice label="After" visits={choices} chosen={after} page={page} onChoose={(source) => void compare(before, source)} />
+      </div>
+      <p role="status">{stage.is === "comparing" ? "Comparing." : stage.is === "refused" ? stage.why : ""}</p>
+      {shown !== null && (
+        <>
+          <ComparisonTable compared={shown} units={preferences.units} />
+          <Overlays compared={shown} units={preferences.units} />
+        </>
+      )}
     </div>
   );
 }
 
-type Refused = Exclude<Awaited<ReturnType<StoryProps["commands"]["measuresOf"]>>, { readonly blockS: number }>;
+type ChoiceProps = {
+  readonly label: string;
+  readonly visits: readonly StoredVisit[];
+  readonly chosen: Source | null;
+  readonly page: Source | null;
+  readonly onChoose: (source: Source | null) => void;
+};
 
-function whyRefused(answer: Refused | null): string {
-  if (answer?.answer === "refused") return sayImportProblem(answer.problem);
-  if (answer?.answer === "broken")
-    return `The earlier log met a defect of this program (${answer.message}). Nothing on the page has changed.`;
-  return "Nothing was compared.";
+function VisitChoice({ label, visits, chosen, page, onChoose }: ChoiceProps) {
+  const id = useId();
+  const value = chosen?.from === "kept" ? chosen.id : (chosen?.from ?? "");
+  const choose = (picked: string) => onChoose(picked === "page" ? page : picked === "" ? null : { from: "kept", id: picked });
+  return (
+    <p>
+      <label htmlFor={id}>{label}</label>
+      <select id={id} value={value} onChange={({ target }) => choose(target.value)}>
+        {page === null ? <option value="">choose a kept visit</option> : <option value="page">the visit on the page</option>}
+        {value === "log" && <option value="log">the log that was brought in</option>}
+        {visits.map(({ id: visit, title, files, saved }) => (
+          <option key={visit} value={visit}>
+            {`${title} (${files.join(", ")}), kept ${new Date(saved).toISOString().slice(0, 10)}`}
+          </option>
+        ))}
+      </select>
+    </p>
+  );
+}
+
+function LogChoice({ onChoose }: { readonly onChoose: (source: Source) => void }) {
+  const id = useId();
+  return (
+    <p className="file-choice">
+      <label htmlFor={id}>Log of the earlier visit</label>
+      <input
+        id={id}
+        type="file"
+        multiple
+        onChange={({ target }) => {
+          const files = [...(target.files ?? [])].map((file) => ({ name: file.name, blob: file }));
+          if (files.length > 0) onChoose({ from: "log", files });
+        }}
+      />
+    </p>
+  );
 }

@@ -2,14 +2,14 @@ import type { ComparedVisits } from "../../../shared/findings/comparison";
 import { formatMeasured, formatQuantity } from "../../../shared/units/format-quantity";
 import type { Measured } from "../../../shared/units/measured";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
-import { MEASURES, VERDICT_WORDS, WHY_NOT_COMPARED } from "../../../shared/wording/comparison";
+import { MEASURES, sayHowCompared, VERDICT_WORDS, WHY_NOT_COMPARED } from "../../../shared/wording/comparison";
 import { WideTable } from "../../parts/wide-table";
 
 type Props = { readonly compared: ComparedVisits; readonly units: UnitChoice };
 
 /** Verdict first, then one row a measure. */
 export function ComparisonTable({ compared: { comparison, beforeName, afterName }, units }: Props) {
-  const { measures, overall, matchedShare, hiddenBelowPeriodS } = comparison;
+  const { measures, overall } = comparison;
   return (
     <>
       <h3>{VERDICT_WORDS[overall]}</h3>
@@ -39,15 +39,11 @@ export function ComparisonTable({ compared: { comparison, beforeName, afterName 
           );
         })}
       </WideTable>
-      <p className="aside">
-        Differences by block bootstrap over hours, or over days where both records are long enough.
-        {matchedShare === null
-          ? " Demand could not be matched: flow is not known in both."
-          : ` ${formatQuantity(matchedShare, "fraction", units, 2)} of the hours had a like demand to be set against.`}
-        {hiddenBelowPeriodS === null
-          ? ""
-          : ` The slower logger could not show periods under ${formatQuantity(hiddenBelowPeriodS, "time", units, 2)}; these are left out of both.`}
-      </p>
+      {sayHowCompared(comparison, units).map((sentence) => (
+        <p key={sentence} className="aside">
+          {sentence}
+        </p>
+      ))}
     </>
   );
 }

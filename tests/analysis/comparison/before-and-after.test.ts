@@ -29,7 +29,9 @@ describe("before and after", () => {
     const random = seededRandom(5);
     const before = measuredVisit({ hours: 168, startsPerHour: 20 }, random);
     expect(starts(before, measuredVisit({ hours: 168, startsPerHour: 10 }, random)).verdict).toBe("better-but-not-met");
-    expect(starts(before, measuredVisit({ hours: 168, startsPerHour: 3 }, random)).verdict).toBe("met");
+    expect(starts(before, measuredVisit({ hours: 168, startsPerHour: 0.8 }, random)).verdict).toBe("met");
+    // A mean of three an hour with more than six in the busiest does not keep a limit of six in any hour.
+    expect(starts(before, measuredVisit({ hours: 168, startsPerHour: 3 }, random)).verdict).toBe("better-but-not-met");
     expect(
       starts(measuredVisit({ hours: 168, startsPerHour: 10 }, random), measuredVisit({ hours: 168, startsPerHour: 20 }, random)).verdict,
     ).toBe("worse");
@@ -52,6 +54,42 @@ describe("before and after", () => {
     const result = compareVisits(fast, slow);
     expect(result.hiddenBelowPeriodS).toBe(40);
     expect(result.measures.find((m) => m.id === "oscillation-height")!.before!.value).toBe(0);
+  });
+
+  test("waves that only the faster logger saw count neither in height nor in time", () => {
+    const random = seededRandom(7);
+    const fast = measuredVisit({ hours: 48, startsPerHour: 5, heights: [30000, 31000, 29000] }, random);
+    const slow = measuredVisit({ hours: 48, startsPerHour: 5, intervalS: 10 }, random);
+    const share = compareVisits(fast, slow).measures.find((m) => m.id === "oscillating-share")!;
+    expect(share).toMatchObject({ verdict: "no-change-shown", before: { value: 0 } });
+  });
+
+  test("one spell of waves that did not come again is no change shown; many that stopped are met", () => {
+    const random = seededRandom(9);
+    const height = (heights: readonly number[]) =>
+      compareVisits(
+        measuredVisit({ hours: 72, startsPerHour: 5, heights }, random),
+        measuredVisit({ hours: 72, startsPerHour: 5 }, random),
+      ).measures.find((m) => m.id === "oscillation-height")!.verdict;
+    expect(height([30000])).toBe("no-change-shown");
+    expect(height(Array.from({ length: 30 }, (_, i) => 30000 + i))).toBe("met");
+  });
+
+  test("a log that cannot tell short runs is never better for showing none", () => {
+    const random = seededRandom(10);
+    const before = measuredVisit({ hours: 72, startsPerHour: 20, shortShare: 0.5 }, random);
+    const blind = measuredVisit({ hours: 72, startsPerHour: 20 }, random);
+    const after = { ...blind, blocks: { ...blind.blocks, shortCycles: null } };
+    const short = compareVisits(before, after).measures.find((m) => m.id === "short-cycles-per-day")!;
+    expect(short).toMatchObject({ verdict: "cannot-compare", because: "sampling-hides-it" });
+  });
+
+  test("visits held against different limits are not compared on them", () => {
+    const random = seededRandom(12);
+    const [a, b] = [measuredVisit({ hours: 72, startsPerHour: 5 }, random), measuredVisit({ hours: 72, startsPerHour: 5 }, random)];
+    const { measures } = compareVisits({ ...a, bandPa: 30000, shortLimitS: 90 }, b);
+    for (const id of ["share-within-band", "short-cycles-per-day"])
+      expect(measures.find((m) => m.id === id)).toMatchObject({ verdict: "cannot-compare", because: "limits-differ" });
   });
 
   test("what one visit cannot show is not compared", () => {

@@ -40,7 +40,20 @@ describe("a visit file", () => {
     const kept = readFileSync(new URL("visit-version-1.json", import.meta.url), "utf8");
     const read = readVisitFile(kept);
     expect(read).toMatchObject({ lost: [], problem: null, visit: { findings: { format: "evenhead-findings", version: 1 } } });
-    expect({ ...read.visit, findings: null }).toEqual(visitFile({ findings: null })); // the findings document grows by itself
+    // The findings document grows by itself; measures came with version 2.
+    expect({ ...read.visit, findings: null }).toEqual(visitFile({ findings: null, measures: null }));
+  });
+  test("of version 2 is read for good", () => {
+    const kept = readFileSync(new URL("visit-version-2.json", import.meta.url), "utf8");
+    const read = readVisitFile(kept);
+    expect(read).toMatchObject({ lost: [], problem: null });
+    expect({ ...read.visit, findings: null }).toEqual(visitFile({ findings: null }));
+  });
+  test("with measures that do not fit one another costs them and nothing else", () => {
+    const { measures } = visitFile();
+    const uneven = { ...measures!, blocks: { ...measures!.blocks, starts: [1, 2] } };
+    const read = readVisitFile(writeVisitFile(visitFile({ measures: uneven })));
+    expect(read).toEqual({ visit: visitFile({ measures: null }), lost: [{ part: "measures", why: "wrong-shape" }], problem: null });
   });
 });
 
@@ -49,12 +62,15 @@ describe("damage to a visit file", () => {
   const lines = text.split("\n");
   const lineOf = (part: string) => lines.findIndex((line) => line.startsWith(`"${part}":`));
 
-  test.each(["about", "site", "choices", "checklist", "findings", "trace", "log"])("a broken line costs %s and nothing else", (part) => {
-    const broken = lines.with(lineOf(part), `"${part}":{"x#,`).join("\n");
-    const { visit, lost } = expectRead(broken);
-    expect(lost).toEqual([{ part, why: "unreadable" }]);
-    expect(visit).toEqual({ ...visitFile(), [part]: null });
-  });
+  test.each(["about", "site", "choices", "checklist", "findings", "measures", "trace", "log"])(
+    "a broken line costs %s and nothing else",
+    (part) => {
+      const broken = lines.with(lineOf(part), `"${part}":{"x#,`).join("\n");
+      const { visit, lost } = expectRead(broken);
+      expect(lost).toEqual([{ part, why: "unreadable" }]);
+      expect(visit).toEqual({ ...visitFile(), [part]: null });
+    },
+  );
   test("a changed number in sound JSON is noticed by its checksum", () => {
     const { visit, lost } = expectRead(text.replace("3600", "3601"));
     expect(lost).toEqual([{ part: "trace", why: "changed" }]);
@@ -117,9 +133,9 @@ describe("a file that is refused says why and what to do", () => {
 
 test("an older version is brought up step by step", () => {
   const upgraders = new Map([
-    [1, (parts: ReadonlyMap<string, unknown>) => new Map([...parts, ["step", "one"]])],
-    [2, (parts: ReadonlyMap<string, unknown>) => new Map([...parts, ["site", { name: String(parts.get("step")) }]])],
+    [VISIT_VERSION, (parts: ReadonlyMap<string, unknown>) => new Map([...parts, ["step", "one"]])],
+    [VISIT_VERSION + 1, (parts: ReadonlyMap<string, unknown>) => new Map([...parts, ["site", { name: String(parts.get("step")) }]])],
   ]);
-  const read = readVisitFile(writeVisitFile(visitFile()), upgraders, 3);
+  const read = readVisitFile(writeVisitFile(visitFile()), upgraders, VISIT_VERSION + 2);
   expect(read.visit?.site).toEqual({ name: "one" });
 });

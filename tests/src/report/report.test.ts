@@ -1,16 +1,24 @@
 import { describe, expect, test } from "vitest";
-import { compareVisits } from "../../../analysis/comparison/before-and-after";
+import { comparedVisits } from "../../../analysis/comparison/before-and-after";
 import { writeReport } from "../../../src/report/report";
 import { REPORT_SECTIONS, type ReportInput, type ReportSectionId } from "../../../src/report/report-input";
 import { SECTIONS } from "../../../src/report/sections";
 import { steadyVisit } from "../../builders/measured-visits";
 import { exampleDocument, exampleReport } from "../../builders/report-input";
 
-const compared = {
-  comparison: compareVisits(steadyVisit({ hours: 72, startsPerHour: 20 }), steadyVisit({ hours: 72, startsPerHour: 2 })),
-  beforeName: "spring.csv",
-  afterName: "autumn.csv",
+const profile = {
+  count: 3,
+  fromS: 0,
+  stepS: 21600,
+  low: [300000, 310000, 305000, null],
+  middle: [350000, 360000, 355000, null],
+  high: [400000, 410000, 405000, null],
 };
+const named = (name: string, startsPerHour: number) => ({
+  name,
+  measures: { ...steadyVisit({ hours: 72, startsPerHour }), days: profile, cycles: { ...profile, stepS: 20 } },
+});
+const compared = comparedVisits(named("spring.csv", 20), named("autumn.csv", 0.6));
 const section = (id: ReportSectionId, input: ReportInput = exampleReport({ comparison: compared })): string =>
   SECTIONS.find((s) => s.id === id)?.write(input)?.html ?? "";
 /** What is read aloud of a piece of HTML. */
@@ -28,7 +36,14 @@ describe("each section of the report says its part", () => {
     trace: ["P1, psi", "set pressure 52.0", "marked on the tank 60.0", "09:00"],
     findings: ["Over the limit: Pressure oscillates", "Period 12 s.", "How computed: Periodogram.", "What would make it wrong"],
     acceptance: ["Most starts in any hour", "at most 10 (site facts)", "Not met"],
-    "before-and-after": ["Before: spring.csv", "Starts per hour", "Met"],
+    "before-and-after": [
+      "Before: spring.csv",
+      "Starts per hour",
+      "Met",
+      "All days laid over one another",
+      "All cycles laid over one another",
+      "18:00",
+    ],
     causes: ["Precharge too low: 70", "short runs", "steady", "To be surer: Read it."],
     "next-visit": [
       "Raise the precharge.",

@@ -1,0 +1,35 @@
+/** Equal blocks of time that a record is cut into. */
+export type BlockGrid = {
+  readonly zeros: () => number[];
+  readonly blockOf: (t: number) => number;
+  /** Seconds of the spans in each block. */
+  readonly sumSpans: (spans: readonly { readonly from: number; readonly to: number }[]) => number[];
+  readonly countAt: (instants: readonly number[]) => number[];
+};
+
+/** @param blockS length of a block, s     @param count blocks of the record; what lies after the last goes to it */
+export function blockGrid(blockS: number, count: number): BlockGrid {
+  const zeros = (): number[] => new Array<number>(count).fill(0);
+  const blockOf = (t: number) => Math.min(count - 1, Math.max(0, Math.floor(t / blockS)));
+  const addSpan = (sums: number[], from: number, to: number) => {
+    for (let b = blockOf(from); b <= blockOf(to); b++) {
+      const end = b === count - 1 ? to : Math.min(to, (b + 1) * blockS);
+      const overlap = end - Math.max(from, b * blockS);
+      if (overlap > 0) sums[b] += overlap;
+    }
+  };
+  return {
+    zeros,
+    blockOf,
+    sumSpans(spans) {
+      const sums = zeros();
+      for (const { from, to } of spans) addSpan(sums, from, to);
+      return sums;
+    },
+    countAt(instants) {
+      const counts = zeros();
+      for (const t of instants) counts[blockOf(t)]++;
+      return counts;
+    },
+  };
+}

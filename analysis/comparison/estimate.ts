@@ -1,0 +1,79 @@
+import type { Measured } from "../../shared/units/measured";
+import { drawBlocks, runLength } from "../numerics/block-bootstrap";
+import { studentQuantile } from "../numerics/distributions";
+import { median } from "../numerics/order-statistics";
+import type { Random } from "../numerics/random";
+
+const RESAMPLES = 600;
+
+/** A value with the spread of its error and how many independent pieces that spread rests on. */
+export type Estimate = { readonly value: number; readonly sd: number; readonly degrees: number };
+/** Sums over blocks of what is counted and of what it is counted in; `per` scales the quotient; `counted`: the top holds counts. */
+export type Ratio = {
+  readonly top: readonly number[];
+  readonly bottom: readonly number[];
+  readonly per: number;
+  readonly counted: boolean;
+};
+
+export const sum = (xs: readonly number[]): number => xs.reduce((total, x) => total + x, 0);
+
+/** A rate or share over blocks by block bootstrap; `weights` bring the blocks to the demand of both visits together. */
+export function estimateRatio(
+  { top, bottom, per, counted }: Ratio,
+  blockS: number,
+  weights: readonly number[] | null,
+  random: Random,
+): Estimate {
+  const n = top.length;
+  const length = runLength(n, blockS);
+  const ratioOf = (blocks: ArrayLike<number> | null): number => {
+    let [up, down] = [0, 0];
+    for (let k = 0; k < n; k++) {
+      const i = blocks === null ? k : blocks[k];
+      const w = weights === null ? 1 : weights[i];
+      up += w * top[i];
+      down += w * bottom[i];
+    }
+    return down > 0 ? (per * up) / down : Number.NaN;
+  };
+  const sd = spreadOf(() => ratioOf(drawBlocks(n, length, random)));
+  // A count of none or few has no spread to resample; Poisson's is the least that may be claimed.
+  const total = sum(bottom);
+  const floor = counted ? (per * Math.sqrt(Math.max(1, sum(top)))) / total : per / Math.max(1, total / blockS) / Math.sqrt(12);
+  const degrees = Math.max(2, Math.floor(n / length) - 1);
+  return { value: ratioOf(null), sd: Math.max(sd, sum(top) === 0 || counted ? floor : 0), degrees };
+}
+
+/** Median over events; nothing seen counts as none. */
+export function estimateMedian(values: readonly number[], random: Random): Estimate {
+  if (values.length === 0) return { value: 0, sd: 0, degrees: 2 };
+  const pick = () => median(values.map(() => values[random.below(values.length)]));
+  return { value: median(values), sd: values.length < 3 ? median(values) / 2 : spreadOf(pick), degrees: Math.max(2, values.length - 1) };
+}
+
+function spreadOf(draw: () => number): number {
+  let [count, mean, squares] = [0, 0, 0];
+  for (let i = 0; i < RESAMPLES; i++) {
+    const x = draw();
+    if (Number.isNaN(x)) continue;
+    count++;
+    const step = x - mean;
+    mean += step / count;
+    squares += step * (x - mean);
+  }
+  return count < 2 ? 0 : Math.sqrt(squares / (count - 1));
+}
+
+/** After less before. */
+export const differenceOf = (before: Estimate, after: Estimate): Measured =>
+  intervalOf(
+    { value: after.value - before.value, sd: Math.hypot(before.sd, after.sd), degrees: Math.min(before.degrees, after.degrees) },
+    Number.NEGATIVE_INFINITY,
+  );
+
+/** 95 % interval by Student's t on the number of independent blocks: the plain percentile is too narrow on short records. */
+export function intervalOf({ value, sd, degrees }: Estimate, floor: number): Measured {
+  const reach = sd * studentQuantile(0.975, degrees);
+  return { value, low: Math.max(floor, value - reach), high: value + reach };
+}

@@ -1,0 +1,59 @@
+import type { NamedMeasures } from "../../../analysis/comparison/before-and-after";
+import { readVisitFile } from "../../../shared/schemas/visit-file";
+import { sayImportProblem } from "../../../shared/wording/import-problem";
+import type { Commands } from "../../state/use-visit";
+import { choicesOf } from "../../storage/visit-form";
+import { loadVisit } from "../../storage/visit-store";
+import type { PickedFile } from "../../worker/messages";
+import { toSiteEntry } from "../site-facts/entries";
+
+/** Where one side of a comparison comes from. */
+export type Source =
+  | { readonly from: "page"; readonly name: string }
+  | { readonly from: "kept"; readonly id: string }
+  | { readonly from: "log"; readonly files: readonly PickedFile[] };
+
+export type Measured = NamedMeasures | { readonly refused: string };
+
+/** What a comparison needs of a visit: as it was kept, else worked out of its log, which takes a moment. */
+export function measuresFrom(source: Source, commands: Commands): Promise<Measured> {
+  switch (source.from) {
+    case "page":
+      return ofPage(source.name, commands);
+    case "kept":
+      return ofKept(source.id, commands);
+    case "log":
+      return ofLog(source.files.map(({ name }) => name).join(", "), source.files, commands);
+  }
+}
+
+async function ofPage(name: string, commands: Commands): Promise<Measured> {
+  const measures = await commands.measures();
+  return measures === null ? { refused: "The record on the page is no longer at hand. Bring the log in again." } : { name, measures };
+}
+
+async function ofKept(id: string, commands: Commands): Promise<Measured> {
+  const loaded = await loadVisit(id);
+  const visit = loaded === null ? null : readVisitFile(loaded.visit.text).visit;
+  if (loaded === null || visit === null) return { refused: "This visit is no longer kept in this browser, or cannot be read." };
+  const name = `${loaded.visit.title} (${loaded.visit.files.join(", ")})`;
+  if (visit.measures !== null) return { name, measures: visit.measures };
+  if (loaded.log.length > 0) return ofLog(name, loaded.log, commands, { choices: choicesOf(visit), site: toSiteEntry(visit.site ?? {}) });
+  return {
+    refused: `${loaded.visit.title} was kept by an earlier version without its log, so it holds nothing to compare. Bring in its log instead.`,
+  };
+}
+
+async function ofLog(
+  name: string,
+  files: readonly PickedFile[],
+  commands: Commands,
+  kept?: Parameters<Commands["measuresOf"]>[1],
+): Promise<Measured> {
+  const answer = await commands.measuresOf(files, kept);
+  if (!("answer" in answer)) return { name, measures: answer };
+  if (answer.answer === "refused") return { refused: sayImportProblem(answer.problem) };
+  if (answer.answer === "broken")
+    return { refused: `${name} met a defect of this program (${answer.message}). Nothing on the page has changed.` };
+  return { refused: "Nothing was compared." };
+}
