@@ -35,4 +35,8 @@ export const PAGE_WORDS = {
   fewerSheets: "Fewer",
   close: "Close",
   backToStory: "Back to the story",
+  takeAlong: "Take it along",
+  writeReport: "Write the report",
+  saveFindings: "Save the findings as JSON",
+  saveEvents: "Save the events as CSV",
 } as const;

@@ -50,5 +50,5 @@ export type ChartData = {
 export type InSight = { low: number; high: number; columns: boolean };
 
 /** Room left of the plot where nothing else is said, px. */
-export const AXIS_WIDTH = 64;
+export const AXIS_WIDTH = 72;
 export const PLOT_RIGHT = 12;

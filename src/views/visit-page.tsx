@@ -10,7 +10,9 @@ import { InShort } from "./in-short/in-short";
 import { NextVisit } from "./next-visit/next-visit";
 import { ReworkingNote } from "./reworking-note";
 import { CarriedFacts } from "./site-facts/carried-facts";
+import { TakeAlong } from "./take-along";
 import { Trace } from "./trace/trace";
+import { usePaper } from "./use-paper";
 import type { PageProps } from "./view-props";
 import { VersionNotice } from "./visits/version-notice";
 
@@ -18,6 +20,7 @@ const Panels = lazy(() => import("./panels"));
 
 /** A record on the page: its trace, and its story as soon as it is worked out. Loaded when there is something to show. */
 export default function VisitPage(props: PageProps & { readonly read: ReadRecord }) {
+  usePaper();
   const visit = shownVisit(props.state.visit);
   const { sheet } = props.state;
   const isBeside = sheet !== null && BESIDE_TRACE.includes(sheet);
@@ -38,6 +41,7 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
           <Findings {...props} visit={visit} />
           <Causes {...props} visit={visit} />
           <NextVisit {...props} visit={visit} />
+          <TakeAlong {...props} visit={visit} />
         </article>
       )}
       <Suspense>{isBeside && <Panels {...props} sheet={sheet} />}</Suspense>

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
 import type { FindingKind } from "../../../shared/findings/finding";
-import { type Span, spanLength } from "../../../shared/findings/span";
+import type { Span } from "../../../shared/findings/span";
 import { LOOKS_WORDS } from "../../../shared/wording/closer-look";
 import { sayOverLimit } from "../../../shared/wording/limit-state";
 import type { TermId } from "../../../shared/wording/term";
@@ -13,6 +13,7 @@ import type { Dispatch } from "../../state/visit-reducer";
 import type { Selection } from "../../state/visit-state";
 import { goToLooks } from "../closer-looks/go-to-looks";
 import { goToFact } from "../site-facts/go-to-fact";
+import { bestPlace } from "./best-place";
 import type { StoryLine } from "./story-lines";
 
 type Props = { readonly line: StoryLine; readonly selection: Selection; readonly dispatch: Dispatch };
@@ -35,9 +36,8 @@ export function FindingEntry({ line, selection, dispatch }: Props) {
   const entry = useInSightWhenLit(isLit);
   const term = EXPLAINED[finding.kind];
   const show = (places: readonly Span[]) => {
-    const longest = places.reduce((a, b) => (spanLength(b) > spanLength(a) ? b : a));
     dispatch({ do: "select", selection: { finding: finding.kind, span: null } });
-    dispatch({ do: "show-on-trace", span: longest });
+    dispatch({ do: "show-on-trace", span: bestPlace(places) });
   };
   const over = sayOverLimit(line.overLimit);
   return (

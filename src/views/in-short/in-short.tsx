@@ -37,7 +37,7 @@ export function InShortLines({ visit, preferences, areLinks = false }: StoryProp
     <dl className="in-short-lines">
       {rows.map(({ to, name, says }) => (
         <div key={to}>
-          <dt>{areLinks ? <a href={`#${to}`}>{name}</a> : name}</dt>
+          <dt data-name={name}>{areLinks ? <a href={`#${to}`}>{name}</a> : name}</dt>
           <dd>{says}</dd>
         </div>
       ))}

@@ -15,8 +15,10 @@ export type TraceLayout = {
   readonly viewHeight: number;
 };
 
-/** From here on record and story stand side by side; src/look/layout.css has the same. */
-export const SIDE_BY_SIDE = "(min-width: 960px)";
+/** From here on record and story stand side by side; src/look/layout.css has the same. What is printed keeps the pictures of the screen. */
+export const SIDE_BY_SIDE = "(min-width: 960px), print";
+/** Lower than this (a phone on its side, a page magnified four times) nothing is pinned: the story would have no room left. */
+export const LOW = "(max-height: 520px)";
 const ROOMY = 540;
 
 /** @param place what the page and the person allow     @param width of the trace, px     @param viewHeight of the page in sight, px */

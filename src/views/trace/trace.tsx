@@ -10,7 +10,7 @@ import { Measure } from "./measure";
 import { Overview } from "./overview";
 import { predictedChannel } from "./predicted-channel";
 import { TimeRuler } from "./time-ruler";
-import { bandsShown, layoutOf, SIDE_BY_SIDE } from "./trace-layout";
+import { bandsShown, LOW, layoutOf, SIDE_BY_SIDE } from "./trace-layout";
 import { useTraceModel, useViewHeight, useWidth } from "./trace-model";
 import { TraceStage } from "./trace-stage";
 import { TraceTools } from "./trace-tools";
@@ -55,7 +55,8 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   }
 
   const isLoggersTime = outline.clock.kind === "absolute" && outline.clock.zone === null && !words.elapsed;
-  const section = usePinnedHeight(layout.kind === "pinned");
+  const isLow = useMedia(LOW);
+  const section = usePinnedHeight(layout.kind === "pinned" && !isLow);
   return (
     <section ref={section} className="trace" data-layout={layout.kind} data-roomy={layout.isRoomy} aria-label="Trace">
       <TraceTools

@@ -1,0 +1,85 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { serious } from "./axe";
+import { type OpenedPage, openPage } from "./open-page";
+import { openSheet } from "./sheets";
+
+let opened: OpenedPage;
+beforeAll(async () => {
+  opened = await openPage();
+}, 120_000);
+afterAll(() => opened.close());
+
+const SHEETS = [
+  "How it was read",
+  "Site facts",
+  "What if",
+  "Acceptance",
+  "Before and after",
+  "Report",
+  "Round",
+  "Visits",
+  "How it is shown",
+] as const;
+
+async function sample(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Open the sample visit" }).click();
+  await page.getByRole("heading", { name: "Next visit" }).waitFor();
+}
+
+async function inLight(page: Page, light: string): Promise<void> {
+  const sheet = await openSheet(page, "How it is shown");
+  await sheet.getByRole("radio", { name: light, exact: true }).check();
+  await page.keyboard.press("Escape");
+}
+
+/** Every sheet in turn; what-if until its model is fitted. */
+async function eachSheet(page: Page, see: (name: string) => Promise<void>): Promise<void> {
+  for (const name of SHEETS) {
+    const sheet = await openSheet(page, name);
+    if (name === "What if") await sheet.getByRole("slider", { name: "Precharge", exact: true }).waitFor();
+    await see(name);
+    await page.keyboard.press("Escape");
+    await expect.poll(() => page.getByRole("dialog").count()).toBe(0);
+  }
+}
+
+describe.each(["Paper", "Night", "Bright sunlight"])("in the light %s axe finds nothing serious", (light) => {
+  test("on the empty page, the story and every sheet", { timeout: 240_000 }, async () => {
+    const { page, errors } = await opened.fresh();
+    await inLight(page, light);
+    expect(await serious(page), "empty").toEqual([]);
+    await sample(page);
+    expect(await serious(page), "story").toEqual([]);
+    await eachSheet(page, async (name) => {
+      expect(await serious(page), name).toEqual([]);
+    });
+    expect(errors).toEqual([]);
+  });
+});
+
+describe("on a phone", () => {
+  test("every sheet fits its width, and what is pressed is as large as a finger needs", { timeout: 240_000 }, async () => {
+    const { page } = await opened.fresh({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
+    await sample(page);
+    expect(await smallTargets(page), "story").toEqual([]);
+    await eachSheet(page, async (name) => {
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), name).toBeLessThanOrEqual(360);
+      expect(await smallTargets(page), name).toEqual([]);
+    });
+  });
+});
+
+/** Controls less than 24 px high or wide (WCAG 2.2, 2.5.8), save words within a sentence, which that criterion excepts. */
+function smallTargets(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>("button, select, summary, a[href], input:not([hidden]), textarea")]
+      .filter((element) => element.checkVisibility({ visibilityProperty: true }) && !element.matches(".term-word"))
+      .filter((element) => {
+        const label = element.closest("label");
+        const { width, height } = (label ?? element).getBoundingClientRect();
+        return width > 0 && (width < 24 || height < 24);
+      })
+      .map((element) => element.outerHTML.slice(0, 120)),
+  );
+}
