@@ -68,12 +68,11 @@ export class QuickRows {
 
   private keep(rows: number): void {
     for (let i = 0; i < this.columns.length; i++) {
-      const { factor, offset, sentinels } = this.numbers[i].reading;
+      const { sentinels } = this.numbers[i].reading;
       const column = this.columns[i];
       if (sentinels.length > 0) for (let k = 0; k < rows; k++) if (sentinels.includes(column[k])) column[k] = Number.NaN;
-      for (let k = 0; k < rows; k++) column[k] = column[k] * factor + offset;
     }
-    this.store.addMany(this.times, this.columns, rows);
+    this.store.addMany(this.times, this.columns, this.numbers, rows);
   }
 
   /** Rows from `at` on, at most a block; `at` then stands behind the last of them. @returns how many */

@@ -1,8 +1,22 @@
+import type { PlannedColumn } from "../table-plan";
 import { LineNumbers } from "./line-numbers";
 import type { RowSink } from "./row-sink";
 import { RowTimes } from "./row-times";
 
 export type Samples = Float32Array | Float64Array;
+
+/** Puts SI = number * factor + offset of `rows` numbers into `values` from `at` on. @returns the least and the greatest */
+function toSi(numbers: Float64Array, values: Samples, at: number, rows: number, factor: number, offset: number) {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < rows; i++) {
+    const value = numbers[i] * factor + offset;
+    values[at + i] = value;
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  return { low, high };
+}
 
 /** The rows read so far as columns; grows by doubling where the estimate was too small. */
 export class RowStore implements RowSink {
@@ -47,19 +61,13 @@ export class RowStore implements RowSink {
   lookAgain(column: number): void {
     this.lows[column] = Number.POSITIVE_INFINITY;
     this.highs[column] = Number.NEGATIVE_INFINITY;
-    this.widen(column, this.values[column], 0, this.count);
+    const values = this.values[column].subarray(0, this.count);
+    for (const value of values) this.widen(column, value, value);
   }
 
-  private widen(column: number, values: Samples, from: number, to: number): void {
-    let low = this.lows[column];
-    let high = this.highs[column];
-    for (let i = from; i < to; i++) {
-      const value = values[i];
-      if (value < low) low = value;
-      if (value > high) high = value;
-    }
-    this.lows[column] = low;
-    this.highs[column] = high;
+  private widen(column: number, low: number, high: number): void {
+    if (low < this.lows[column]) this.lows[column] = low;
+    if (high > this.highs[column]) this.highs[column] = high;
   }
 
   /** A row without its line number. */
@@ -68,20 +76,22 @@ export class RowStore implements RowSink {
     const at = this.count++;
     this.times.push(time);
     for (let i = 0; i < this.values.length; i++) {
-      const value = row[i];
-      this.values[i][at] = value;
-      if (value < this.lows[i]) this.lows[i] = value;
-      if (value > this.highs[i]) this.highs[i] = value;
+      this.values[i][at] = row[i];
+      this.widen(i, row[i], row[i]);
     }
   }
 
-  /** Many rows without their line numbers. @param columns SI, shape [column][rows at least] */
-  addMany(times: Float64Array, columns: readonly Float64Array[], rows: number): void {
+  /**
+   * Many rows without their line numbers.
+   * @param columns as the file has them, shape [column][rows at least]     @param planned of the same columns
+   */
+  addMany(times: Float64Array, columns: readonly Float64Array[], planned: readonly PlannedColumn[], rows: number): void {
     this.makeRoom(rows);
     this.times.pushMany(times, rows);
     for (let i = 0; i < columns.length; i++) {
-      this.widen(i, columns[i], 0, rows);
-      this.values[i].set(columns[i].subarray(0, rows), this.count);
+      const { factor, offset } = planned[i].reading;
+      const { low, high } = toSi(columns[i], this.values[i], this.count, rows, factor, offset);
+      this.widen(i, low, high);
     }
     this.count += rows;
   }
