@@ -83,9 +83,10 @@ function cleanSamples(
   let n = 0;
   for (let i = first; i < end; i++) {
     const t = timeAt(channel.sampling, i);
-    if (!Number.isFinite(channel.values[i]) || here.some((f) => f.from <= t && t <= f.to)) continue;
+    const value = channel.values[i];
+    if (value - value !== 0 || (here.length > 0 && here.some((f) => f.from <= t && t <= f.to))) continue;
     times[n] = t;
-    values[n++] = channel.values[i];
+    values[n++] = value;
   }
   return { times: times.subarray(0, n), values: values.subarray(0, n) };
 }

@@ -57,7 +57,8 @@ function extent(values: Float32Array | Float64Array): { low: number | null; high
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   let missing = 0;
-  for (const value of values) {
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i];
     if (Number.isNaN(value)) missing++;
     else {
       if (value < low) low = value;
@@ -71,7 +72,9 @@ function extent(values: Float32Array | Float64Array): { low: number | null; high
 export function medianInterval(sampling: Sampling): number | null {
   if (sampleCount(sampling) < 2) return null;
   if (sampling.kind === "even") return sampling.step;
-  const steps = Float64Array.from({ length: sampling.times.length - 1 }, (_, i) => sampling.times[i + 1] - sampling.times[i]).sort();
+  const steps = new Float64Array(sampling.times.length - 1);
+  for (let i = 0; i < steps.length; i++) steps[i] = sampling.times[i + 1] - sampling.times[i];
+  steps.sort();
   const middle = steps.length >>> 1;
   const median = steps.length % 2 === 1 ? steps[middle] : (steps[middle - 1] + steps[middle]) / 2;
   return Math.round(median * 1e6) / 1e6;

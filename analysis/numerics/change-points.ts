@@ -28,19 +28,21 @@ export function changePoints(values: Float64Array, noise: number, penalty: numbe
   const origin = new Int32Array(n);
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const v of values) {
-    low = Math.min(low, v);
-    high = Math.max(high, v);
+  for (let i = 0; i < n; i++) {
+    low = Math.min(low, values[i]);
+    high = Math.max(high, values[i]);
   }
   let pieces = piecesOf(64);
   let next = piecesOf(64);
   append(pieces, low, high, 0, 0, 0, 0);
   for (let t = 0; t < n; t++) {
     const best = addSquare(pieces, values[t]);
-    origin[t] = pieces.origin[best.piece];
+    origin[t] = pieces.origin[best];
     if (next.low.length < 2 * pieces.count + 4) next = piecesOf(4 * pieces.count + 8);
-    lowerOf(pieces, best.cost + beta, t + 1, next);
-    [pieces, next] = [next, pieces];
+    lowerOf(pieces, pieces.least + beta, t + 1, next);
+    const done = pieces;
+    pieces = next;
+    next = done;
   }
   const found: number[] = [];
   for (let t = n - 1; origin[t] > 0; t = origin[t] - 1) found.push(origin[t]);
@@ -53,6 +55,8 @@ export function changePoints(values: Float64Array, noise: number, penalty: numbe
  */
 type Pieces = {
   count: number;
+  /** Least cost of all, as `addSquare` left it. */
+  least: number;
   readonly low: Float64Array;
   readonly high: Float64Array;
   readonly a: Float64Array;
@@ -63,7 +67,7 @@ type Pieces = {
 
 function piecesOf(room: number): Pieces {
   const column = () => new Float64Array(room);
-  return { count: 0, low: column(), high: column(), a: column(), b: column(), c: column(), origin: new Int32Array(room) };
+  return { count: 0, least: 0, low: column(), high: column(), a: column(), b: column(), c: column(), origin: new Int32Array(room) };
 }
 
 function append(pieces: Pieces, low: number, high: number, a: number, b: number, c: number, origin: number): void {
@@ -76,8 +80,8 @@ function append(pieces: Pieces, low: number, high: number, a: number, b: number,
   pieces.origin[i] = origin;
 }
 
-/** Adds (v - m)^2 to all pieces; the least cost and its piece. */
-function addSquare(pieces: Pieces, v: number): { cost: number; piece: number } {
+/** Adds (v - m)^2 to all pieces and notes the least cost. @returns the piece that has it */
+function addSquare(pieces: Pieces, v: number): number {
   const { count, low, high, a, b, c } = pieces;
   let cost = Number.POSITIVE_INFINITY;
   let piece = 0;
@@ -92,30 +96,35 @@ function addSquare(pieces: Pieces, v: number): { cost: number; piece: number } {
       piece = i;
     }
   }
-  return { cost, piece };
+  pieces.least = cost;
+  return piece;
+}
+
+/** A piece of the segment that begins anew: joined to the last one where that is such a piece too. */
+function appendAnew(out: Pieces, low: number, high: number, constant: number, origin: number): void {
+  const last = out.count - 1;
+  if (last >= 0 && out.origin[last] === origin) out.high[last] = high;
+  else append(out, low, high, 0, 0, constant, origin);
 }
 
 /** The lower of the pieces and a constant (a segment that begins anew at `origin`), written to `out`. */
 function lowerOf(pieces: Pieces, constant: number, origin: number, out: Pieces): void {
   out.count = 0;
-  const anew = (low: number, high: number): void => {
-    const last = out.count - 1;
-    if (last >= 0 && out.origin[last] === origin) out.high[last] = high;
-    else append(out, low, high, 0, 0, constant, origin);
-  };
   for (let i = 0; i < pieces.count; i++) {
-    const [a, b, c] = [pieces.a[i], pieces.b[i], pieces.c[i]];
+    const a = pieces.a[i];
+    const b = pieces.b[i];
+    const c = pieces.c[i];
     const middle = -b / (2 * a);
     const reach2 = (constant - c - (b * middle) / 2) / a;
     const reach = reach2 > 0 ? Math.sqrt(reach2) : -1;
     const low = Math.max(pieces.low[i], middle - reach);
     const high = Math.min(pieces.high[i], middle + reach);
     if (reach < 0 || low >= high) {
-      anew(pieces.low[i], pieces.high[i]);
+      appendAnew(out, pieces.low[i], pieces.high[i], constant, origin);
       continue;
     }
-    if (low > pieces.low[i]) anew(pieces.low[i], low);
+    if (low > pieces.low[i]) appendAnew(out, pieces.low[i], low, constant, origin);
     append(out, low, high, a, b, c, pieces.origin[i]);
-    if (high < pieces.high[i]) anew(high, pieces.high[i]);
+    if (high < pieces.high[i]) appendAnew(out, high, pieces.high[i], constant, origin);
   }
 }

@@ -7,12 +7,18 @@ export const NORMAL_PER_MAD = 1.4826022185056018;
 /** The values that are numbers, as a copy of their own, shape [m]; `from` inclusive, `to` exclusive. */
 export function finiteValues(values: Numbers, from = 0, to = values.length): Float64Array {
   const kept = new Float64Array(Math.max(0, to - from));
+  const m = copyFinite(values, from, to, kept);
+  return m === kept.length ? kept : kept.subarray(0, m);
+}
+
+/** The same into a given array. @returns how many */
+export function copyFinite(values: Numbers, from: number, to: number, into: Float64Array): number {
   let m = 0;
   for (let i = from; i < to; i++) {
     const v = values[i];
-    if (v - v === 0) kept[m++] = v;
+    if (v - v === 0) into[m++] = v;
   }
-  return kept.subarray(0, m);
+  return m;
 }
 
 /** Median of the values present; NaN where there is none. O(n). */
@@ -38,13 +44,12 @@ export function quantileOfSorted(sorted: Numbers, q: number): number {
   return sorted[low] + (at - low) * (sorted[high] - sorted[low]);
 }
 
-/** As `quantile`, but puts the given array into another order and expects no NaN: for callers that made a copy already. */
-export function quantileInPlace(values: Float64Array, q: number): number {
-  const n = values.length;
+/** As `quantile`, but puts the first n of the given array into another order and expects no NaN: for callers that made a copy already. */
+export function quantileInPlace(values: Float64Array, q: number, n = values.length): number {
   if (n === 0) return Number.NaN;
   const at = q * (n - 1);
   const low = Math.floor(at);
-  const below = selectInPlace(values, low);
+  const below = selectInPlace(values, low, 0, n - 1);
   if (at === low) return below;
   let above = Number.POSITIVE_INFINITY;
   for (let i = low + 1; i < n; i++) if (values[i] < above) above = values[i];
@@ -73,10 +78,13 @@ export function rangeOf(values: Numbers, from = 0, to = values.length): { readon
   return low <= high ? { low, high } : null;
 }
 
-/** k-th smallest (0-based) by Hoare's selection, in place and O(n); no NaN. Afterwards all before index k are not above it, all after not below. */
-export function selectInPlace(a: Float64Array, k: number): number {
-  let left = 0;
-  let right = a.length - 1;
+/**
+ * k-th smallest (0-based) by Hoare's selection, in place and O(n); no NaN. Afterwards all before index k are not above it, all after not below.
+ * `first` and `last` bound the part to look in where an earlier selection has parted the array already.
+ */
+export function selectInPlace(a: Float64Array, k: number, first = 0, last = a.length - 1): number {
+  let left = first;
+  let right = last;
   while (left < right) {
     const pivot = middleOfThree(a[left], a[(left + right) >>> 1], a[right]);
     let i = left;

@@ -1,9 +1,9 @@
-import { varianceInflation } from "./autocorrelation";
+import { powerOf, varianceInflation } from "./autocorrelation";
 import { normalQuantile, studentQuantile } from "./distributions";
 import { fourierPlan, powerOfTwoAtLeast } from "./fast-fourier";
 import { localBackground, logChance } from "./local-background";
 import { mean } from "./moments";
-import { finiteValues, median, NORMAL_PER_MAD, type Numbers, quantileInPlace, robustSpread } from "./order-statistics";
+import { copyFinite, median, NORMAL_PER_MAD, type Numbers, quantileInPlace, robustSpread } from "./order-statistics";
 import { seededRandom } from "./random";
 import { type TheilSenLine, theilSen } from "./theil-sen";
 import { fitTone } from "./tone-fit";
@@ -103,7 +103,9 @@ function blockMeans(times: Float64Array, values: Numbers, step: number): Blocks 
   const n = times.length;
   const size = Math.max(1, Math.ceil(n / MOST_POINTS));
   const count = Math.floor(n / size);
-  const medians = Float64Array.from({ length: count }, (_, b) => quantileInPlace(finiteValues(values, b * size, (b + 1) * size), 0.5));
+  const medians = new Float64Array(count);
+  const block = new Float64Array(size);
+  for (let b = 0; b < count; b++) medians[b] = quantileInPlace(block, 0.5, copyFinite(values, b * size, (b + 1) * size, block));
   const spread = size < 3 ? robustSpread(differences(medians)) / Math.SQRT2 : spreadWithin(values, medians, size);
   const allowed = size < 3 ? Number.POSITIVE_INFINITY : 4 * Math.max(spread, step);
   const blockTimes = new Float64Array(count);
@@ -132,17 +134,23 @@ function blockMeans(times: Float64Array, values: Numbers, step: number): Blocks 
  */
 function blurred(values: Numbers, step: number): Float64Array {
   const chance = seededRandom(1);
-  return Float64Array.from(values, (v) => v + step * (chance.next() - 0.5));
+  const spread = new Float64Array(values.length);
+  for (let i = 0; i < spread.length; i++) spread[i] = values[i] + step * (chance.next() - 0.5);
+  return spread;
 }
 
 /** Robust spread of values about the median of their block. */
 function spreadWithin(values: Numbers, medians: Float64Array, size: number): number {
   const apart = new Float64Array(medians.length * size);
-  for (let i = 0; i < apart.length; i++) apart[i] = values[i] - medians[Math.floor(i / size)];
+  for (let b = 0, i = 0; b < medians.length; b++) for (let k = 0; k < size; k++, i++) apart[i] = values[i] - medians[b];
   return robustSpread(apart, 0);
 }
 
-const differences = (values: Float64Array): Float64Array => values.subarray(1).map((v, i) => v - values[i]);
+function differences(values: Float64Array): Float64Array {
+  const steps = new Float64Array(Math.max(0, values.length - 1));
+  for (let i = 0; i < steps.length; i++) steps[i] = values[i + 1] - values[i];
+  return steps;
+}
 
 /** Chance below which a wave is real enough to be taken off. */
 const WAVE_LOG_CHANCE = Math.log(1e-5);
@@ -154,7 +162,7 @@ function takeWaveOff({ times, values }: Blocks, slope: number): number | null {
   const rest = tamed(values.map((v, i) => v - slope * times[i] - level));
   const size = powerOfTwoAtLeast(2 * n);
   const bins = fourierPlan(size).forwardReal(rest);
-  const power = Float64Array.from({ length: size / 2 + 1 }, (_, k) => bins[2 * k] ** 2 + bins[2 * k + 1] ** 2);
+  const power = powerOf(bins);
   let k = Math.ceil((4 * size) / n);
   for (let j = k; j < size / 2 - 1; j++) if (power[j] > power[k]) k = j;
   const background = localBackground(power, k, size / n);

@@ -28,6 +28,7 @@ export function theilSen(x: Numbers, y: Numbers, level = 0.95): TheilSenLine | n
   const slopes = pairwiseSlopes(xs, ys);
   const pairs = slopes.length;
   if (pairs === 0) return null;
+  const middle = (pairs - 1) >> 1;
   const slope = quantileInPlace(slopes, 0.5);
   const reach = normalQuantile((1 + level) / 2) * Math.sqrt(varianceOfS(xs, ys));
   const lowAt = Math.max(roundHalfToEven((pairs - reach) / 2) - 1, 0);
@@ -35,8 +36,9 @@ export function theilSen(x: Numbers, y: Numbers, level = 0.95): TheilSenLine | n
   return {
     slope,
     intercept: median(ys) - slope * median(xs),
-    low: selectInPlace(slopes, lowAt),
-    high: selectInPlace(slopes, highAt),
+    // the median has parted the slopes: each limit lies in its own half
+    low: lowAt <= middle ? selectInPlace(slopes, lowAt, 0, middle) : selectInPlace(slopes, lowAt),
+    high: highAt >= middle ? selectInPlace(slopes, highAt, middle, pairs - 1) : selectInPlace(slopes, highAt),
     points: n,
   };
 }
@@ -55,7 +57,7 @@ export function repeatedMedians(x: Numbers, y: Numbers): { readonly slope: numbe
   for (let i = 0; i < n; i++) {
     let m = 0;
     for (let j = 0; j < n; j++) if (xs[j] !== xs[i]) buffer[m++] = (ys[j] - ys[i]) / (xs[j] - xs[i]);
-    if (m > 0) own[kept++] = quantileInPlace(buffer.subarray(0, m), 0.5);
+    if (m > 0) own[kept++] = quantileInPlace(buffer, 0.5, m);
   }
   if (kept === 0) return null;
   const slope = median(own.subarray(0, kept));
@@ -84,14 +86,20 @@ function presentPairs(x: Numbers, y: Numbers): { readonly xs: Float64Array; read
   return { xs: xs.subarray(0, n), ys: ys.subarray(0, n) };
 }
 
+/** Where the slopes of up to so many points are put: used again by the next call, since fresh memory costs more than the slopes. */
+const FEW_POINTS = 128;
+let slopesOfFew: Float64Array | null = null;
+
 function pairwiseSlopes(xs: Float64Array, ys: Float64Array): Float64Array {
   const n = xs.length;
-  const slopes = new Float64Array((n * (n - 1)) / 2);
+  slopesOfFew ??= new Float64Array((FEW_POINTS * (FEW_POINTS - 1)) / 2);
+  const slopes = n <= FEW_POINTS ? slopesOfFew : new Float64Array((n * (n - 1)) / 2);
   let m = 0;
   for (let i = 0; i < n; i++) {
+    const [x, y] = [xs[i], ys[i]];
     for (let j = i + 1; j < n; j++) {
-      const dx = xs[j] - xs[i];
-      if (dx !== 0) slopes[m++] = (ys[j] - ys[i]) / dx;
+      const dx = xs[j] - x;
+      if (dx !== 0) slopes[m++] = (ys[j] - y) / dx;
     }
   }
   return slopes.subarray(0, m);

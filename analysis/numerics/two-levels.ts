@@ -1,3 +1,5 @@
+import { distinctValues } from "./distinct-values";
+
 /** Two heaps of values with an empty stretch between them. */
 export type TwoLevels = {
   /** Medians of the values under and over the empty stretch. */
@@ -74,10 +76,8 @@ function histogram(values: ArrayLike<number>, range: { low: number; high: number
 
 /** Smallest step between the different values of a channel that has few of them; 0 where it has many. */
 function coarseStep(values: ArrayLike<number>, span: number): number {
-  const seen = new Set<number>();
-  for (let i = 0; i < values.length && seen.size <= 64; i++) if (!Number.isNaN(values[i])) seen.add(values[i]);
-  if (seen.size > 64) return 0;
-  const sorted = [...seen].sort((a, b) => a - b);
+  const sorted = distinctValues(values, 64);
+  if (sorted === null) return 0;
   let step = span;
   for (let i = 1; i < sorted.length; i++) {
     const rise = sorted[i] - sorted[i - 1];

@@ -95,6 +95,8 @@ function onGrid(channel: Channel, mask: Uint8Array | null, first: number, end: n
   const to = timeAt(sampling, end - 1);
   const count = Math.floor((to - from) / step + 1e-6) + 1;
   const grid = new Float64Array(count);
+  if (sampling.kind === "even" && count === end - first && mask === null && copiesWhole(values, first, grid))
+    return { from, to: seconds(from + (count - 1) * step), step, values: grid, first, end };
   let left = first;
   let right = first;
   for (let k = 0; k < count; k++) {
@@ -106,6 +108,16 @@ function onGrid(channel: Channel, mask: Uint8Array | null, first: number, end: n
     grid[k] = between(channel, left, right, t);
   }
   return { from, to: seconds(from + (count - 1) * step), step, values: grid, first, end };
+}
+
+/** Copies the samples from `first` on where none is missing. */
+function copiesWhole(values: ArrayLike<number>, first: number, grid: Float64Array): boolean {
+  for (let k = 0; k < grid.length; k++) {
+    const v = values[first + k];
+    if (v - v !== 0) return false;
+    grid[k] = v;
+  }
+  return true;
 }
 
 const usable = (values: ArrayLike<number>, mask: Uint8Array | null, i: number): boolean =>

@@ -1,3 +1,4 @@
+import { distinctValues } from "../numerics/distinct-values";
 import { median, medianAbsoluteDeviation, NORMAL_PER_MAD } from "../numerics/order-statistics";
 import { remembered } from "../numerics/remember";
 
@@ -27,9 +28,7 @@ const LEAST_LEVELS = 5; // two or three values are states of the water, not step
 export const levelStep = remembered(stepOfLevels);
 
 function stepOfLevels(values: ArrayLike<number>): number {
-  const seen = new Set<number>();
-  for (let i = 0; i < values.length && seen.size <= MOST_LEVELS; i++) if (!Number.isNaN(values[i])) seen.add(values[i]);
-  if (seen.size > MOST_LEVELS || seen.size < LEAST_LEVELS || seen.size > values.length / 4) return 0;
-  const levels = Float64Array.from(seen).sort();
+  const levels = distinctValues(values, MOST_LEVELS);
+  if (levels === null || levels.length < LEAST_LEVELS || levels.length > values.length / 4) return 0;
   return median(levels.subarray(1).map((level, i) => level - levels[i]));
 }

@@ -22,9 +22,10 @@ export function samplesIn(channel: Channel, from: number, to: number, period: nu
     let v = 0;
     let m = 0;
     for (let j = i; j < Math.min(end, i + group); j++) {
-      if (!Number.isFinite(channel.values[j])) continue;
+      const value = channel.values[j];
+      if (value - value !== 0) continue;
       t += timeAt(channel.sampling, j);
-      v += channel.values[j];
+      v += value;
       m++;
     }
     if (m === 0) continue;
