@@ -17,14 +17,22 @@ export const SHIELD = 1.5;
 export function localBackground(power: Float64Array, k: number, oversampling: number): Background | null {
   const low = Math.max(Math.ceil(SHIELD * oversampling), Math.ceil(k / REACH));
   const high = Math.min(power.length - 1, Math.floor(k * REACH));
-  const bins: number[] = [];
-  for (let j = low; j <= high; j++) if (!shielded(j, k, oversampling)) bins.push(j);
-  if (bins.length < 4 * oversampling) return null;
-  let level = Math.log(bins.reduce((sum, j) => sum + power[j], 0) / bins.length + Number.MIN_VALUE);
+  const powers = new Float64Array(Math.max(0, high + 1 - low));
+  const places = new Float64Array(powers.length);
+  let count = 0;
+  let sum = 0;
+  for (let j = low; j <= high; j++) {
+    if (shielded(j, k, oversampling)) continue;
+    sum += power[j];
+    powers[count] = power[j];
+    places[count++] = Math.log(j / k);
+  }
+  if (count < 4 * oversampling) return null;
+  let level = Math.log(sum / count + Number.MIN_VALUE);
   let slope = 0;
   let carriedBy = 0;
   for (let round = 0; round < 12; round++) {
-    const step = scoringStep(power, bins, k, level, slope);
+    const step = scoringStep(powers, places, count, level, slope);
     level += clamp(step.level);
     slope = Math.min(1, Math.max(-4, slope + clamp(step.slope)));
     carriedBy = step.carriedBy / oversampling;
@@ -38,16 +46,16 @@ const clamp = (step: number): number => Math.min(1, Math.max(-1, step));
 export const shielded = (j: number, k: number, oversampling: number): boolean =>
   Math.abs(j - k) <= SHIELD * oversampling || Math.abs(j - 2 * k) <= SHIELD * oversampling;
 
-/** One Fisher scoring step for log mean = level + slope * log(j / k), and the information on the level at k. */
-function scoringStep(power: Float64Array, bins: readonly number[], k: number, level: number, slope: number) {
+/** One Fisher scoring step for log mean = level + slope * place (log of bin / k), and the information on the level at k. */
+function scoringStep(powers: Float64Array, places: Float64Array, count: number, level: number, slope: number) {
   let s0 = 0;
   let s1 = 0;
   let s2 = 0;
   let r0 = 0;
   let r1 = 0;
-  for (const j of bins) {
-    const x = Math.log(j / k);
-    const rest = power[j] / Math.exp(level + slope * x) - 1;
+  for (let i = 0; i < count; i++) {
+    const x = places[i];
+    const rest = powers[i] / Math.exp(level + slope * x) - 1;
     s0 += 1;
     s1 += x;
     s2 += x * x;

@@ -13,6 +13,27 @@ export function finiteValues(values: Numbers, from = 0, to = values.length): Flo
 
 /** The same into a given array. @returns how many */
 export function copyFinite(values: Numbers, from: number, to: number, into: Float64Array): number {
+  // one loop a kind of array: a loop that meets them all is compiled for none
+  if (values instanceof Float64Array) return copyDoubles(values, from, to, into);
+  if (values instanceof Float32Array) return copySingles(values, from, to, into);
+  let m = 0;
+  for (let i = from; i < to; i++) {
+    const v = values[i];
+    if (v - v === 0) into[m++] = v;
+  }
+  return m;
+}
+
+function copyDoubles(values: Float64Array, from: number, to: number, into: Float64Array): number {
+  let m = 0;
+  for (let i = from; i < to; i++) {
+    const v = values[i];
+    if (v - v === 0) into[m++] = v;
+  }
+  return m;
+}
+
+function copySingles(values: Float32Array, from: number, to: number, into: Float64Array): number {
   let m = 0;
   for (let i = from; i < to; i++) {
     const v = values[i];

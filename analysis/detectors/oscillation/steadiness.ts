@@ -47,11 +47,18 @@ function wavesInPhase(values: Float64Array, n: number, period: number): { median
   const waves = Math.floor(n / period);
   const re = new Float64Array(waves);
   const im = new Float64Array(waves);
-  for (let i = 0; i < Math.floor(waves * period); i++) {
+  const turnC = Math.cos((2 * Math.PI) / period);
+  const turnS = Math.sin((2 * Math.PI) / period);
+  const end = Math.floor(waves * period);
+  let c = 1;
+  let s = 0;
+  for (let i = 0; i < end; i++) {
     const wave = Math.min(waves - 1, Math.floor(i / period));
-    const angle = (2 * Math.PI * i) / period;
-    re[wave] += values[i] * Math.cos(angle);
-    im[wave] += values[i] * Math.sin(angle);
+    re[wave] += values[i] * c;
+    im[wave] += values[i] * s;
+    const turned = c * turnC - s * turnS;
+    s = s * turnC + c * turnS;
+    c = turned;
   }
   const meanRe = re.reduce((sum, v) => sum + v, 0) / waves;
   const meanIm = im.reduce((sum, v) => sum + v, 0) / waves;

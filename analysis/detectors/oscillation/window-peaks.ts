@@ -2,6 +2,7 @@ import { REACH, SHIELD } from "../../numerics/local-background";
 import type { PaddedPower } from "./window-power";
 
 const LEAST_WAVES = 4;
+const NONE: number[] = [];
 
 /** Bins whose power stands out of the plain mean of their neighbours: at most two, the second no harmonic of the first. */
 export function standingOut({ power, sums }: PaddedPower, oversampling: number, leastPower: number, leastRatio: number): number[] {
@@ -27,7 +28,8 @@ export function standingOut({ power, sums }: PaddedPower, oversampling: number, 
       secondRatio = ratio;
     }
   }
-  return [best, second].filter((k) => k > 0);
+  if (best === 0) return NONE;
+  return second > 0 ? [best, second] : [best];
 }
 
 /** One bin near another, its harmonic or its part. */

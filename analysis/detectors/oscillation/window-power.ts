@@ -75,13 +75,13 @@ export function powerWithoutTone(part: Float64Array, period: number, size: numbe
     ss += s * s;
     yc += part[i] * c;
     ys += part[i] * s;
-    [c, s] = [c * turnC - s * turnS, s * turnC + c * turnS];
+    const turned = c * turnC - s * turnS;
+    s = s * turnC + c * turnS;
+    c = turned;
   }
   const determinant = cc * ss - cs * cs;
   const a = (ss * yc - cs * ys) / determinant;
   const b = (cc * ys - cs * yc) / determinant;
-  return paddedPower(
-    part.map((v, i) => v - a * cosine[i] - b * sine[i]),
-    size,
-  ).power;
+  for (let i = 0; i < n; i++) cosine[i] = part[i] - a * cosine[i] - b * sine[i];
+  return paddedPower(cosine, size).power;
 }

@@ -92,7 +92,7 @@ function searchWindows(level: Level, length: number, limits: SearchLimits, found
   const part = new Float64Array(length);
   for (let w = 0; w < count; w++) {
     const start = count === 1 ? 0 : Math.round((w * last) / (count - 1));
-    part.set(level.values.subarray(start, start + length));
+    for (let i = 0; i < length; i++) part[i] = level.values[start + i];
     searchWindow(part, start, level, limits, found);
   }
 }
@@ -103,6 +103,7 @@ function searchWindow(part: Float64Array, start: number, level: Level, limits: S
   const leastPower = ((limits.leastAmplitude * n) / 2) ** 2;
   const leastRatio = Math.min(8, -limits.logLevel * 0.6);
   const size = powerOfTwoAtLeast(2 * n);
+  if (tooQuiet(part, SCREENED * leastPower)) return;
   if (size === 2 * n && standingOut(screen(part), 2, SCREENED * leastPower, SCREENED * leastRatio).length === 0) return;
   const padded = paddedPower(part, size);
   const from = level.from + start * level.step;
@@ -128,6 +129,13 @@ function searchWindow(part: Float64Array, start: number, level: Level, limits: S
       noiseDensity: (candidate.noiseDensity / (damped * damped)) * level.step,
     });
   }
+}
+
+/** Whether no bin can reach a power: one of n values has at most n times their sum of squares (Cauchy and Schwarz). */
+function tooQuiet(part: Float64Array, leastPower: number): boolean {
+  let squares = 0;
+  for (let i = 0; i < part.length; i++) squares += part[i] * part[i];
+  return part.length * squares < leastPower;
 }
 
 /** The quick look may read a peak lower than the padded one by this factor (scalloping of half bins). */
