@@ -5,6 +5,7 @@ import type { Channel, LogRecord, Sampling } from "../../shared/record/log-recor
 import { sampleCount } from "../../shared/record/sampling";
 import type { FindingsDocument, SpanField } from "../../shared/schemas/findings-document";
 import { seconds } from "../../shared/units/quantity";
+import { columnExtent } from "../numerics/column-extent";
 
 export const writeSpan = (clock: Clock, span: Span): SpanField => ({
   from: writeInstant(clock, span.from),
@@ -34,7 +35,7 @@ export function writeRecord(record: LogRecord, faults: readonly LogFault[]): Fin
 }
 
 function writeChannel(channel: Channel): FindingsDocument["record"]["channels"][number] {
-  const { low, high, missing } = extent(channel.values);
+  const { low, high, missing } = columnExtent(channel.values);
   return {
     heading: channel.heading,
     index: channel.index,
@@ -45,27 +46,12 @@ function writeChannel(channel: Channel): FindingsDocument["record"]["channels"][
     samples: channel.values.length,
     missing,
     intervalS: medianInterval(channel.sampling),
-    min: low,
-    max: high,
+    min: known(low),
+    max: known(high),
     firstValues: Array.from(channel.values.subarray(0, 5), known),
     certainty: channel.certainty,
     reason: channel.reason,
   };
-}
-
-function extent(values: Float32Array | Float64Array): { low: number | null; high: number | null; missing: number } {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  let missing = 0;
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i];
-    if (Number.isNaN(value)) missing++;
-    else {
-      if (value < low) low = value;
-      if (value > high) high = value;
-    }
-  }
-  return { low: known(low), high: known(high), missing };
 }
 
 /** Typical distance of two samples, s; null with fewer than two. */

@@ -1,6 +1,7 @@
 import type { LogFault } from "../../shared/record/log-fault";
 import type { Channel, LogRecord, Sampling } from "../../shared/record/log-record";
 import { timeAt } from "../../shared/record/sampling";
+import { columnExtent } from "../numerics/column-extent";
 import { sampleInterval } from "./sample-interval";
 
 /**
@@ -33,7 +34,7 @@ function gapsOfClock(sampling: Sampling): LogFault[] {
 
 function missingValues({ heading, sampling, values }: Channel): LogFault[] {
   const interval = sampleInterval(sampling);
-  if (interval === null) return [];
+  if (interval === null || columnExtent(values).missing === 0) return [];
   const gaps: LogFault[] = [];
   let last = 0; // last sample with a value, or the first of all
   for (let i = 0; i <= values.length; i++) {

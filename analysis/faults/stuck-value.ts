@@ -2,6 +2,7 @@ import { channelsOf } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import { timeAt } from "../../shared/record/sampling";
+import { columnExtent } from "../numerics/column-extent";
 import { FAULT_PRESSURE } from "./below-live-zero";
 import { habitOf, hardlyRepeats } from "./channel-habit";
 
@@ -17,7 +18,7 @@ export function findStuckValues(record: LogRecord): LogFault[] {
     if (channel.sampling.kind === "on-change") return [];
     const habit = habitOf(channel.values);
     if (habit === null || !hardlyRepeats(habit)) return [];
-    const { low, high } = endsOf(channel.values);
+    const { low, high } = columnExtent(channel.values);
     const runs = runsOfEqual(channel.values).filter(
       ({ first, last }) => last - first + 1 >= LEAST_PINNED.samples && channel.values[first] >= FAULT_PRESSURE,
     );
@@ -37,15 +38,6 @@ const isLong = ({ sampling }: Channel, { first, last }: EqualRun) =>
 function fault(kind: "clipped" | "stuck-value", { heading, sampling }: Channel, { first, last }: EqualRun): LogFault {
   const note = kind === "clipped" ? "held at the end of its range" : `the same reading ${last - first + 1} times`;
   return { kind, channel: heading, from: timeAt(sampling, first), to: timeAt(sampling, last), note };
-}
-
-function endsOf(values: ArrayLike<number>): { low: number; high: number } {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (let i = 0; i < values.length; i++) {
-    if (values[i] < low) low = values[i];
-    if (values[i] > high) high = values[i];
-  }
-  return { low, high };
 }
 
 function runsOfEqual(values: ArrayLike<number>): EqualRun[] {

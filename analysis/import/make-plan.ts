@@ -107,7 +107,7 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
   const { head, dialect, layout, columns: texts } = table;
   const context = contextOf(file, table, numbers);
   const readings = readColumns(texts, context, choices);
-  const guessed = readClock(texts, context, choices) === null && layout.headingRows.length === 0 ? unnamedClock(texts, numbers) : null;
+  const guessed = layout.headingRows.length === 0 && readClock(texts, context, choices) === null ? unnamedClock(texts, numbers) : null;
   const clock =
     readClock(texts, context, guessed === null ? choices : withTime(choices, guessed.heading)) ??
     (hasNoTime(texts, readings, layout.headingRows.length > 0) ? countRows(texts, context, choices) : null);

@@ -107,7 +107,7 @@ export function selectInPlace(a: Float64Array, k: number, first = 0, last = a.le
   let left = first;
   let right = last;
   while (left < right) {
-    const pivot = middleOfThree(a[left], a[(left + right) >>> 1], a[right]);
+    const pivot = right - left > SAMPLED ? pivotOfSample(a, k, left, right) : middleOfThree(a[left], a[(left + right) >>> 1], a[right]);
     let i = left;
     let j = right;
     while (i <= j) {
@@ -124,6 +124,21 @@ export function selectInPlace(a: Float64Array, k: number, first = 0, last = a.le
     else break;
   }
   return a[k];
+}
+
+/** Ranges longer than this take their pivot from a sample. */
+const SAMPLED = 600;
+
+/** The k-th value of a sample around index k, which lies close to that of the whole range. Source: Floyd & Rivest, Communications of the ACM 18 (1975) 165. */
+function pivotOfSample(a: Float64Array, k: number, left: number, right: number): number {
+  const n = right - left + 1;
+  const m = k - left + 1;
+  const z = Math.log(n);
+  const size = 0.5 * Math.exp((2 * z) / 3);
+  const spread = 0.5 * Math.sqrt((z * size * (n - size)) / n) * Math.sign(m - n / 2);
+  const from = Math.max(left, Math.floor(k - (m * size) / n + spread));
+  const to = Math.min(right, Math.floor(k + ((n - m) * size) / n + spread));
+  return selectInPlace(a, k, from, to);
 }
 
 const middleOfThree = (a: number, b: number, c: number): number => Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));

@@ -4,6 +4,7 @@ import type { Channel } from "../../shared/record/log-record";
 import { indexAtOrAfter, sampleCount, timeAt } from "../../shared/record/sampling";
 import { seconds } from "../../shared/units/quantity";
 import { quantileInPlace } from "../numerics/order-statistics";
+import { remembered, rememberedForTwo } from "../numerics/remember";
 
 /** A stretch of one channel without a gap, on an even grid: values[i] at from + i * step. */
 export type EvenStretch = Span & {
@@ -36,22 +37,38 @@ export function usualInterval(channel: Channel): number {
 
 /**
  * The stretches of a channel inside the given spans that have neither gap nor fault, each at least `least` samples long.
- * O(samples). `within` null: the whole record.
+ * O(samples). `within` null: the whole record. Worked out once for the same lists; the values must not be changed.
  */
-export function evenStretches(channel: Channel, faults: readonly LogFault[], within: readonly Span[] | null, least = 16): EvenStretch[] {
+export function evenStretches(
+  channel: Channel,
+  faults: readonly LogFault[],
+  within: readonly Span[] | null,
+  least = 16,
+): readonly EvenStretch[] {
+  const all = stretchesWithin(channel, faults)(within ?? WHOLE);
+  return all.filter(({ values }) => values.length >= least);
+}
+
+/** Stands for the whole record. */
+const WHOLE: readonly Span[] = [];
+
+const stretchesWithin = rememberedForTwo((channel: Channel, faults: readonly LogFault[]) =>
+  remembered((within: readonly Span[]) => allStretches(channel, faults, within)),
+);
+
+function allStretches(channel: Channel, faults: readonly LogFault[], within: readonly Span[]): EvenStretch[] {
   const step = usualInterval(channel);
   const n = sampleCount(channel.sampling);
-  if (!(step > 0) || n < least) return [];
+  if (!(step > 0) || n < 1) return [];
   const wrong = faults.filter((f) => (f.channel === null || f.channel === channel.heading) && WRONG_VALUES.has(f.kind));
   const masked = maskOf(channel, wrong);
   const stretches: EvenStretch[] = [];
-  const spans = within ?? [{ from: timeAt(channel.sampling, 0), to: timeAt(channel.sampling, n - 1) }];
+  const spans = within === WHOLE ? [{ from: timeAt(channel.sampling, 0), to: timeAt(channel.sampling, n - 1) }] : within;
   for (const span of spans) {
     const first = indexAtOrAfter(channel.sampling, span.from);
     const end = indexAtOrAfter(channel.sampling, span.to + step * 1e-6);
     for (const [a, b] of unbroken(channel, masked, first, end, step)) {
-      const stretch = onGrid(channel, masked, a, b, step);
-      if (stretch.values.length >= least) stretches.push(stretch);
+      stretches.push(onGrid(channel, masked, a, b, step));
     }
   }
   return stretches;
