@@ -71,12 +71,17 @@ export function ChangeSlider({ scale, moved, units, onMove }: Props) {
             {WHAT_IF_WORDS.asItIs(asItIs)} {CHANGE_HELP[scale.id]}
           </span>
         )}
-        {moved !== null && (
-          <button type="button" onClick={() => onMove(null)} aria-label={`${WHAT_IF_WORDS.putBack}: ${changeName(scale.id)}`}>
-            {WHAT_IF_WORDS.putBack}
-          </button>
-        )}
       </p>
+      {/* Its place is kept, so that nothing moves under the finger that drags. */}
+      <button
+        type="button"
+        className="change-back small"
+        style={{ visibility: moved === null ? "hidden" : "visible" }}
+        onClick={() => onMove(null)}
+        aria-label={`${WHAT_IF_WORDS.putBack}: ${changeName(scale.id)}`}
+      >
+        {WHAT_IF_WORDS.putBack}
+      </button>
     </div>
   );
 }
