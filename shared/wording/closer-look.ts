@@ -95,6 +95,9 @@ export const LOOKS_WORDS = {
   beingDrawn: "The picture is being drawn.",
   nothing: "Nothing to show here: the log holds too little for this picture.",
   goTo: "Closer look",
+  hourByDay: "Starts by day and hour",
+  lastDays: (days: number) => `, the last ${days} days`,
+  day: "Day",
   savePicture: "Save the picture",
   saveNumbers: "Save the numbers",
 } as const;

@@ -49,3 +49,20 @@ const CHOICE_WORDS: Readonly<Record<string, string>> = {
   "before-tank": "between pump and tank",
 };
 export const sayChoice = (option: string): string => CHOICE_WORDS[option] ?? option;
+
+export const SITE_FACTS_WORDS = {
+  howWritten: (units: readonly string[]) =>
+    `All of this is optional; nothing is filled in with a typical value. Write a number with its unit; a number alone is taken in ${units.join(", ")}.`,
+  undo: "Undo",
+  redo: "Redo",
+  notKnown: "not known",
+  whatIsThis: "What is this?",
+  readFile: "Read facts from a file",
+  saveFile: "Save facts as a file",
+  file: "File of site facts",
+  sameSite: "Is this the same site?",
+  carried: "The site facts entered for the visit before are in use:",
+  keep: "Yes, keep the facts",
+  beginAnew: "No, begin with none",
+  show: "Show the facts",
+} as const;

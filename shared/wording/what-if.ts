@@ -160,5 +160,9 @@ export const WHAT_IF_WORDS = {
     whole: "The numbers are worked out over the whole record.",
     days: "This record is long: the numbers are worked out over the three days around its busiest hour.",
   },
+  fitted: "What the model was fitted with",
+  notRun: "The model could not be run against the log.",
+  explains: (share: string) => `The fitted model explains ${share} of the pressure's variance, one pump cycle at a time.`,
+  between: (value: string, low: string, high: string) => `${value} (${low} to ${high})`,
   done: (changes: readonly string[]) => (changes.length === 0 ? "" : `Worked out: ${changes.join("; ")}.`),
 } as const;

@@ -31,7 +31,12 @@ export function ChartFrame({ spec, height, label, data, onReady }: ChartFramePro
     const element = place.current;
     if (element === null) return;
     const style = getComputedStyle(element);
-    const looks = { colours, font: `${style.fontSize} ${style.fontFamily}`, heavy: light === "sunlight" };
+    const looks = {
+      colours,
+      font: `${style.fontSize} ${style.fontFamily}`,
+      heavy: light === "sunlight",
+      locale: navigator.language || null,
+    };
     const inSight = { low: spec.y.low, high: spec.y.high, columns: false };
     const options = chartOptions(spec, { width: Math.max(120, element.clientWidth), height }, looks, uPlot.paths, inSight);
     const plot = new uPlot(options, aligned(latest.current.data, spec), element);

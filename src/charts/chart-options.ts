@@ -9,7 +9,7 @@ import type { Point } from "./trace-series";
 /** The path builders of the drawing library, given by the one file that loads it. */
 export type PathBuilders = typeof uPlot.paths;
 
-export type Looks = { readonly colours: Colours; readonly font: string; readonly heavy: boolean };
+export type Looks = { readonly colours: Colours; readonly font: string; readonly heavy: boolean; readonly locale: string | null };
 
 /** Our picture in the drawing library's words. Cursor, legend and zoom stay off: the views have their own. */
 export function chartOptions(
@@ -66,7 +66,7 @@ function decimalsOf(step: number): number {
   return 9;
 }
 
-function axis({ title, write, ticks, low, high }: ChartAxis, { colours, font }: Looks): uPlot.Axis {
+function axis({ title, write, ticks, low, high }: ChartAxis, { colours, font, locale }: Looks): uPlot.Axis {
   return {
     ...(title === "" ? {} : { label: title }),
     labelFont: font,
@@ -80,7 +80,7 @@ function axis({ title, write, ticks, low, high }: ChartAxis, { colours, font }: 
       ? {}
       : { splits: () => ticks.filter((at) => at >= low && at <= high), filter: (_plot: uPlot, all: number[]) => all }),
     values: (_plot: uPlot, values: number[], _axis: number, _space: number, step: number) =>
-      values.map((value) => (value === null ? "" : write === undefined ? formatNumber(value, decimalsOf(step), null) : write(value))),
+      values.map((value) => (value === null ? "" : write === undefined ? formatNumber(value, decimalsOf(step), locale) : write(value))),
   };
 }
 

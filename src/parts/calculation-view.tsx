@@ -1,4 +1,5 @@
 import { type Calculation, sayOrigin } from "../../shared/wording/calculation";
+import { FINDINGS_WORDS } from "../../shared/wording/story";
 
 /** A calculation with the site's own numbers, as one would write it down: formula, what went in, what came out, place by place. */
 export function CalculationView({ calculation }: { readonly calculation: Calculation }) {
@@ -26,7 +27,7 @@ export function CalculationView({ calculation }: { readonly calculation: Calcula
 function PlainTable({ head, rows }: NonNullable<Calculation["table"]>) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by the keyboard
-    <section className="wide-table" aria-label="Place by place" tabIndex={0}>
+    <section className="wide-table" aria-label={FINDINGS_WORDS.placeByPlace} tabIndex={0}>
       <table className="plain-table">
         <thead>
           <tr>

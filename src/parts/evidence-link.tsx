@@ -1,4 +1,5 @@
 import type { Span } from "../../shared/findings/span";
+import { FINDINGS_WORDS } from "../../shared/wording/story";
 
 type Props = {
   readonly places: readonly Span[];
@@ -11,8 +12,8 @@ type Props = {
 export function EvidenceLink({ places, of, onShow }: Props) {
   if (places.length === 0) return null;
   return (
-    <button type="button" className="evidence-link" onClick={() => onShow(places)} aria-label={`Show on trace: ${of}`}>
-      Show on trace{places.length > 1 ? ` (${places.length} places)` : ""}
+    <button type="button" className="evidence-link" onClick={() => onShow(places)} aria-label={`${FINDINGS_WORDS.showOnTrace}: ${of}`}>
+      {FINDINGS_WORDS.showPlaces(places.length)}
     </button>
   );
 }

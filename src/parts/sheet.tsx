@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useRef } from "react";
+import { PAGE_WORDS } from "../../shared/wording/page";
 import "./sheet.css";
 
 type SheetProps = {
@@ -18,7 +19,7 @@ export function Sheet({ title, isWide = false, onClose, children }: SheetProps) 
       <header className="sheet-head">
         <h2 id="sheet-title">{title}</h2>
         <button type="button" onClick={() => dialog.current?.close()}>
-          Close
+          {PAGE_WORDS.close}
         </button>
       </header>
       <div className="sheet-body">{children}</div>

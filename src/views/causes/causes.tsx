@@ -1,5 +1,6 @@
 import { useRef } from "react";
 import type { Analysis } from "../../../shared/findings/analysis";
+import { CAUSES_WORDS } from "../../../shared/wording/story";
 import { Disclosure } from "../../parts/disclosure";
 import { TermNote } from "../../parts/term-note";
 import { EnterFact } from "../site-facts/enter-fact";
@@ -15,15 +16,12 @@ export function Causes(props: StoryProps) {
   const { told, rest } = causeLines(causes, preferences.units);
   return (
     <section className="chapter" aria-labelledby="causes">
-      <h2 id="causes">Why</h2>
+      <h2 id="causes">{CAUSES_WORDS.title}</h2>
       {causes.length === 0 ? (
-        <p>
-          Causes are weighed once the log shows something to weigh. With a pressure log of a day and the site facts there is most to go by.
-        </p>
+        <p>{CAUSES_WORDS.nothing}</p>
       ) : (
         <p className="soft">
-          Weighed against each other, so that all <TermNote id="confidence">confidences</TermNote> add up to 100{"\u202f"}%. A reading you
-          enter weighs them again at once.
+          {CAUSES_WORDS.weighed[0]} <TermNote id="confidence">{CAUSES_WORDS.confidences}</TermNote> {CAUSES_WORDS.weighed[1]}
         </p>
       )}
       <ol className="cause-list" aria-live="polite">
@@ -32,7 +30,7 @@ export function Causes(props: StoryProps) {
         ))}
       </ol>
       {rest.length === 0 ? null : (
-        <Disclosure summary={`Also weighed (${rest.length})`}>
+        <Disclosure summary={CAUSES_WORDS.alsoWeighed(rest.length)}>
           <ul>
             {rest.map((line) => (
               <li key={line.id}>
@@ -55,16 +53,16 @@ function CauseEntry({ line, open, earlier, ...page }: EntryProps) {
       <h3>
         {line.name} <span className="cause-share">{line.share}</span>
       </h3>
-      {earlier === null ? null : <p className="cause-earlier">Before the last entry: {earlier}.</p>}
-      <meter className="cause-line" min={0} max={1} value={line.confidence} aria-label={`Confidence in ${line.name}`} />
-      {line.beside === null ? null : <p>It may well hold beside the first: {line.beside}.</p>}
+      {earlier === null ? null : <p className="cause-earlier">{CAUSES_WORDS.earlier(earlier)}</p>}
+      <meter className="cause-line" min={0} max={1} value={line.confidence} aria-label={CAUSES_WORDS.confidenceIn(line.name)} />
+      {line.beside === null ? null : <p>{CAUSES_WORDS.beside(line.beside)}</p>}
       <p>{line.meaning}</p>
-      <Reasons title="What speaks for it" reasons={line.for} open={open} />
-      <Reasons title="What speaks against it" reasons={line.against} open={open} />
+      <Reasons title={CAUSES_WORDS.speaksFor} reasons={line.for} open={open} />
+      <Reasons title={CAUSES_WORDS.speaksAgainst} reasons={line.against} open={open} />
       {line.toSeparate === null ? null : (
         <div className="cause-check">
           <p>
-            <strong>What would settle it.</strong> {line.toSeparate}
+            <strong>{CAUSES_WORDS.settles}</strong> {line.toSeparate}
           </p>
           {line.fact === null ? null : <EnterFact name={line.fact} at={`cause-${line.id}`} {...page} />}
         </div>

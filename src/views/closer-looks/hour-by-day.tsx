@@ -1,5 +1,6 @@
 import { isCannotTell } from "../../../shared/findings/segment";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { LOOKS_WORDS } from "../../../shared/wording/closer-look";
 import { hourByDay } from "../../charts/looks/hour-by-day";
 import type { Visit } from "../../state/visit-state";
 
@@ -16,12 +17,15 @@ export function HourByDay({ visit, units }: { readonly visit: Visit; readonly un
   const dayName = new Intl.DateTimeFormat(units.locale ?? "en-GB", { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" });
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keys
-    <section className="hour-table" tabIndex={0} aria-label="Starts by day and hour">
+    <section className="hour-table" tabIndex={0} aria-label={LOOKS_WORDS.hourByDay}>
       <table className="small">
-        <caption>Starts by day and hour{rows.length > MOST_DAYS ? `, the last ${MOST_DAYS} days` : ""}</caption>
+        <caption>
+          {LOOKS_WORDS.hourByDay}
+          {rows.length > MOST_DAYS ? LOOKS_WORDS.lastDays(MOST_DAYS) : ""}
+        </caption>
         <thead>
           <tr>
-            <th scope="col">Day</th>
+            <th scope="col">{LOOKS_WORDS.day}</th>
             {Array.from({ length: 24 }, (_, h) => (
               <th key={String(h)} scope="col">
                 {h}

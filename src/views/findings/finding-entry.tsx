@@ -3,6 +3,7 @@ import type { FindingKind } from "../../../shared/findings/finding";
 import type { Span } from "../../../shared/findings/span";
 import { LOOKS_WORDS } from "../../../shared/wording/closer-look";
 import { sayOverLimit } from "../../../shared/wording/limit-state";
+import { FINDINGS_WORDS } from "../../../shared/wording/story";
 import type { TermId } from "../../../shared/wording/term";
 import { looksOf } from "../../charts/looks/looks-of";
 import { CalculationView } from "../../parts/calculation-view";
@@ -52,18 +53,18 @@ export function FindingEntry({ line, selection, dispatch }: Props) {
             {LOOKS_WORDS.goTo}
           </button>
         )}
-        {term === undefined ? null : <TermNote id={term}>What this means</TermNote>}
+        {term === undefined ? null : <TermNote id={term}>{FINDINGS_WORDS.means}</TermNote>}
       </p>
-      <Disclosure summary="How this was worked out, and what would make it wrong">
+      <Disclosure summary={FINDINGS_WORDS.worked}>
         <p>{line.method}</p>
         {line.basis.length === 0 ? null : (
           <p className="soft">
-            Rests on <bdi>{line.basis.join(", ")}</bdi>.
+            {FINDINGS_WORDS.restsOn} <bdi>{line.basis.join(", ")}</bdi>.
           </p>
         )}
         <CalculationView calculation={line.calculation} />
         <p className="finding-wrong-if">
-          <strong>This is wrong if:</strong> {line.wrongIf}
+          <strong>{FINDINGS_WORDS.wrongIf}</strong> {line.wrongIf}
         </p>
         {line.openEnds.map((sentence) => (
           <p key={sentence}>{sentence}</p>
@@ -79,9 +80,9 @@ function Sharpen({ line, dispatch }: Pick<Props, "line" | "dispatch">) {
   if (sharpen === null) return null;
   return (
     <p className="finding-sharpen">
-      <span className="soft">Sharper with {sharpen.by}.</span>{" "}
+      <span className="soft">{FINDINGS_WORDS.sharperWith(sharpen.by)}</span>{" "}
       <button type="button" className="button-quiet" onClick={() => goToFact(dispatch, sharpen.fact)}>
-        Enter it
+        {FINDINGS_WORDS.enterIt}
       </button>
     </p>
   );

@@ -1,5 +1,6 @@
 import { useMemo } from "react";
 import { collectCannotTell } from "../../../analysis/document/story-part";
+import { FINDINGS_WORDS } from "../../../shared/wording/story";
 import { Disclosure } from "../../parts/disclosure";
 import type { StoryProps } from "../view-props";
 import { FindingEntry } from "./finding-entry";
@@ -16,18 +17,18 @@ export function Findings({ visit, state, preferences, dispatch }: StoryProps) {
   const cannot = useMemo(() => cannotShow(collectCannotTell(analysis.outcomes, analysis.segments), lines, units), [analysis, lines, units]);
   return (
     <section className="chapter" aria-labelledby="findings">
-      <h2 id="findings">What this log shows</h2>
-      {lines.length === 0 ? <p>Nothing was found that needs a word. What was asked, and what this log cannot show, stands below.</p> : null}
+      <h2 id="findings">{FINDINGS_WORDS.title}</h2>
+      {lines.length === 0 ? <p>{FINDINGS_WORDS.nothing}</p> : null}
       <ol className="finding-list">
         {lines.map((line) => (
           <FindingEntry key={line.finding.kind} line={line} selection={state.selection} dispatch={dispatch} />
         ))}
       </ol>
-      <Sentences title="Asked and in order" sentences={clear} open={false} />
-      <Sentences title="What this log cannot show" sentences={cannot} open={lines.length < 4} />
+      <Sentences title={FINDINGS_WORDS.clear} sentences={clear} open={false} />
+      <Sentences title={FINDINGS_WORDS.cannot} sentences={cannot} open={lines.length < 4} />
       {broken.map(({ question, message }) => (
         <p key={question} className="finding-broken">
-          {question} This could not be worked out because the program failed at it: <bdi>{message}</bdi>
+          {question} {FINDINGS_WORDS.failed} <bdi>{message}</bdi>
         </p>
       ))}
     </section>

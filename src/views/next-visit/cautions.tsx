@@ -1,4 +1,5 @@
 import type { CautionWords } from "../../../shared/wording/caution";
+import { NEXT_VISIT_WORDS } from "../../../shared/wording/story";
 import { Disclosure } from "../../parts/disclosure";
 
 type Props = { readonly title: string; readonly cautions: readonly CautionWords[] };
@@ -7,7 +8,7 @@ type Props = { readonly title: string; readonly cautions: readonly CautionWords[
 export function Cautions({ title, cautions }: Props) {
   if (cautions.length === 0) return null;
   return (
-    <div className="cautions" role="note" aria-label={`Cautions: ${title}`}>
+    <div className="cautions" role="note" aria-label={NEXT_VISIT_WORDS.cautions(title)}>
       <p>
         <strong>{title}</strong>
       </p>
@@ -16,7 +17,7 @@ export function Cautions({ title, cautions }: Props) {
           <li key={caution.text}>{caution.text}</li>
         ))}
       </ul>
-      <Disclosure summary="Where these come from">
+      <Disclosure summary={NEXT_VISIT_WORDS.restOn}>
         <ul>
           {[...new Set(cautions.map((caution) => caution.source))].map((source) => (
             <li key={source}>{source}</li>

@@ -1,6 +1,7 @@
 import { type Checklist, withEntry } from "../../../shared/findings/checklist";
 import { cautionWords } from "../../../shared/wording/caution";
 import { sayDone } from "../../../shared/wording/step";
+import { NEXT_VISIT_WORDS } from "../../../shared/wording/story";
 import { NoteField } from "../../parts/note-field";
 import { TermNote } from "../../parts/term-note";
 import type { StoryProps } from "../view-props";
@@ -17,17 +18,15 @@ export function NextVisit(props: StoryProps) {
   const keep = (next: Checklist) => dispatch({ do: "note-checklist", checklist: next });
   return (
     <section className="chapter" aria-labelledby="next-visit">
-      <h2 id="next-visit">Next visit</h2>
+      <h2 id="next-visit">{NEXT_VISIT_WORDS.title}</h2>
       {steps.length === 0 ? (
-        <p>
-          Steps follow from the causes. Where the log shows nothing to weigh, there is nothing to do yet; what it cannot show is said above.
-        </p>
+        <p>{NEXT_VISIT_WORDS.nothing}</p>
       ) : (
         <>
-          <Cautions title="For every step" cautions={FOR_EVERY_STEP.map(cautionWords)} />
+          <Cautions title={NEXT_VISIT_WORDS.everyStep} cautions={FOR_EVERY_STEP.map(cautionWords)} />
           <p role="status">
-            {sayDone(steps.filter((step) => step.done).length, steps.length)}. Where practice and physics each have an amount,{" "}
-            <TermNote id="common-practice">both stand</TermNote>.
+            {sayDone(steps.filter((step) => step.done).length, steps.length)}. {NEXT_VISIT_WORDS.practiceAndPhysics}{" "}
+            <TermNote id="common-practice">{NEXT_VISIT_WORDS.bothStand}</TermNote>.
           </p>
         </>
       )}
@@ -36,7 +35,7 @@ export function NextVisit(props: StoryProps) {
           <StepEntry key={step.id} step={step} onEntry={(entry) => keep(withEntry(checklist, entry))} {...props} />
         ))}
       </ol>
-      <NoteField label="Notes of this visit" value={checklist.notes} onCommit={(notes) => keep({ ...checklist, notes })} />
+      <NoteField label={NEXT_VISIT_WORDS.notes} value={checklist.notes} onCommit={(notes) => keep({ ...checklist, notes })} />
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import { useId } from "react";
 import type { ChecklistEntry } from "../../../shared/findings/checklist";
+import { NEXT_VISIT_WORDS } from "../../../shared/wording/story";
 import { Disclosure } from "../../parts/disclosure";
 import { NoteField } from "../../parts/note-field";
 import { EnterFact } from "../site-facts/enter-fact";
@@ -26,12 +27,12 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
           />
           <span>
             {step.title}
-            {step.done ? <span className="step-done"> (done)</span> : null}
+            {step.done ? <span className="step-done"> {NEXT_VISIT_WORDS.done}</span> : null}
           </span>
           <span className="step-kind">{step.kind}</span>
         </label>
       </h3>
-      <Cautions title="Before you touch anything" cautions={step.cautions} />
+      <Cautions title={NEXT_VISIT_WORDS.beforeYouTouch} cautions={step.cautions} />
       <p id={`${id}-does`} className="step-does">
         {words.does}
       </p>
@@ -40,7 +41,7 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
           {step.amounts.map(({ text, calculation }) => (
             <li key={text}>
               <strong>{text}</strong>
-              <Disclosure summary="How this was worked out">
+              <Disclosure summary={NEXT_VISIT_WORDS.worked}>
                 <p>{calculation}</p>
               </Disclosure>
             </li>
@@ -49,20 +50,20 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
       )}
       {words.trust === null ? null : <p>{words.trust}</p>}
       <p>
-        <span className="soft">Because</span> {words.because}
+        <span className="soft">{NEXT_VISIT_WORDS.because}</span> {words.because}
       </p>
       {words.expect === null ? null : (
         <p>
-          <span className="soft">Expect</span> {words.expect}
+          <span className="soft">{NEXT_VISIT_WORDS.expect}</span> {words.expect}
         </p>
       )}
       <p>
-        <span className="soft">If this is wrong:</span> {words.ifWrong}
+        <span className="soft">{NEXT_VISIT_WORDS.ifWrong}</span> {words.ifWrong}
       </p>
       <div className="step-site">
         {step.reading === null ? null : <EnterFact name={step.reading} at={`step-${step.id}`} {...page} />}
-        <Disclosure summary="Note" open={step.note !== ""}>
-          <NoteField label={`Note on: ${step.title}`} value={step.note} onCommit={(note) => change({ note })} />
+        <Disclosure summary={NEXT_VISIT_WORDS.note} open={step.note !== ""}>
+          <NoteField label={NEXT_VISIT_WORDS.noteOn(step.title)} value={step.note} onCommit={(note) => change({ note })} />
         </Disclosure>
       </div>
     </li>

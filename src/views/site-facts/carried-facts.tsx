@@ -1,3 +1,4 @@
+import { SITE_FACTS_WORDS } from "../../../shared/wording/site-fact";
 import type { PageProps } from "../view-props";
 import { toSiteEntry } from "./entries";
 
@@ -7,19 +8,19 @@ export function CarriedFacts({ state, commands, dispatch }: PageProps) {
   const { facts, written } = state.site;
   return (
     <section className="open-questions" aria-labelledby="carried-facts">
-      <h2 id="carried-facts">Is this the same site?</h2>
+      <h2 id="carried-facts">{SITE_FACTS_WORDS.sameSite}</h2>
       <p>
-        The site facts entered for the visit before are in use: <bdi>{facts.name ?? Object.values(written).slice(0, 4).join(", ")}</bdi>.
+        {SITE_FACTS_WORDS.carried} <bdi>{facts.name ?? Object.values(written).slice(0, 4).join(", ")}</bdi>.
       </p>
       <p className="button-row">
         <button type="button" onClick={() => commands.enterSite(state.site)}>
-          Yes, keep the facts
+          {SITE_FACTS_WORDS.keep}
         </button>
         <button type="button" onClick={() => commands.enterSite(toSiteEntry({}))}>
-          No, begin with none
+          {SITE_FACTS_WORDS.beginAnew}
         </button>
         <button type="button" onClick={() => dispatch({ do: "open-sheet", sheet: "site-facts" })}>
-          Show the facts
+          {SITE_FACTS_WORDS.show}
         </button>
       </p>
     </section>

@@ -1,6 +1,6 @@
 import { type FactKey, factEntry } from "../../../shared/site/fact-key";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
-import { FACT_GROUPS, FACT_WORDS, sayChoice } from "../../../shared/wording/site-fact";
+import { FACT_GROUPS, FACT_WORDS, SITE_FACTS_WORDS, sayChoice } from "../../../shared/wording/site-fact";
 import { sayEntryProblem } from "../../../shared/wording/site-fact-problem";
 import type { TermId } from "../../../shared/wording/term";
 import { ChoiceField } from "../../parts/choice-field";
@@ -66,7 +66,7 @@ export function FactField({
         label={words.label}
         hint={words.where}
         value={value}
-        options={[{ value: "", text: "not known" }, ...options]}
+        options={[{ value: "", text: SITE_FACTS_WORDS.notKnown }, ...options]}
         onChange={commit}
       />
     );
@@ -76,7 +76,7 @@ export function FactField({
     <QuantityField
       fieldId={fieldId}
       label={words.label}
-      aside={term === undefined ? null : <TermNote id={term}>What is this?</TermNote>}
+      aside={term === undefined ? null : <TermNote id={term}>{SITE_FACTS_WORDS.whatIsThis}</TermNote>}
       hint={words.where}
       example={entry.example}
       value={value}

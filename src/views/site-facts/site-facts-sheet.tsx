@@ -1,4 +1,5 @@
 import { useMemo } from "react";
+import { SITE_FACTS_WORDS } from "../../../shared/wording/site-fact";
 import type { PageProps } from "../view-props";
 import { type FactEntries, readEntries, toSiteEntry } from "./entries";
 import { FactFields } from "./fact-fields";
@@ -13,16 +14,13 @@ export function SiteFactsSheet({ state, preferences, commands }: PageProps) {
   const enter = (next: FactEntries) => commands.enterSite(toSiteEntry(next));
   return (
     <div className="site-facts">
-      <p>
-        All of this is optional; nothing is filled in with a typical value. Write a number with its unit; a number alone is taken in{" "}
-        {[pressure, flow, volume, length, power].join(", ")}.
-      </p>
+      <p>{SITE_FACTS_WORDS.howWritten([pressure, flow, volume, length, power])}</p>
       <p className="button-row">
         <button type="button" disabled={state.earlierSites.length === 0} onClick={commands.undoSite}>
-          Undo
+          {SITE_FACTS_WORDS.undo}
         </button>
         <button type="button" disabled={state.laterSites.length === 0} onClick={commands.redoSite}>
-          Redo
+          {SITE_FACTS_WORDS.redo}
         </button>
       </p>
       <FactFields entries={entries} read={read} units={preferences.units} onEntries={enter} />

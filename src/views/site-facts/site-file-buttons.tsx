@@ -1,6 +1,7 @@
 import { useRef, useState } from "react";
 import { SiteFileError } from "../../../shared/problems/site-file-problem";
 import { readSiteFacts } from "../../../shared/site/read-site-facts";
+import { SITE_FACTS_WORDS } from "../../../shared/wording/site-fact";
 import { saySiteFileProblem } from "../../../shared/wording/site-file-problem";
 import { saveAsFile } from "../../parts/save-as-file";
 import { type FactEntries, fromSiteFile, toSiteFile } from "./entries";
@@ -20,10 +21,10 @@ export function SiteFileButtons({ entries, onEntries }: Props) {
     <div className="site-file">
       <p className="button-row">
         <button type="button" onClick={() => input.current?.click()}>
-          Read facts from a file
+          {SITE_FACTS_WORDS.readFile}
         </button>
         <button type="button" onClick={() => saveAsFile("site.json", "application/json", JSON.stringify(toSiteFile(entries), null, 2))}>
-          Save facts as a file
+          {SITE_FACTS_WORDS.saveFile}
         </button>
       </p>
       <input
@@ -31,7 +32,7 @@ export function SiteFileButtons({ entries, onEntries }: Props) {
         type="file"
         hidden
         accept=".json,application/json"
-        aria-label="File of site facts"
+        aria-label={SITE_FACTS_WORDS.file}
         onChange={(event) => {
           const file = event.target.files?.[0];
           event.target.value = "";

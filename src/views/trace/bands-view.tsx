@@ -1,5 +1,6 @@
 import { type MouseEvent, useCallback } from "react";
 import { BAND_WORDS } from "../../../shared/wording/band";
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { BAND_HUES, bandFill, PATTERN_TILE } from "../../charts/band-patterns";
 import { type Band, type BandPlace, firstFrom, placeAt } from "../../charts/bands";
 import { PLOT_RIGHT } from "../../charts/chart-spec";
@@ -84,7 +85,7 @@ export function BandsView({ bands, model, selection, dispatch, layout, say, onEx
         draw={draw}
         style={{ marginInlineEnd: PLOT_RIGHT }}
         role="img"
-        aria-label={`Bands: ${bands.map((band) => `${BAND_WORDS[band.kind].title}, ${band.places.length} places`).join("; ")}`}
+        aria-label={TRACE_WORDS.bands(bands.map((band) => ({ title: BAND_WORDS[band.kind].title, count: band.places.length })))}
         onMouseMove={explain}
         onMouseLeave={() => onExplain(null)}
         onClick={choose}

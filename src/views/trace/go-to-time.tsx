@@ -1,4 +1,5 @@
 import type { Clock } from "../../../shared/record/clock";
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { localUnix } from "../../charts/time-axis";
 import type { TraceModel } from "./trace-model";
 import { centred } from "./trace-window";
@@ -15,7 +16,7 @@ export function GoToTime({ model, clock, elapsed }: GoToProps) {
   if (clock.kind === "elapsed" || elapsed) {
     return (
       <label className="tool-group">
-        Go to hour
+        {TRACE_WORDS.goToHour}
         <input type="number" min="0" max={model.duration / 3600} step="any" onChange={(event) => go(event.target.valueAsNumber * 3600)} />
       </label>
     );
@@ -23,7 +24,7 @@ export function GoToTime({ model, clock, elapsed }: GoToProps) {
   const local = (t: number) => new Date(localUnix(t, clock) * 1000).toISOString().slice(0, 16);
   return (
     <label className="tool-group">
-      Go to
+      {TRACE_WORDS.goTo}
       <input
         type="datetime-local"
         defaultValue={local(0)}

@@ -1,5 +1,6 @@
 import { formatQuantity } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { type Band, firstFrom } from "../../charts/bands";
 import type { Strip } from "../../charts/strips";
 import { useObserved } from "./observable";
@@ -18,8 +19,8 @@ type MeasureProps = {
 export function Measure({ model, strips, bands, units, plotWidth }: MeasureProps) {
   const measuring = useObserved(model.measuring);
   useObserved(model.detail);
-  if (measuring === null) return <p className="measured small">Drag over the trace to measure between two points, or press M twice.</p>;
-  if (measuring.to === null) return <p className="measured small">First point set. Set the second.</p>;
+  if (measuring === null) return <p className="measured small">{TRACE_WORDS.howToMeasure}</p>;
+  if (measuring.to === null) return <p className="measured small">{TRACE_WORDS.firstPointSet}</p>;
   const [from, to] = [Math.min(measuring.from, measuring.to), Math.max(measuring.from, measuring.to)];
   const starts = bands.find(({ kind }) => kind === "running")?.places;
   const count = starts === undefined ? null : firstFrom(starts, to) - firstFrom(starts, from);
@@ -30,7 +31,7 @@ export function Measure({ model, strips, bands, units, plotWidth }: MeasureProps
     <p className="measured small" role="status">
       <b>{formatQuantity(to - from, "time", units, 4)}</b>
       {changes.filter((text) => text !== null).map((text) => `; ${text}`)}
-      {count === null ? "" : `; ${count} ${count === 1 ? "start" : "starts"} of the pump`}
+      {count === null ? "" : `; ${TRACE_WORDS.starts(count)}`}
     </p>
   );
 }
@@ -53,5 +54,6 @@ function sayChange(
   if (shown === "temperature") return null;
   const sign = change > 0 ? "+" : "";
   const perMinute = formatQuantity((change * 60) / (to - from), shown, units, 2);
-  return `${model.channels[index].trace.heading} ${sign}${formatQuantity(change, shown, units, 3)}, ${sign}${perMinute} a minute`;
+  const whole = `${sign}${formatQuantity(change, shown, units, 3)}`;
+  return `${model.channels[index].trace.heading} ${TRACE_WORDS.perMinute(whole, `${sign}${perMinute}`)}`;
 }

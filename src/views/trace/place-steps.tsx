@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { BAND_WORDS } from "../../../shared/wording/band";
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { type Band, type BandPlace, neighbour } from "../../charts/bands";
 import type { TraceModel } from "./trace-model";
 
@@ -14,19 +15,19 @@ export function PlaceSteps({ model, bands, onPlace }: StepsProps) {
     const { from, to } = model.window.get();
     const chosen = bands.filter((band) => kind === "any" || band.kind === kind);
     const found = neighbour(chosen, model.cursor.get() ?? (from + to) / 2, direction);
-    setEnd(found !== null ? "" : direction === 1 ? "That was the last one." : "That was the first one.");
+    setEnd(found !== null ? "" : direction === 1 ? TRACE_WORDS.atLast : TRACE_WORDS.atFirst);
     if (found !== null) onPlace(found.band, found.place);
   }
   return (
     <span className="tool-group">
       <button type="button" onClick={() => step(-1)}>
-        Previous
+        {TRACE_WORDS.previous}
       </button>
       <button type="button" onClick={() => step(1)}>
-        Next
+        {TRACE_WORDS.next}
       </button>
-      <select aria-label="Which places to step through" value={kind} onChange={(event) => setKind(event.target.value)}>
-        <option value="any">any place</option>
+      <select aria-label={TRACE_WORDS.stepThrough} value={kind} onChange={(event) => setKind(event.target.value)}>
+        <option value="any">{TRACE_WORDS.anyPlace}</option>
         {bands.map((band) => (
           <option key={band.kind} value={band.kind}>
             {BAND_WORDS[band.kind].title.toLowerCase()}

@@ -75,7 +75,7 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
         )}
         {beyond.map((mark) => (
           <span key={mark.label} className="soft">
-            {mark.label}: out of the picture
+            {TRACE_WORDS.outOfPicture(mark.label)}
           </span>
         ))}
       </div>
@@ -83,7 +83,12 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
         spec={spec}
         height={height}
         data={null}
-        label={`${strip.title} of ${channels.map(({ trace }) => trace.heading).join(" and ")} against time, from ${formatQuantity(strip.low, strip.shown, units)} to ${formatQuantity(strip.high, strip.shown, units)}`}
+        label={TRACE_WORDS.strip(
+          strip.title,
+          channels.map(({ trace }) => trace.heading),
+          formatQuantity(strip.low, strip.shown, units),
+          formatQuantity(strip.high, strip.shown, units),
+        )}
         onReady={(now) => setDraw({ now, of: spec })}
       />
     </div>
@@ -105,10 +110,10 @@ function Reading({ model, index, strip, units, plotWidth }: ReadingProps) {
   const window = model.window.get();
   if (cursor === null) return null;
   const read = valueAt(model.channels[index], detail?.channels[index] ?? null, cursor, (window.to - window.from) / Math.max(50, plotWidth));
-  return <output className="strip-reading">{read === null ? "no value" : sayReading(read, strip, units)}</output>;
+  return <output className="strip-reading">{read === null ? TRACE_WORDS.noValue : sayReading(read, strip, units)}</output>;
 }
 
 function sayReading({ low, high }: { readonly low: number; readonly high: number }, strip: Strip, units: UnitChoice): string {
   const [first, second] = [formatQuantity(low, strip.shown, units, 4), formatQuantity(high, strip.shown, units, 4)];
-  return first === second ? first : `${first.split("\u202f")[0]} to ${second}`;
+  return first === second ? first : TRACE_WORDS.range(first.split("\u202f")[0], second);
 }

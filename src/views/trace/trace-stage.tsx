@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useMemo, useState } from "react";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import type { Band } from "../../charts/bands";
 import type { ChartMark } from "../../charts/chart-spec";
 import type { Strip } from "../../charts/strips";
@@ -64,7 +65,7 @@ export function TraceStage(props: StageProps) {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the trace is moved by keys
       tabIndex={0}
       role="application"
-      aria-label="Trace of all channels. Arrow keys move and zoom, Shift with arrows moves the reading line, M measures, 0 shows the whole record."
+      aria-label={TRACE_WORDS.keys}
       onKeyDown={press}
     >
       <Backdrop

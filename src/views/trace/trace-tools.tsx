@@ -1,3 +1,4 @@
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import type { Band, BandPlace } from "../../charts/bands";
 import type { Strip } from "../../charts/strips";
 import { useObserved } from "./observable";
@@ -28,26 +29,26 @@ export function TraceTools(props: ToolsProps) {
   };
   const isPinned = layout.kind === "pinned";
   return (
-    <div className="trace-tools small" role="toolbar" aria-label="Trace">
+    <div className="trace-tools small" role="toolbar" aria-label={TRACE_WORDS.name}>
       <button type="button" onClick={() => model.moveTo(wholeWindow(model.duration))}>
-        Whole record
+        {TRACE_WORDS.whole}
       </button>
       <button type="button" onClick={zoom(0.5)}>
-        Closer
+        {TRACE_WORDS.closer}
       </button>
       <button type="button" onClick={zoom(2)}>
-        Wider
+        {TRACE_WORDS.wider}
       </button>
       {layout.kind !== "beside" && (
         <button type="button" aria-expanded={!isPinned} onClick={() => props.onLarge(isPinned)}>
-          {isPinned ? "Larger" : "Smaller"}
+          {isPinned ? TRACE_WORDS.larger : TRACE_WORDS.smaller}
         </button>
       )}
       {isPinned && <StripChoice {...props} />}
       {(layout.isRoomy || !isPinned) && (
         <>
           <button type="button" aria-pressed={measure} onClick={() => props.onMeasure(!measure)}>
-            Measure
+            {TRACE_WORDS.measure}
           </button>
           <FitHeight model={model} />
           <PlaceSteps model={model} bands={props.bands} onPlace={props.onPlace} />
@@ -60,7 +61,7 @@ export function TraceTools(props: ToolsProps) {
 function StripChoice({ strips, stripIndex, onStrip }: Pick<ToolsProps, "strips" | "stripIndex" | "onStrip">) {
   if (strips.length < 2) return null;
   return (
-    <select aria-label="What is drawn" value={stripIndex} onChange={(event) => onStrip(Number(event.target.value))}>
+    <select aria-label={TRACE_WORDS.drawn} value={stripIndex} onChange={(event) => onStrip(Number(event.target.value))}>
       {strips.map((strip, i) => (
         <option key={strip.channels.join(" ")} value={i}>
           {strip.title}
@@ -74,7 +75,7 @@ function FitHeight({ model }: Pick<ToolsProps, "model">) {
   const fits = useObserved(model.fitHeight);
   return (
     <button type="button" aria-pressed={fits} onClick={() => model.fitHeight.set(!fits)}>
-      Fit heights
+      {TRACE_WORDS.fitHeights}
     </button>
   );
 }

@@ -58,7 +58,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   const isLow = useMedia(LOW);
   const section = usePinnedHeight(layout.kind === "pinned" && !isLow);
   return (
-    <section ref={section} className="trace" data-layout={layout.kind} data-roomy={layout.isRoomy} aria-label="Trace">
+    <section ref={section} className="trace" data-layout={layout.kind} data-roomy={layout.isRoomy} aria-label={TRACE_WORDS.name}>
       <TraceTools
         model={model}
         bands={view.bands}
@@ -94,7 +94,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
       </div>
       <div className="trace-foot small">
         <p className="trace-said" role="status">
-          {said ?? chosen ?? (isLoggersTime && layout.kind !== "pinned" ? "Times are the logger's own local time." : "")}
+          {said ?? chosen ?? (isLoggersTime && layout.kind !== "pinned" ? TRACE_WORDS.loggersTime : "")}
         </p>
         {layout.kind !== "pinned" && <GoToTime model={model} clock={outline.clock} elapsed={words.elapsed} />}
       </div>

@@ -2,6 +2,7 @@ import { useCallback, useMemo } from "react";
 import type { Span } from "../../../shared/findings/span";
 import { formatQuantity } from "../../../shared/units/format-quantity";
 import { BAND_WORDS } from "../../../shared/wording/band";
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import type { Band, BandPlace } from "../../charts/bands";
 import { instantLabel, type TimeTick, timeTicks } from "../../charts/time-axis";
 import type { Preferences } from "../../state/preferences";
@@ -38,7 +39,7 @@ export function useTraceWords(outline: RecordOutline, model: TraceModel, prefere
       tickTimes: (window) => ticks(window).map(({ at }) => at),
       sayInstant,
       sayPlace: (band, { from, to, note }) =>
-        `${BAND_WORDS[band.kind].place}: ${sayInstant(from)}, for ${formatQuantity(to - from, "time", units)}${note === null || note === "" ? "" : `. ${note}`}`,
+        TRACE_WORDS.place(BAND_WORDS[band.kind].place, sayInstant(from), formatQuantity(to - from, "time", units), note),
     };
   }, [clock, elapsed, resolution, units, ticks]);
 }

@@ -1,7 +1,7 @@
 import { PARAMETER_IDS } from "../../../shared/findings/what-if";
 import { formatQuantity } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
-import { PARAMETER_NAMES, sayOrigin } from "../../../shared/wording/what-if";
+import { PARAMETER_NAMES, sayOrigin, WHAT_IF_WORDS } from "../../../shared/wording/what-if";
 import type { ModelRun } from "../../worker/model-run";
 
 type Props = { readonly run: Extract<ModelRun, { state: "run" }>; readonly units: UnitChoice };
@@ -10,11 +10,11 @@ type Props = { readonly run: Extract<ModelRun, { state: "run" }>; readonly units
 export function FitTable({ run, units }: Props) {
   const explained =
     run.explained === null
-      ? "The model could not be run against the log."
-      : `The fitted model explains ${formatQuantity(Math.max(0, run.explained), "fraction", units, 2)} of the pressure's variance, one pump cycle at a time.`;
+      ? WHAT_IF_WORDS.notRun
+      : WHAT_IF_WORDS.explains(formatQuantity(Math.max(0, run.explained), "fraction", units, 2));
   return (
     <details>
-      <summary>What the model was fitted with</summary>
+      <summary>{WHAT_IF_WORDS.fitted}</summary>
       <p>{explained}</p>
       <div className="wide-table">
         <table>
@@ -26,9 +26,7 @@ export function FitTable({ run, units }: Props) {
               return (
                 <tr key={id}>
                   <th scope="row">{name}</th>
-                  <td>
-                    {say(value)} ({say(low)} to {say(high)})
-                  </td>
+                  <td>{WHAT_IF_WORDS.between(say(value), say(low), say(high))}</td>
                   <td>{sayOrigin(from)}</td>
                 </tr>
               );

@@ -1,0 +1,55 @@
+/** What heads and joins the chapters of the story. */
+export const FINDINGS_WORDS = {
+  title: "What this log shows",
+  nothing: "Nothing was found that needs a word. What was asked, and what this log cannot show, stands below.",
+  clear: "Asked and in order",
+  cannot: "What this log cannot show",
+  failed: "This could not be worked out because the program failed at it:",
+  means: "What this means",
+  worked: "How this was worked out, and what would make it wrong",
+  restsOn: "Rests on",
+  wrongIf: "This is wrong if:",
+  sharperWith: (by: string) => `Sharper with ${by}.`,
+  enterIt: "Enter it",
+  showOnTrace: "Show on trace",
+  showPlaces: (count: number) => `Show on trace${count > 1 ? ` (${count} places)` : ""}`,
+  placeByPlace: "Place by place",
+} as const;
+
+export const CAUSES_WORDS = {
+  title: "Why",
+  nothing:
+    "Causes are weighed once the log shows something to weigh. With a pressure log of a day and the site facts there is most to go by.",
+  /** Before and after the explained word. */
+  weighed: ["Weighed against each other, so that all", "add up to 100\u202f%. A reading you enter weighs them again at once."],
+  confidences: "confidences",
+  confidenceIn: (cause: string) => `Confidence in ${cause}`,
+  alsoWeighed: (count: number) => `Also weighed (${count})`,
+  earlier: (share: string) => `Before the last entry: ${share}.`,
+  beside: (share: string) => `It may well hold beside the first: ${share}.`,
+  speaksFor: "What speaks for it",
+  speaksAgainst: "What speaks against it",
+  settles: "What would settle it.",
+} as const;
+
+export const NEXT_VISIT_WORDS = {
+  title: "Next visit",
+  nothing:
+    "Steps follow from the causes. Where the log shows nothing to weigh, there is nothing to do yet; what it cannot show is said above.",
+  everyStep: "For every step",
+  practiceAndPhysics: "Where practice and physics each have an amount,",
+  bothStand: "both stand",
+  notes: "Notes of this visit",
+  done: "(done)",
+  beforeYouTouch: "Before you touch anything",
+  cautions: (title: string) => `Cautions: ${title}`,
+  restOn: "What these rest on",
+  worked: "How this was worked out",
+  because: "Because",
+  expect: "Expect",
+  ifWrong: "If this is wrong:",
+  note: "Note",
+  noteOn: (step: string) => `Note on: ${step}`,
+} as const;
+
+export const REWORKING = "Working it out again with what you entered.";
