@@ -9,8 +9,11 @@ import { remembered, rememberedForTwo } from "../numerics/remember";
 /** A stretch of one channel without a gap, on an even grid: values[i] at from + i * step. */
 export type EvenStretch = Span & {
   readonly step: number;
-  /** Shape [n], SI, none missing. Between the samples of an uneven clock it is a straight line (the last value, where logged on change). */
-  readonly values: Float64Array;
+  /**
+   * Shape [n], SI, none missing. Between the samples of an uneven clock it is a straight line (the last value, where logged on change). The channel's own
+   * array where that is even and whole: never to be changed.
+   */
+  readonly values: Float32Array | Float64Array;
   /** Indexes of the channel's own samples: `first` inclusive, `end` exclusive. */
   readonly first: number;
   readonly end: number;
@@ -111,9 +114,9 @@ function onGrid(channel: Channel, mask: Uint8Array | null, first: number, end: n
   const from = timeAt(sampling, first);
   const to = timeAt(sampling, end - 1);
   const count = Math.floor((to - from) / step + 1e-6) + 1;
+  if (sampling.kind === "even" && count === end - first && mask === null && isWhole(values, first, end))
+    return { from, to: seconds(from + (count - 1) * step), step, values: values.subarray(first, end), first, end };
   const grid = new Float64Array(count);
-  if (sampling.kind === "even" && count === end - first && mask === null && copiesWhole(values, first, grid))
-    return { from, to: seconds(from + (count - 1) * step), step, values: grid, first, end };
   let left = first;
   let right = first;
   for (let k = 0; k < count; k++) {
@@ -127,13 +130,8 @@ function onGrid(channel: Channel, mask: Uint8Array | null, first: number, end: n
   return { from, to: seconds(from + (count - 1) * step), step, values: grid, first, end };
 }
 
-/** Copies the samples from `first` on where none is missing. */
-function copiesWhole(values: ArrayLike<number>, first: number, grid: Float64Array): boolean {
-  for (let k = 0; k < grid.length; k++) {
-    const v = values[first + k];
-    if (v - v !== 0) return false;
-    grid[k] = v;
-  }
+function isWhole(values: ArrayLike<number>, first: number, end: number): boolean {
+  for (let i = first; i < end; i++) if (values[i] - values[i] !== 0) return false;
   return true;
 }
 

@@ -93,7 +93,7 @@ function joined(means: Float64Array, runs: readonly Run[]): Float64Array {
   return all;
 }
 
-function blockMeans(values: Float64Array, size: number): Float64Array {
+function blockMeans(values: ArrayLike<number>, size: number): Float64Array {
   const means = new Float64Array(Math.floor(values.length / size));
   for (let b = 0; b < means.length; b++) {
     let sum = 0;

@@ -98,7 +98,7 @@ type Waves = { readonly re: Float64Array; readonly im: Float64Array };
 const RESYNC = 512;
 
 /** Complex size of each wave at the given period (samples), slow part removed; shape [whole waves]. */
-function demodulate(values: Float64Array, period: number): Waves {
+function demodulate(values: EvenStretch["values"], period: number): Waves {
   const n = values.length;
   const slow = movingMean(values, n, period);
   const count = Math.max(1, Math.floor(n / period));
@@ -114,7 +114,9 @@ function demodulate(values: Float64Array, period: number): Waves {
     const y = ((values[i] - slow[i]) * 2) / period;
     re[wave] += y * c;
     im[wave] -= y * s;
-    [c, s] = [c * turnC - s * turnS, s * turnC + c * turnS];
+    const turned = c * turnC - s * turnS;
+    s = s * turnC + c * turnS;
+    c = turned;
   }
   return { re, im };
 }

@@ -28,7 +28,7 @@ export function steadinessOf(values: Float64Array, n: number, period: number): S
 }
 
 /** Mean over a window of `width` samples around each (shrinking at the ends, fractions counted): takes a wave of that period away. O(n). */
-export function movingMean(values: Float64Array, n: number, width: number): Float64Array {
+export function movingMean(values: ArrayLike<number>, n: number, width: number): Float64Array {
   const sums = new Float64Array(n + 1);
   for (let i = 0; i < n; i++) sums[i + 1] = sums[i] + values[i];
   const at = (x: number): number => {

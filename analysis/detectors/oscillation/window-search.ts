@@ -55,10 +55,10 @@ export function searchStretch(stretch: EvenStretch, limits: SearchLimits): Candi
 }
 
 /** A stretch at some rate: values[i] at from + i * step; `finest` is the step it was logged at. */
-type Level = { readonly values: Float64Array; readonly from: number; readonly step: number; readonly finest: number };
+type Level = { readonly values: EvenStretch["values"]; readonly from: number; readonly step: number; readonly finest: number };
 
 /** Half the rate: weights 1 3 3 1 around the middle of each pair keep faster waves from folding in. Shape [n] -> [n/2]. */
-function halved(values: Float64Array): Float64Array {
+function halved(values: EvenStretch["values"]): Float64Array {
   const n = values.length;
   const out = new Float64Array(n >> 1);
   for (let i = 0; i < out.length; i++) {
