@@ -10,21 +10,36 @@ const LEAST_BREAK = 6;
  * overlap with unlike periods the weaker goes when it is far smaller.
  */
 export function joinEpisodes(episodes: readonly OscillationEpisode[]): OscillationEpisode[] {
-  const kept = [...episodes].filter((e) => !episodes.some((other) => drowns(other, e))).sort((a, b) => a.from - b.from);
   const joined: OscillationEpisode[] = [];
-  for (const episode of kept) {
-    const at = joined.findLastIndex((other) => belongTogether(other, episode));
-    if (at < 0) joined.push(episode);
-    else joined[at] = together(joined[at], episode);
+  /** Places in `joined` of those that a later episode may still join, rising. */
+  let open: number[] = [];
+  for (const episode of withoutDrowned([...episodes].sort((a, b) => a.from - b.from))) {
+    open = open.filter((at) => episode.from - joined[at].to <= longestBreak(joined[at]));
+    const at = open.findLast((place) => belongTogether(joined[place], episode)) ?? joined.length;
+    if (at === joined.length) open.push(at);
+    joined[at] = at === joined.length ? episode : together(joined[at], episode);
   }
   return joined;
 }
+
+/** Only those that end after an episode begins and begin before it ends can drown it: found by the latest end so far. Episodes in order of their beginning. */
+function withoutDrowned(episodes: readonly OscillationEpisode[]): OscillationEpisode[] {
+  const latestEnd = new Float64Array(episodes.length);
+  for (let i = 0; i < episodes.length; i++) latestEnd[i] = Math.max(i === 0 ? Number.NEGATIVE_INFINITY : latestEnd[i - 1], episodes[i].to);
+  return episodes.filter((episode, i) => {
+    for (let k = i + 1; k < episodes.length && episodes[k].from < episode.to; k++) if (drowns(episodes[k], episode)) return false;
+    for (let k = i - 1; k >= 0 && latestEnd[k] > episode.from; k--) if (drowns(episodes[k], episode)) return false;
+    return true;
+  });
+}
+
+const longestBreak = ({ period }: OscillationEpisode): number => Math.max(60, LEAST_BREAK * period.value);
 
 function belongTogether(a: OscillationEpisode, b: OscillationEpisode): boolean {
   const ratio = a.period.value / b.period.value;
   const pause = b.from - a.to;
   const shorter = Math.min(a.to - a.from, b.to - b.from);
-  return ratio < SAME_PERIOD && 1 / ratio < SAME_PERIOD && pause <= Math.min(shorter, Math.max(60, LEAST_BREAK * a.period.value));
+  return ratio < SAME_PERIOD && 1 / ratio < SAME_PERIOD && pause <= Math.min(shorter, longestBreak(a));
 }
 
 /** The longer one's numbers over both spans; its intervals stay honest because they are not narrowed. */
