@@ -3,6 +3,7 @@ import { inOrder, type KnownFile, makeChannel, partOf } from "./assemble-wide";
 import type { LongChannel, LongStore } from "./body/long-store";
 import type { RowLog } from "./body/row-log";
 import type { Samples } from "./body/row-store";
+import { asSample } from "./body/text-rows";
 import type { SettledClock } from "./clock/clock-reading";
 import { settleClock } from "./clock/settle-clock";
 import type { ColumnReading, ColumnText } from "./columns/column-reading";
@@ -85,7 +86,7 @@ function channelOf(
 function toSI(values: Samples, { factor, offset, sentinels, role, counter }: ColumnReading): Samples {
   const wide = role === "volume" || counter !== null;
   const si = wide ? new Float64Array(values.length) : new Float32Array(values.length);
-  for (let i = 0; i < values.length; i++) si[i] = sentinels.includes(values[i]) ? Number.NaN : values[i] * factor + offset;
+  for (let i = 0; i < values.length; i++) si[i] = sentinels.includes(values[i]) ? Number.NaN : asSample(values[i] * factor + offset);
   return si;
 }
 

@@ -15,11 +15,17 @@ export function findSampling(times: Float64Array, rhythm: Rhythm | null): Sampli
   const step = (times[count - 1] - start) / (count - 1);
   const tolerance = step * EVEN_TOLERANCE;
   for (let i = 1; i < count; i++) if (Math.abs(times[i] - (start + i * step)) > tolerance) return { kind: "listed", times };
-  return { kind: "even", start: seconds(start), step: seconds(roundedStep(step)), count };
+  return { kind: "even", start: seconds(start), step: seconds(roundedStep(step, count)), count };
 }
 
-/** 0.9999999 s is 1 s written with rounding. */
-const roundedStep = (step: number) => Number(step.toPrecision(9));
+/** Rounding the step may move the last instant so far, s: a record must not end after its own end. */
+const MOST_MOVED = 1e-3;
+
+/** 0.9999999999 s is 1 s written with rounding. */
+function roundedStep(step: number, count: number): number {
+  const rounded = Number(step.toPrecision(9));
+  return Math.abs(rounded - step) * (count - 1) <= MOST_MOVED ? rounded : step;
+}
 
 /** A silence of so many median intervals is a gap; a single lost row is not. */
 const GAP_INTERVALS = 3.5;

@@ -78,7 +78,7 @@ export function readSiteFacts(written: unknown, file: string): SiteFacts {
 
 function readLimits(written: unknown, file: string): AcceptanceLimits {
   if (written !== undefined && (typeof written !== "object" || written === null || Array.isArray(written))) {
-    throw new SiteFileError({ id: "wrong-value", file, fact: "limits", text: String(written), expected: '{ "band": "3 psi" }' });
+    throw new SiteFileError({ id: "wrong-value", file, fact: "limits", text: asRead(written), expected: '{ "band": "3 psi" }' });
   }
   const limits = new Map(Object.entries(written ?? {}));
   refuseUnknown(limits, Object.keys(SITE_LIMITS), file, "limits.");
@@ -107,7 +107,7 @@ function atmosphereFact(altitude: Fact<Metre> | null): Fact<AbsolutePascal> {
 
 function refuseUnknown(facts: ReadonlyMap<string, unknown>, known: readonly string[], file: string, prefix: string): void {
   for (const fact of facts.keys()) {
-    if (!known.includes(fact)) throw new SiteFileError({ id: "unknown-fact", file, fact: prefix + fact, known });
+    if (!known.includes(fact)) throw new SiteFileError({ id: "unknown-fact", file, fact: prefix + asRead(fact), known });
   }
 }
 
@@ -123,6 +123,14 @@ function refuseContradictions(site: SiteFacts, file: string): void {
 
 type Facts = ReadonlyMap<string, unknown>;
 
+const LONGEST_SHOWN = 60;
+/** What stands in the file, for a message: the start of a long text, no walk through what may be nested without end. */
+function asRead(value: unknown): string {
+  if (typeof value === "object" && value !== null) return Array.isArray(value) ? "[...]" : "{...}";
+  const text = String(value);
+  return text.length <= LONGEST_SHOWN ? text : `${text.slice(0, LONGEST_SHOWN)}...`;
+}
+
 /** Reads one fact after another out of a map; null, missing and "" all mean "not known". */
 function factReader(facts: Facts, file: string, prefix: string) {
   const refuse = (fact: string, text: unknown, expected: string): never => {
@@ -130,7 +138,7 @@ function factReader(facts: Facts, file: string, prefix: string) {
       id: "wrong-value",
       file,
       fact: prefix + fact,
-      text: typeof text === "string" ? text : JSON.stringify(text),
+      text: asRead(text),
       expected,
     });
   };

@@ -1,12 +1,15 @@
 import type { ImportProblem } from "../problems/import-problem";
 
 const LISTED = 12;
+/** A name from a file is shown so far: a broken file makes a heading of a whole page. */
+const LONGEST = 80;
+const cut = (name: string) => (name.length <= LONGEST ? name : `${name.slice(0, LONGEST)}...`);
 const list = (names: readonly string[]) =>
   names.length === 0
     ? "none"
     : names
         .slice(0, LISTED)
-        .map((name) => `"${name}"`)
+        .map((name) => `"${cut(name)}"`)
         .join(", ") + (names.length > LISTED ? ` and ${names.length - LISTED} more` : "");
 
 /** What is wrong, where, and what to do next. A new id does not compile until it has a sentence. */
@@ -17,7 +20,7 @@ export function sayImportProblem(p: ImportProblem): string {
     case "stopped":
       return "Reading was stopped before the end; nothing was kept. Bring the file in again to read it whole.";
     case "cannot-open":
-      return `${p.file} could not be opened (${p.why}). Check that it is still there and that you may read it.`;
+      return `${p.file} could not be opened (${cut(p.why)}). Check that it is still there and that you may read it.`;
     case "empty-file":
       return `${p.file} is empty. Export the log from the logger again and bring in the new file.`;
     case "not-text":
@@ -29,16 +32,16 @@ export function sayImportProblem(p: ImportProblem): string {
     case "no-time-column":
       return `${p.file} has no column that reads as a time, from line ${p.row} on. Columns: ${list(p.headings)}. Pick the time column, or enter start and interval.`;
     case "one-column":
-      return `${p.file} has one column only ("${p.heading}", from line ${p.row}) and no instant for its values. Export it with the time, or enter start and interval.`;
+      return `${p.file} has one column only ("${cut(p.heading)}", from line ${p.row}) and no instant for its values. Export it with the time, or enter start and interval.`;
     case "no-values":
       return `${p.file} has no column of numbers beside the time, from line ${p.row} on. Columns: ${list(p.headings)}. Export the measured values with it.`;
     case "too-large":
       return `${p.file} is refused: ${p.what} is above the limit of ${p.limit.toLocaleString("en")}. Split it and bring in the parts together.`;
     case "damaged-archive":
-      return `${p.file} cannot be unpacked (${p.why}). Copy it from the logger again, or unpack it yourself and bring in the CSV files.`;
+      return `${p.file} cannot be unpacked (${cut(p.why)}). Copy it from the logger again, or unpack it yourself and bring in the CSV files.`;
     case "unknown-column":
-      return `There is no column "${p.heading}". Columns: ${list(p.headings)}. Use a heading as the file writes it.`;
+      return `There is no column "${cut(p.heading)}". Columns: ${list(p.headings)}. Use a heading as the file writes it.`;
     case "unknown-answer":
-      return `"${p.answer}" is no answer to "${p.question}". Possible: ${list(p.options)}.`;
+      return `"${cut(p.answer)}" is no answer to "${cut(p.question)}". Possible: ${list(p.options)}.`;
   }
 }

@@ -1,4 +1,4 @@
-import { strFromU8, strToU8, type Unzipped, unzipSync, type Zippable, zipSync } from "fflate";
+import { strFromU8, strToU8, type UnzipFileInfo, type Unzipped, unzipSync, type Zippable, zipSync } from "fflate";
 import { readVisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
 import { fileNameFrom } from "../parts/save-as-file";
 import type { PickedFile } from "../worker/messages";
@@ -46,16 +46,27 @@ export async function readArchive(files: readonly File[]): Promise<readonly Arch
     const bytes = new Uint8Array(await file.arrayBuffer());
     const unzipped = isZip(bytes) ? unzip(bytes) : null;
     if (unzipped === null) texts.push({ name: file.name, text: new TextDecoder().decode(bytes) });
-    else for (const [name, content] of Object.entries(unzipped)) if (name.endsWith(".json")) texts.push({ name, text: strFromU8(content) });
+    else for (const [name, content] of Object.entries(unzipped)) texts.push({ name, text: strFromU8(content) });
   }
   return Promise.all(texts.map(withFiles));
 }
 
 const isZip = (bytes: Uint8Array) => bytes[0] === 0x50 && bytes[1] === 0x4b;
 
+/** Unpacked bytes of the visits in one archive at most: a few hundred visits with their logs, far below what a tab can hold. */
+const MOST_UNPACKED = 1024 ** 3;
+
+/** The visit files of an archive; null where it is damaged or would unpack to more than the limit. An entry cannot grow beyond the size it names. */
 function unzip(bytes: Uint8Array): Unzipped | null {
+  let size = 0;
+  const filter = ({ name, originalSize }: UnzipFileInfo) => {
+    if (!name.endsWith(".json")) return false;
+    size += originalSize;
+    if (size > MOST_UNPACKED) throw new RangeError(`unzip: more than ${MOST_UNPACKED} bytes`);
+    return true;
+  };
   try {
-    return unzipSync(bytes);
+    return unzipSync(bytes, { filter });
   } catch {
     return null;
   }

@@ -17,14 +17,30 @@ export async function packLog(files: readonly NamedBlob[], sha256: readonly (str
 export async function unpackLog(log: KeptLog): Promise<readonly NamedBlob[]> {
   return Promise.all(
     log.files.map(async ({ name, bytes, content }) => {
-      const plain = await throughStream(new Blob([fromBase64(content)]), new DecompressionStream("gzip"));
-      if (plain.length !== bytes) throw new RangeError(`unpackLog: ${name} has ${plain.length} bytes, not ${bytes}`);
-      return { name, blob: new Blob([plain], { type: "text/plain" }) };
+      const plain = await unpacked(fromBase64(content), bytes);
+      if (plain === null) throw new RangeError(`unpackLog: ${name} has not ${bytes} bytes`);
+      return { name, blob: new Blob([...plain], { type: "text/plain" }) };
     }),
   );
 }
 
-const throughStream = async (blob: Blob, transform: CompressionStream | DecompressionStream): Promise<Uint8Array<ArrayBuffer>> =>
+/** What a gzip file holds, in pieces; null where that is not so many bytes. Unpacking stops there: content that lies about its size cannot fill the memory. */
+async function unpacked(packed: Uint8Array<ArrayBuffer>, bytes: number): Promise<readonly Uint8Array<ArrayBuffer>[] | null> {
+  const reader = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip")).getReader();
+  const pieces: Uint8Array<ArrayBuffer>[] = [];
+  let count = 0;
+  for (let next = await reader.read(); !next.done; next = await reader.read()) {
+    count += next.value.length;
+    if (count > bytes) {
+      await reader.cancel();
+      return null;
+    }
+    pieces.push(next.value);
+  }
+  return count === bytes ? pieces : null;
+}
+
+const throughStream = async (blob: Blob, transform: CompressionStream): Promise<Uint8Array<ArrayBuffer>> =>
   new Uint8Array(await new Response(blob.stream().pipeThrough(transform)).arrayBuffer());
 
 /** A call with more arguments than this may overflow the stack. */

@@ -1,3 +1,4 @@
+import { FURTHEST_INSTANT } from "../clock/number-clock";
 /**
  * Reads a stamp of one fixed form straight from bytes. The form is a pattern of the clock reading: YYYY YY MM DD hh mm ss, PP for am or pm,
  * ".f" or ",f" for optional decimals, # for a plain number; all else is literal. Whatever does not fit is left to the clock's own `parse`.
@@ -250,7 +251,8 @@ function numberScanner(unitSeconds: number): StampScanner {
       }
       if (digits === 0 || digits + decimals > 15) return Number.NaN;
       this.end = at;
-      return (decimals === 0 ? whole : whole / 10 ** decimals) * unitSeconds;
+      const instant = (decimals === 0 ? whole : whole / 10 ** decimals) * unitSeconds;
+      return instant <= FURTHEST_INSTANT ? instant : Number.NaN;
     },
   };
 }

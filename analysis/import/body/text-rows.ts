@@ -159,13 +159,18 @@ export class TextRows {
   }
 }
 
-/** A cell in SI; NaN where it is missing, a sentinel or no number. */
+/** The largest value that a sample array holds; a cell beyond it is no measurement, and must not become infinite. */
+const LARGEST_SAMPLE = 3.4028234663852886e38;
+
+/** A cell in SI; NaN where it is missing, a sentinel, no number or too large for any measurement. */
 export function readCell(cell: string, column: PlannedColumn, plan: TablePlan): number {
   const { words, sentinels, factor, offset } = column.reading;
   const word = words.size > 0 ? words.get(cell.toLowerCase()) : undefined;
   const number = word ?? (isMissing(cell) ? Number.NaN : parseNumber(cell, plan.numbers));
-  return sentinels.length > 0 && sentinels.includes(number) ? Number.NaN : number * factor + offset;
+  return sentinels.length > 0 && sentinels.includes(number) ? Number.NaN : asSample(number * factor + offset);
 }
+
+export const asSample = (si: number): number => (Math.abs(si) <= LARGEST_SAMPLE ? si : Number.NaN);
 
 /** Neither number nor word of the column nor a mark of a missing value. */
 export const isBad = (cell: string, { reading }: PlannedColumn, { numbers }: TablePlan) =>

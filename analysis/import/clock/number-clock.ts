@@ -101,6 +101,10 @@ export function elapsedUnit(profile: ColumnProfile): { readonly seconds: number;
   return { seconds: timeUnit(last)!, name: last };
 }
 
+/** Instants and lengths beyond this (3,170 years), s, are no readings of a clock: a broken cell must not stretch the record to nowhere. */
+export const FURTHEST_INSTANT = 1e11;
+const withinReach = (instant: number): number => (Math.abs(instant) <= FURTHEST_INSTANT ? instant : Number.NaN);
+
 /** A clock of one column of numbers. */
 export function numberClock(profile: ColumnProfile, scale: NumberScale, hints: ClockHints): ClockReading {
   const { decimal, thousands } = hints.context;
@@ -111,7 +115,7 @@ export function numberClock(profile: ColumnProfile, scale: NumberScale, hints: C
     columns: [profile.column.index],
     kind: scale.kind,
     description: `${heading}: ${scale.name}${start === null || start.seconds === null ? "" : ` after the start that the file names`}`,
-    parse: (cells) => plainNumber(cells[0], decimal, thousands) * scale.unitSeconds + scale.origin,
+    parse: (cells) => withinReach(plainNumber(cells[0], decimal, thousands) * scale.unitSeconds + scale.origin),
     patterns: scale.origin === 0 ? ["#"] : null,
     unitSeconds: scale.unitSeconds,
     start: start?.seconds ?? null,

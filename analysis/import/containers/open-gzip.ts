@@ -3,6 +3,9 @@ import { ImportError } from "../../../shared/problems/import-problem";
 import type { LogFile } from "../import-log";
 import { MOST_UNPACKED, type OpenedFile } from "./open-containers";
 
+/** Packed bytes unpacked at a time: they may grow a thousandfold (RFC 1951), and what they give is held at once. */
+const PIECE = 16 * 1024;
+
 /** A gzip file unpacked as it is read, anew each time; never held as a whole. */
 export function openGzip(file: LogFile): OpenedFile {
   return { name: file.name, bytes: file.bytes, sha256: file.sha256, mayBeLeftOut: false, open: () => unpack(file) };
@@ -20,13 +23,15 @@ async function* unpack(file: LogFile): AsyncGenerator<Uint8Array> {
     }
   };
   for await (const chunk of file.open()) {
-    push(chunk.slice(), false);
-    for (const data of ready) {
-      unpacked += data.length;
-      if (unpacked > 4 * MOST_UNPACKED)
-        throw new ImportError({ id: "too-large", file: file.name, what: "its unpacked size in bytes", limit: 4 * MOST_UNPACKED });
-      yield data;
+    for (let at = 0; at < chunk.length; at += PIECE) {
+      push(chunk.slice(at, at + PIECE), false);
+      for (const data of ready) {
+        unpacked += data.length;
+        if (unpacked > 4 * MOST_UNPACKED)
+          throw new ImportError({ id: "too-large", file: file.name, what: "its unpacked size in bytes", limit: 4 * MOST_UNPACKED });
+        yield data;
+      }
+      ready = [];
     }
-    ready = [];
   }
 }

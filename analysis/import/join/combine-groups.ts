@@ -28,6 +28,8 @@ export function combineGroups(groups: readonly FilePart[]): FilePart {
   });
   // A line of the file is one row, however many groups find an instant in it.
   const most = (key: keyof FilePart["rows"]) => groups.reduce((greatest, { rows }) => Math.max(greatest, rows[key]), 0);
+  // Lines that only one of the groups rejected are counted too, as far as they are listed.
+  const rejects = distinct(groups.flatMap((group) => group.rejects));
   const text = `Each of ${groups.length} groups of columns goes by a time column of its own.`;
   return {
     ...first,
@@ -35,8 +37,13 @@ export function combineGroups(groups: readonly FilePart[]): FilePart {
     duration: moved.reduce((longest, { end }) => Math.max(longest, end), 0),
     channels: moved.flatMap(({ channels }) => channels),
     origins: moved.flatMap(({ origins }) => origins),
-    rows: { accepted: most("accepted"), rejected: most("rejected"), duplicate: most("duplicate"), reordered: most("reordered") },
-    rejects: distinct(groups.flatMap(({ rejects }) => rejects)).slice(0, 100),
+    rows: {
+      accepted: most("accepted"),
+      rejected: Math.max(most("rejected"), rejects.length),
+      duplicate: most("duplicate"),
+      reordered: most("reordered"),
+    },
+    rejects: rejects.slice(0, 100),
     questions: first.questions,
     notes: [{ kind: "own-times", text }, ...first.notes.filter(({ kind }) => kind !== "several-clocks")],
     faults: moved.flatMap(({ faults }) => faults),

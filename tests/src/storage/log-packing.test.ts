@@ -23,5 +23,6 @@ test("damaged content is refused, never half read", async () => {
   const cut = { files: [{ ...file, content: file.content.slice(0, (file.content.length >> 3) * 4) }] };
   await expect(unpackLog(cut)).rejects.toThrow();
   await expect(unpackLog({ files: [{ ...file, content: "not base64 !" }] })).rejects.toThrow();
-  await expect(unpackLog({ files: [{ ...file, bytes: 4999 }] })).rejects.toThrow("5000 bytes");
+  await expect(unpackLog({ files: [{ ...file, bytes: 4999 }] })).rejects.toThrow("has not 4999 bytes");
+  await expect(unpackLog({ files: [{ ...file, bytes: 5001 }] })).rejects.toThrow("has not 5001 bytes");
 });
