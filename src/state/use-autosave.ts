@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { type VisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
+import { digestOfVisit } from "../storage/visit-digest";
 import { type SaveOutcome, saveVisit } from "../storage/visit-store";
 import type { PickedFile } from "../worker/messages";
 import type { VisitIdentities } from "./visit-identities";
@@ -38,7 +39,7 @@ export function useAutosave(
         if (!over && identity.content === content) return setSaving({ state: "saved", revision: identity.revision });
         const { id, title, saved } = form.about;
         const names = files.map((file) => file.name);
-        const toSave = { id, title, files: names, saved: Date.parse(saved), text: writeVisitFile(form) };
+        const toSave = { id, title, files: names, saved: Date.parse(saved), digest: digestOfVisit(form), text: writeVisitFile(form) };
         const outcome = await saveVisit(toSave, files, over ? null : identity.revision);
         setSaving(outcome);
         if (outcome.state !== "saved" && outcome.state !== "saved-without-log") return;

@@ -35,6 +35,8 @@ export type KeptVisits = {
   saveOver(): Promise<void>;
   /** The visit on the page as it would be saved; null where none is. */
   readonly current: VisitFile | null;
+  /** Reads the list again. */
+  refresh(): Promise<void>;
 };
 
 /** Keeps the visit on the page in this browser, and hands kept ones back. */
@@ -76,6 +78,7 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
       visit !== null && opening.saidThen?.files === visit.files ? sayVersionDifference(opening.saidThen.findings, visit.document) : [],
     trouble: opening.trouble,
     current,
+    refresh,
     saveOver,
     open: opening.open,
     take: opening.take,

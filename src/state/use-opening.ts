@@ -3,6 +3,7 @@ import type { LostPart } from "../../shared/problems/visit-file-problem";
 import { readVisitFile, type VisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
 import type { KeptFindings } from "../../shared/schemas/visit-parts";
 import { sayLostPart, sayVisitFileProblem } from "../../shared/wording/visit-file-problem";
+import { digestOfVisit } from "../storage/visit-digest";
 import { choicesOf } from "../storage/visit-form";
 import { loadVisit, saveVisit } from "../storage/visit-store";
 import { toSiteEntry } from "../views/site-facts/entries";
@@ -35,8 +36,8 @@ export function useOpening(ids: VisitIdentities, commands: Commands, changed: ()
     async function open(id: string): Promise<void> {
       const loaded = await loadVisit(id);
       if (loaded === null) return say("This visit is no longer kept in this browser.");
-      const { visit: stored, log } = loaded;
-      const read = readVisitFile(stored.text);
+      const { visit: stored, text, log } = loaded;
+      const read = readVisitFile(text);
       if (read.visit === null) return say(sayVisitFileProblem(read.problem, stored.title));
       ids.note(log, { id, revision: stored.revision, content: read.lost.length === 0 ? contentOf(read.visit) : null });
       show(stored.title, read.visit, read.lost, log);
@@ -52,6 +53,7 @@ export function useOpening(ids: VisitIdentities, commands: Commands, changed: ()
         title,
         files: files.map((file) => file.name),
         saved: Date.parse(saved),
+        digest: digestOfVisit(visit),
         text: writeVisitFile({ ...visit, log: null }),
       };
       const outcome = await saveVisit(toSave, files, null);
@@ -70,7 +72,7 @@ type NamedVisit = VisitFile & { readonly about: NonNullable<VisitFile["about"]> 
 async function asNew(visit: VisitFile, name: string): Promise<NamedVisit> {
   const about = visit.about ?? { id: crypto.randomUUID(), title: name, saved: new Date().toISOString(), program: "" };
   const there = await loadVisit(about.id);
-  const kept = there === null ? null : readVisitFile(there.visit.text).visit;
+  const kept = there === null ? null : readVisitFile(there.text).visit;
   const isSame = kept === null || contentOf(kept) === contentOf(visit);
   return { ...visit, about: isSame ? about : { ...about, id: crypto.randomUUID(), title: `${about.title} (from a file)` } };
 }

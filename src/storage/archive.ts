@@ -14,10 +14,10 @@ export const VISIT_FILE_END = ".evenhead.json";
 export async function visitFileWithLog(id: string): Promise<{ readonly name: string; readonly text: string } | null> {
   const loaded = await loadVisit(id);
   if (loaded === null) return null;
-  const { visit, log } = loaded;
+  const { visit, text, log } = loaded;
   const name = `${fileNameFrom(`${visit.title} ${new Date(visit.saved).toISOString().slice(0, 10)}`)}${VISIT_FILE_END}`;
-  const read = readVisitFile(visit.text);
-  if (read.visit === null || log.length === 0) return { name, text: visit.text };
+  const read = readVisitFile(text);
+  if (read.visit === null || log.length === 0) return { name, text };
   const sums = read.visit.findings?.record.files ?? [];
   const packed = await packLog(
     log,

@@ -1,6 +1,7 @@
-import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from "idb";
+import type { VisitDigest } from "./visit-digest";
 
-/** A visit as it is kept: the text of its visit file without the log, and what a list of visits shows of it. */
+/** What a list of visits shows of one; its text and its log stand in stores of their own, so that thousands can be listed. */
 export type StoredVisit = {
   readonly id: string;
   readonly title: string;
@@ -12,13 +13,17 @@ export type StoredVisit = {
   readonly revision: number;
   /** Unix time at which it was deleted, ms; null while it is not. */
   readonly deletedAt: number | null;
-  /** Characters of `text` and bytes of the log together, and of the log alone. */
+  /** Characters of its text and bytes of the log together, and of the log alone. */
   readonly bytes: number;
   readonly logBytes: number;
   /** Whether the log's files are kept beside it. */
   readonly hasLog: boolean;
-  readonly text: string;
+  /** What a round shows of it; null where it holds no findings, or was kept before there were digests and not saved since. */
+  readonly digest: VisitDigest | null;
 };
+
+/** The visit file without its log. */
+export type StoredText = { readonly id: string; readonly text: string };
 
 /** The log's own files: written once, since they never change. */
 export type StoredLog = { readonly id: string; readonly files: readonly { readonly name: string; readonly blob: Blob }[] };
@@ -35,13 +40,15 @@ export type StoredCorrection = {
 
 interface Schema extends DBSchema {
   visits: { key: string; value: StoredVisit };
+  texts: { key: string; value: StoredText };
   logs: { key: string; value: StoredLog };
   corrections: { key: string; value: StoredCorrection };
 }
 export type Database = IDBPDatabase<Schema>;
 
 const NAME = "evenhead";
-const VERSION = 1;
+/** 2: the texts of the visits stand in a store of their own. */
+const VERSION = 2;
 
 let opened: Promise<Database> | null = null;
 
@@ -51,10 +58,14 @@ let opened: Promise<Database> | null = null;
  */
 export function database(): Promise<Database> {
   opened ??= openDB<Schema>(NAME, VERSION, {
-    upgrade(db) {
-      db.createObjectStore("visits", { keyPath: "id" });
-      db.createObjectStore("logs", { keyPath: "id" });
-      db.createObjectStore("corrections", { keyPath: "signature" });
+    async upgrade(db, from, _to, work) {
+      if (from < 1) {
+        db.createObjectStore("visits", { keyPath: "id" });
+        db.createObjectStore("logs", { keyPath: "id" });
+        db.createObjectStore("corrections", { keyPath: "signature" });
+      }
+      db.createObjectStore("texts", { keyPath: "id" });
+      if (from === 1) await partTexts(work);
     },
     blocking: (_now, _wanted, event) => {
       (event.target as IDBDatabase).close();
@@ -68,6 +79,15 @@ export function database(): Promise<Database> {
     throw error;
   });
   return opened;
+}
+
+/** In version 1 a visit held its own text. One after the other: all of them at once may not fit into memory. */
+async function partTexts(work: IDBPTransaction<Schema, StoreNames<Schema>[], "versionchange">): Promise<void> {
+  for (let at = await work.objectStore("visits").openCursor(); at !== null; at = await at.continue()) {
+    const { text, ...visit } = at.value as StoredVisit & { readonly text?: string };
+    await work.objectStore("texts").put({ id: visit.id, text: text ?? "" });
+    await at.update({ ...visit, digest: null });
+  }
 }
 
 /** Whether the browser refused for want of room. */

@@ -1,4 +1,6 @@
+import { readVisitFile } from "../../shared/schemas/visit-file";
 import { database, isFull, type StoredLog, type StoredVisit } from "./database";
+import { digestOfVisit } from "./visit-digest";
 
 export type SaveOutcome =
   | { readonly state: "saved"; readonly revision: number }
@@ -11,7 +13,7 @@ export type SaveOutcome =
   | { readonly state: "not-possible"; readonly why: string };
 
 /** What is saved: everything but what the store itself adds. */
-export type VisitToSave = Omit<StoredVisit, "revision" | "deletedAt" | "bytes" | "logBytes" | "hasLog">;
+export type VisitToSave = Omit<StoredVisit, "revision" | "deletedAt" | "bytes" | "logBytes" | "hasLog"> & { readonly text: string };
 
 /**
  * Keeps a visit with its log in one transaction: a crash in the middle leaves the last whole state.
@@ -32,7 +34,7 @@ export async function saveVisit(visit: VisitToSave, log: StoredLog["files"], bas
 }
 
 async function write(visit: VisitToSave, log: StoredLog["files"] | null, base: number | null): Promise<SaveOutcome> {
-  const work = (await database()).transaction(["visits", "logs"], "readwrite");
+  const work = (await database()).transaction(["visits", "texts", "logs"], "readwrite");
   // Where the browser gives up the whole transaction (no room), its requests only say that they were aborted: the reason is told here.
   const ended = work.done.then(
     () => null,
@@ -50,8 +52,10 @@ async function write(visit: VisitToSave, log: StoredLog["files"] | null, base: n
     const newLog = keptLog || log === null || log.length === 0 ? null : log;
     const logBytes = keptLog ? (there?.logBytes ?? 0) : (newLog ?? []).reduce((sum, file) => sum + file.blob.size, 0);
     const revision = (there?.revision ?? 0) + 1;
-    const bytes = visit.text.length + logBytes;
-    await visits.put({ ...visit, revision, deletedAt: null, logBytes, bytes, hasLog: keptLog || newLog !== null });
+    const { text, ...listed } = visit;
+    const bytes = text.length + logBytes;
+    await work.objectStore("texts").put({ id: visit.id, text });
+    await visits.put({ ...listed, revision, deletedAt: null, logBytes, bytes, hasLog: keptLog || newLog !== null });
     if (newLog !== null) await logs.put({ id: visit.id, files: newLog });
     await work.done;
     askToLast();
@@ -76,10 +80,34 @@ export async function listVisits(): Promise<readonly StoredVisit[]> {
   return visits.toSorted((a, b) => b.saved - a.saved);
 }
 
-export async function loadVisit(id: string): Promise<{ readonly visit: StoredVisit; readonly log: StoredLog["files"] } | null> {
+export type LoadedVisit = { readonly visit: StoredVisit; readonly text: string; readonly log: StoredLog["files"] };
+
+export async function loadVisit(id: string): Promise<LoadedVisit | null> {
+  const work = (await database()).transaction(["visits", "texts", "logs"]);
+  const [visit, text, log] = await Promise.all([
+    work.objectStore("visits").get(id),
+    work.objectStore("texts").get(id),
+    work.objectStore("logs").get(id),
+  ]);
+  return visit === undefined ? null : { visit, text: text?.text ?? "", log: log?.files ?? [] };
+}
+
+/** Visits that were kept before there were digests get theirs, one after the other. @returns how many */
+export async function addDigests(): Promise<number> {
   const db = await database();
-  const [visit, log] = await Promise.all([db.get("visits", id), db.get("logs", id)]);
-  return visit === undefined ? null : { visit, log: log?.files ?? [] };
+  let added = 0;
+  for (const { id, digest } of await db.getAll("visits")) {
+    if (digest !== null) continue;
+    const read = readVisitFile((await db.get("texts", id))?.text ?? "").visit;
+    const made = read === null ? null : digestOfVisit(read);
+    if (made === null) continue;
+    const work = db.transaction("visits", "readwrite");
+    const now = await work.store.get(id);
+    if (now !== undefined && now.digest === null) await work.store.put({ ...now, digest: made });
+    await work.done;
+    added++;
+  }
+  return added;
 }
 
 /** Marks a visit as deleted, or takes the mark back: until it is purged nothing is lost. A visit that is worked on after that is kept again. */
@@ -97,11 +125,12 @@ export const KEEP_DELETED = 7 * 86_400_000;
 /** Does away with visits deleted before an instant (Unix ms), their logs included. @returns how many */
 export async function purgeDeleted(before: number): Promise<number> {
   const db = await database();
-  const work = db.transaction(["visits", "logs"], "readwrite");
+  const work = db.transaction(["visits", "texts", "logs"], "readwrite");
   const all = await work.objectStore("visits").getAll();
   const gone = all.filter((visit) => visit.deletedAt !== null && visit.deletedAt < before);
   for (const { id } of gone) {
     await work.objectStore("visits").delete(id);
+    await work.objectStore("texts").delete(id);
     await work.objectStore("logs").delete(id);
   }
   await work.done;

@@ -28,7 +28,7 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
       {sheet === "before-and-after" && <BeforeAndAfter {...page} visit={visit} />}
       {sheet === "acceptance" && visit !== null && <Acceptance {...page} visit={visit} />}
       {sheet === "report" && visit !== null && <ReportSheet {...page} visit={visit} />}
-      {sheet === "round" && <Round now={Date.now()} onOpen={() => page.dispatch({ do: "open-sheet", sheet: "visits" })} />}
+      {sheet === "round" && <Round {...page} />}
       {sheet === "visits" && <VisitsSheet {...page} />}
       {sheet === "how-shown" && (
         <>

@@ -23,10 +23,13 @@ const stored = (page: Page, store: "visits" | "corrections" = "visits") =>
         const opening = indexedDB.open("evenhead");
         opening.onerror = () => fail(opening.error);
         opening.onsuccess = () => {
-          const all = opening.result.transaction(name).objectStore(name).getAll();
-          all.onsuccess = () => {
+          const work = opening.result.transaction([name, "texts"]);
+          const all = work.objectStore(name).getAll();
+          const texts = work.objectStore("texts").getAll();
+          work.oncomplete = () => {
             opening.result.close();
-            done(all.result);
+            const textOf = (id: string) => texts.result.find((kept: { id: string }) => kept.id === id)?.text ?? "";
+            done(all.result.map((visit: Stored) => ({ ...visit, text: textOf(visit.id) })));
           };
         };
       }),

@@ -204,7 +204,7 @@ const findings: Check = async (bytes) => {
   const text = decoded(bytes);
   const read = ["a.json", "a.jsonl"].map((name) => readRoundFile(name, text));
   for (const { problem } of read) if (problem !== null) sentence(problem, text);
-  const rows = arrange(roundRows(read.flatMap(({ entries }) => entries)), "last-visit", "", false);
+  const rows = arrange(roundRows(read.flatMap(({ entries }) => entries)), "last-visit", "", "all");
   const csv = roundCsv(rows, 1.7e12);
   demand(!/(?:^|,|\n)"?[=+@\t]/.test(csv), "the exported table holds a formula");
   demand(!/NaN|undefined|\[object/.test(csv) || /NaN|undefined|\[object/.test(text), "the exported table holds what is no value");

@@ -17,7 +17,7 @@ export function ComparisonTable({ compared: { comparison, beforeName, afterName 
         heads={["Measure", "Before", "After", "Difference", "Limit", "Verdict"]}
         caption={
           <>
-            Before: {beforeName}. After: {afterName}. In brackets: 95 % intervals.
+            Before: {beforeName}. After: {afterName}.
           </>
         }
       >

@@ -34,7 +34,7 @@ async function ofPage(name: string, commands: Commands): Promise<Measured> {
 
 async function ofKept(id: string, commands: Commands): Promise<Measured> {
   const loaded = await loadVisit(id);
-  const visit = loaded === null ? null : readVisitFile(loaded.visit.text).visit;
+  const visit = loaded === null ? null : readVisitFile(loaded.text).visit;
   if (loaded === null || visit === null) return { refused: "This visit is no longer kept in this browser, or cannot be read." };
   const name = `${loaded.visit.title} (${loaded.visit.files.join(", ")})`;
   if (visit.measures !== null) return { name, measures: visit.measures };

@@ -1,28 +1,30 @@
 import * as v from "valibot";
 import { readVisitFile } from "../../../shared/schemas/visit-file";
-import { findingsSchema, type KeptFindings, type ThinTrace } from "../../../shared/schemas/visit-parts";
+import { findingsSchema } from "../../../shared/schemas/visit-parts";
+import type { StoredVisit } from "../../storage/database";
+import { digestOf, digestOfVisit, type VisitDigest } from "../../storage/visit-digest";
 
-/** One visit in the round: its findings, and a small trace where one was kept. */
+/** One visit in the round: kept in this browser, or out of a file that was opened. */
 export type RoundEntry = {
   /** Kept visits by their id, opened ones by file and line. */
   readonly key: string;
-  readonly site: string;
-  readonly title: string;
-  /** Unix time of the record's last instant, ms; null for a log with elapsed time only. */
-  readonly to: number | null;
-  readonly findings: KeptFindings;
-  readonly trace: ThinTrace | null;
+  readonly digest: VisitDigest;
   readonly isKept: boolean;
+  /** A visit file, which can be put on the page; null for findings alone and for kept visits. */
+  readonly file: File | null;
 };
 
 export type OpenedFile = { readonly name: string; readonly entries: readonly RoundEntry[]; readonly problem: string | null };
+
+export const fromStored = ({ id, deletedAt, digest }: StoredVisit): readonly RoundEntry[] =>
+  deletedAt !== null || digest === null ? [] : [{ key: id, digest, isKept: true, file: null }];
 
 /**
  * Whatever stands in one file: a visit file, a findings document, the lines of a bulk run, or one of its results.
  * A line that cannot be read costs only itself and is counted in the problem.
  */
-export function readRoundFile(name: string, text: string): OpenedFile {
-  if (text.includes('"evenhead-visit"')) return opened(name, [fromVisitText(name, text, false)]);
+export function readRoundFile(name: string, text: string, file: File | null = null): OpenedFile {
+  if (text.includes('"evenhead-visit"')) return opened(name, [fromVisitText(name, text, file)]);
   if (/\.jsonl$/i.test(name)) {
     const lines = text.split("\n").filter((line) => line.trim() !== "");
     return opened(
@@ -40,40 +42,19 @@ function opened(name: string, read: readonly (RoundEntry | null)[]): OpenedFile 
   return { name, entries, problem: lost === 0 ? null : `${name}: ${lost} of ${read.length} entries could not be read.` };
 }
 
-/** A kept or saved visit; null where its findings were not saved or are damaged. */
-export function fromVisitText(key: string, text: string, isKept: boolean): RoundEntry | null {
+/** A saved visit; null where its findings were not saved or are damaged. */
+function fromVisitText(name: string, text: string, file: File | null): RoundEntry | null {
   const { visit } = readVisitFile(text);
-  if (visit === null || visit.findings === null) return null;
-  const entry = entryOf(visit.about?.id ?? key, visit.findings, isKept);
-  return { ...entry, title: visit.about?.title ?? entry.title, trace: visit.trace };
+  const digest = visit === null ? null : digestOfVisit(visit);
+  return digest === null ? null : { key: visit?.about?.id ?? name, digest, isKept: false, file };
 }
 
 function fromFindings(key: string, value: unknown): RoundEntry | null {
   const document = typeof value === "object" && value !== null && "document" in value ? value.document : value;
   const checked = v.safeParse(findingsSchema, document);
-  return checked.success ? entryOf(key, checked.output, false) : null;
-}
-
-function entryOf(key: string, findings: KeptFindings, isKept: boolean): RoundEntry {
-  const names = findings.record.files.map((file) => file.name).join(", ");
-  const { to } = findings.record;
-  return {
-    key,
-    site: siteName(findings) ?? (names === "" ? key : names),
-    title: names,
-    to: typeof to === "string" ? Date.parse(to) : null,
-    findings,
-    trace: null,
-    isKept,
-  };
-}
-
-/** The site's name among the facts of the document. */
-function siteName(findings: KeptFindings): string | null {
-  const site = "site" in findings ? findings.site : null;
-  const name = typeof site === "object" && site !== null && "name" in site ? site.name : null;
-  const value = typeof name === "object" && name !== null && "value" in name ? name.value : null;
-  return typeof value === "string" && value.trim() !== "" ? value.trim() : null;
+  if (!checked.success) return null;
+  const digest = digestOf(checked.output, null, null);
+  return { key, digest: digest.site === "" ? { ...digest, site: key } : digest, isKept: false, file: null };
 }
 
 function parsed(text: string): unknown {
@@ -82,4 +63,19 @@ function parsed(text: string): unknown {
   } catch {
     return null;
   }
+}
+
+/** Each record once: a visit that is kept here before the same one in a file, a file before findings alone. */
+export function eachOnce(entries: readonly RoundEntry[]): { readonly entries: readonly RoundEntry[]; readonly twice: number } {
+  const rank = (entry: RoundEntry) => (entry.isKept ? 0 : entry.file !== null ? 1 : 2);
+  const seen = new Set<string>();
+  const kept = entries
+    .toSorted((a, b) => rank(a) - rank(b))
+    .filter(({ key, digest }) => {
+      const names = [key, `${digest.record} ${digest.site}`];
+      const isNew = names.every((name) => !seen.has(name));
+      for (const name of names) seen.add(name);
+      return isNew;
+    });
+  return { entries: kept, twice: entries.length - kept.length };
 }

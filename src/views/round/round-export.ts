@@ -1,5 +1,5 @@
 import { csvCell } from "../../../shared/record/csv-cell";
-import { daysSince, type RoundRow, sayAttention, sayChange } from "./round-rows";
+import { causeName, daysSince, type RoundRow, sayAcceptance, sayAttention, sayChange } from "./round-rows";
 
 const HEADINGS = [
   "Site",
@@ -7,6 +7,7 @@ const HEADINGS = [
   "Days since",
   "Visits",
   "Limits broken",
+  "Acceptance",
   "Against the visit before",
   "Most starts in an hour",
   "Short cycles",
@@ -17,18 +18,22 @@ const HEADINGS = [
 
 /** The round as CSV, one row a site in the order shown. @param now Unix time, ms */
 export function roundCsv(rows: readonly RoundRow[], now: number): string {
-  const lines = rows.map((row) => [
-    row.site,
-    row.latest.to === null ? "" : new Date(row.latest.to).toISOString(),
-    String(daysSince(row, now) ?? ""),
-    String(row.visits),
-    String(row.broken.length),
-    sayChange(row),
-    String(row.starts ?? ""),
-    String(row.shortCycles ?? ""),
-    row.cause?.name ?? "",
-    row.cause === null ? "" : row.cause.confidence.toFixed(2),
-    sayAttention(row),
-  ]);
+  const lines = rows.map((row) => {
+    const { digest } = row.latest;
+    return [
+      row.site,
+      digest.to === null ? "" : new Date(digest.to).toISOString(),
+      String(daysSince(row, now) ?? ""),
+      String(row.visits),
+      String(row.trend.broken.at(-1) ?? ""),
+      sayAcceptance(row),
+      sayChange(row),
+      String(digest.starts ?? ""),
+      String(digest.shortCycles ?? ""),
+      causeName(row) ?? "",
+      digest.cause === null ? "" : digest.cause.confidence.toFixed(2),
+      sayAttention(row),
+    ];
+  });
   return [HEADINGS, ...lines].map((cells) => `${cells.map(csvCell).join(",")}\r\n`).join("");
 }

@@ -1,109 +1,144 @@
-import { CAUSE_IDS, type CauseId } from "../../../shared/findings/cause";
 import { sayCause } from "../../../shared/wording/cause";
 import type { RoundEntry } from "./round-entry";
 
-/** A site in the round: its latest visit, what it broke, and how that compares with the visit before. */
+/** A site in the round: its latest visit, what it broke, and how that went over its visits. */
 export type RoundRow = {
   readonly site: string;
   readonly latest: RoundEntry;
   readonly visits: number;
-  /** Findings of the latest visit that break a limit, in their own words, gravest first. */
-  readonly broken: readonly string[];
   /** Higher needs attention sooner: marked pressure passed, then limits broken, then a record that could not be read. */
   readonly weight: number;
   /** Limits broken now less those broken before; null with one visit. */
   readonly change: number | null;
-  readonly starts: number | null;
-  readonly shortCycles: number | null;
-  readonly cause: { readonly name: string; readonly confidence: number } | null;
+  /** Over the visits, oldest first: limits broken, and most starts in an hour. At most the last `MOST_SHOWN`. */
+  readonly trend: { readonly broken: readonly number[]; readonly starts: readonly (number | null)[] };
 };
 
-export type RoundOrder = "attention" | "site" | "last-visit" | "starts" | "short-cycles";
+export type RoundOrder = "attention" | "site" | "last-visit" | "longest-ago" | "starts" | "short-cycles" | "worsening";
+
+const MOST_SHOWN = 8;
 
 /** One row a site, from all its visits. */
 export function roundRows(entries: readonly RoundEntry[]): readonly RoundRow[] {
   const bySite = new Map<string, RoundEntry[]>();
   for (const entry of entries) {
-    const known = bySite.get(entry.site);
-    if (known === undefined) bySite.set(entry.site, [entry]);
+    const known = bySite.get(entry.digest.site);
+    if (known === undefined) bySite.set(entry.digest.site, [entry]);
     else known.push(entry);
   }
   return [...bySite].map(([site, visits]) =>
     rowOf(
       site,
-      visits.toSorted((a, b) => (b.to ?? 0) - (a.to ?? 0)),
+      visits.toSorted((a, b) => (b.digest.to ?? 0) - (a.digest.to ?? 0)),
     ),
   );
 }
 
 function rowOf(site: string, visits: readonly RoundEntry[]): RoundRow {
   const [latest, before] = visits;
-  const broken = brokenIn(latest);
-  const first = latest.findings.causes[0];
+  const oldestFirst = visits.slice(0, MOST_SHOWN).toReversed();
   return {
     site,
     latest,
     visits: visits.length,
-    broken: broken.map(({ title }) => title),
-    weight: weightOf(latest, broken),
-    change: before === undefined ? null : broken.length - brokenIn(before).length,
-    starts: numberIn(latest, "cycling", "peakStartsPerHour"),
-    shortCycles: numberIn(latest, "cycling", "shortCycle", "count"),
-    cause: first !== undefined && isCause(first.id) ? { name: sayCause(first.id).name, confidence: first.confidence } : null,
+    weight: weightOf(latest),
+    change: before === undefined ? null : brokenLimits(latest) - brokenLimits(before),
+    trend: { broken: oldestFirst.map(brokenLimits), starts: oldestFirst.map(({ digest }) => digest.starts) },
   };
 }
 
-const isCause = (id: string): id is CauseId => CAUSE_IDS.some((known) => known === id);
-
-const brokenIn = ({ findings }: RoundEntry) => findings.findings.filter((f) => "overLimit" in f && f.overLimit === true);
+/** The larger of what the findings and what the acceptance sheet hold against limits: most limits stand in both. */
+const brokenLimits = ({ digest }: RoundEntry): number => Math.max(digest.broken.length, digest.acceptance?.notMet.length ?? 0);
 
 const MARKED_PRESSURE = 1000;
-function weightOf({ findings }: RoundEntry, broken: readonly { readonly kind: string }[]): number {
-  if (findings.error !== null) return 0.5;
-  return broken.length + (broken.some(({ kind }) => kind === "over-marked-pressure") ? MARKED_PRESSURE : 0);
-}
-
-/** A number somewhere in the document; null where it is not there or not known. */
-function numberIn({ findings }: RoundEntry, ...path: readonly string[]): number | null {
-  let at: unknown = findings;
-  for (const name of path) at = typeof at === "object" && at !== null ? new Map(Object.entries(at)).get(name) : null;
-  return typeof at === "number" ? at : null;
+function weightOf(entry: RoundEntry): number {
+  if (entry.digest.error !== null) return 0.5;
+  return brokenLimits(entry) + (entry.digest.broken.some(({ kind }) => kind === "over-marked-pressure") ? MARKED_PRESSURE : 0);
 }
 
 const DESCENDING = (a: number | null, b: number | null) => (b ?? Number.NEGATIVE_INFINITY) - (a ?? Number.NEGATIVE_INFINITY);
 const COMPARE: Readonly<Record<RoundOrder, (a: RoundRow, b: RoundRow) => number>> = {
   attention: (a, b) => b.weight - a.weight || DESCENDING(a.change, b.change),
+  worsening: (a, b) => DESCENDING(a.change, b.change) || b.weight - a.weight,
   site: () => 0,
-  "last-visit": (a, b) => DESCENDING(a.latest.to, b.latest.to),
-  starts: (a, b) => DESCENDING(a.starts, b.starts),
-  "short-cycles": (a, b) => DESCENDING(a.shortCycles, b.shortCycles),
+  "last-visit": (a, b) => DESCENDING(a.latest.digest.to, b.latest.digest.to),
+  "longest-ago": (a, b) => (a.latest.digest.to ?? Number.POSITIVE_INFINITY) - (b.latest.digest.to ?? Number.POSITIVE_INFINITY),
+  starts: (a, b) => DESCENDING(a.latest.digest.starts, b.latest.digest.starts),
+  "short-cycles": (a, b) => DESCENDING(a.latest.digest.shortCycles, b.latest.digest.shortCycles),
 };
 
-/** Rows that hold every word of the search (site, files, findings, cause), in an order; equal ones by the site's name. */
-export function arrange(rows: readonly RoundRow[], order: RoundOrder, search: string, onlyBroken: boolean): readonly RoundRow[] {
+export const causeName = ({ latest }: RoundRow): string | null =>
+  latest.digest.cause === null ? null : sayCause(latest.digest.cause.id).name;
+
+export const ROUND_FILTERS = ["all", "attention", "worse", "not-accepted", "unread"] as const;
+export type RoundFilter = (typeof ROUND_FILTERS)[number];
+const KEEPS: Readonly<Record<RoundFilter, (row: RoundRow) => boolean>> = {
+  all: () => true,
+  attention: ({ weight }) => weight > 0,
+  worse: ({ change }) => (change ?? 0) > 0,
+  "not-accepted": ({ latest }) => (latest.digest.acceptance?.notMet.length ?? 0) > 0,
+  unread: ({ latest }) => latest.digest.error !== null,
+};
+
+/** Rows that hold every word of the search (site, files, findings, checks, cause), in an order; equal ones by the site's name. */
+export function arrange(rows: readonly RoundRow[], order: RoundOrder, search: string, filter: RoundFilter): readonly RoundRow[] {
   const words = search
     .toLowerCase()
     .split(/\s+/)
     .filter((word) => word !== "");
-  const text = (row: RoundRow) => [row.site, row.latest.title, ...row.broken, row.cause?.name ?? ""].join(" ").toLowerCase();
-  const wanted = (row: RoundRow) => (!onlyBroken || row.weight > 0) && words.every((word) => text(row).includes(word));
+  const text = (row: RoundRow) => `${row.site} ${row.latest.digest.title} ${sayAttention(row)} ${causeName(row) ?? ""}`.toLowerCase();
+  const wanted = (row: RoundRow) => KEEPS[filter](row) && (words.length === 0 || words.every((word) => text(row).includes(word)));
   return rows.filter(wanted).toSorted((a, b) => COMPARE[order](a, b) || (a.site < b.site ? -1 : a.site > b.site ? 1 : 0));
 }
 
 /** Why a site needs attention, in words. */
-export function sayAttention({ latest, broken }: RoundRow): string {
-  if (latest.findings.error !== null) return `Could not be read: ${latest.findings.error.message}`;
-  if (broken.length === 0) return "No limit broken.";
-  return broken.length <= 2 ? broken.join(". ") : `${broken[0]}. ${broken[1]}. And ${broken.length - 2} more.`;
+export function sayAttention({ latest: { digest } }: RoundRow): string {
+  if (digest.error !== null) return `Could not be read: ${digest.error}`;
+  const found = digest.broken.map(({ title }) => title);
+  const notMet = digest.acceptance?.notMet ?? [];
+  if (found.length + notMet.length === 0) return "No limit broken.";
+  const said = found.length <= 2 ? found : [...found.slice(0, 2), `And ${found.length - 2} more`];
+  return [...said, ...(notMet.length === 0 ? [] : [`Not accepted: ${notMet.join("; ")}`])].map((sentence) => `${sentence}.`).join(" ");
 }
 
-export function sayChange({ change, visits }: RoundRow): string {
+/** Against the visit before, and whether starts have gone one way over the last three visits or more. */
+export function sayChange({ change, visits, trend }: RoundRow): string {
   if (change === null) return "one visit";
   const words = change === 0 ? "as before" : change < 0 ? "better than before" : "worse than before";
-  return `${words} (${visits} visits)`;
+  return `${words} (${visits} visits)${sayStarts(trend.starts)}`;
+}
+
+const LEAST_FOR_A_TREND = 3;
+
+function sayStarts(starts: readonly (number | null)[]): string {
+  const way = (sign: 1 | -1) => {
+    let steps = 0;
+    for (let i = starts.length - 1; i > 0; i--) {
+      const [a, b] = [starts[i - 1], starts[i]];
+      if (a === null || b === null || sign * (b - a) <= 0) break;
+      steps++;
+    }
+    return steps + 1;
+  };
+  const [up, down] = [way(1), way(-1)];
+  const most = Math.max(up, down);
+  if (most < LEAST_FOR_A_TREND) return "";
+  const numbers = starts.slice(-most).map((n) => n ?? 0);
+  return `; most starts in an hour ${up > down ? "rising" : "falling"} over ${most} visits: ${numbers.join(", ")}`;
+}
+
+/** "11 of 14 checks met, 2 cannot tell". */
+export function sayAcceptance({ latest: { digest } }: RoundRow): string {
+  if (digest.acceptance === null) return "no sheet";
+  const { met, cannotTell, notMet } = digest.acceptance;
+  const all = met + cannotTell + notMet.length;
+  return `${met} of ${all} checks met${cannotTell === 0 ? "" : `, ${cannotTell} cannot tell`}`;
 }
 
 const DAY = 86_400_000;
 /** Days from the end of the record to now; null for a log with elapsed time only. */
-export const daysSince = ({ latest }: RoundRow, now: number): number | null =>
-  latest.to === null ? null : Math.max(0, Math.floor((now - latest.to) / DAY));
+export const daysSince = ({ latest: { digest } }: RoundRow, now: number): number | null =>
+  digest.to === null ? null : Math.max(0, Math.floor((now - digest.to) / DAY));
+
+export const sayDays = (days: number | null): string =>
+  days === null ? "no date" : days === 0 ? "today" : days === 1 ? "yesterday" : `${days} days ago`;

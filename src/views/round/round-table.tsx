@@ -1,27 +1,37 @@
-import { useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
+import { flushSync } from "react-dom";
 import { formatQuantity } from "../../../shared/units/format-quantity";
-import { US_UNITS } from "../../../shared/units/unit-choice";
-import { daysSince, type RoundRow, sayAttention, sayChange } from "./round-rows";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
+import type { RoundEntry } from "./round-entry";
+import { causeName, daysSince, type RoundRow, sayAcceptance, sayAttention, sayChange, sayDays } from "./round-rows";
 import { SmallTrace } from "./small-trace";
 import { visibleRows } from "./visible-rows";
 
 /** Height of a row, px: fixed, so that a long list knows where each row stands. */
-const ROW = 84;
+const ROW = 96;
 const FIRST_HEIGHT = 900;
+const HEADS = ["Site", "Why it needs attention", "Against the visit before", "Likeliest cause", "Last record"];
 
-type TableProps = { readonly rows: readonly RoundRow[]; readonly now: number; readonly onOpen: (id: string) => void };
+type TableProps = {
+  readonly rows: readonly RoundRow[];
+  readonly now: number;
+  readonly units: UnitChoice;
+  readonly onOpen: (entry: RoundEntry) => void;
+};
 
-/** One row a site. Only rows in sight are in the page. */
-export function RoundTable({ rows, now, onOpen }: TableProps) {
+/** One row a site. Only rows in sight are in the page; on paper all of them. */
+export function RoundTable({ rows, now, units, onOpen }: TableProps) {
   const [scrolled, setScrolled] = useState(0);
+  const isPrinting = useIsPrinting();
   const frame = useRef<HTMLElement>(null);
-  const { from, to } = visibleRows(rows.length, ROW, scrolled, frame.current?.clientHeight ?? FIRST_HEIGHT);
+  const inSight = visibleRows(rows.length, ROW, scrolled, frame.current?.clientHeight ?? FIRST_HEIGHT);
+  const { from, to } = isPrinting ? { from: 0, to: rows.length } : inSight;
   return (
     <section className="round-frame" ref={frame} aria-label="Sites" onScroll={({ currentTarget }) => setScrolled(currentTarget.scrollTop)}>
       <table aria-rowcount={rows.length + 1}>
         <thead>
           <tr>
-            {["Site", "Why it needs attention", "Against the visit before", "Likeliest cause", "Last record"].map((title) => (
+            {HEADS.map((title) => (
               <th key={title} scope="col">
                 {title}
               </th>
@@ -31,29 +41,7 @@ export function RoundTable({ rows, now, onOpen }: TableProps) {
         <tbody>
           {from > 0 && <Gap height={from * ROW} />}
           {rows.slice(from, to).map((row, i) => (
-            <tr key={row.site} aria-rowindex={from + i + 2} className="round-row">
-              <th scope="row">
-                <span className="round-site">{row.site}</span>
-                <SmallTrace trace={row.latest.trace} />
-              </th>
-              <td>
-                <span className="round-words" title={sayAttention(row)}>
-                  {sayAttention(row)}
-                </span>
-              </td>
-              <td>{sayChange(row)}</td>
-              <td>
-                {row.cause === null ? "none named" : `${row.cause.name} (${formatQuantity(row.cause.confidence, "fraction", US_UNITS, 2)})`}
-              </td>
-              <td>
-                {sayDays(daysSince(row, now))}
-                {row.latest.isKept && (
-                  <button type="button" onClick={() => onOpen(row.latest.key)}>
-                    Open
-                  </button>
-                )}
-              </td>
-            </tr>
+            <Row key={row.site} row={row} index={from + i + 2} now={now} units={units} onOpen={onOpen} />
           ))}
           {to < rows.length && <Gap height={(rows.length - to) * ROW} />}
         </tbody>
@@ -62,14 +50,93 @@ export function RoundTable({ rows, now, onOpen }: TableProps) {
   );
 }
 
-const sayDays = (days: number | null): string =>
-  days === null ? "no date" : days === 0 ? "today" : days === 1 ? "yesterday" : `${days} days ago`;
+type RowProps = Omit<TableProps, "rows"> & { readonly row: RoundRow; readonly index: number };
+
+function Row({ row, index, now, units, onOpen }: RowProps) {
+  const { latest } = row;
+  const cause = causeName(row);
+  const why = sayAttention(row);
+  return (
+    <tr aria-rowindex={index} className="round-row">
+      <th scope="row">
+        <span className="round-site">
+          <bdi>{row.site}</bdi>
+        </span>
+        <SmallTrace path={latest.digest.trace} />
+      </th>
+      <td>
+        <span className="round-words" title={why}>
+          {why}
+        </span>
+        <span className="soft">{sayAcceptance(row)}</span>
+      </td>
+      <td>
+        {sayChange(row)}
+        <Trend broken={row.trend.broken} />
+      </td>
+      <td>
+        {cause === null || latest.digest.cause === null
+          ? "none named"
+          : `${cause} (${formatQuantity(latest.digest.cause.confidence, "fraction", units, 2)})`}
+      </td>
+      <td>
+        {sayDays(daysSince(row, now))}
+        {(latest.isKept || latest.file !== null) && (
+          <button type="button" aria-label={`Open ${row.site}`} onClick={() => onOpen(latest)}>
+            Open
+          </button>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+const [BAR, TALL] = [10, 18];
+
+/** Limits broken at each visit, oldest first, as bars; the numbers are said for those who cannot see them. */
+function Trend({ broken }: { readonly broken: readonly number[] }) {
+  if (broken.length < 2) return null;
+  const most = broken.reduce((a, b) => Math.max(a, b), 1);
+  return (
+    <svg
+      className="small-bars"
+      viewBox={`0 0 ${broken.length * BAR} ${TALL}`}
+      width={broken.length * BAR}
+      height={TALL}
+      role="img"
+      aria-label={`Limits broken, oldest visit first: ${broken.join(", ")}`}
+    >
+      {broken.map((n, i) => {
+        const height = Math.max(1, (n / most) * (TALL - 1));
+        // biome-ignore lint/suspicious/noArrayIndexKey: a bar is its place among the visits
+        return <rect key={i} x={i * BAR + 1} width={BAR - 3} y={TALL - height} height={height} />;
+      })}
+    </svg>
+  );
+}
+
+/** True from the moment the browser lays the page out for paper until it is done. */
+function useIsPrinting(): boolean {
+  const [isPrinting, setPrinting] = useState(false);
+  useEffect(() => {
+    // Laid out at once: the browser does not wait for a later drawing.
+    const begin = () => flushSync(() => setPrinting(true));
+    const end = () => setPrinting(false);
+    window.addEventListener("beforeprint", begin);
+    window.addEventListener("afterprint", end);
+    return () => {
+      window.removeEventListener("beforeprint", begin);
+      window.removeEventListener("afterprint", end);
+    };
+  }, []);
+  return isPrinting;
+}
 
 /** Stands for the rows out of sight. */
 function Gap({ height }: { readonly height: number }) {
   return (
     <tr>
-      <td colSpan={5} style={{ height }} />
+      <td colSpan={HEADS.length} style={{ height }} />
     </tr>
   );
 }

@@ -1,99 +1,106 @@
-import { useEffect, useId, useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { saveAsFile } from "../../parts/save-as-file";
-import { listVisits } from "../../storage/visit-store";
-import { fromVisitText, type OpenedFile, type RoundEntry, readRoundFile } from "./round-entry";
+import { readArchive } from "../../storage/archive";
+import { addDigests } from "../../storage/visit-store";
+import type { PageProps } from "../view-props";
+import { readRoundFiles } from "./read-round-files";
+import { eachOnce, fromStored, type OpenedFile, type RoundEntry } from "./round-entry";
 import { roundCsv } from "./round-export";
-import { arrange, type RoundOrder, roundRows } from "./round-rows";
+import { arrange, roundRows } from "./round-rows";
+import { roundSummary } from "./round-summary";
 import { RoundTable } from "./round-table";
+import { type RoundChoice, RoundTools } from "./round-tools";
 import "./round.css";
 
-const ORDERS: readonly (readonly [RoundOrder, string])[] = [
-  ["attention", "what needs attention first"],
-  ["last-visit", "latest record first"],
-  ["starts", "most starts in an hour"],
-  ["short-cycles", "most short cycles"],
-  ["site", "name of the site"],
-];
+const AT_FIRST: RoundChoice = { order: "attention", search: "", filter: "all" };
 
 /** Every visit kept in this browser, and those of a folder that is opened: what needs attention first, and why. */
-export function Round({ now, onOpen }: { readonly now: number; readonly onOpen: (id: string) => void }) {
-  const kept = useKeptEntries();
+export function Round({ kept, preferences, dispatch }: PageProps) {
+  const [now] = useState(() => Date.now());
   const [opened, setOpened] = useState<readonly OpenedFile[]>([]);
-  const [order, setOrder] = useState<RoundOrder>("attention");
-  const [search, setSearch] = useState("");
-  const [onlyBroken, setOnlyBroken] = useState(false);
-  const ids = { files: useId(), order: useId(), search: useId() };
-  const rows = useMemo(() => roundRows([...kept, ...opened.flatMap(({ entries }) => entries)]), [kept, opened]);
-  const shown = useMemo(() => arrange(rows, order, search, onlyBroken), [rows, order, search, onlyBroken]);
-  const open = async (files: FileList | null) =>
-    setOpened(await Promise.all([...(files ?? [])].map(async (file) => readRoundFile(file.name, await file.text()))));
+  const [choice, setChoice] = useState<RoundChoice>(AT_FIRST);
+  const [said, say] = useState("");
+  const { rows, twice } = useRows(kept.visits, opened);
+  const shown = useArranged(rows, choice);
+  useEffect(() => {
+    addDigests().then(
+      (added) => (added > 0 ? kept.refresh() : undefined),
+      () => {},
+    );
+  }, [kept.refresh]);
+
+  const openFiles = async (files: readonly File[]) => {
+    const read = await readRoundFiles(files, (done, all) => say(`Reading ${done} of ${all} files.`));
+    say(read.length === 0 && files.length > 0 ? "No visit files and no findings documents are among these files." : "");
+    setOpened(read);
+  };
+  const openVisit = async (entry: RoundEntry) => {
+    dispatch({ do: "close-sheet" });
+    let hasLog = kept.visits.find(({ id }) => id === entry.key)?.hasLog ?? false;
+    if (entry.file === null) await kept.open(entry.key);
+    for (const { name, text, files } of entry.file === null ? [] : await readArchive([entry.file])) {
+      hasLog = files.length > 0;
+      await kept.take(name, text, files, true);
+    }
+    // Without its log a visit cannot stand on the page: it is read among the kept ones.
+    if (!hasLog) dispatch({ do: "open-sheet", sheet: "visits" });
+  };
   const problems = opened.flatMap(({ problem }) => problem ?? []);
+  const paper = preferences.units.pressure === "psi" ? "Letter" : "A4";
   return (
     <div className="round">
       <p>
-        All visits kept in this browser. To see those of a shared folder as well, open its visit files, or the findings documents or
-        findings.jsonl of a bulk run.
+        All visits kept in this browser. To see those of a shared folder as well, open the folder: its visit files, and the findings that a
+        bulk run of the command line wrote.
       </p>
-      <p className="round-tools">
-        <label htmlFor={ids.files}>Visit files or findings</label>
-        <input id={ids.files} type="file" multiple accept=".json,.jsonl" onChange={({ target }) => void open(target.files)} />
-        <label htmlFor={ids.search}>Search</label>
-        <input id={ids.search} type="search" value={search} onChange={({ target }) => setSearch(target.value)} />
-        <label htmlFor={ids.order}>Order</label>
-        <select
-          id={ids.order}
-          value={order}
-          onChange={({ target }) => setOrder(ORDERS.find(([id]) => id === target.value)?.[0] ?? "attention")}
-        >
-          {ORDERS.map(([id, words]) => (
-            <option key={id} value={id}>
-              {words}
-            </option>
-          ))}
-        </select>
-        <label className="choice">
-          <input type="checkbox" checked={onlyBroken} onChange={({ target }) => setOnlyBroken(target.checked)} />
-          Only sites that break a limit
-        </label>
+      <RoundTools choice={choice} onChoice={setChoice} onFiles={(files) => void openFiles(files)} />
+      <p className="button-row">
         <button type="button" disabled={shown.length === 0} onClick={() => saveAsFile("round.csv", "text/csv", roundCsv(shown, now))}>
           Save as CSV
         </button>
+        <button
+          type="button"
+          disabled={shown.length === 0}
+          onClick={() => saveAsFile("round.html", "text/html", roundSummary(shown, now, paper))}
+        >
+          Save a one-page summary
+        </button>
         <button type="button" disabled={shown.length === 0} onClick={() => window.print()}>
-          Print
+          Print all rows
         </button>
       </p>
-      {problems.length > 0 && (
-        <ul>
-          {problems.map((problem) => (
-            <li key={problem}>{problem}</li>
-          ))}
-        </ul>
-      )}
-      <p role="status">
-        {rows.length === 0
-          ? "No visits yet. Each visit that is saved stands here with its latest state against its limits."
-          : `${shown.length} of ${rows.length} sites, ${rows.filter(({ weight }) => weight > 0).length} need attention.`}
-      </p>
-      {shown.length > 0 && <RoundTable rows={shown} now={now} onOpen={onOpen} />}
+      {problems.length > 0 && <Problems problems={problems} />}
+      <p role="status">{said === "" ? sayCount(rows.length, shown.length, rows.filter(({ weight }) => weight > 0).length, twice) : said}</p>
+      {shown.length > 0 && <RoundTable rows={shown} now={now} units={preferences.units} onOpen={(entry) => void openVisit(entry)} />}
     </div>
   );
 }
 
-/** Visits in the browser's store; none where it cannot be read. */
-function useKeptEntries(): readonly RoundEntry[] {
-  const [entries, setEntries] = useState<readonly RoundEntry[]>([]);
-  useEffect(() => {
-    let isWanted = true;
-    listVisits().then(
-      (visits) => {
-        if (!isWanted) return;
-        setEntries(visits.filter(({ deletedAt }) => deletedAt === null).flatMap(({ id, text }) => fromVisitText(id, text, true) ?? []));
-      },
-      () => {},
-    );
-    return () => {
-      isWanted = false;
-    };
-  }, []);
-  return entries;
+function useRows(visits: PageProps["kept"]["visits"], opened: readonly OpenedFile[]) {
+  return useMemo(() => {
+    const { entries, twice } = eachOnce([...visits.flatMap(fromStored), ...opened.flatMap((file) => file.entries)]);
+    return { rows: roundRows(entries), twice };
+  }, [visits, opened]);
+}
+
+const useArranged = (rows: ReturnType<typeof roundRows>, { order, search, filter }: RoundChoice) =>
+  useMemo(() => arrange(rows, order, search, filter), [rows, order, search, filter]);
+
+function sayCount(all: number, shown: number, urgent: number, twice: number): string {
+  if (all === 0) return "No visits yet. Each visit that is saved stands here with its latest state against its limits.";
+  const more = twice === 0 ? "" : ` ${twice} visits came twice and are shown once.`;
+  return `${shown} of ${all} sites, ${urgent} need attention.${more}`;
+}
+
+const MOST_PROBLEMS = 10;
+
+function Problems({ problems }: { readonly problems: readonly string[] }) {
+  return (
+    <ul>
+      {problems.slice(0, MOST_PROBLEMS).map((problem) => (
+        <li key={problem}>{problem}</li>
+      ))}
+      {problems.length > MOST_PROBLEMS && <li>And {problems.length - MOST_PROBLEMS} more files.</li>}
+    </ul>
+  );
 }
