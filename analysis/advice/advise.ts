@@ -1,5 +1,6 @@
 import type { Advice } from "../../shared/findings/advice";
 import type { Cause } from "../../shared/findings/cause";
+import { attempt, type OnFailure, raise } from "../../shared/findings/failure";
 import type { Outcome } from "../../shared/findings/finding";
 import type { Segments } from "../../shared/findings/segment";
 import type { SiteFacts } from "../../shared/site/site-facts";
@@ -56,9 +57,15 @@ const NO_CAUSE: Cause = { id: "healthy", confidence: 0, besideFirst: null, for: 
  * What to do on the next visit, in the order of the work, with amounts worked out for this site and the cautions of each step.
  * @param causes as `diagnose` gives them; empty where no cause may be named, and then only safety is spoken of
  */
-export function advise(causes: readonly Cause[], outcomes: readonly Outcome[], segments: Segments, site: SiteFacts): Advice[] {
+export function advise(
+  causes: readonly Cause[],
+  outcomes: readonly Outcome[],
+  segments: Segments,
+  site: SiteFacts,
+  onFailure: OnFailure = raise,
+): Advice[] {
   const basis: Basis = { causes, outcomes, segments, site };
   const rules = causes.length === 0 ? RULES.filter((rule) => rule.id === SAFETY) : RULES;
   const worth = causes.length === 0 ? [NO_CAUSE] : deserving(causes);
-  return rules.flatMap((rule) => adviceOf(rule, basis, worth)).sort(inOrder);
+  return rules.flatMap((rule) => attempt("rule", rule.id, onFailure, () => adviceOf(rule, basis, worth), [])).sort(inOrder);
 }

@@ -1,3 +1,4 @@
+import type { OnFailure } from "../../shared/findings/failure";
 import type { FindingKind, Outcome } from "../../shared/findings/finding";
 import { cycling } from "./cycling";
 import { demand } from "./demand";
@@ -30,12 +31,14 @@ export const DETECTORS: readonly AnyDetector[] = [
 ];
 
 /** Runs every detector; one that breaks says so and leaves the others alone. */
-export function detectAll(evidence: Evidence): Outcome[] {
+export function detectAll(evidence: Evidence, onFailure: OnFailure = () => {}): Outcome[] {
   return DETECTORS.map((detector): Outcome => {
     try {
       return detector.detect(evidence);
     } catch (error) {
-      return { kind: detector.kind, state: "broken", message: error instanceof Error ? error.message : String(error) };
+      const message = error instanceof Error ? error.message : String(error);
+      onFailure({ part: "detector", id: detector.kind, message }, error);
+      return { kind: detector.kind, state: "broken", message };
     }
   });
 }

@@ -1,5 +1,6 @@
 import type { CannotTell } from "../../shared/findings/cannot-tell";
 import type { Cause } from "../../shared/findings/cause";
+import { attempt, type OnFailure, raise } from "../../shared/findings/failure";
 import type { Outcome } from "../../shared/findings/finding";
 import { isCannotTell, type Segments } from "../../shared/findings/segment";
 import { channelsOf } from "../../shared/record/find-channel";
@@ -55,10 +56,16 @@ export function whyNoCause(segments: Segments, site: SiteFacts, record: LogRecor
  * Ranks the causes that could explain a record, with what speaks for and against each and what would part it from its rival.
  * @returns every cause of CAUSE_IDS, likeliest first, confidences summing to 1; empty where no cause may be named (`whyNoCause`)
  */
-export function diagnose(outcomes: readonly Outcome[], segments: Segments, site: SiteFacts, record: LogRecord): Cause[] {
+export function diagnose(
+  outcomes: readonly Outcome[],
+  segments: Segments,
+  site: SiteFacts,
+  record: LogRecord,
+  onFailure: OnFailure = raise,
+): Cause[] {
   if (whyNoCause(segments, site, record) !== null) return [];
-  const observations = observeAll({ outcomes, segments, site, record });
+  const observations = observeAll({ outcomes, segments, site, record }, onFailure);
   const ranked = rank(observations);
-  const checks = separate(ranked, observations, site, record);
-  return ranked.map((cause, i) => ({ ...cause, toSeparate: checks[i] }));
+  const checks = attempt("check-between-causes", "separate", onFailure, () => separate(ranked, observations, site, record), []);
+  return ranked.map((cause, i) => ({ ...cause, toSeparate: checks[i] ?? null }));
 }

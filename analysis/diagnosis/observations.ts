@@ -1,3 +1,4 @@
+import { attempt, type OnFailure, raise } from "../../shared/findings/failure";
 import { OBSERVATION_IDS, type Observation, type ObservationId } from "../../shared/findings/observation";
 import { cyclingLooks } from "./observations/cycling";
 import { oscillationLooks } from "./observations/oscillation";
@@ -7,10 +8,12 @@ import { sensorLooks } from "./observations/sensor";
 import { type Looks, observe, type Sight } from "./observations/sight";
 import { tankLooks } from "./observations/tank";
 
-const LOOKS: Looks = { ...cyclingLooks, ...tankLooks, ...oscillationLooks, ...sensorLooks, ...pressureAndDrawLooks, ...pumpLooks };
+/** How each question is answered. */
+export const LOOKS: Looks = { ...cyclingLooks, ...tankLooks, ...oscillationLooks, ...sensorLooks, ...pressureAndDrawLooks, ...pumpLooks };
 
-/** Every observation, known or missing (level null), in the order of OBSERVATIONS. */
-export function observeAll(sight: Sight): Observation[] {
-  const one = <K extends ObservationId>(id: K): Observation => observe(id, LOOKS[id], sight);
+/** Every observation, known or missing (level null), in the order of OBSERVATIONS; one that fails is missing. */
+export function observeAll(sight: Sight, onFailure: OnFailure = raise): Observation[] {
+  const one = <K extends ObservationId>(id: K): Observation =>
+    attempt<Observation>("observation", id, onFailure, () => observe(id, LOOKS[id], sight), { id, level: null, numbers: {} });
   return OBSERVATION_IDS.map((id) => one(id));
 }

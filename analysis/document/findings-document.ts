@@ -1,11 +1,13 @@
 import type { Analysis } from "../../shared/findings/analysis";
 import type { CannotTell } from "../../shared/findings/cannot-tell";
+import type { Failure } from "../../shared/findings/failure";
 import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { FINDINGS_FORMAT, FINDINGS_VERSION, type FindingsDocument, type FindingsError } from "../../shared/schemas/findings-document";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { PROGRAM_VERSION } from "../../shared/version";
+import { sayFailure } from "../../shared/wording/failure";
 import { acceptanceSheet } from "../acceptance/acceptance-sheet";
 import { whyNoCause } from "../diagnosis/diagnose";
 import { writeAcceptance } from "./acceptance-part";
@@ -19,6 +21,8 @@ const HEAD = { format: FINDINGS_FORMAT, version: FINDINGS_VERSION, program: PROG
 
 /** The findings document of one analysis, complete in shape; `units` only choose how its sentences read. */
 export function writeFindings(record: LogRecord, analysis: Analysis, units: UnitChoice): FindingsDocument {
+  const failures: Failure[] = [...analysis.failures];
+  const sheet = acceptanceSheet(inGauge(record, analysis.site.atmosphere.value), analysis, (failure) => void failures.push(failure));
   return {
     ...HEAD,
     error: null,
@@ -28,8 +32,9 @@ export function writeFindings(record: LogRecord, analysis: Analysis, units: Unit
     causes: writeCauses(analysis.causes, units),
     cannotTell: writeCannotTell([...collectCannotTell(analysis.outcomes, analysis.segments), ...noCause(record, analysis)], units),
     advice: writeAdvice(analysis.advice, units),
-    acceptance: writeAcceptance(acceptanceSheet(inGauge(record, analysis.site.atmosphere.value), analysis), units),
+    acceptance: writeAcceptance(sheet, units),
     findings: writeStory(record.clock, analysis, units),
+    failures: failures.map((failure) => ({ part: failure.part, id: failure.id, text: sayFailure(failure) })),
   };
 }
 
@@ -81,5 +86,6 @@ export function refusedDocument(error: FindingsError): FindingsDocument {
     advice: [],
     acceptance: [],
     findings: [],
+    failures: [],
   };
 }

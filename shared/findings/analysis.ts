@@ -2,6 +2,7 @@ import type { LogFault } from "../record/log-fault";
 import type { SiteFacts } from "../site/site-facts";
 import type { Advice } from "./advice";
 import type { Cause } from "./cause";
+import type { Failure } from "./failure";
 import type { Outcome } from "./finding";
 import type { Segments } from "./segment";
 
@@ -13,4 +14,6 @@ export type Analysis = {
   readonly outcomes: readonly Outcome[];
   readonly causes: readonly Cause[];
   readonly advice: readonly Advice[];
+  /** Parts that failed on this record; empty where the program is sound. */
+  readonly failures: readonly Failure[];
 };

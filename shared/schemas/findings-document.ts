@@ -147,4 +147,6 @@ export type FindingsDocument = {
     /** Whether it breaks an acceptance limit of the site; null where there is no limit for it. */
     readonly overLimit: boolean | null;
   }[];
+  /** Parts of the program that failed on this record, each with its sentence; the rest was worked out without them. Added to the contract's fields. */
+  readonly failures: readonly { readonly part: string; readonly id: string; readonly text: string }[];
 };

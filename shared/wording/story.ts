@@ -4,7 +4,6 @@ export const FINDINGS_WORDS = {
   nothing: "Nothing was found that needs a word. What was asked, and what this log cannot show, stands below.",
   clear: "Asked and in order",
   cannot: "What this log cannot show",
-  failed: "This could not be worked out because the program failed at it:",
   means: "What this means",
   worked: "How this was worked out, and what would make it wrong",
   restsOn: "Rests on",

@@ -11,6 +11,7 @@ export function printSummary(document: FindingsDocument): string {
     causeLines(document),
     adviceLines(document),
     limitLines(document),
+    failureLines(document),
   ];
   return `${sections
     .filter((lines) => lines.length > 0)
@@ -112,4 +113,8 @@ function adviceLines({ advice }: FindingsDocument): string[] {
 
 function limitLines({ cannotTell }: FindingsDocument): string[] {
   return cannotTell.length === 0 ? [] : ["What this log cannot show", ...cannotTell.map((c) => wrap(c.text, "  - "))];
+}
+
+function failureLines({ failures }: FindingsDocument): string[] {
+  return failures.length === 0 ? [] : ["Where this program failed", ...failures.map(({ text }) => wrap(text, "  ! "))];
 }

@@ -81,5 +81,6 @@ export function analysisOf(outcomes: readonly Outcome[], site: Record<string, un
     outcomes,
     causes: [],
     advice: [],
+    failures: [],
   };
 }

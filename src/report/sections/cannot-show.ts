@@ -2,6 +2,10 @@ import { type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
 
 export function cannotShowSection({ document }: ReportInput): Markup | null {
-  if (document.cannotTell.length === 0) return null;
-  return markup`<section><h2>What this log cannot show</h2><ul>${document.cannotTell.map((c) => markup`<li>${c.text}</li>`)}</ul></section>`;
+  const { cannotTell, failures } = document;
+  if (cannotTell.length + failures.length === 0) return null;
+  const list = (lines: readonly { readonly text: string }[]) => markup`<ul>${lines.map(({ text }) => markup`<li>${text}</li>`)}</ul>`;
+  return markup`<section>${cannotTell.length === 0 ? null : markup`<h2>What this log cannot show</h2>${list(cannotTell)}`}${
+    failures.length === 0 ? null : markup`<h2>Where this program failed</h2>${list(failures)}`
+  }</section>`;
 }

@@ -4,7 +4,7 @@ import { FINDINGS_WORDS } from "../../../shared/wording/story";
 import { Disclosure } from "../../parts/disclosure";
 import type { StoryProps } from "../view-props";
 import { FindingEntry } from "./finding-entry";
-import { brokenQuestions, cannotShow, clearQuestions, storyLines } from "./story-lines";
+import { cannotShow, clearQuestions, storyLines } from "./story-lines";
 import "./findings.css";
 
 /** What the log shows, heaviest first, and as plainly what it does not show and cannot show. */
@@ -13,7 +13,6 @@ export function Findings({ visit, state, preferences, dispatch }: StoryProps) {
   const { units } = preferences;
   const lines = useMemo(() => storyLines(analysis, outline.clock, units), [analysis, outline.clock, units]);
   const clear = clearQuestions(analysis.outcomes);
-  const broken = brokenQuestions(analysis.outcomes);
   const cannot = useMemo(() => cannotShow(collectCannotTell(analysis.outcomes, analysis.segments), lines, units), [analysis, lines, units]);
   return (
     <section className="chapter" aria-labelledby="findings">
@@ -26,9 +25,9 @@ export function Findings({ visit, state, preferences, dispatch }: StoryProps) {
       </ol>
       <Sentences title={FINDINGS_WORDS.clear} sentences={clear} open={false} />
       <Sentences title={FINDINGS_WORDS.cannot} sentences={cannot} open={lines.length < 4} />
-      {broken.map(({ question, message }) => (
-        <p key={question} className="finding-broken">
-          {question} {FINDINGS_WORDS.failed} <bdi>{message}</bdi>
+      {visit.document.failures.map(({ text }) => (
+        <p key={text} className="finding-broken">
+          <bdi>{text}</bdi>
         </p>
       ))}
     </section>

@@ -57,10 +57,6 @@ function limitsOf(outcomes: readonly Outcome[], kind: FindingKind): readonly Can
 export const clearQuestions = (outcomes: readonly Outcome[]): readonly string[] =>
   outcomes.flatMap((outcome) => (outcome.state === "clear" ? [QUESTIONS[outcome.kind]] : []));
 
-/** Questions whose detector failed, with what it said; the others went on. */
-export const brokenQuestions = (outcomes: readonly Outcome[]): readonly { readonly question: string; readonly message: string }[] =>
-  outcomes.flatMap((outcome) => (outcome.state === "broken" ? [{ question: QUESTIONS[outcome.kind], message: outcome.message }] : []));
-
 /** Everything the log cannot show that no finding has said already, each sentence once. */
 export function cannotShow(all: readonly CannotTell[], lines: readonly StoryLine[], units: UnitChoice): readonly string[] {
   const said = new Set(lines.flatMap((line) => line.openEnds));

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Clock } from "../../../../shared/record/clock";
 import { METRIC_UNITS, US_UNITS } from "../../../../shared/units/unit-choice";
-import { brokenQuestions, cannotShow, clearQuestions, storyLines } from "../../../../src/views/findings/story-lines";
+import { cannotShow, clearQuestions, storyLines } from "../../../../src/views/findings/story-lines";
 import { analysisOf, drift, found, oscillation, overMarked, shortCycles } from "../../../builders/findings";
 
 const clock: Clock = { kind: "absolute", epoch: Date.UTC(2024, 4, 3, 8) / 1000, zone: null };
@@ -59,14 +59,13 @@ describe("the calculation under a finding", () => {
   });
 });
 
-test("asked and in order, failed, and cannot be shown are three different things", () => {
+test("asked and in order, failed, and cannot be shown are different things", () => {
   const outcomes = [
     { kind: "leak-down", state: "clear", limits: [] },
     { kind: "drift", state: "broken", message: "not a number" },
     { kind: "tank-charge", state: "cannot-tell", because: [{ id: "no-flow-channel", about: "tank", detail: {} }] },
   ] as const;
   expect(clearQuestions(outcomes)).toEqual(["Does pressure leak down?"]);
-  expect(brokenQuestions(outcomes)).toEqual([{ question: "Does pressure drift at steady flow?", message: "not a number" }]);
   const same = { id: "no-flow-channel", about: "tank", detail: {} } as const;
   expect(cannotShow([same, same], [], US_UNITS)).toHaveLength(1);
 });

@@ -1,0 +1,21 @@
+import type { FailedPart, Failure } from "../findings/failure";
+import { FINDING_KINDS, type FindingKind } from "../findings/finding";
+import { QUESTIONS } from "./finding";
+
+const isKind = (id: string): id is FindingKind => FINDING_KINDS.some((kind) => kind === id);
+
+const PARTS: { readonly [P in FailedPart]: (id: string) => string } = {
+  detector: (id) => `The question "${isKind(id) ? QUESTIONS[id] : id}" has no answer`,
+  observation: (id) => `"${id.replaceAll("-", " ")}" could not be weighed for or against any cause`,
+  causes: () => "No causes could be ranked",
+  "check-between-causes": () => "What would settle between the causes could not be worked out",
+  rule: (id) => `The step "${id.replaceAll("-", " ")}" could not be considered`,
+  acceptance: (id) => `A line of the acceptance sheet (${id.replaceAll("-", " ")}) is missing`,
+};
+
+const LONGEST = 200;
+
+/** What is missing from an analysis because the program failed there, and that the rest does not lean on it. */
+export function sayFailure({ part, id, message }: Failure): string {
+  return `${PARTS[part](id)}: this program failed there (${message.slice(0, LONGEST)}). The rest was worked out without it.`;
+}
