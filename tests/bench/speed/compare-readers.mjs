@@ -26,14 +26,14 @@ function start({ name, command }, folder) {
 }
 
 /** @param contenders { name, cores, command }[], the first being ours; those that cannot be run are left out and said */
-export async function compareReaders(contenders, { path, form, rounds, folder }) {
+export async function compareReaders(contenders, { path, awkward, rounds, folder }) {
   let live = contenders.map((contender) => start(contender, folder));
   const figures = new Map(live.map(({ name }) => [name, []]));
   const refused = new Map();
   for (let k = 0; k <= rounds; k++) {
     for (const contender of live) {
       try {
-        const answer = await contender.ask({ path, form });
+        const answer = await contender.ask({ path, awkward });
         if (k > 0) figures.get(contender.name).push(answer);
       } catch (error) {
         refused.set(contender.name, error.message);

@@ -1,170 +1,166 @@
-// npm run bench: every reader a live process, asked in turn, round after round; the first round warms up, the median of the rest counts.
-// Peers are installed beside the build, never as dependencies; one that cannot be had is left out and said.
-import { spawn, spawnSync } from "node:child_process";
-import { mkdirSync, statSync, writeFileSync } from "node:fs";
-import { cpus, totalmem } from "node:os";
+// npm run bench: everything that has to be fast, beside others that do the same, in one run. Peers are installed beside the build, never as
+// dependencies; one that cannot be had is left out and said. Usage: npm run bench -- [--rounds 5] [--only reading,station,...] [--year]
+
+import { spawnSync } from "node:child_process";
+import { copyFileSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { cpus, loadavg, totalmem } from "node:os";
 import { dirname, join } from "node:path";
-import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
-import { makeLogs } from "./make-logs.mjs";
+import { parseArgs } from "node:util";
+import { compareReaders, differingSums } from "./compare-readers.mjs";
+import { median } from "./figures.mjs";
+import { awkwardLog, bulkFolder, modelLog, plainLog, stationLog, YEAR } from "./make-logs.mjs";
+import { compareProcesses, runOnce } from "./whole-process.mjs";
+import { writeTable } from "./write-table.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const top = join(here, "..", "..", "..");
 const work = join(top, "dist", "bench");
-const ROUNDS = Number(process.env.BENCH_ROUNDS ?? 6);
+const { values } = parseArgs({
+  options: { rounds: { type: "string", default: "5" }, only: { type: "string" }, year: { type: "boolean", default: false } },
+});
+const rounds = Number(values.rounds);
+const wanted = (part) => values.only === undefined || values.only.split(",").includes(part);
 
-const run = (command, args, options = {}) => spawnSync(command, args, { cwd: top, stdio: ["ignore", 2, 2], ...options });
-const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
+const run = (command, args) => spawnSync(command, args, { cwd: top, stdio: ["ignore", 2, 2] });
+
+function build(entry, folder) {
+  const vite = join(top, "node_modules", "vite", "bin", "vite.js");
+  run(process.execPath, [vite, "build", "src", "--ssr", entry, "--outDir", folder, "--logLevel", "error", "--emptyOutDir", "false"]);
+}
 
 function prepare() {
   mkdirSync(work, { recursive: true });
-  run(process.execPath, [
-    join(top, "node_modules", "vite", "bin", "vite.js"),
-    "build",
-    "src",
-    "--ssr",
-    "../tests/bench/speed/read-with-evenhead.ts",
-    "--outDir",
-    "../dist/bench",
-    "--logLevel",
-    "error",
-    "--emptyOutDir",
-    "false",
-  ]);
-  run("npm", [
-    "install",
-    "--no-save",
-    "--no-audit",
-    "--no-fund",
-    "--loglevel=error",
-    "--prefix",
-    work,
-    "@duckdb/node-api@1.5.6-r.1",
-    "nodejs-polars@0.25.2",
-    `nodejs-polars-${process.platform}-${process.arch}-gnu@0.25.2`,
-    "d3-dsv@3",
-  ]);
+  build("../tests/bench/speed/read-with-evenhead.ts", "../dist/bench");
+  build("../tests/bench/speed/what-if-with-evenhead.ts", "../dist/bench");
+  build("command-line/main.ts", "../dist/command-line");
+  const polars = `nodejs-polars-${process.platform}-${process.arch}-gnu@0.25.2`;
+  const packages = ["@duckdb/node-api@1.5.6-r.1", "nodejs-polars@0.25.2", polars, "d3-dsv@3"];
+  run("npm", ["install", "--no-save", "--no-audit", "--no-fund", "--loglevel=error", "--prefix", work, ...packages]);
+  // beside the peers' packages
+  for (const peer of ["d3-dsv", "duckdb", "polars", "live"]) copyFileSync(join(here, "peers", `${peer}.mjs`), join(work, `${peer}.mjs`));
 }
 
-const contenders = [
-  { name: "evenhead", command: [process.execPath, join(here, "peers", "evenhead.mjs")], cores: 1 },
-  { name: "papaparse, streamed", command: [process.execPath, join(here, "peers", "papaparse.mjs")], cores: 1 },
-  { name: "d3-dsv", command: [process.execPath, join(work, "d3-dsv.mjs")], cores: 1 },
-  { name: "DuckDB", command: [process.execPath, join(work, "duckdb.mjs")], cores: 2 },
+const commandLine = join(top, ".ci", "command-line.mjs");
+const peer = (name) => [process.execPath, join(here, "peers", `${name}.mjs`)];
+const OURS = { name: "evenhead", command: peer("evenhead"), cores: 1 };
+const READERS = [
+  OURS,
   { name: "polars", command: [process.execPath, join(work, "polars.mjs")], cores: 2 },
+  { name: "DuckDB", command: [process.execPath, join(work, "duckdb.mjs")], cores: 2 },
   { name: "pandas", command: ["python3", join(here, "peers", "pandas_reader.py")], cores: 1 },
+  { name: "d3-dsv", command: [process.execPath, join(work, "d3-dsv.mjs")], cores: 1 },
+  { name: "papaparse, streamed", command: peer("papaparse"), cores: 1 },
 ];
 
-/** A live contender: ask(order) resolves with its figures. */
-function start({ name, command }) {
-  const child = spawn(command[0], command.slice(1), {
-    cwd: work,
-    stdio: ["pipe", "pipe", "pipe"],
-    env: { ...process.env, PATH: `/usr/bin:${process.env.PATH}` },
-  });
-  let complaint = "";
-  child.stderr.on("data", (data) => {
-    complaint += data;
-  });
-  const lines = createInterface({ input: child.stdout });
-  const ask = (order) =>
-    new Promise((resolve, reject) => {
-      lines.once("line", (line) => resolve(JSON.parse(line)));
-      child.once("exit", () => reject(new Error(complaint.split("\n").find((line) => line.includes("Error")) ?? "ended")));
-      child.stdin.write(`${JSON.stringify(order)}\n`);
-    });
-  return { name, ask, stop: () => child.stdin.end() };
-}
-
-async function compare(path, awkward) {
-  let live = contenders.map(start);
-  const figures = new Map(live.map(({ name }) => [name, []]));
-  const refused = new Map();
-  for (let round = 0; round < ROUNDS; round++) {
-    for (const contender of live) {
-      try {
-        const answer = await contender.ask({ path, awkward });
-        if (round > 0) figures.get(contender.name).push(answer);
-      } catch (error) {
-        refused.set(contender.name, error.message);
-      }
-    }
-    live = live.filter(({ name }) => !refused.has(name));
-  }
-  for (const { stop } of live) stop();
-  const own = figures.get("evenhead").map(({ ms }) => ms);
-  const bytes = statSync(path).size;
-  return contenders.map(({ name, cores }) => {
-    const all = figures.get(name);
-    if (refused.has(name) || all.length === 0) return { name, refused: refused.get(name) ?? "no figures" };
-    const ms = median(all.map((a) => a.ms));
-    return {
-      name,
-      cores,
-      rows: all[0].rows,
-      sums: all[0].sums,
-      ms,
-      mbPerS: bytes / 1e3 / ms,
-      cpuMs: median(all.map((a) => a.cpuMs)),
-      peakMiB: Math.max(...all.map((a) => a.peakMiB)),
-      timesOurs: median(all.map((a, i) => a.ms / own[i])),
-    };
-  });
-}
-
-/** Whole processes, from start to findings. */
-function wholeProcess(path) {
-  const time = (command, args) => {
-    const runs = Array.from({ length: ROUNDS }, () => {
-      const from = performance.now();
-      const done = spawnSync("/usr/bin/time", ["-f", "%M", command, ...args], {
-        cwd: top,
-        encoding: "utf8",
-        maxBuffer: 1 << 30,
-        env: { ...process.env, PATH: `/usr/bin:${process.env.PATH}` },
-      });
-      const peak = Number(done.stderr?.trim().split("\n").at(-1));
-      return { ms: performance.now() - from, ok: done.status === 0, peakMiB: peak / 1024 };
-    }).slice(1);
-    return runs.every(({ ok }) => ok)
-      ? { ms: median(runs.map(({ ms }) => ms)), peakMiB: median(runs.map(({ peakMiB }) => peakMiB)) }
-      : null;
+async function reading() {
+  const read = async (path, awkward, contenders) => {
+    const readers = await compareReaders(contenders, { path, awkward, rounds, folder: work });
+    return { bytes: statSync(path).size, readers, differing: differingSums(readers) };
   };
   return {
-    evenhead: time(process.execPath, [join(top, ".ci", "command-line.mjs"), "analyse", path, "--json"]),
-    "pandas + SciPy script": time("python3", [join(here, "peers", "whole_path.py"), path]),
+    plain: await read(plainLog(work), false, READERS),
+    awkward: await read(awkwardLog(work), true, READERS),
+    station: await read(stationLog(work), true, [OURS, { name: "papaparse, streamed", command: peer("papaparse-station"), cores: 1 }]),
   };
 }
 
-function print(title, rows) {
-  console.log(`\n${title}`);
-  for (const row of rows) {
-    console.log(
-      row.refused
-        ? `  ${row.name.padEnd(22)} left out: ${row.refused}`
-        : `  ${row.name.padEnd(22)} ${row.mbPerS.toFixed(0).padStart(5)} MB/s  ${row.ms.toFixed(0).padStart(6)} ms  cpu ${row.cpuMs.toFixed(0).padStart(6)} ms  peak ${row.peakMiB.toFixed(0).padStart(4)} MiB  ${row.timesOurs.toFixed(2)} x our time (${row.cores} core${row.cores > 1 ? "s" : ""})`,
-    );
+/** Time per row of our own reader from ten thousand rows on, one process, best of the rounds (the least disturbed). */
+async function growth() {
+  const sizes = [10_000, 100_000, 1_000_000, 10_000_000, ...(values.year ? [YEAR] : [])];
+  const rows = [];
+  for (const size of sizes) {
+    const path = plainLog(work, size);
+    const [own] = await compareReaders([OURS], { path, awkward: false, rounds: size > 2e6 ? 2 : rounds, folder: work });
+    rows.push({ rows: size, ms: own.ms, nsPerRow: (own.ms * 1e6) / size, peakMiB: own.peakMiB });
+    if (size > 2e6 && size < YEAR) rmSync(path);
   }
+  return rows;
+}
+
+const analysing = (path) => [commandLine, "analyse", path, "--json"];
+
+const wholeCommand = () =>
+  compareProcesses(
+    [
+      ["evenhead, analyse", process.execPath, analysing(plainLog(work))],
+      ["pandas + SciPy script", "python3", [join(here, "peers", "whole_path.py"), plainLog(work)]],
+      ["evenhead, --help", process.execPath, [commandLine, "--help"]],
+    ],
+    rounds,
+    { cwd: top },
+  );
+
+/** Growth of the whole command: a day, a week, ten weeks. */
+function wholeGrowth() {
+  return [86_400, 604_800, 6_048_000, ...(values.year ? [YEAR] : [])].map((size) => {
+    const path = plainLog(work, size);
+    const once = runOnce(process.execPath, analysing(path), { cwd: top });
+    if (size > 2e6) rmSync(path);
+    return once === null ? { rows: size, refused: "did not run" } : { rows: size, ...once };
+  });
+}
+
+function predicting() {
+  const visit = join(top, "sample-data", "visits", "hillside-before");
+  const log = modelLog(work, `${visit}.csv`);
+  const child = spawnSync(process.execPath, [join(here, "what-if-child.mjs"), log, `${visit}.site.json`, String(rounds)], {
+    encoding: "utf8",
+  });
+  if (child.status !== 0) return null;
+  const { fitMs, predictions } = JSON.parse(child.stdout);
+  return {
+    fitMs,
+    predictions: predictions.map(({ seconds, first, further }) => ({ seconds, firstMs: median(first), furtherMs: median(further) })),
+  };
+}
+
+/** The same folder on one core and on all, in turn. */
+function bulk() {
+  const folder = bulkFolder(work);
+  const out = join(work, "bulk-out");
+  const all = { one: [], every: [] };
+  for (let k = 0; k <= Math.min(3, rounds); k++)
+    for (const [key, command, args] of [
+      ["one", "taskset", ["-c", "0", process.execPath]],
+      ["every", process.execPath, []],
+    ]) {
+      rmSync(out, { recursive: true, force: true });
+      const once = runOnce(command, [...args, commandLine, "analyse", "--each", folder, "--out", out], { cwd: top });
+      if (k > 0) all[key].push(once);
+    }
+  if ([...all.one, ...all.every].includes(null)) return null;
+  const of = (key) => median(all[key].map(({ ms }) => ms));
+  return { logs: 16, oneCoreMs: of("one"), allCoresMs: of("every"), cores: cpus().length, ratio: of("one") / of("every") };
 }
 
 prepare();
-for (const peer of ["d3-dsv", "duckdb", "polars", "live"]) {
-  const { copyFileSync } = await import("node:fs");
-  copyFileSync(join(here, "peers", `${peer}.mjs`), join(work, `${peer}.mjs`)); // beside the peers' packages
-}
-const { plain, awkward } = makeLogs(work);
 const result = {
-  machine: { cores: cpus().length, model: cpus()[0]?.model, memoryGiB: Math.round(totalmem() / 2 ** 30), node: process.version },
-  plain: await compare(plain, false),
-  awkward: await compare(awkward, true),
-  wholeProcess: wholeProcess(plain),
+  machine: {
+    cores: cpus().length,
+    model: cpus()[0]?.model,
+    memoryGiB: Math.round(totalmem() / 2 ** 30),
+    node: process.version,
+    loadBefore: loadavg()[0],
+  },
+  rounds,
+  reading: wanted("reading") ? await reading() : null,
+  whole: wanted("whole") ? wholeCommand() : null,
+  growth: wanted("growth") ? await growth() : null,
+  wholeGrowth: wanted("growth") ? wholeGrowth() : null,
+  whatIf: wanted("what-if") ? predicting() : null,
+  bulk: wanted("bulk") ? bulk() : null,
 };
-print("Reading 604 800 rows: ISO stamps, commas", result.plain);
-print("Reading 604 800 rows: semicolons, decimal commas, dd/mm/yyyy", result.awkward);
-console.log("\nWhole process, file to findings");
-for (const [name, figures] of Object.entries(result.wholeProcess))
-  console.log(
-    `  ${name.padEnd(22)} ${figures === null ? "left out" : `${figures.ms.toFixed(0)} ms, peak ${figures.peakMiB.toFixed(0)} MiB`}`,
-  );
+result.machine.loadAfter = loadavg()[0];
 writeFileSync(join(work, "speed.json"), `${JSON.stringify(result, null, 2)}\n`);
+const table = writeTable(result);
+console.log(table);
+if (values.only === undefined) putInto(join(here, "..", "SPEED.md"), table);
 console.log(`\nWritten: ${join("dist", "bench", "speed.json")}`);
+
+/** The table between its two marks; what people wrote around it stays. */
+function putInto(path, text) {
+  const [begin, end] = ["<!-- table begins -->", "<!-- table ends -->"];
+  const page = readFileSync(path, "utf8");
+  writeFileSync(path, `${page.slice(0, page.indexOf(begin) + begin.length)}\n\n${text}\n\n${page.slice(page.indexOf(end))}`);
+}
