@@ -1,27 +1,43 @@
 import type { Analysis } from "../shared/findings/analysis";
 import { attempt, type Failure } from "../shared/findings/failure";
+import type { Outcome } from "../shared/findings/finding";
 import { inGauge } from "../shared/record/in-gauge";
 import type { LogRecord } from "../shared/record/log-record";
 import type { SiteFacts } from "../shared/site/site-facts";
 import { advise } from "./advice/advise";
-import { detectAll } from "./detectors";
+import { detectEach } from "./detectors";
 import { diagnose } from "./diagnosis/diagnose";
 import { findFaults } from "./faults";
 import { findSegments } from "./segments";
 
+/** The whole path from record to advice at one go. */
+export function analyse(asRead: LogRecord, site: SiteFacts): Analysis {
+  const steps = analyseInSteps(asRead, site);
+  let step = steps.next();
+  while (step.done !== true) step = steps.next();
+  return step.value;
+}
+
 /**
- * The whole path from record to advice, station after station.
+ * The whole path from record to advice, station after station, with a rest after each, so that a face can look up in between and stop it half-way.
  * A detector, an observation or a rule that fails leaves the others, and is told in `failures`.
  * Pressure channels logged absolute are read as gauge with the site's air pressure.
  */
-export function analyse(asRead: LogRecord, site: SiteFacts): Analysis {
+export function* analyseInSteps(asRead: LogRecord, site: SiteFacts): Generator<undefined, Analysis> {
   const record = inGauge(asRead, site.atmosphere.value);
   const faults = findFaults(record);
+  yield;
   const segments = findSegments(record, faults, site);
+  yield;
   const failures: Failure[] = [];
   const note = (failure: Failure) => void failures.push(failure);
-  const outcomes = detectAll({ record, faults, segments, site }, note);
+  const outcomes: Outcome[] = [];
+  for (const outcome of detectEach({ record, faults, segments, site }, note)) {
+    outcomes.push(outcome);
+    yield;
+  }
   const causes = attempt("causes", "causes", note, () => diagnose(outcomes, segments, site, record, note), []);
+  yield;
   const advice = advise(causes, outcomes, segments, site, note);
   return { site, faults, segments, outcomes, causes, advice, failures };
 }

@@ -31,14 +31,19 @@ export const DETECTORS: readonly AnyDetector[] = [
 ];
 
 /** Runs every detector; one that breaks says so and leaves the others alone. */
-export function detectAll(evidence: Evidence, onFailure: OnFailure = () => {}): Outcome[] {
-  return DETECTORS.map((detector): Outcome => {
-    try {
-      return detector.detect(evidence);
-    } catch (error) {
-      const message = error instanceof Error ? error.message : String(error);
-      onFailure({ part: "detector", id: detector.kind, message }, error);
-      return { kind: detector.kind, state: "broken", message };
-    }
-  });
+export const detectAll = (evidence: Evidence, onFailure: OnFailure = () => {}): Outcome[] => [...detectEach(evidence, onFailure)];
+
+/** The same one by one, as they are asked for. */
+export function* detectEach(evidence: Evidence, onFailure: OnFailure): Generator<Outcome, void> {
+  for (const detector of DETECTORS) yield detectWith(detector, evidence, onFailure);
+}
+
+function detectWith(detector: AnyDetector, evidence: Evidence, onFailure: OnFailure): Outcome {
+  try {
+    return detector.detect(evidence);
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    onFailure({ part: "detector", id: detector.kind, message }, error);
+    return { kind: detector.kind, state: "broken", message };
+  }
 }

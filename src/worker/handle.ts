@@ -17,7 +17,7 @@ import type { ModelRun, ModelRunOrder } from "./model-run";
 
 /** What follows reading: loaded when the first record is read. */
 export type WorkingOut = {
-  readonly analyse: (record: LogRecord, site: SiteFacts) => Analysis;
+  readonly analyseInSteps: (record: LogRecord, site: SiteFacts) => Generator<unknown, Analysis>;
   readonly writeFindings: (record: LogRecord, analysis: Analysis, units: UnitChoice) => FindingsDocument;
   readonly measureVisit: (record: LogRecord, analysis: Analysis) => VisitMeasures;
   readonly makeLook: (request: LookRequest, record: LogRecord, analysis: Analysis) => Look;
@@ -67,17 +67,19 @@ export function makeHandle(stations: Stations): Handle {
     // The trace does not wait for the fingerprints; the findings carry them.
     record = withFingerprints(result.record, await fingerprintsOf(request.files));
     if (stop.aborted) return send({ answer: "stopped", id });
-    await workOut(request, send);
+    await workOut(request, send, stop);
   }
 
   /** With the facts as they were, only the document is written anew (in other units). */
   async function workOut(
     { id, site, units }: { readonly id: number; readonly site: SiteFacts; readonly units: UnitChoice },
     send: Send,
+    stop: { readonly aborted: boolean },
   ): Promise<void> {
-    const { analyse, writeFindings } = await stations.workingOut();
+    const { analyseInSteps, writeFindings } = await stations.workingOut();
     const kept = theRecord();
-    const worked = analysis !== null && sameFacts(analysis.site, site) ? analysis : analyse(kept, site);
+    const worked = analysis !== null && sameFacts(analysis.site, site) ? analysis : await lastOf(analyseInSteps(kept, site), stop);
+    if (worked === null) return send({ answer: "stopped", id });
     analysis = worked;
     send({ answer: "findings", id, analysis: worked, document: writeFindings(kept, worked, units) });
   }
@@ -92,12 +94,23 @@ export function makeHandle(stations: Stations): Handle {
     return analysis;
   }
 
+  /** Whatever rests on an analysis waits until the one under way is done or stopped; samples are given at once. */
+  let working: Promise<void> = Promise.resolve();
+
   async function answer(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
+    if (request.ask === "detail") return answerOne(request, send, stop);
+    const before = working;
+    const mine = before.then(() => answerOne(request, send, stop));
+    working = mine.catch(() => {});
+    return mine;
+  }
+
+  async function answerOne(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     switch (request.ask) {
       case "read":
         return read(request, send, stop);
       case "rework":
-        return workOut(request, send);
+        return workOut(request, send, stop);
       case "detail": {
         const detail = detailOf(theRecord(), request.from, request.to);
         const buffers = detail.channels.flatMap(({ times, values }) => [times.buffer, values.buffer]) as Transferable[];
@@ -140,6 +153,26 @@ export function makeHandle(stations: Stations): Handle {
     }
   };
 }
+
+/** Goes through the steps and listens for messages between them. @returns null where it was stopped */
+async function lastOf<T>(steps: Generator<unknown, T>, stop: { readonly aborted: boolean }): Promise<T | null> {
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done === true) return step.value;
+    await nextTask();
+    if (stop.aborted) return null;
+  }
+}
+
+/** A message to oneself comes behind those that wait already, and sooner than a timer. */
+const nextTask = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
 
 const sameFacts = (a: SiteFacts, b: SiteFacts): boolean => JSON.stringify(a) === JSON.stringify(b);
 

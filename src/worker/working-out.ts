@@ -4,7 +4,7 @@ import type { Analysis } from "../../shared/findings/analysis";
 import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 
-export { analyse } from "../../analysis/analyse";
+export { analyseInSteps } from "../../analysis/analyse";
 export { writeFindings } from "../../analysis/document/findings-document";
 export { makeLook } from "../charts/looks/make-look";
 

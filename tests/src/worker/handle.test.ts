@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { analyse } from "../../../analysis/analyse";
+import { analyseInSteps } from "../../../analysis/analyse";
 import { writeFindings } from "../../../analysis/document/findings-document";
 import { NO_CHOICES } from "../../../analysis/import/import-log";
 import type { Analysis } from "../../../shared/findings/analysis";
@@ -27,11 +27,11 @@ const record = recordOf([
 /** Stations that read always the same record and count how often they are asked. */
 function countingStations(): { readonly stations: Stations; readonly asked: { analyse: number } } {
   const asked = { analyse: 0 };
-  const counted = (_record: unknown, site: SiteFacts): Analysis => {
+  const counted = (_record: unknown, site: SiteFacts): Generator<unknown, Analysis> => {
     asked.analyse++;
-    return analyse(record, site);
+    return analyseInSteps(record, site);
   };
-  const workingOut = async () => ({ analyse: counted, writeFindings, makeLook, measureVisit });
+  const workingOut = async () => ({ analyseInSteps: counted, writeFindings, makeLook, measureVisit });
   const fileReading = async () => ({ importLog: async () => ({ record, layouts: [] }) });
   return {
     asked,
@@ -115,6 +115,32 @@ describe("working out again", () => {
     expect(counted.asked.analyse).toBe(1);
     await answersOf(handle, { ask: "rework", id: 3, site: readSiteFacts({ setPressure: "52 psi" }, ""), units: METRIC_UNITS });
     expect(counted.asked.analyse).toBe(2);
+  });
+});
+
+describe("a working out under way", () => {
+  const other = readSiteFacts({ setPressure: "52 psi" }, "");
+
+  test("is stopped half-way, and the findings before it hold", async () => {
+    const handle = makeHandle(countingStations().stations);
+    await answersOf(handle, readRequest(1));
+    const stopped = answersOf(handle, { ask: "rework", id: 2, site: other, units: METRIC_UNITS });
+    await handle({ ask: "stop", id: 2 }, () => {});
+    expect(await stopped).toEqual([{ answer: "stopped", id: 2 }]);
+    const [again] = await answersOf(handle, { ask: "rework", id: 3, site: NO_SITE_FACTS, units: METRIC_UNITS });
+    expect(again.answer === "findings" && again.analysis.site).toEqual(NO_SITE_FACTS);
+  });
+
+  test("lets samples through and keeps back what rests on its outcome", async () => {
+    const handle = makeHandle(countingStations().stations);
+    await answersOf(handle, readRequest(1));
+    const order: string[] = [];
+    const note = (answer: Answer) => void order.push(answer.answer);
+    const rework = handle({ ask: "rework", id: 2, site: other, units: METRIC_UNITS }, note);
+    const measures = handle({ ask: "measures", id: 3 }, note);
+    const detail = handle({ ask: "detail", id: 4, from: 1, to: 2 }, note);
+    await Promise.all([rework, measures, detail]);
+    expect(order).toEqual(["detail", "findings", "measures"]);
   });
 });
 
