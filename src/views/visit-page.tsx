@@ -9,6 +9,7 @@ import { Findings } from "./findings/findings";
 import { InShort } from "./in-short/in-short";
 import { NextVisit } from "./next-visit/next-visit";
 import { ReworkingNote } from "./reworking-note";
+import { SampleGuide } from "./sample-guide";
 import { CarriedFacts } from "./site-facts/carried-facts";
 import { TakeAlong } from "./take-along";
 import { Trace } from "./trace/trace";
@@ -38,6 +39,7 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
           <CarriedFacts {...props} />
           <OpenQuestions {...props} visit={visit} />
           <InShort {...props} visit={visit} />
+          <SampleGuide {...props} visit={visit} />
           <Findings {...props} visit={visit} />
           <Causes {...props} visit={visit} />
           <NextVisit {...props} visit={visit} />

@@ -197,6 +197,23 @@ test("a closer look shows its picture and sentence, and is saved as numbers", as
   expect(saved.suggestedFilename()).toBe("Starts in each hour.csv");
 });
 
+test("the sample visit teaches: each thing to try does what it says", async () => {
+  const { page, errors } = await sampleVisit();
+  const whole = await ruler(page);
+  await page.getByText("Learn on this visit").click();
+  await page.getByRole("button", { name: "Show where it starts most" }).click();
+  await expect.poll(() => ruler(page)).not.toEqual(whole);
+  expect(await page.locator('.finding[data-lit="true"] h3').textContent()).toMatch(/runs shorter than/);
+  await page.getByRole("button", { name: "See what the tank gives" }).click();
+  await page.getByText(/A straight line as far as the log goes/).waitFor();
+  await page.getByRole("button", { name: "Enter another precharge" }).click();
+  await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe("fact-precharge");
+  await page.keyboard.press("Escape");
+  await page.getByRole("button", { name: "Ask what would help" }).click();
+  await page.getByRole("dialog", { name: "What if" }).waitFor();
+  expect(errors).toEqual([]);
+});
+
 test("no request leaves the page's own server during a visit", async () => {
   const { page, asked } = await sampleVisit();
   await page

@@ -36,11 +36,29 @@ export function lookChart(look: ShownLook, units: UnitChoice, ticksOf: TicksOf):
     marks,
     shaded: look.shaded,
   };
-  return { spec, data: { x: xs, ys }, xTitle: titleOf(look.x, x), yTitle: titleOf(look.y, y) };
+  return { spec, data: { x: xs, ys }, xTitle: withUnit(look.x, x), yTitle: withUnit(look.y, y) };
 }
 
-const titleOf = ({ title, shown, isInstant, ticks }: LookAxis, { symbol }: Way): string =>
-  symbol === "" || isInstant === true || (shown === "time" && ticks !== undefined) ? title : `${title}, ${symbol}`;
+/** Lengths beyond this are written in minutes and hours, s. */
+const LONG = 300;
+const ROUND_TIMES = [30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14_400, 43_200, 86_400, 172_800, 604_800];
+
+/** Round lengths of time, at most eight of them. */
+function roundTimes(low: number, high: number): readonly number[] {
+  const step = ROUND_TIMES.find((own) => (high - low) / own <= 8) ?? 10 ** Math.ceil(Math.log10((high - low) / 8));
+  const first = Math.ceil(low / step);
+  return Array.from({ length: Math.floor(high / step) - first + 1 }, (_, k) => (first + k) * step);
+}
+
+const isLong = ({ low, high, shown }: LookAxis): boolean => shown === "time" && low !== null && high !== null && high - low > LONG;
+
+/** As the numbers are headed, whose unit never changes along the axis. */
+const withUnit = ({ title }: LookAxis, { symbol }: Way): string => (symbol === "" || title === "" ? title : `${title}, ${symbol}`);
+
+const titleOf = (axis: LookAxis, { symbol }: Way): string => {
+  const { title, shown, isInstant, ticks } = axis;
+  return symbol === "" || isInstant === true || isLong(axis) || (shown === "time" && ticks !== undefined) ? title : `${title}, ${symbol}`;
+};
 
 function axisOf(
   axis: LookAxis,
@@ -51,10 +69,20 @@ function axisOf(
   ticksOf: TicksOf,
 ): ChartAxis {
   const [least, greatest] = rangeOf(lists, marks);
+  if (axis.decades !== undefined) return { title: titleOf(axis, way), ...decadesOf(least, greatest, axis.decades, units) };
   const room = (greatest - least || Math.abs(greatest) || 1) * 0.05;
   const low = axis.low === null ? least - room : way.toShown(axis.low);
   const high = axis.high === null ? greatest + room : way.toShown(axis.high);
   return { title: titleOf(axis, way), low, high, ...ticksWritten(axis, { low, high }, units, ticksOf) };
+}
+
+/** A logarithmic axis down to the least value, though no more than some powers of ten below the greatest. */
+function decadesOf(least: number, greatest: number, most: number, units: UnitChoice): Omit<ChartAxis, "title"> {
+  const high = (greatest > 0 ? greatest : 1) * 1.5;
+  const low = Math.max(least, high / 10 ** most);
+  const ticks: number[] = [];
+  for (let power = Math.ceil(Math.log10(low)); power <= Math.floor(Math.log10(high)); power++) ticks.push(10 ** power);
+  return { low, high, ticks, logarithmic: true, write: (v) => formatNumber(v, Math.max(0, -Math.round(Math.log10(v))), units.locale) };
 }
 
 /** Lengths of time over several powers of ten stand on round lengths, instants on round times of the clock, the rest on round numbers. */
@@ -66,6 +94,9 @@ function ticksWritten(
 ): Partial<ChartAxis> {
   if (axis.ticks !== undefined) {
     return { ticks: axis.ticks, logarithmic: true, write: (v) => formatQuantity(v, "time", units, 1) };
+  }
+  if (axis.shown === "time" && axis.isInstant !== true && range.high - range.low > LONG) {
+    return { ticks: roundTimes(range.low, range.high), write: (v) => (v === 0 ? "0" : formatQuantity(v, "time", units, 2)) };
   }
   if (axis.isInstant !== true) return {};
   const ticks = ticksOf({ from: seconds(range.low), to: seconds(range.high) });

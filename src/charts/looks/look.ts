@@ -17,6 +17,8 @@ export type LookAxis = {
   readonly high: number | null;
   /** Where the ticks stand, SI, when round numbers would not do; the axis is then logarithmic. */
   readonly ticks?: readonly number[];
+  /** Ticks at powers of ten of the unit shown, over at most so many of them below the greatest value; the axis is then logarithmic. */
+  readonly decades?: number;
   /** Seconds after the record's first instant: written by the clock. */
   readonly isInstant?: boolean;
 };

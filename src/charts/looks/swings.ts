@@ -39,7 +39,7 @@ export function periodogram(channel: Channel | null, episode: OscillationEpisode
     look: "periodogram",
     state: "shown",
     x: { title: "Period", shown: "time", low: 2 * even.step, high: 1 / (2 * step), ticks: PERIOD_TICKS },
-    y: { title: "Swing (amplitude)", shown: "pressureDifference", low: 0, high: null },
+    y: { title: "Swing (amplitude)", shown: "pressureDifference", low: null, high: null, decades: 4 },
     lines: [
       { label: "pressure", hue: "pressure", dash: [], draw: "line" },
       { label: "background", hue: "ink-soft", dash: [4, 4], draw: "line" },

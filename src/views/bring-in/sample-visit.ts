@@ -2,6 +2,7 @@ import { NO_CHOICES } from "../../../analysis/import/import-choices";
 import logAddress from "../../../sample-data/visits/hillside-before.csv?url";
 import siteAddress from "../../../sample-data/visits/hillside-before.site.json?url";
 import { EMPTY_CHECKLIST } from "../../../shared/findings/checklist";
+import { SAMPLE_LOG } from "../../../shared/wording/sample-guide";
 import type { KeptVisit } from "../../state/use-visit";
 import { fromSiteFile, toSiteEntry } from "../site-facts/entries";
 
@@ -11,7 +12,7 @@ export async function fetchSampleVisit(): Promise<KeptVisit> {
   if (!log.ok || !site.ok) throw new Error(`the sample visit cannot be fetched (${log.status}, ${site.status})`);
   const written: unknown = await site.json();
   return {
-    files: [{ name: "hillside-before.csv", blob: await log.blob() }],
+    files: [{ name: SAMPLE_LOG, blob: await log.blob() }],
     choices: NO_CHOICES,
     site: toSiteEntry(fromSiteFile(written)),
     checklist: EMPTY_CHECKLIST,

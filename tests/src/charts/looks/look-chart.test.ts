@@ -32,6 +32,21 @@ describe("a picture in the reader's units", () => {
   });
 });
 
+describe("axes that a person can read", () => {
+  const over = (part: Partial<typeof look>) => lookChart({ ...look, marks: [], ...part }, US_UNITS, () => []);
+  test("a long time stands in minutes on round minutes, and in seconds among the numbers", () => {
+    const { spec, xTitle } = over({ x: { title: "Time since it began", shown: "time", low: 0, high: 3240 } });
+    expect(spec.x?.ticks?.slice(0, 3).map((t) => spec.x?.write?.(t))).toEqual(["0", "10\u202fmin", "20\u202fmin"]);
+    expect([spec.x?.title, xTitle]).toEqual(["Time since it began", "Time since it began, s"]);
+  });
+  test("powers of ten reach down to the least value, four of them at most", () => {
+    const ys = [[1e-9 * PASCAL_PER_PSI, 2 * PASCAL_PER_PSI]];
+    const { spec } = over({ ys, y: { title: "Swing", shown: "pressureDifference", low: null, high: null, decades: 4 } });
+    expect(spec.y.logarithmic).toBe(true);
+    expect(spec.y.ticks?.map((t) => spec.y.write?.(t))).toEqual(["0.001", "0.01", "0.1", "1"]);
+  });
+});
+
 test.each(CLOSER_LOOKS)("%s has a sentence even where a number is missing", (name) => {
   expect(sayLook(name, {}, US_UNITS)).toMatch(/\.$/);
 });
