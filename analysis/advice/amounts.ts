@@ -120,7 +120,7 @@ export function endsOfBand(seen: Seen): Amount[] {
   const at = absolutePascal(band.follows.value + air.value);
   const inputs = (charge: number): Input[] => [
     input("tank-volume", "volume", volume),
-    input("precharge", "gaugePressure", { value: charge, from: band.follows.from }),
+    input("precharge", "gaugePressure", { value: charge, from: "practice" }),
     input("set-pressure", "gaugePressure", band.follows),
     input("air-pressure", "absolutePressure", air),
   ];
@@ -169,7 +169,7 @@ export function tankVolumeByPhysics(seen: Seen): Amount[] {
     input("pump-flow", "flow", flow),
     input("cut-in", "gaugePressure", between.low),
     input("cut-out", "gaugePressure", between.high),
-    input("precharge", "gaugePressure", { value: charge, from: between.low.from }),
+    input("precharge", "gaugePressure", { value: charge, from: "practice" }),
     input("air-pressure", "absolutePressure", air),
   ];
   const runTime = { value: seen.site.shortCycleLimit.value, from: seen.site.shortCycleLimit.from };

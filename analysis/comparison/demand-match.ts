@@ -9,7 +9,7 @@ export type DemandMatch = {
 };
 
 export const NO_MATCH: DemandMatch = { before: null, after: null, share: null };
-const CLASSES = 3;
+const CLASSES = 3; // small, middle and large draws
 
 /**
  * Post-stratification on the water drawn per block: classes at the pooled thirds, each class weighed to its share of both visits together.

@@ -4,7 +4,7 @@ import { studentQuantile } from "../numerics/distributions";
 import { median } from "../numerics/order-statistics";
 import type { Random } from "../numerics/random";
 
-const RESAMPLES = 600;
+const RESAMPLES = 600; // enough for the 2.5 and 97.5 % quantiles to settle within a tenth of the interval
 
 /** A value with the spread of its error and how many independent pieces that spread rests on. */
 export type Estimate = { readonly value: number; readonly sd: number; readonly degrees: number };

@@ -8,7 +8,7 @@ import { median, quantiles } from "../numerics/order-statistics";
 
 const DAY = 86400;
 const QUARTER = 900;
-const CYCLE_STEPS = 80;
+const CYCLE_STEPS = 80; // points of a cycle: as fine as its picture
 /** More samples or cycles than this are thinned evenly: the quantiles do not change by it. */
 const [MOST_SAMPLES, MOST_CYCLES] = [400_000, 400];
 /** Of a cycle shown before its start, and a bin needs this many values before its quantiles mean anything. */

@@ -11,7 +11,7 @@ export type Pipe = {
   readonly roughness: Metre;
 };
 
-const WATER_DENSITY = 998.2; // kg/m3 at 20 C
+const WATER_DENSITY = 998.2; // kg/m3 at 20 C, Kell 1975 (998.206)
 const WATER_VISCOSITY = 1.0034e-6; // m2/s at 20 C, IAPWS 2008
 
 /**

@@ -120,7 +120,8 @@ export type Amount = {
     readonly name: InputId;
     readonly quantity: AmountQuantity;
     readonly value: number;
-    readonly from: "given" | "assumed" | "log";
+    /** "practice": not a fact of the site but the setting that common practice asks for here. */
+    readonly from: "given" | "assumed" | "log" | "practice";
   }[];
 };
 

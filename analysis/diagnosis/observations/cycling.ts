@@ -15,8 +15,8 @@ function allowedStarts({ site }: Sight, cycling: CyclingFinding): number | null 
   return known ?? (site.pump === "variable-speed" ? null : STARTS_WITHOUT_FACTS);
 }
 
-const LEAST_RUNS = 4;
-const LEAST_STARTS = 12;
+const LEAST_RUNS = 4; // fewer have no usual length
+const LEAST_STARTS = 12; // fewer show no rhythm
 /** Record needed before "never stops" or a rate per hour means something, s. */
 const LEAST_RECORD = 1800;
 
