@@ -3,6 +3,7 @@ import type { FileLayout } from "../../shared/record/file-layout";
 import type { LogRecord } from "../../shared/record/log-record";
 import { sayImportProblem } from "../../shared/wording/import-problem";
 import type { Watch } from "./body/read-body";
+import type { SketchedColumn } from "./body/reading-sketch";
 import { type OpenedFile, openContainers } from "./containers/open-containers";
 import type { FilePart } from "./file-part";
 import { type ImportChoices, NO_CHOICES } from "./import-choices";
@@ -38,7 +39,7 @@ export type ImportResult = {
 export async function importLog(
   files: readonly LogFile[],
   choices: ImportChoices = NO_CHOICES,
-  onProgress: (progress: ImportProgress) => void = () => {},
+  onProgress: (progress: ImportProgress, sketch: () => readonly SketchedColumn[]) => void = () => {},
   stop: { readonly aborted: boolean } | null = null,
 ): Promise<ImportResult> {
   if (files.length === 0) throw new ImportError({ id: "no-files" });
@@ -50,9 +51,9 @@ export async function importLog(
   let rowsBefore = 0;
   let bytesBefore = 0;
   for (const file of opened) {
-    const watch: Watch = (rows, bytes) => {
+    const watch: Watch = (rows, bytes, sketch) => {
       if (stop?.aborted) throw new ImportError({ id: "stopped" });
-      onProgress({ rows: rowsBefore + rows, bytes: bytesBefore + Math.min(bytes, file.bytes), totalBytes });
+      onProgress({ rows: rowsBefore + rows, bytes: bytesBefore + Math.min(bytes, file.bytes), totalBytes }, sketch);
     };
     const part = await readOrLeaveOut(file, choices, watch, leftOut);
     bytesBefore += file.bytes;

@@ -114,7 +114,7 @@ function tellReducer(files: readonly PickedFile[], choices: ImportChoices, dispa
       case "progress": {
         const { progress } = answer;
         const left = secondsLeft(started, { at: performance.now() / 1000, bytes: progress.bytes }, progress.totalBytes);
-        return dispatch({ do: "progress", progress: { ...progress, secondsLeft: left } });
+        return dispatch({ do: "progress", progress: { ...progress, secondsLeft: left, sketch: answer.sketch } });
       }
       case "trace":
         return dispatch({

@@ -1,3 +1,4 @@
+import type { SketchedColumn } from "../../analysis/import/body/reading-sketch";
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { Checklist } from "../../shared/findings/checklist";
@@ -17,6 +18,7 @@ export type ReadingProgress = {
   readonly bytes: number;
   readonly totalBytes: number;
   readonly secondsLeft: number | null;
+  readonly sketch: readonly SketchedColumn[];
 };
 
 /** What was read, before anything is worked out of it. */

@@ -1,3 +1,4 @@
+import type { SketchedColumn } from "../../analysis/import/body/reading-sketch";
 import type { ImportChoices, ImportProgress, ImportResult, LogFile } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { VisitMeasures } from "../../shared/findings/comparison";
@@ -28,7 +29,7 @@ export type FileReading = {
   readonly importLog: (
     files: readonly LogFile[],
     choices: ImportChoices,
-    onProgress: (progress: ImportProgress) => void,
+    onProgress: (progress: ImportProgress, sketch: () => readonly SketchedColumn[]) => void,
     stop: { readonly aborted: boolean },
   ) => Promise<ImportResult>;
 };
@@ -53,7 +54,8 @@ export function makeHandle(stations: Stations): Handle {
 
   async function read(request: Extract<Request, { ask: "read" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     const { id } = request;
-    const onProgress = (progress: ImportProgress) => send({ answer: "progress", id, progress });
+    const onProgress = (progress: ImportProgress, sketch: () => readonly SketchedColumn[]) =>
+      send({ answer: "progress", id, progress, sketch: sketch() });
     const { importLog } = await stations.fileReading();
     // Fetched while the file is read.
     const coming = stations.workingOut();

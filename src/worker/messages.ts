@@ -1,3 +1,4 @@
+import type { SketchedColumn } from "../../analysis/import/body/reading-sketch";
 import type { ImportChoices, ImportProgress } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { VisitMeasures } from "../../shared/findings/comparison";
@@ -57,7 +58,13 @@ export type Detail = {
 };
 
 export type Answer =
-  | { readonly answer: "progress"; readonly id: number; readonly progress: ImportProgress }
+  | {
+      readonly answer: "progress";
+      readonly id: number;
+      readonly progress: ImportProgress;
+      /** The file being read, as far as it is read. */
+      readonly sketch: readonly SketchedColumn[];
+    }
   | {
       readonly answer: "trace";
       readonly id: number;

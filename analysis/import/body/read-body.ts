@@ -5,6 +5,7 @@ import type { Survey } from "../survey";
 import type { TablePlan } from "../table-plan";
 import { LongStore } from "./long-store";
 import { PlainRows } from "./plain-rows";
+import { ReadingSketch, type SketchedColumn } from "./reading-sketch";
 import { RowLog } from "./row-log";
 import type { RowSink } from "./row-sink";
 import { RowStore } from "./row-store";
@@ -14,8 +15,8 @@ import { type LineBlock, wholeLines } from "./whole-lines";
 const LF = 10;
 
 export type Body<Sink extends RowSink = RowStore> = { readonly store: Sink; readonly log: RowLog; readonly lastLine: number };
-/** Called now and then with the rows and bytes read so far; throws to stop the reading. */
-export type Watch = (rows: number, bytes: number) => void;
+/** Called now and then with the rows and bytes read so far, and what they look like where one asks; throws to stop the reading. */
+export type Watch = (rows: number, bytes: number, sketch: () => readonly SketchedColumn[]) => void;
 
 /**
  * Reads all rows of a file by its plan. One pass, linear in the bytes.
@@ -51,11 +52,19 @@ async function readRows<Sink extends RowSink>(
   const log = new RowLog(plan);
   const rows = new TextRows(plan, store, log);
   const reader = new BlockReader(plan, survey, log, rows, plain);
+  const sketch =
+    store instanceof RowStore
+      ? new ReadingSketch(
+          plan.columns.filter(({ use }) => use === "number"),
+          store,
+          file.bytes,
+        )
+      : null;
   let bytes = 0;
   for await (const block of wholeLines(plainBytes(file.open(), survey.encoding), survey.carriageReturns)) {
     reader.take(block);
     bytes += block.to - block.from;
-    watch(store.count, bytes);
+    watch(store.count, bytes, () => sketch?.upTo(bytes) ?? []);
   }
   rows.finish();
   return { store, log, lastLine: reader.line };

@@ -2,6 +2,7 @@ import { sayCount, saySize, sayTimeLeft } from "../../../shared/wording/reading-
 import type { ReadingProgress } from "../../state/visit-state";
 import type { PageProps } from "../view-props";
 import { sayFileNames } from "./file-names";
+import { GrowingTrace } from "./growing-trace";
 import "./bring-in.css";
 
 /** Progress of the job that runs, with rows, time left, and a way to stop it. */
@@ -18,6 +19,7 @@ export function Reading({ state, preferences, commands }: PageProps) {
       </p>
       <progress aria-label="Share of the files read" max={1} value={share ?? undefined} />
       <p className="reading-figures">{sayFigures(progress, preferences.units.locale)}</p>
+      {progress !== null && progress.sketch.length > 0 && <GrowingTrace sketch={progress.sketch} />}
       <p className="heard" role="status">
         {sayTenths(share)}
       </p>
