@@ -3,7 +3,7 @@ import type { Measured } from "../../shared/units/measured";
 import { chargeBand } from "../advice/amounts";
 import { found, pumpOf, type Sight } from "../diagnosis/observations/sight";
 import { PRACTICE_SHARE_OF_MINUTE, SENSOR_WITHIN } from "../diagnosis/practice";
-import { atLeast, atMost, cannotTell, exactly, judge } from "./judge";
+import { atLeast, atMost, cannotTell, exactly, judge, originOf } from "./judge";
 
 const MINUTE = 60;
 /** A recorded pressure this far from what the facts say, as a ratio, means a wrong range; common practice, no source. */
@@ -55,7 +55,8 @@ function precharge(sight: Sight): AcceptanceLine {
 }
 
 function sensorDistance({ site }: Sight): AcceptanceLine {
-  const limit = atMost(SENSOR_WITHIN, "practice");
+  const stated = site.limits.sensorToTank;
+  const limit = stated === null ? atMost(SENSOR_WITHIN, "practice") : atMost(stated.value, originOf(stated));
   return site.sensorToTank === null
     ? cannotTell("sensor-distance", "length", "give-sensor-distance", limit)
     : judge("sensor-distance", "length", limit, exactly(site.sensorToTank.value));

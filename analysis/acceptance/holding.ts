@@ -1,7 +1,7 @@
 import type { AcceptanceLine } from "../../shared/findings/acceptance";
 import { highestOf } from "../../shared/record/highest";
 import { found, isClear, pumpOf, type Sight } from "../diagnosis/observations/sight";
-import { atLeast, atMost, cannotTell, exactly, judge } from "./judge";
+import { atLeast, atMost, cannotTell, exactly, judge, originOf } from "./judge";
 
 /** Least share of running time within the band; common practice, no source. */
 const LEAST_WITHIN_BAND = 0.95;
@@ -27,7 +27,8 @@ function markedPressure({ site, record }: Sight): AcceptanceLine {
 
 function withinBand(sight: Sight): AcceptanceLine {
   const share = found(sight, "tracking")?.shareWithinBand ?? null;
-  const limit = atLeast(LEAST_WITHIN_BAND, "practice");
+  const stated = sight.site.limits.shareWithinBand;
+  const limit = stated === null ? atLeast(LEAST_WITHIN_BAND, "practice") : atLeast(stated.value, originOf(stated));
   return share === null
     ? cannotTell("within-band", "fraction", missingForTracking(sight), limit)
     : judge("within-band", "fraction", limit, exactly(share));
@@ -35,11 +36,19 @@ function withinBand(sight: Sight): AcceptanceLine {
 
 function worstDip(sight: Sight): AcceptanceLine {
   const dip = found(sight, "tracking")?.worstDip ?? null;
-  const { band } = sight.site.limits;
-  const limit = atMost(2 * band.value, "practice");
+  const { band, worstDip: stated } = sight.site.limits;
+  const limit = stated === null ? atMost(restDepth(sight) + 2 * band.value, "practice") : atMost(stated.value, originOf(stated));
   return dip === null
     ? cannotTell("worst-dip", "pressureDifference", missingForTracking(sight), limit)
     : judge("worst-dip", "pressureDifference", limit, exactly(dip.depth));
+}
+
+/** A pump that rests lets the pressure fall to where it starts again before it answers: that much of a dip is meant. 0 where it is not known. */
+function restDepth(sight: Sight): number {
+  const { setPressure, restartPressure, cutIn } = sight.site;
+  const set = found(sight, "tracking")?.setPressure ?? setPressure?.value ?? null;
+  const start = restartPressure?.value ?? cutIn?.value ?? found(sight, "cycling")?.cutIn?.value ?? null;
+  return set === null || start === null ? 0 : Math.max(0, set - start);
 }
 
 const missingForTracking = (sight: Sight) =>
@@ -54,13 +63,13 @@ function startsPerHour(sight: Sight): AcceptanceLine {
   return judge(
     "starts-per-hour",
     "count",
-    atMost(allowed, given === null ? "practice" : given.from === "given" ? "given" : "assumed"),
+    atMost(allowed, given === null ? "practice" : originOf(given)),
     exactly(cycling.peakStartsPerHour),
   );
 }
 
 function shortCycles(sight: Sight): AcceptanceLine {
-  const limit = atMost(0, sight.site.shortCycleLimit.from === "given" ? "given" : "assumed");
+  const limit = atMost(0, originOf(sight.site.shortCycleLimit));
   const short = found(sight, "short-cycles");
   if (short !== null) return judge("short-cycles", "count", limit, exactly(short.runs.length));
   if (isClear(sight, "short-cycles")) return judge("short-cycles", "count", limit, exactly(0));
@@ -69,7 +78,7 @@ function shortCycles(sight: Sight): AcceptanceLine {
 
 function drift(sight: Sight): AcceptanceLine {
   const { driftAtSteadyFlow } = sight.site.limits;
-  const limit = atMost(driftAtSteadyFlow.value, driftAtSteadyFlow.from === "given" ? "given" : "assumed");
+  const limit = atMost(driftAtSteadyFlow.value, originOf(driftAtSteadyFlow));
   const windows = found(sight, "drift")?.windows ?? [];
   if (windows.length === 0) return cannotTell("drift", "pressureDifference", "draw-steadily", limit);
   const { change } = windows.reduce((a, b) => (Math.abs(b.change.value) > Math.abs(a.change.value) ? b : a));
@@ -84,7 +93,7 @@ function drift(sight: Sight): AcceptanceLine {
 
 function oscillation(sight: Sight): AcceptanceLine {
   const { oscillationPeakToPeak } = sight.site.limits;
-  const limit = atMost(oscillationPeakToPeak.value, oscillationPeakToPeak.from === "given" ? "given" : "assumed");
+  const limit = atMost(oscillationPeakToPeak.value, originOf(oscillationPeakToPeak));
   const episodes = found(sight, "oscillation")?.episodes ?? [];
   if (episodes.length > 0)
     return judge(

@@ -1,10 +1,14 @@
 import type { AcceptanceId, AcceptanceLimit, AcceptanceLine, WouldTellId } from "../../shared/findings/acceptance";
+import type { Fact } from "../../shared/site/site-facts";
 import type { Shown } from "../../shared/units/format-quantity";
 import type { Measured } from "../../shared/units/measured";
 
 export const exactly = (value: number): Measured => ({ value, low: value, high: value });
 export const atMost = (high: number, from: AcceptanceLimit["from"]): AcceptanceLimit => ({ low: null, high, from });
 export const atLeast = (low: number, from: AcceptanceLimit["from"]): AcceptanceLimit => ({ low, high: null, from });
+
+/** Where a stated limit comes from; what is read from a log sets no limit. */
+export const originOf = ({ from }: Fact<number>): AcceptanceLimit["from"] => (from === "log" ? "assumed" : from);
 
 const isInside = (value: number, { low, high }: AcceptanceLimit) => (low === null || value >= low) && (high === null || value <= high);
 

@@ -2,7 +2,7 @@ import { found, type Seen } from "../diagnosis/observations/sight";
 import { prechargeByPractice } from "./amounts";
 
 /** The highest pressure that the log shows or that settings, pump or a proposed charge would bring, Pa gauge, and where it is from. */
-export function highestPressure(seen: Seen): { readonly value: number; readonly from: "given" | "assumed" | "log" } | null {
+export function highestPressure(seen: Seen): { readonly value: number; readonly from: "given" | "company" | "assumed" | "log" } | null {
   const { site } = seen;
   const logged = [
     found(seen, "over-marked-pressure")?.highest,

@@ -62,7 +62,7 @@ export function measureVisit(record: LogRecord, analysis: Analysis): VisitMeasur
       "oscillating-share": null,
       "oscillation-height": site.limits.oscillationPeakToPeak.value,
       "drift-at-steady-flow": site.limits.driftAtSteadyFlow.value,
-      "share-within-band": null,
+      "share-within-band": site.limits.shareWithinBand?.value ?? null,
     },
   };
 }

@@ -20,8 +20,8 @@ export const ACCEPTANCE_IDS = [
 ] as const;
 export type AcceptanceId = (typeof ACCEPTANCE_IDS)[number];
 
-/** Where a limit comes from: the site facts, an assumption for want of one, or what is usual in the trade. */
-export type LimitOrigin = "given" | "assumed" | "practice";
+/** Where a limit comes from: the site facts, the company, an assumption for want of one, or what is usual in the trade. */
+export type LimitOrigin = "given" | "company" | "assumed" | "practice";
 
 /** Between what a value must lie, SI; null on a side without a limit. */
 export type AcceptanceLimit = { readonly low: number | null; readonly high: number | null; readonly from: LimitOrigin };

@@ -121,7 +121,7 @@ export type Amount = {
     readonly quantity: AmountQuantity;
     readonly value: number;
     /** "practice": not a fact of the site but the setting that common practice asks for here. */
-    readonly from: "given" | "assumed" | "log" | "practice";
+    readonly from: "given" | "company" | "assumed" | "log" | "practice";
   }[];
 };
 

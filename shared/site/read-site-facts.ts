@@ -30,6 +30,9 @@ export const SITE_LIMITS = {
   driftAtSteadyFlow: { kind: "pressureDifference", example: "5 psi" },
   oscillationPeakToPeak: { kind: "pressureDifference", example: "3 psi" },
   band: { kind: "pressureDifference", example: "3 psi" },
+  shareWithinBand: { kind: "fraction", example: "95 %" },
+  worstDip: { kind: "pressureDifference", example: "12 psi" },
+  sensorToTank: { kind: "length", example: "10 ft" },
 } as const;
 export type SiteFactName = keyof typeof SITE_FACTS;
 export type SiteLimitName = keyof typeof SITE_LIMITS;
@@ -90,6 +93,14 @@ function readLimits(written: unknown, file: string): AcceptanceLimits {
     oscillationPeakToPeak:
       reader.quantity("oscillationPeakToPeak", "pressureDifference", pascalDifference, positive) ?? psi(ASSUMED_LIMITS.oscillation),
     band: reader.quantity("band", "pressureDifference", pascalDifference, positive) ?? psi(ASSUMED_LIMITS.band),
+    shareWithinBand: reader.quantity(
+      "shareWithinBand",
+      "fraction",
+      (share) => share,
+      (share) => share > 0 && share <= 1,
+    ),
+    worstDip: reader.quantity("worstDip", "pressureDifference", pascalDifference, positive),
+    sensorToTank: reader.quantity("sensorToTank", "length", metre, positive),
   };
 }
 

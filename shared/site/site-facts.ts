@@ -1,8 +1,13 @@
 import type { AbsolutePascal, GaugePascal, PascalDifference } from "../units/pressure";
 import type { CubicMetre, CubicMetrePerSecond, Metre, Seconds, Watt } from "../units/quantity";
 
-/** A fact with where it came from. `text` and `unit` are as the person wrote them. */
-export type Fact<T> = { readonly value: T; readonly unit: string; readonly from: "given" | "assumed" | "log"; readonly text: string };
+/** A fact with where it came from: "company", a limit that the company sets for all its sites. `text` and `unit` are as the person wrote them. */
+export type Fact<T> = {
+  readonly value: T;
+  readonly unit: string;
+  readonly from: "given" | "company" | "assumed" | "log";
+  readonly text: string;
+};
 
 /** What a person knows about the site. Everything is optional; null is "not known", never a typical value. */
 export type SiteFacts = {
@@ -35,4 +40,8 @@ export type AcceptanceLimits = {
   readonly driftAtSteadyFlow: Fact<PascalDifference>;
   readonly oscillationPeakToPeak: Fact<PascalDifference>;
   readonly band: Fact<PascalDifference>;
+  /** Least share of running time within the band, worst dip below the set pressure, longest pipe from sensor to tank; null: as is usual. */
+  readonly shareWithinBand: Fact<number> | null;
+  readonly worstDip: Fact<PascalDifference> | null;
+  readonly sensorToTank: Fact<Metre> | null;
 };

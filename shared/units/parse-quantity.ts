@@ -31,7 +31,7 @@ const TIME_UNITS: ReadonlyMap<string, number> = new Map([
   ["days", 86400],
 ]);
 
-export type WrittenKind = "gaugePressure" | "pressureDifference" | "flow" | "volume" | "length" | "time" | "power" | "count";
+export type WrittenKind = "gaugePressure" | "pressureDifference" | "flow" | "volume" | "length" | "time" | "power" | "count" | "fraction";
 
 /** Words for a head of water that stand for a pressure where a pressure is asked: "30 ft", "20 m". */
 const HEAD_UNITS: ReadonlyMap<string, string> = new Map([
@@ -54,6 +54,10 @@ export function readQuantity(text: string, kind: WrittenKind): { readonly value:
   if (written === null) return null;
   if (kind === "count")
     return written.unit === "" || /^(?:per hour|\/h|1\/h)$/.test(written.unit) ? { value: written.number, unit: "" } : null;
+  if (kind === "fraction") {
+    if (written.unit !== "" && written.unit !== "%") return null;
+    return { value: written.unit === "%" ? written.number / 100 : written.number, unit: "%" };
+  }
   if (kind === "time") {
     const factor = TIME_UNITS.get(written.unit.toLowerCase());
     return factor === undefined ? null : { value: written.number * factor, unit: written.unit };

@@ -26,6 +26,7 @@ export const STATE_WORDS: { readonly [K in AcceptanceLine["state"]]: string } = 
 };
 const ORIGINS: { readonly [K in LimitOrigin]: string } = {
   given: "site facts",
+  company: "company limit",
   assumed: "assumed",
   practice: "common practice, no source",
 };

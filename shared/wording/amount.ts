@@ -98,7 +98,13 @@ const INPUTS: Readonly<Record<InputId, string>> = {
   "peak-flow": "highest flow",
   ratio: "ratio",
 };
-const FROM = { given: "given", assumed: "assumed", log: "from the log", practice: "as common practice sets it" } as const;
+const FROM = {
+  given: "given",
+  company: "company limit",
+  assumed: "assumed",
+  log: "from the log",
+  practice: "as common practice sets it",
+} as const;
 
 export const amountWords = (id: AmountId): AmountWords => AMOUNTS[id];
 

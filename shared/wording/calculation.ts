@@ -7,7 +7,7 @@ import type { UnitChoice } from "../units/unit-choice";
 import { saySpan } from "./instant";
 
 /** Where a number of a calculation comes from. */
-export type Origin = "given" | "assumed" | "log" | "worked out";
+export type Origin = "given" | "company" | "assumed" | "log" | "worked out";
 /** A number that went into a finding or came out of it, and where it comes from. */
 export type CalculationLine = { readonly what: string; readonly value: string; readonly from: Origin };
 export type CalculationTable = { readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] };
@@ -193,6 +193,7 @@ export function calculationOf(finding: Finding, context: Context): Calculation {
 }
 
 const FROM: Readonly<Record<Origin, string>> = {
+  company: "the company's limit",
   given: "given",
   assumed: "assumed",
   log: "from the log",

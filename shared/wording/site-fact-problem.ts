@@ -10,6 +10,7 @@ export function sayEntryProblem(problem: SiteFileProblem): string {
     case "facts-disagree":
       return `This contradicts ${labelOf(problem.other)}: ${problem.why}. Until one is corrected, this entry is left out.`;
     case "unknown-fact":
+    case "not-limits":
     case "cannot-open-site":
     case "not-json":
     case "not-an-object":

@@ -27,6 +27,12 @@ export const FACT_WORDS: Readonly<Record<FactKey, FactWords>> = {
     where: "From the beginning to the end of a steady draw.",
   },
   "limits.oscillationPeakToPeak": { label: "Oscillation, peak to peak, at most", where: "From top to bottom of the wave." },
+  "limits.shareWithinBand": { label: "Share of running time within the band, at least", where: "Where you enter nothing, 95 %." },
+  "limits.worstDip": {
+    label: "Worst dip, at most",
+    where: "Where you enter nothing: down to the restart pressure and twice the band.",
+  },
+  "limits.sensorToTank": { label: "Pipe from sensor to tank, at most", where: "Where you enter nothing, 10 ft." },
   "limits.band": { label: "Pressure stays within, either side", where: "Of the set pressure, while water is drawn." },
 };
 
@@ -38,7 +44,16 @@ export const FACT_GROUPS: readonly { readonly title: string; readonly facts: rea
   { title: "Place", facts: ["name", "altitude", "zone"] },
   {
     title: "What the site must keep to",
-    facts: ["shortCycleLimit", "limits.startsPerHour", "limits.driftAtSteadyFlow", "limits.oscillationPeakToPeak", "limits.band"],
+    facts: [
+      "shortCycleLimit",
+      "limits.startsPerHour",
+      "limits.driftAtSteadyFlow",
+      "limits.oscillationPeakToPeak",
+      "limits.band",
+      "limits.shareWithinBand",
+      "limits.worstDip",
+      "limits.sensorToTank",
+    ],
   },
 ];
 

@@ -10,6 +10,8 @@ export function saySiteFileProblem(p: SiteFileProblem): string {
       return `${where} is not valid JSON (${p.why}). Mend the file, or leave it out and enter the site facts in the page.`;
     case "not-an-object":
       return `${where} must hold one object of site facts, for example { "setPressure": "52 psi", "tankVolume": "20 gal" }.`;
+    case "not-limits":
+      return `${where} is not a file of company limits in a form that this version knows. Save one in the page, under Acceptance.`;
     case "unknown-fact":
       return `${where}: "${p.fact}" is not a site fact. Known: ${p.known.join(", ")}.`;
     case "wrong-value":

@@ -10,6 +10,7 @@ import { printSummary } from "./print-summary";
 
 const HELP = `analyse FILE... [options]     read one record from its files and print what it shows
   --site SITE.json            site facts (set pressure, tank, pump, limits)
+  --limits LIMITS.json        limits of the company, where the site gives none (the page writes such a file)
   --json                      print the findings document instead of a summary
   --each                      every file is a record of its own; one JSON line each
   --each FOLDER --out FOLDER  all logs of a folder, on all cores; may be interrupted and called again
@@ -33,7 +34,7 @@ export async function runAnalyse(args: readonly string[]): Promise<number> {
   const groups = options.each ? options.files.map((file) => [file]) : [options.files];
   const documents: FindingsDocument[] = [];
   for (const files of groups) {
-    const order = { paths: files, site: options.site, choices: options.choices, units: options.units };
+    const order = { paths: files, site: options.site, limits: options.limits, choices: options.choices, units: options.units };
     const document = await analyseFiles(order, (record) => saveRecord(options.record, record));
     if (options.each && options.out === null) process.stdout.write(`${JSON.stringify(document)}\n`);
     documents.push(document);

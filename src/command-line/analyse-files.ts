@@ -5,15 +5,16 @@ import type { ImportChoices } from "../../analysis/import/import-log";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
-import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
-import { readSiteFile } from "./files";
+import { readFacts } from "./files";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
 
 export type AnalysisOrder = {
   readonly paths: readonly string[];
   readonly site: string | null;
+  /** File of company limits. */
+  readonly limits: string | null;
   readonly choices: ImportChoices;
   /** Null: units as in the file. */
   readonly units: UnitChoice | null;
@@ -25,7 +26,7 @@ export async function analyseFiles(
   onRecord: (record: LogRecord) => Promise<void> = async () => {},
 ): Promise<FindingsDocument> {
   try {
-    const site = order.site === null ? NO_SITE_FACTS : await readSiteFile(order.site);
+    const site = await readFacts(order.site, order.limits);
     const record = await readLogs(order.paths, { ...order.choices, zone: site.zone });
     await onRecord(record);
     return writeFindings(record, analyse(record, site), order.units ?? unitsAsInFile(record));

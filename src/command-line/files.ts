@@ -4,7 +4,8 @@ import { basename } from "node:path";
 import type { LogFile } from "../../analysis/import/import-log";
 import { ImportError } from "../../shared/problems/import-problem";
 import { SiteFileError } from "../../shared/problems/site-file-problem";
-import { readSiteFacts } from "../../shared/site/read-site-facts";
+import { readCompanyLimits, withCompanyLimits } from "../../shared/site/company-limits";
+import { NO_SITE_FACTS, readSiteFacts } from "../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../shared/site/site-facts";
 
 const CHUNK_BYTES = 1 << 20;
@@ -102,6 +103,15 @@ export async function readSiteFile(path: string): Promise<SiteFacts> {
   const name = basename(path);
   const text = await readFile(path, "utf8").catch((error: unknown) => refuseSite(name, error));
   return readSiteFacts(parseJson(text, name), name);
+}
+
+/** Facts of a site, none where no file is named, under the limits of the company where a file of these is named. @throws SiteFileError */
+export async function readFacts(sitePath: string | null, limitsPath: string | null): Promise<SiteFacts> {
+  const site = sitePath === null ? NO_SITE_FACTS : await readSiteFile(sitePath);
+  if (limitsPath === null) return site;
+  const name = basename(limitsPath);
+  const text = await readFile(limitsPath, "utf8").catch((error: unknown) => refuseSite(name, error));
+  return withCompanyLimits(site, readCompanyLimits(parseJson(text, name), name));
 }
 
 function parseJson(text: string, file: string): unknown {

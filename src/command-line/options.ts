@@ -12,6 +12,7 @@ export const ANALYSE_OPTIONS = {
   site: { type: "string" },
   json: { type: "boolean" },
   each: { type: "boolean" },
+  limits: { type: "string" },
   record: { type: "string" },
   events: { type: "string" },
   answer: { type: "string", multiple: true },
@@ -24,6 +25,8 @@ export const ANALYSE_OPTIONS = {
 export type AnalyseOptions = {
   readonly files: readonly string[];
   readonly site: string | null;
+  /** File of company limits. */
+  readonly limits: string | null;
   readonly json: boolean;
   readonly each: boolean;
   readonly record: string | null;
@@ -46,6 +49,7 @@ export function readAnalyseOptions(args: readonly string[]): AnalyseOptions {
   return {
     files: positionals,
     site: values.site ?? null,
+    limits: values.limits ?? null,
     json: values.json === true || values.each === true,
     each: values.each === true,
     record: values.record ?? null,

@@ -9,12 +9,10 @@ import type { Analysis } from "../../shared/findings/analysis";
 import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
-import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
-import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { REPORT_SECTIONS, type ReportOrder, type ReportSectionId } from "../report/report-input";
 import { reportOf } from "../report/report-of-record";
-import { readSiteFile, writeWhole } from "./files";
+import { readFacts, writeWhole } from "./files";
 import { readUnits, UsageError } from "./options";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
@@ -23,6 +21,7 @@ const HELP = `report LOG.csv... --out REPORT.html [options]     write a report a
   --site SITE.json         site facts
   --before LOG.csv         an earlier log of the same site, to compare with (may be repeated for its parts)
   --before-site SITE.json  site facts of that visit, where they differ
+  --limits LIMITS.json     limits of the company, where the site gives none
   --letterhead TEXT        a line of your own; may be repeated
   --logo PICTURE           PNG, JPEG or SVG
   --leave-out SECTION      ${REPORT_SECTIONS.join(", ")}; may be repeated
@@ -32,6 +31,7 @@ const HELP = `report LOG.csv... --out REPORT.html [options]     write a report a
 
 const OPTIONS = {
   site: { type: "string" },
+  limits: { type: "string" },
   out: { type: "string" },
   before: { type: "string", multiple: true, default: [] as string[] },
   "before-site": { type: "string" },
@@ -56,8 +56,8 @@ export async function runReport(args: readonly string[]): Promise<number> {
   if (positionals.length === 0 || values.out === undefined)
     throw new UsageError("Name a log and the file to write: report LOG.csv --out REPORT.html");
   try {
-    const visit = await readVisit(positionals, values.site);
-    const before = values.before.length === 0 ? null : await readVisit(values.before, values["before-site"] ?? values.site);
+    const visit = await readVisit(positionals, values.site, values.limits);
+    const before = values.before.length === 0 ? null : await readVisit(values.before, values["before-site"] ?? values.site, values.limits);
     const units = readUnits(values.units) ?? unitsAsInFile(visit.record);
     const document = writeFindings(visit.record, visit.analysis, units);
     await writeWhole(values.out, reportOf(visit.record, document, await orderOf(visit, before, units, values)));
@@ -91,8 +91,8 @@ async function orderOf(visit: Visit, before: Visit | null, units: UnitChoice, va
   };
 }
 
-async function readVisit(paths: readonly string[], sitePath: string | undefined): Promise<Visit> {
-  const site: SiteFacts = sitePath === undefined ? NO_SITE_FACTS : await readSiteFile(sitePath);
+async function readVisit(paths: readonly string[], sitePath: string | undefined, limitsPath: string | undefined): Promise<Visit> {
+  const site = await readFacts(sitePath ?? null, limitsPath ?? null);
   const record = await readLogs(paths, { answers: {}, columns: [], zone: site.zone });
   return { record, analysis: analyse(record, site) };
 }

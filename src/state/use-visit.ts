@@ -6,10 +6,12 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
 import type { ReportOrder } from "../report/report-input";
+import { isCompanyEntry, underCompanyLimits } from "../views/site-facts/entries";
 import type { AnalysisClient } from "../worker/analysis-client";
 import type { Answer, Detail, PickedFile } from "../worker/messages";
 import type { ModelRun, ModelRunOrder } from "../worker/model-run";
 import { secondsLeft } from "../worker/time-left";
+import { keptCompanyLimits } from "./company-limits";
 import { type Dispatch, EMPTY_PAGE, visitReducer } from "./visit-reducer";
 import { type PageState, type SiteEntry, wholeVisit } from "./visit-state";
 
@@ -51,7 +53,7 @@ export function useVisit(
   client: AnalysisClient,
   units: UnitChoice,
 ): { readonly state: PageState; readonly dispatch: Dispatch; readonly commands: Commands } {
-  const [state, dispatch] = useReducer(visitReducer, EMPTY_PAGE);
+  const [state, dispatch] = useReducer(visitReducer, EMPTY_PAGE, withKeptLimits);
   const latest = useRef(state);
   latest.current = state;
   const latestUnits = useRef(units);
@@ -82,7 +84,11 @@ export function useVisit(
         const visit = wholeVisit(latest.current.visit);
         if (visit !== null) bringIn(visit.files, choices);
       },
-      enterSite: (site) => dispatch({ do: "enter-site", site }),
+      enterSite(site) {
+        // Whoever enters facts anew does so under the company's limits of today; a kept visit brings its own along.
+        const hasLimits = Object.keys(site.written).some(isCompanyEntry);
+        dispatch({ do: "enter-site", site: hasLimits ? site : underCompanyLimits(site, keptCompanyLimits()) });
+      },
       undoSite: () => dispatch({ do: "undo-site" }),
       redoSite: () => dispatch({ do: "redo-site" }),
       detail: (from, to) => client.detail(from, to),
@@ -105,6 +111,9 @@ export function useVisit(
   useReworking(client, state, units, dispatch);
   return { state, dispatch, commands };
 }
+
+/** The page begins under the limits of the company. */
+const withKeptLimits = (page: PageState): PageState => ({ ...page, site: underCompanyLimits(page.site, keptCompanyLimits()) });
 
 /** Turns the answers of one reading into actions; answers after its end are not heard. */
 function tellReducer(files: readonly PickedFile[], choices: ImportChoices, dispatch: Dispatch): (answer: Answer) => void {

@@ -7,6 +7,7 @@ import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { isCompanyEntry } from "../views/site-facts/entries";
 import type { PickedFile } from "../worker/messages";
 import {
   type PageState,
@@ -147,7 +148,7 @@ function takeOver(state: PageState): PageState {
   if (next.site !== null) {
     return { ...state, next: null, site: next.site, earlierSites: [], laterSites: [], siteCarried: false, checklist: next.checklist };
   }
-  const siteCarried = visit.before !== null && Object.keys(state.site.written).length > 0;
+  const siteCarried = visit.before !== null && Object.keys(state.site.written).some((key) => !isCompanyEntry(key));
   return { ...state, next: null, siteCarried, checklist: next.checklist };
 }
 

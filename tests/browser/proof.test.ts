@@ -33,7 +33,25 @@ describe("proof that a change helped", () => {
 
     await open("Acceptance");
     await page.getByRole("row").filter({ hasText: "Runs shorter than the limit" }).filter({ hasText: "Met" }).waitFor();
+    await page.getByText("Limits of your company", { exact: true }).click();
+    const share = page.getByLabel("Share of running time within the band, at least");
+    await share.fill("99.9");
+    await share.press("Enter");
+    await page
+      .getByRole("row")
+      .filter({ hasText: "within the band" })
+      .filter({ hasText: "company limit" })
+      .filter({ hasText: "Not met" })
+      .waitFor();
     expect(await serious(page), "Acceptance").toEqual([]);
+    const [limits] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save company limits as a file" }).click(),
+    ]);
+    expect(JSON.parse(readFileSync((await limits.path()) ?? "", "utf8"))).toMatchObject({
+      format: "evenhead-limits",
+      limits: { shareWithinBand: "99.9 %" },
+    });
     await page.keyboard.press("Escape");
 
     await open("Report");

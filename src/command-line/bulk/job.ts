@@ -9,22 +9,23 @@ import { analyseFiles } from "../analyse-files";
 import { hashed, openLog, writeWhole } from "../files";
 import type { FoundLog } from "./find-logs";
 
-export type Job = { readonly log: FoundLog; readonly out: string; readonly units: UnitChoice | null };
+export type Job = { readonly log: FoundLog; readonly out: string; readonly limits: string | null; readonly units: UnitChoice | null };
 export type JobDone = { readonly name: string; readonly kept: boolean; readonly error: string | null };
 
 export const documentPath = (out: string, name: string): string => join(out, "logs", `${name}.findings.json`);
 
 /** What a finished document was made from: the same key means that it need not be made again. */
-type Stamp = { readonly program: string; readonly log: string | null; readonly site: string | null };
+type Stamp = { readonly program: string; readonly log: string | null; readonly site: string | null; readonly limits: string | null };
 export type KeptDocument = { readonly stamp: Stamp; readonly document: FindingsDocument };
 
 /** Analyses one log of a bulk run, unless its document is there already and was made from the same log, site facts and version. */
-export async function runJob({ log, out, units }: Job): Promise<JobDone> {
+export async function runJob({ log, out, limits, units }: Job): Promise<JobDone> {
   const path = documentPath(out, log.name);
   const stamp: Stamp = {
     program: PROGRAM_VERSION,
     log: await fingerprint(log.path),
     site: log.site === null ? null : await readFile(log.site, "utf8").catch(() => null),
+    limits: limits === null ? null : await readFile(limits, "utf8").catch(() => null),
   };
   const kept = await readKept(path);
   if (
@@ -32,20 +33,21 @@ export async function runJob({ log, out, units }: Job): Promise<JobDone> {
     kept.stamp.program === stamp.program &&
     kept.stamp.log === stamp.log &&
     kept.stamp.site === stamp.site &&
+    kept.stamp.limits === stamp.limits &&
     stamp.log !== null
   ) {
     return { name: log.name, kept: true, error: kept.document.error?.message ?? null };
   }
-  const document = await analyseSafely(log, units);
+  const document = await analyseSafely(log, limits, units);
   await mkdir(dirname(path), { recursive: true });
   await writeWhole(path, JSON.stringify({ stamp, document } satisfies KeptDocument));
   return { name: log.name, kept: false, error: document.error?.message ?? null };
 }
 
 /** One bad log never stops the rest: a defect of ours on one log becomes that log's error. */
-async function analyseSafely(log: FoundLog, units: UnitChoice | null): Promise<FindingsDocument> {
+async function analyseSafely(log: FoundLog, limits: string | null, units: UnitChoice | null): Promise<FindingsDocument> {
   try {
-    return await analyseFiles({ paths: [log.path], site: log.site, choices: NO_CHOICES, units });
+    return await analyseFiles({ paths: [log.path], site: log.site, limits, choices: NO_CHOICES, units });
   } catch (error) {
     return refusedDocument({
       kind: "defect",

@@ -25,7 +25,7 @@ export async function runBulk(folder: string, options: AnalyseOptions): Promise<
   }
   await mkdir(out, { recursive: true });
   const done: JobDone[] = [];
-  const jobs = logs.map((log) => ({ log, out, units: options.units }));
+  const jobs = logs.map((log) => ({ log, out, limits: options.limits, units: options.units }));
   await runOnWorkers(jobs, availableParallelism(), (one) => {
     done.push(one);
     console.error(

@@ -5,6 +5,7 @@ import type { ReportInput } from "../report-input";
 
 const ORIGINS: ReadonlyMap<unknown, string> = new Map([
   ["given", "given"],
+  ["company", "company limit"],
   ["assumed", "assumed"],
   ["log", "read from the log"],
 ]);

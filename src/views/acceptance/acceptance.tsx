@@ -1,14 +1,15 @@
 import { STATE_WORDS } from "../../../shared/wording/acceptance";
 import { WideTable } from "../../parts/wide-table";
 import type { StoryProps } from "../view-props";
+import { CompanyLimitsForm } from "./company-limits";
 
 /** The sheet after installation: one line a check, with its limit, what was measured and the verdict, or what would tell. */
-export function Acceptance({ visit }: StoryProps) {
+export function Acceptance({ visit, ...page }: StoryProps) {
   return (
     <>
       <p>
-        Limits come from the site facts where they are given there; otherwise they are assumed or usual in the trade, and marked so. This
-        sheet clears nothing for safety: local codes and the equipment's own instructions come first.
+        Limits come from the site facts where they are given there, else from your company; otherwise they are assumed or usual in the
+        trade, and marked so. This sheet clears nothing for safety: local codes and the equipment's own instructions come first.
       </p>
       <WideTable heads={["Check", "Limit", "Measured", "Verdict"]}>
         {visit.document.acceptance.map((line) => (
@@ -23,6 +24,7 @@ export function Acceptance({ visit }: StoryProps) {
           </tr>
         ))}
       </WideTable>
+      <CompanyLimitsForm {...page} />
     </>
   );
 }

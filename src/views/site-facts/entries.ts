@@ -1,4 +1,5 @@
 import { SiteFileError, type SiteFileProblem } from "../../../shared/problems/site-file-problem";
+import { COMPANY_LIMITS, type CompanyLimits, withCompanyLimits } from "../../../shared/site/company-limits";
 import { FACT_ENTRIES, type FactKey, factEntry, isFactKey } from "../../../shared/site/fact-key";
 import { NO_SITE_FACTS, readSiteFacts } from "../../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../../shared/site/site-facts";
@@ -14,7 +15,7 @@ export type ReadEntries = { readonly site: SiteFacts; readonly problems: Readonl
 
 /** The site file that these entries make: only what was filled in, limits in their group. */
 export function toSiteFile(entries: FactEntries): Record<string, unknown> {
-  const filled = Object.entries(entries).filter(([, text]) => text.trim() !== "");
+  const filled = Object.entries(entries).filter(([key, text]) => isFactKey(key) && text.trim() !== "");
   const limits = filled.filter(([key]) => key.startsWith("limits.")).map(([key, text]) => [key.slice("limits.".length), text]);
   const facts = filled.filter(([key]) => !key.startsWith("limits."));
   return Object.fromEntries(limits.length === 0 ? facts : [...facts, ["limits", Object.fromEntries(limits)]]);
@@ -69,7 +70,29 @@ function problemOf(entries: FactEntries): SiteFileProblem | null {
 /** The entries as the page keeps them: a blank entry is no entry, so that the same facts compare and save as the same. */
 export function toSiteEntry(entries: FactEntries): SiteEntry {
   const written = Object.fromEntries(Object.entries(entries).filter(([, text]) => text.trim() !== ""));
-  return { written, facts: readEntries(written).site };
+  return { written, facts: withCompanyLimits(readEntries(written).site, companyIn(written)) };
+}
+
+/** Limits of the company stand among the entries of a visit under names of their own, so that they go where the visit goes. */
+const COMPANY = "company.";
+export const isCompanyEntry = (key: string): boolean => key.startsWith(COMPANY);
+
+function companyIn(written: SiteEntry["written"]): CompanyLimits {
+  const found = COMPANY_LIMITS.flatMap((key) => (written[COMPANY + key] === undefined ? [] : [[key, written[COMPANY + key]] as const]));
+  return usableLimits(Object.fromEntries(found));
+}
+
+/** Those limits that can be read; a kept visit may hold one that this version does not know. */
+export function usableLimits(limits: CompanyLimits): CompanyLimits {
+  const { problems } = readEntries(limits);
+  return Object.fromEntries(Object.entries(limits).filter(([key]) => !(isFactKey(key) && problems.has(key))));
+}
+
+/** A visit's facts with these limits of the company instead of those it had. */
+export function underCompanyLimits({ written }: SiteEntry, limits: CompanyLimits): SiteEntry {
+  const own = Object.entries(written).filter(([key]) => !isCompanyEntry(key));
+  const theirs = Object.entries(limits).map(([key, text]) => [COMPANY + key, text]);
+  return toSiteEntry(Object.fromEntries([...own, ...theirs]));
 }
 
 /** The unit a bare number is taken in, by what the person chose to read in; null where the entry needs none. */
@@ -88,6 +111,8 @@ export function unitForBareNumber(kind: WrittenKind | "text" | "choice", units: 
       return units.power;
     case "time":
       return "s";
+    case "fraction":
+      return "%";
     case "count":
     case "text":
     case "choice":

@@ -9,6 +9,8 @@ type Read = { readonly fact: Fact<number>; readonly shown: Shown };
 export function factReading(key: FactKey, site: SiteFacts, units: UnitChoice): string | null {
   const read = quantityOf(key, site);
   if (read === null) return null;
+  if (read.fact.from === "company")
+    return `${formatQuantity(read.fact.value, read.shown, units, 2)} is the company's limit while nothing is entered.`;
   if (read.fact.from === "assumed") return `${formatQuantity(read.fact.value, read.shown, units, 2)} is assumed while nothing is entered.`;
   const text = formatQuantity(read.fact.value, read.shown, units);
   if (read.fact.from === "log") return `${text}, read from the log.`;
@@ -49,6 +51,12 @@ function quantityOf(key: FactKey, site: SiteFacts): Read | null {
       return as(site.limits.oscillationPeakToPeak, "pressureDifference");
     case "limits.band":
       return as(site.limits.band, "pressureDifference");
+    case "limits.worstDip":
+      return as(site.limits.worstDip, "pressureDifference");
+    case "limits.sensorToTank":
+      return as(site.limits.sensorToTank, "length");
+    case "limits.shareWithinBand":
+      return as(site.limits.shareWithinBand, "fraction");
     case "pipeInsideDiameter":
       return as(site.pipeInsideDiameter, "bore");
     case "limits.startsPerHour":

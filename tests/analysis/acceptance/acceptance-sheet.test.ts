@@ -6,6 +6,7 @@ import { atLeast, atMost, exactly, judge } from "../../../analysis/acceptance/ju
 import { analyse } from "../../../analysis/analyse";
 import { importLog, NO_CHOICES } from "../../../analysis/import/import-log";
 import { ACCEPTANCE_IDS } from "../../../shared/findings/acceptance";
+import { withCompanyLimits } from "../../../shared/site/company-limits";
 import { NO_SITE_FACTS, readSiteFacts } from "../../../shared/site/read-site-facts";
 import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
 import { US_UNITS } from "../../../shared/units/unit-choice";
@@ -55,6 +56,19 @@ describe("the sheet of a simulated site agrees with its truth (sample-data/READM
     }
     expect(sheet.get("oscillation")?.state).not.toBe("not-met");
     expect(sheet.get("leak-down")?.state).not.toBe("not-met");
+  });
+  test("a dip down to where a resting drive starts again is meant; limits of the company decide where the site has none", async () => {
+    const path = join(TOP, "sample-data", "visits", "orchard-healthy");
+    const { record } = await importLog([logFile(readFileSync(`${path}.csv`), "log.csv")], NO_CHOICES);
+    const site = readSiteFacts(JSON.parse(readFileSync(`${path}.site.json`, "utf8")), "site.json");
+    const lines = (facts: typeof site) => new Map(acceptanceSheet(record, analyse(record, facts)).map((line) => [line.id, line]));
+    // Set pressure 50 psi, restart 44 psi, band 3 psi either side.
+    const dip = lines(site).get("worst-dip");
+    expect(dip).toMatchObject({ state: "met", limit: { from: "practice" } });
+    expect(dip!.limit!.high! / PASCAL_PER_PSI).toBeCloseTo(12, 6);
+    const sheet = lines(withCompanyLimits(site, { "limits.worstDip": "2 psi", "limits.sensorToTank": "1 ft" }));
+    expect(sheet.get("worst-dip")).toMatchObject({ state: "not-met", limit: { from: "company" } });
+    expect(sheet.get("sensor-distance")).toMatchObject({ state: "not-met", limit: { from: "company" } });
   });
   test("without site facts the sheet asks for them and judges nothing by a typical value", async () => {
     const sheet = await sheetOf("orchard-healthy", false);
