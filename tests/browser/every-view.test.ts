@@ -70,6 +70,23 @@ describe("on a phone", () => {
   });
 });
 
+test("on paper stand the story and its pictures in one width, and no word of a sentence is lost", async () => {
+  const { page } = await opened.fresh({ viewport: { width: 1440, height: 900 } });
+  await sample(page);
+  await page.locator(".look-place .chart").waitFor();
+  await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+  await page.emulateMedia({ media: "print" });
+  const seen = await page.evaluate(() => ({
+    widest: [...document.querySelectorAll(".trace, .closer-looks")].map((part) => Math.round(part.getBoundingClientRect().width)),
+    pressed: [...document.querySelectorAll("button")].filter((button) => button.checkVisibility() && !button.matches(".term-word")).length,
+  }));
+  // 210 mm less two margins of 14 mm are 688 px at 96 to the inch.
+  for (const width of seen.widest) expect(width).toBeLessThanOrEqual(690);
+  expect(seen.pressed).toBe(0);
+  expect(await page.locator("section[aria-labelledby=causes] > p .term-word").isVisible()).toBe(true);
+  expect(await page.locator(".trace-tools, .overview").first().isVisible()).toBe(false);
+});
+
 /** Controls less than 24 px high or wide (WCAG 2.2, 2.5.8), save words within a sentence, which that criterion excepts. */
 function smallTargets(page: Page): Promise<string[]> {
   return page.evaluate(() =>

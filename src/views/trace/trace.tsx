@@ -41,11 +41,16 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   const strips =
     layout.kind === "pinned" ? [view.strips[stripIndex] ?? view.strips[0]].filter((strip) => strip !== undefined) : view.strips;
 
+  const isLow = useMedia(LOW);
+  const section = usePinnedHeight(layout.kind === "pinned" && !isLow);
   const { predicted } = state;
   useEffect(() => model.predicted.set(predictedChannel(predicted, TRACE_WORDS.predicted)), [predicted, model]);
   useEffect(() => {
-    if (focus !== null) model.moveTo(around(focus.span, model.duration));
-  }, [focus, model]);
+    if (focus === null) return;
+    model.moveTo(around(focus.span, model.duration));
+    // Beside the story the record scrolls by itself: what is shown must be in sight.
+    section.current?.closest(".record-side")?.scrollTo({ top: 0 });
+  }, [focus, model, section]);
 
   function showPlace(band: Band, place: BandPlace): void {
     model.cursor.set(place.from);
@@ -55,8 +60,6 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   }
 
   const isLoggersTime = outline.clock.kind === "absolute" && outline.clock.zone === null && !words.elapsed;
-  const isLow = useMedia(LOW);
-  const section = usePinnedHeight(layout.kind === "pinned" && !isLow);
   return (
     <section ref={section} className="trace" data-layout={layout.kind} data-roomy={layout.isRoomy} aria-label={TRACE_WORDS.name}>
       <TraceTools
