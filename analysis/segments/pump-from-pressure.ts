@@ -8,6 +8,7 @@ import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observ
 import { median, quantiles, robustSpread } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { flowThresholds } from "./flow-thresholds";
+import { holdsWhileDrawn } from "./holds-while-drawn";
 import { isSmoothWave } from "./lobe-shape";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
 import { levelStep, noiseOf } from "./pressure-noise";
@@ -31,9 +32,10 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   if (channel === null) return null;
   const values = valuesWithoutSpikes(channel, faults);
   const observed = stretchesOf(channel, faults);
-  const saw = sawToothOf(values, observed, site);
-  if (saw === null) return null;
   const drawing = meter.place === "after-tank" ? drawingBy(mainChannel(record, "flow"), faults) : null;
+  const holds = drawing !== null && site.pump === null && holdsWhileDrawn(values, channel.sampling, observed, drawing);
+  const saw = sawToothOf(values, observed, holds ? { ...site, pump: "variable-speed" } : site);
+  if (saw === null) return null;
   const runs = believed(
     observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw, drawing)),
     saw.noise,
