@@ -5,6 +5,7 @@ import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { eventsCsv } from "../report/events-csv";
 import { analyseFiles } from "./analyse-files";
 import { writeWhole } from "./files";
+import { forTerminal } from "./for-terminal";
 import { type AnalyseOptions, readAnalyseOptions, UsageError } from "./options";
 import { printSummary } from "./print-summary";
 
@@ -39,7 +40,7 @@ export async function runAnalyse(args: readonly string[]): Promise<number> {
     if (options.each && options.out === null) process.stdout.write(`${JSON.stringify(document)}\n`);
     documents.push(document);
     if (options.events !== null && document.error === null) await writeWhole(options.events, eventsCsv(document));
-    if (document.error !== null) console.error(document.error.message);
+    if (document.error !== null) console.error(forTerminal(document.error.message));
   }
   const text = printed(documents, options);
   if (options.out !== null) await writeWhole(options.out, text);

@@ -1,4 +1,5 @@
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
+import { forTerminal } from "./for-terminal";
 
 const WIDTH = 100;
 
@@ -13,10 +14,11 @@ export function printSummary(document: FindingsDocument): string {
     limitLines(document),
     failureLines(document),
   ];
-  return `${sections
+  const text = `${sections
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.join("\n"))
     .join("\n\n")}\n`;
+  return forTerminal(text);
 }
 
 /** Breaks a sentence into lines; the following lines stand under the text, not under the mark. */

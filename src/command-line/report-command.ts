@@ -13,6 +13,7 @@ import type { UnitChoice } from "../../shared/units/unit-choice";
 import { REPORT_SECTIONS, type ReportOrder, type ReportSectionId } from "../report/report-input";
 import { reportOf } from "../report/report-of-record";
 import { readFacts, writeWhole } from "./files";
+import { forTerminal } from "./for-terminal";
 import { readUnits, UsageError } from "./options";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
@@ -66,7 +67,7 @@ export async function runReport(args: readonly string[]): Promise<number> {
   } catch (error) {
     const refusal = refusalOf(error);
     if (refusal === null) throw error;
-    console.error(refusal.message);
+    console.error(forTerminal(refusal.message));
     return 3;
   }
 }

@@ -1,6 +1,6 @@
 import { spawn } from "node:child_process";
 import { createReadStream, existsSync } from "node:fs";
-import { stat } from "node:fs/promises";
+import { realpath, stat } from "node:fs/promises";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { extname, join, normalize, sep } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -50,7 +50,7 @@ async function answer(folder: string, request: IncomingMessage, response: Server
   if (request.method !== "GET" && request.method !== "HEAD") return void refuse(405);
   const host = request.headers.host ?? "";
   if (!/^(?:127\.0\.0\.1|localhost)(?::\d+)?$/.test(host)) return void refuse(421); // a foreign name pointed at this machine
-  const path = resolvePath(folder, request.url ?? "/");
+  const path = await realFile(folder, resolvePath(folder, request.url ?? "/"));
   const file = path === null ? null : await stat(path).catch(() => null);
   if (path === null || file === null || !file.isFile()) return void refuse(404);
   response.writeHead(200, {
@@ -74,6 +74,13 @@ function resolvePath(folder: string, url: string): string | null {
   } catch {
     return null;
   }
+}
+
+/** The file behind a path, links followed; null where there is none or a link leads out of the folder. */
+async function realFile(folder: string, path: string | null): Promise<string | null> {
+  if (path === null) return null;
+  const [top, real] = await Promise.all([realpath(folder), realpath(path).catch(() => null)]);
+  return real?.startsWith(top + sep) ? real : null;
 }
 
 /** Serves the dashboard until the process is ended. @throws UsageError */

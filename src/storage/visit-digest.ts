@@ -40,7 +40,7 @@ export function digestOf(findings: KeptFindings, title: string | null, trace: Th
   return {
     site: siteName(findings) ?? (files === "" ? (title ?? "") : files),
     title: title ?? files,
-    to: typeof record.to === "string" ? Date.parse(record.to) : null,
+    to: unixTime(record.to),
     error: error?.message ?? null,
     broken: findings.findings.flatMap((f) => ("overLimit" in f && f.overLimit === true ? [{ kind: f.kind, title: f.title }] : [])),
     acceptance: acceptanceOf(findings),
@@ -80,4 +80,10 @@ function valueIn(findings: KeptFindings, ...path: readonly string[]): unknown {
   let at: unknown = findings;
   for (const name of path) at = typeof at === "object" && at !== null ? new Map(Object.entries(at)).get(name) : null;
   return at;
+}
+
+/** Unix time of an instant that a calendar knows, ms; null for elapsed time and for what is no instant. */
+function unixTime(instant: string | number | null): number | null {
+  const at = typeof instant === "string" ? Date.parse(instant) : Number.NaN;
+  return Number.isNaN(at) ? null : at;
 }

@@ -103,7 +103,12 @@ export function elapsedUnit(profile: ColumnProfile): { readonly seconds: number;
 
 /** Instants and lengths beyond this (3,170 years), s, are no readings of a clock: a broken cell must not stretch the record to nowhere. */
 export const FURTHEST_INSTANT = 1e11;
-const withinReach = (instant: number): number => (Math.abs(instant) <= FURTHEST_INSTANT ? instant : Number.NaN);
+/** No logger's clock ticks finer, s; instants closer to the start are the start. */
+const FINEST = 1e-9;
+function withinReach(instant: number): number {
+  if (!(Math.abs(instant) <= FURTHEST_INSTANT)) return Number.NaN;
+  return Math.abs(instant) < FINEST ? 0 : instant;
+}
 
 /** A clock of one column of numbers. */
 export function numberClock(profile: ColumnProfile, scale: NumberScale, hints: ClockHints): ClockReading {

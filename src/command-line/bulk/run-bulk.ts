@@ -3,6 +3,7 @@ import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import type { FindingsDocument } from "../../../shared/schemas/findings-document";
 import { writeWhole } from "../files";
+import { forTerminal } from "../for-terminal";
 import type { AnalyseOptions } from "../options";
 import { findLogs } from "./find-logs";
 import { FINDINGS_COLUMNS } from "./findings-row";
@@ -29,7 +30,9 @@ export async function runBulk(folder: string, options: AnalyseOptions): Promise<
   await runOnWorkers(jobs, availableParallelism(), (one) => {
     done.push(one);
     console.error(
-      `${done.length} of ${logs.length}  ${one.name}${one.kept ? " (done before)" : ""}${one.error === null ? "" : `  ${one.error}`}`,
+      forTerminal(
+        `${done.length} of ${logs.length}  ${one.name}${one.kept ? " (done before)" : ""}${one.error === null ? "" : `  ${one.error}`}`,
+      ),
     );
   });
   const rows = await readRows(
@@ -37,7 +40,7 @@ export async function runBulk(folder: string, options: AnalyseOptions): Promise<
     out,
   );
   await writeTables(rows, out);
-  process.stdout.write(table(rows));
+  process.stdout.write(forTerminal(table(rows)));
   return rows.length < logs.length || rows.some(({ document }) => document.error !== null) ? 3 : 0;
 }
 

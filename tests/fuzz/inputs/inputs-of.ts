@@ -18,6 +18,22 @@ const family = (name: string, make: Family["make"]): Family => ({ name, make });
 const SITE = utf8(
   '{"setPressure":"52 psi","tankVolume":"20 gal","precharge":"34 psi","limits":{"band":"3 psi","startsPerHour":10},"zone":"Europe/Lisbon"}',
 );
+/** A document with instants, names and causes, as far as a round looks at it. */
+const VISITED = utf8(
+  JSON.stringify({
+    ...refusedDocument({ kind: "example", message: "an example of the form", file: null, row: null }),
+    error: null,
+    site: { name: { value: "Mill Lane" } },
+    record: {
+      files: [{ name: "a.csv", bytes: 1, sha256: null }],
+      from: "2026-03-01T00:00:00Z",
+      to: "2026-03-02T00:00:00Z",
+      channels: [],
+    },
+    causes: [{ id: "precharge-low", confidence: 0.5, for: [], against: [], toSeparate: "" }],
+    findings: [{ kind: "drift", title: "Pressure drifts", text: "", overLimit: true }],
+  }),
+);
 const FINDINGS = utf8(JSON.stringify(refusedDocument({ kind: "example", message: "an example of the form", file: null, row: null })));
 
 /** What a person may say of a log, as JSON with the log in it; headings from the log and from nowhere. */
@@ -137,8 +153,15 @@ export const FAMILIES: Readonly<Record<TargetId, readonly Family[]>> = {
     family("changed", (pool) => changedBytes([...visits, zipSync({ "a.json": visits[0], "b.json": visits[1] }), ...pool])),
   ],
   findings: [
-    family("parts changed", () => texts(fc.constant(new TextDecoder().decode(FINDINGS).replaceAll(',"', ',\n"')).chain(visitText))),
-    family("bytes changed", (pool) => changedBytes([FINDINGS, ...visits, ...pool])),
+    family("parts changed", () =>
+      texts(
+        fc
+          .constantFrom(FINDINGS, VISITED)
+          .map((bytes) => new TextDecoder().decode(bytes).replaceAll(',"', ',\n"'))
+          .chain(visitText),
+      ),
+    ),
+    family("bytes changed", (pool) => changedBytes([FINDINGS, VISITED, VISITED, ...visits, ...pool])),
     family("deep", () => texts(fc.constantFrom(...DEEP_TEXTS))),
   ],
 };
