@@ -1,5 +1,5 @@
 import { lazy, Suspense, useEffect } from "react";
-import { BESIDE_TRACE } from "../shared/wording/page";
+import { BESIDE_TRACE, PAGE_WORDS } from "../shared/wording/page";
 import { usePreferences } from "./state/preferences";
 import { useCorrections } from "./state/use-corrections";
 import { useKeptVisits } from "./state/use-kept-visits";
@@ -25,6 +25,11 @@ export function App({ client }: { readonly client: AnalysisClient }) {
   const corrections = useCorrections(state, commands);
   const page: PageProps = { state, preferences, dispatch, commands, kept, corrections };
   const read = shownRecord(state.visit);
+  const title = state.site.facts.name ?? read?.outline.files[0]?.name ?? null;
+  useEffect(() => {
+    // Several visits may stand open side by side: each tab says which it is.
+    document.title = read === null || title === null ? PAGE_WORDS.name : `${title} \u2013 ${PAGE_WORDS.name}`;
+  }, [read, title]);
   const isReading = state.visit.stage === "reading";
   useEffect(() => {
     // While the worker reads, the page fetches what will show it.

@@ -1,7 +1,7 @@
 /** What stands on and around the trace. */
 export const TRACE_WORDS = {
   name: "Trace",
-  keys: "Trace of all channels. Arrow keys move and zoom, Shift with arrows moves the reading line, M measures, 0 shows the whole record.",
+  keys: "Trace of all channels. Arrow keys move and zoom, Shift with arrows moves the reading line, M measures, 0 shows the whole record, ? lists all keys.",
   predicted: "predicted with the change",
   whole: "Whole record",
   closer: "Closer",
@@ -45,10 +45,11 @@ export const TRACE_KEYS: readonly (readonly [string, string])[] = [
   ["Shift with left, right", "move the reading line"],
   ["M, M", "measure from here, to here"],
   ["Escape", "put reading line and measurement away"],
+  ["?", "this list"],
 ];
 
 export const KEYS_WORDS = {
-  title: "On the trace",
+  title: "Keys on the trace",
   hands:
     "The wheel or two fingers zoom, dragging moves, Shift with dragging goes into a stretch, a double click goes closer. The keys work once the trace has the focus: press Tab until it is framed.",
 } as const;

@@ -141,6 +141,15 @@ describe("the trace by keyboard alone", () => {
     expect(errors).toEqual([]);
   });
 
+  test("asks for the list of keys", async () => {
+    const { page, stage } = desk;
+    await stage.focus();
+    await page.keyboard.press("?");
+    await page.getByRole("dialog").getByRole("row", { name: "0 the whole record" }).waitFor();
+    await page.keyboard.press("Escape");
+    await expect.poll(() => page.getByRole("dialog").count()).toBe(0);
+  });
+
   test("steps from place to place, and says each", async () => {
     const { page } = desk;
     await page.getByRole("combobox", { name: "Which places to step through" }).selectOption({ label: "oscillation" });

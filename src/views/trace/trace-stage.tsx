@@ -53,7 +53,8 @@ export function TraceStage(props: StageProps) {
 
   function press(event: KeyboardEvent): void {
     if (event.target !== event.currentTarget || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (!pressKey(event.key, event.shiftKey, model)) return;
+    if (event.key === "?") dispatch({ do: "open-sheet", sheet: "how-shown" });
+    else if (!pressKey(event.key, event.shiftKey, model)) return;
     if (event.key.toLowerCase() === "m") props.onMeasure();
     event.preventDefault();
   }
