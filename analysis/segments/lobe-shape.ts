@@ -45,7 +45,7 @@ export function lobeShape(values: ArrayLike<number>, turns: readonly Turn[], lev
 }
 
 /** Where the signal crosses the level on its way from a turn to its neighbour, in samples, between two of them. */
-function crossing(values: ArrayLike<number>, from: number, to: number, level: number): number {
+export function crossing(values: ArrayLike<number>, from: number, to: number, level: number): number {
   const step = Math.sign(to - from);
   const above = values[from] > level;
   let i = from;

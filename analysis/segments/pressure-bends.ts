@@ -13,6 +13,8 @@ export type SawTooth = {
   readonly held: number;
   readonly noise: number;
   readonly regulated: boolean;
+  /** A low above this is no start. */
+  readonly startsBelow: number;
 };
 
 /** One stretch of a pressure channel: samples first..last. */

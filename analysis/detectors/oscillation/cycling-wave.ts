@@ -1,14 +1,17 @@
 import type { OscillationEpisode } from "../../../shared/findings/finding";
 import { isCannotTell } from "../../../shared/findings/segment";
 import { mainChannel } from "../../../shared/record/find-channel";
+import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter } from "../../../shared/record/sampling";
 import { median, quantiles } from "../../numerics/order-statistics";
+import { mayOnlyHunt } from "../../segments/even-swing";
 import { isSmoothWave } from "../../segments/lobe-shape";
-import { turningPoints } from "../../segments/turning-points";
+import { type Turn, turningPoints } from "../../segments/turning-points";
 import type { Evidence } from "../detector";
 
 /**
- * Whether a wave is the pump's starting and stopping. Starts read from the pressure itself: they fall in with the waves. No known starts: a triangle that takes up most of the pressure's own range is the filling and emptying of a tank.
+ * Whether a wave is the pump's starting and stopping. Starts read from the pressure itself: they fall in with the waves. No known starts: a triangle that takes up most of the pressure's own range is the
+ * filling and emptying of a tank, unless a drive alone can have made it.
  */
 export function isCycling(episode: OscillationEpisode, evidence: Evidence): boolean {
   const { pump } = evidence.segments;
@@ -22,11 +25,15 @@ export function isCycling(episode: OscillationEpisode, evidence: Evidence): bool
   return evidence.site.pump === "fixed-speed" || !smoothWithin(episode, evidence);
 }
 
+function turnsWithin({ from, to, peakToPeak }: OscillationEpisode, { sampling, values }: Channel): Turn[] {
+  const last = Math.min(indexAtOrAfter(sampling, to), values.length - 1);
+  return turningPoints(values, indexAtOrAfter(sampling, from), last, peakToPeak.value / 2);
+}
+
 function smoothWithin(episode: OscillationEpisode, { record }: Evidence): boolean {
   const channel = mainChannel(record, "pressure");
   if (channel === null) return false;
-  const [first, last] = [indexAtOrAfter(channel.sampling, episode.from), indexAtOrAfter(channel.sampling, episode.to)];
-  const turns = turningPoints(channel.values, first, Math.min(last, channel.values.length - 1), episode.peakToPeak.value / 2);
+  const turns = turnsWithin(episode, channel);
   const [low, high] = (["low", "high"] as const).map((kind) =>
     median(turns.filter((t) => t.kind === kind).map((t) => channel.values[t.index])),
   );
@@ -36,10 +43,10 @@ function smoothWithin(episode: OscillationEpisode, { record }: Evidence): boolea
 /** A start at least every third wave ties the waves to the pump's switching. */
 const STARTS_PER_WAVE = 1 / 3;
 
-function fillsTheRange(episode: OscillationEpisode, { record }: Evidence): boolean {
+function fillsTheRange(episode: OscillationEpisode, { record, site }: Evidence): boolean {
   if (episode.shape !== "triangle") return false;
   const channel = mainChannel(record, "pressure");
-  if (channel === null) return false;
+  if (channel === null || mayOnlyHunt(channel.values, turnsWithin(episode, channel), episode.peakToPeak.value, site.pump)) return false;
   const stride = Math.max(1, Math.floor(channel.values.length / 20_000));
   const some = Float64Array.from({ length: Math.floor(channel.values.length / stride) }, (_, i) => channel.values[i * stride]);
   const [low, high] = quantiles(some, [0.02, 0.98]);
