@@ -4,10 +4,10 @@ import type { LogRecord } from "../../shared/record/log-record";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { eventsCsv } from "../report/events-csv";
 import { analyseFiles } from "./analyse-files";
-import { writeWhole } from "./files";
 import { forTerminal } from "./for-terminal";
 import { type AnalyseOptions, readAnalyseOptions, UsageError } from "./options";
 import { printSummary } from "./print-summary";
+import { writeWhole } from "./write-whole";
 
 const HELP = `analyse FILE... [options]     read one record from its files and print what it shows
   --site SITE.json            site facts (set pressure, tank, pump, limits)
@@ -21,7 +21,8 @@ const HELP = `analyse FILE... [options]     read one record from its files and p
   --column "HEADING=role:unit"  say what a column is
   --units us|metric           units of the summary (default: as in the file)
   --out FILE                  write to FILE instead of standard output
-Exit code: 0 analysed, 2 wrong usage, 3 a file could not be read as a log.`;
+Exit code: 0 analysed, 2 wrong usage, 3 a file could not be read as a log,
+  4 a file could not be written.`;
 
 /** Analyses logs and prints findings. @returns 0 or 3     @throws UsageError */
 export async function runAnalyse(args: readonly string[]): Promise<number> {

@@ -1,5 +1,5 @@
-import { createHash, randomUUID } from "node:crypto";
-import { open, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
+import { createHash } from "node:crypto";
+import { open, readFile, stat } from "node:fs/promises";
 import { basename } from "node:path";
 import type { LogFile } from "../../analysis/import/import-log";
 import { ImportError } from "../../shared/problems/import-problem";
@@ -125,15 +125,3 @@ function parseJson(text: string, file: string): unknown {
 const refuseSite = (file: string, error: unknown): never => {
   throw new SiteFileError({ id: "cannot-open-site", file, why: whyNot(error) });
 };
-
-/** Writes a file beside its place and renames it, so that a crash never leaves half a file under the name. */
-export async function writeWhole(path: string, content: string | Uint8Array | Iterable<string>): Promise<void> {
-  const beside = `${path}.${randomUUID().slice(0, 8)}.part`;
-  try {
-    await writeFile(beside, content);
-    await rename(beside, path);
-  } catch (error) {
-    await rm(beside, { force: true });
-    throw error;
-  }
-}

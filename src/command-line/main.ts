@@ -1,4 +1,6 @@
+import { forTerminal } from "./for-terminal";
 import { UsageError } from "./options";
+import { WriteError } from "./write-whole";
 
 type Command = { readonly about: string; readonly run: (args: readonly string[]) => Promise<number> };
 
@@ -10,7 +12,7 @@ const COMMANDS: ReadonlyMap<string, Command> = new Map([
   ["serve", { about: "serve the dashboard on this machine only", run: async (args) => (await import("./serve")).runServe(args) }],
 ]);
 
-/** Runs the command line. @returns the exit code: 0 done, 1 a defect, 2 wrong usage, 3 a file could not be read as a log */
+/** Runs the command line. @returns the exit code: 0 done, 1 a defect, 2 wrong usage, 3 a file could not be read as a log, 4 a file could not be written */
 export async function main(args: readonly string[]): Promise<number> {
   const [name, ...rest] = args;
   const command = COMMANDS.get(name ?? "");
@@ -25,6 +27,10 @@ export async function main(args: readonly string[]): Promise<number> {
     if (error instanceof UsageError) {
       console.error(error.message);
       return 2;
+    }
+    if (error instanceof WriteError) {
+      console.error(forTerminal(error.message));
+      return 4;
     }
     console.error(error instanceof Error ? error.stack : error);
     return 1;

@@ -12,11 +12,12 @@ import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { REPORT_SECTIONS, type ReportOrder, type ReportSectionId } from "../report/report-input";
 import { reportOf } from "../report/report-of-record";
-import { readFacts, writeWhole } from "./files";
+import { readFacts } from "./files";
 import { forTerminal } from "./for-terminal";
 import { readUnits, UsageError } from "./options";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
+import { writeWhole } from "./write-whole";
 
 const HELP = `report LOG.csv... --out REPORT.html [options]     write a report as one HTML file
   --site SITE.json         site facts

@@ -11,11 +11,12 @@ import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
-import { readSiteFile, writeWhole } from "./files";
+import { readSiteFile } from "./files";
 import { readUnits, UsageError } from "./options";
 import { printWhatIf, traceCsv } from "./print-what-if";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
+import { writeWhole } from "./write-whole";
 
 const HELP = `what-if FILE... [options]     predict what a change would do at this site
   --site SITE.json       site facts

@@ -6,7 +6,8 @@ import type { FindingsDocument } from "../../../shared/schemas/findings-document
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { PROGRAM_VERSION } from "../../../shared/version";
 import { analyseFiles } from "../analyse-files";
-import { hashed, openLog, writeWhole } from "../files";
+import { hashed, openLog } from "../files";
+import { writeWhole } from "../write-whole";
 import type { FoundLog } from "./find-logs";
 
 export type Job = { readonly log: FoundLog; readonly out: string; readonly limits: string | null; readonly units: UnitChoice | null };

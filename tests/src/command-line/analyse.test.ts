@@ -21,8 +21,8 @@ beforeAll(() => {
     file("binary.csv"),
     Uint8Array.from({ length: 4000 }, (_, i) => (i * 7919) % 256),
   );
-  writeFileSync(file("no-time.csv"), "Pressure (psi),Flow (gpm)\n50,3\n51,4\n49,3\n");
-  writeFileSync(file("one-column.csv"), "Pressure (psi)\n50\n51\n49\n");
+  writeFileSync(file("no-time.csv"), "Pressure (psi),Time\n50,3.5\n51,4.5\n49,3.5\n50,3.5\n");
+  writeFileSync(file("one-column.csv"), "Reading\n50\n51\n49\n");
   writeFileSync(file("site.json"), '{ "setPressure": "52 psi" }');
   writeFileSync(file("wrong-site.json"), '{ "setPressure": "52 gallons" }');
   writeFileSync(file("no-json.json"), "set pressure 52");

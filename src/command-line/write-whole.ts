@@ -1,0 +1,68 @@
+import { randomUUID } from "node:crypto";
+import { open, rename, rm, writeFile } from "node:fs/promises";
+import { basename } from "node:path";
+
+/** A file could not be written; what stood under its name before stands there still. */
+export class WriteError extends Error {
+  override readonly name = "WriteError";
+  constructor(
+    readonly path: string,
+    cause: unknown,
+  ) {
+    super(`${basename(path)} could not be written (${whyNot(cause)}). What stood under that name before is untouched.`, { cause });
+  }
+}
+
+const WHY_NOT: ReadonlyMap<unknown, string> = new Map([
+  ["ENOSPC", "the disk is full"],
+  ["EDQUOT", "there is no room left for you on this disk"],
+  ["EROFS", "the disk cannot be written to"],
+  ["EACCES", "writing there is not permitted"],
+  ["EPERM", "writing there is not permitted"],
+  ["ENOENT", "there is no such folder"],
+  ["ENOTDIR", "there is no such folder"],
+  ["EISDIR", "it is a folder"],
+  ["EIO", "the disk failed"],
+]);
+
+function whyNot(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  return ("code" in error ? WHY_NOT.get(error.code) : undefined) ?? error.message;
+}
+
+/** What writing asks of a disk: a test puts one in that is full. */
+export type Disk = {
+  /** Writes all and has it on the disk, not only on its way there, before it answers. */
+  write(path: string, content: string | Uint8Array | Iterable<string>): Promise<void>;
+  rename(from: string, to: string): Promise<void>;
+  remove(path: string): Promise<void>;
+};
+
+const THIS_MACHINE: Disk = {
+  async write(path, content) {
+    const file = await open(path, "wx");
+    try {
+      await writeFile(file, content);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+  },
+  rename,
+  remove: (path) => rm(path, { force: true }),
+};
+
+/**
+ * Writes a file beside its place and renames it, so that neither a crash nor a full disk leaves half a file under the name.
+ * @throws WriteError
+ */
+export async function writeWhole(path: string, content: string | Uint8Array | Iterable<string>, disk: Disk = THIS_MACHINE): Promise<void> {
+  const beside = `${path}.${randomUUID().slice(0, 8)}.part`;
+  try {
+    await disk.write(beside, content);
+    await disk.rename(beside, path);
+  } catch (error) {
+    await disk.remove(beside).catch(() => {});
+    throw new WriteError(path, error);
+  }
+}
