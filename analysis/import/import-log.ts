@@ -9,6 +9,7 @@ import type { FilePart } from "./file-part";
 import { type ImportChoices, NO_CHOICES } from "./import-choices";
 import { joinParts } from "./join/join-files";
 import { borrowDateOrders, withOrderNote } from "./join/share-date-order";
+import { borrowHeadings, choicesOf, withHeadings } from "./join/share-headings";
 import { readFile } from "./read-file";
 
 export { type ImportChoices, NO_CHOICES };
@@ -65,6 +66,9 @@ export async function importLog(
   for (const lent of borrowDateOrders(parts)) {
     const known = { ...choices, answers: { ...choices.answers, "date-order": lent.order } };
     parts[lent.at] = withOrderNote(await readFile(read[lent.at], known, () => {}), lent);
+  }
+  for (const lent of borrowHeadings(parts)) {
+    parts[lent.at] = withHeadings(await readFile(read[lent.at], choicesOf(lent, choices), () => {}), lent);
   }
   if (parts.length === 0) throw leftOut[0];
   refuseUnknownColumns(parts, choices);

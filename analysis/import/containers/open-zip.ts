@@ -3,7 +3,8 @@ import { ImportError } from "../../../shared/problems/import-problem";
 import type { LogFile } from "../import-log";
 import { fileOfBytes, MOST_ENTRIES, MOST_UNPACKED, type OpenedFile } from "./open-containers";
 
-const LOG_NAME = /\.(?:csv|tsv|tab|txt|log|dat|asc|prn)$/i;
+const LOG_NAME = /\.(?:csv|tsv|tab|txt|log|dat|asc|prn|xlsx)$/i;
+const WORKBOOK_NAME = /\.xlsx$/i;
 const LEFT_ALONE = /(?:^|\/)(?:__MACOSX\/|\.)|(?:^|\/)(?:readme|licen[cs]e)\b/i;
 
 /** The logs in an archive, or the sheets of a workbook, which is an archive too. @throws ImportError damaged-archive, too-large */
@@ -15,11 +16,21 @@ export async function openZip(file: LogFile, bytes: Uint8Array): Promise<OpenedF
   }
   const wanted = new Set(entries.filter(({ name }) => LOG_NAME.test(name) && !LEFT_ALONE.test(name)).map(({ name }) => name));
   if (wanted.size === 0)
-    throw new ImportError({ id: "damaged-archive", file: file.name, why: "it holds no .csv, .txt, .log or .dat file" });
+    throw new ImportError({ id: "damaged-archive", file: file.name, why: "it holds no .csv, .txt, .log, .dat or .xlsx file" });
   const unpacked = unpack(file, bytes, ({ name }) => wanted.has(name));
-  return [...wanted].flatMap((name) =>
-    unpacked[name] === undefined ? [] : [fileOfBytes(`${file.name}/${name}`, unpacked[name], wanted.size > 1)],
-  );
+  const opened: OpenedFile[] = [];
+  for (const name of wanted) {
+    if (unpacked[name] === undefined) continue;
+    const inside = fileOfBytes(`${file.name}/${name}`, unpacked[name], wanted.size > 1);
+    opened.push(...(WORKBOOK_NAME.test(name) ? await openInside(inside, unpacked[name]) : [inside]));
+  }
+  return opened;
+}
+
+/** A workbook packed with other files is left out where it holds no log. */
+async function openInside(file: OpenedFile, bytes: Uint8Array): Promise<OpenedFile[]> {
+  const { openWorkbook } = await import("./open-workbook");
+  return (await openWorkbook(file, bytes)).map((sheet) => ({ ...sheet, mayBeLeftOut: sheet.mayBeLeftOut || file.mayBeLeftOut }));
 }
 
 /** Names and sizes by the archive's own directory, with nothing unpacked. */

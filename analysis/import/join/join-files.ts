@@ -6,7 +6,7 @@ import type { ImportChoices } from "../import-log";
 import { dateElapsed } from "./date-elapsed";
 import { checkClocks } from "./lay-over";
 import { moveSampling } from "./move-sampling";
-import { inOrderOf } from "./same-columns";
+import { alignParts } from "./same-columns";
 import { isSameLog, mergeParts, type PlacedPart } from "./same-log";
 
 /**
@@ -73,9 +73,14 @@ function findLogs(parts: readonly PlacedPart[]): PlacedPart[][] {
 
 /** Puts a part into a group where it belongs. @returns whether it does */
 function takeIn(group: PlacedPart[], part: PlacedPart): boolean {
-  const ordered = inOrderOf(group[0], part);
-  if (ordered === null || !group.every((other) => isSameLog(other, ordered))) return false;
-  group.push(ordered);
+  const pairs = group.map((other) => alignParts(other, part));
+  const fits = pairs.every((pair) => pair !== null && isSameLog(...pair));
+  if (!fits) return false;
+  // the fullest of all gives the order; each of the others was found to fit it or the part
+  const fullest = [...group, part].reduce((a, b) => (b.channels.length > a.channels.length ? b : a));
+  const all = [...group, part].map((other) => (other === fullest ? other : alignParts(fullest, other)?.[1]));
+  if (all.some((other) => other === undefined)) return false;
+  group.splice(0, group.length, ...all.flatMap((other) => other ?? []));
   return true;
 }
 

@@ -4,16 +4,33 @@ import type { PlacedPart } from "./same-log";
 /** What names a channel in two parts of one log. */
 const key = ({ heading, quantity, role }: Channel) => JSON.stringify([heading, quantity, role]);
 
+/** A channel of a part in which it was not logged: nothing but missing values. */
+const missingIn = (part: PlacedPart, channel: Channel): Channel => ({
+  ...channel,
+  sampling: part.origins[0].sampling,
+  values: new Float32Array(part.channels[0].values.length).fill(Number.NaN),
+});
+
 /**
- * The part with its channels in the order of a model part, where both hold the same channels: columns moved or not. Null where they do not, or where
- * two channels of one name stand in another order and nothing tells them apart. Long form keeps an origin a channel and is not joined with others.
+ * Two parts with the same channels in the same order, so that they can be one log: columns may have changed places, and a channel may have been added or
+ * taken away between one part and the next, where one part holds all that the other does. Null where they are no such parts, or where two channels of
+ * one name stand in another order and nothing tells them apart. Long form keeps an origin a channel and is not joined with others.
  */
-export function inOrderOf(model: PlacedPart, part: PlacedPart): PlacedPart | null {
-  if (model.origins.length !== 1 || part.origins.length !== 1 || model.channels.length !== part.channels.length) return null;
-  const wanted = model.channels.map(key);
-  const given = part.channels.map(key);
-  if (wanted.every((name, i) => name === given[i])) return part;
-  const places = wanted.map((name) => given.indexOf(name));
-  if (new Set(wanted).size < wanted.length || places.includes(-1)) return null;
-  return { ...part, channels: places.map((at) => part.channels[at]) };
+export function alignParts(a: PlacedPart, b: PlacedPart): readonly [PlacedPart, PlacedPart] | null {
+  if (a.origins.length !== 1 || b.origins.length !== 1 || a.channels.length === 0 || b.channels.length === 0) return null;
+  if (a.channels.length < b.channels.length) {
+    const turned = alignParts(b, a);
+    return turned === null ? null : [turned[1], turned[0]];
+  }
+  const wanted = a.channels.map(key);
+  const given = b.channels.map(key);
+  if (wanted.length === given.length && wanted.every((name, i) => name === given[i])) return [a, b];
+  if (new Set(wanted).size < wanted.length || given.some((name) => !wanted.includes(name))) return null;
+  if (wanted.length > given.length && !apart(a, b)) return null;
+  const evenly = b.channels.every(({ sampling }) => sampling === b.origins[0].sampling);
+  if (wanted.length > given.length && !evenly) return null;
+  const channels = a.channels.map((channel, i) => b.channels[given.indexOf(wanted[i])] ?? missingIn(b, channel));
+  return [a, { ...b, channels }];
 }
+
+const apart = (a: PlacedPart, b: PlacedPart) => a.start > b.start + b.duration || b.start > a.start + a.duration;

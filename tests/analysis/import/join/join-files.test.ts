@@ -142,3 +142,30 @@ test("a pressure and a flow logger are compared too: the draw pulls the pressure
   expect(shifted.questions[0].text).toContain("-95 s");
   expect((await ask(0)).questions).toEqual([]);
 });
+
+test("a channel that was added between two parts is missing in the first", async () => {
+  const bars = (from: number) => Array.from({ length: 20 }, (_, k) => [stamp(from + k), (4 + k / 100).toFixed(2)]);
+  const first = `Time,Pressure (bar)\n${bars(0)
+    .map((row) => row.join(","))
+    .join("\n")}\n`;
+  const second = `Time,Pressure (bar),Flow (L/min)\n${bars(20)
+    .map((row) => [...row, "6"].join(","))
+    .join("\n")}\n`;
+  const { record } = await importLog([logFile(first, "a.csv"), logFile(second, "b.csv")]);
+  expect(record.rows.accepted).toBe(40);
+  expect(record.channels.map(({ heading, values }) => [heading, values.length])).toEqual([
+    ["Pressure (bar)", 40],
+    ["Flow (L/min)", 40],
+  ]);
+  expect(Array.from(record.channels[1].values.slice(18, 22))).toEqual([Number.NaN, Number.NaN, Math.fround(1e-4), Math.fround(1e-4)]);
+});
+
+test("a part without headings goes on with those of the part before it", async () => {
+  const whole = part(0, 100).trimEnd().split("\n");
+  const files = [logFile(whole.slice(0, 60).join("\n"), "a.csv"), logFile(whole.slice(60).join("\n"), "b.csv")];
+  const { record } = await importLog(files);
+  expect(record.rows.accepted).toBe(100);
+  expect(record.channels.map(({ heading, role }) => [heading, role])).toEqual([["Pressure (bar)", "pressure"]]);
+  expect(record.questions).toEqual([]);
+  expect(record.notes.map(({ kind }) => kind)).toContain("lent-headings");
+});
