@@ -6,6 +6,7 @@ import { countRows, readClock } from "./clock/read-clock";
 import { columnTexts, headingsOf, preambleOf } from "./column-texts";
 import type { ColumnReading, ColumnText, FileContext } from "./columns/column-reading";
 import { readColumns } from "./columns/read-columns";
+import { findCutStamps } from "./cut-stamps";
 import { findDecimalPairs } from "./decimal-pairs";
 import { findDialect } from "./dialects";
 import { namesTime } from "./dialects/heading-rows";
@@ -57,6 +58,11 @@ function findTable(file: string, survey: Survey): { cells: CellFormat; rows: rea
   const lines = survey.head.slice(0, HEAD_ROWS);
   let cells = findCellFormat(survey.head);
   let rows = splitRows(lines, cells);
+  const stamps = findCutStamps(rows, cells);
+  if (stamps !== null) {
+    cells = stamps;
+    rows = splitRows(lines, cells);
+  }
   const labels = findLabels(rows);
   if (labels !== null) {
     cells = { ...cells, labels };

@@ -3,8 +3,11 @@ import { stripLabels } from "./labelled-cells";
 
 /** How a line falls into cells. */
 export type Separator =
-  /** `pairsFrom`: from this cell on every two cells are one number, the delimiter being its decimal mark too. */
-  | { readonly kind: "character"; readonly character: string; readonly pairsFrom?: number }
+  /**
+   * `pairsFrom`: from this cell on every two cells are one number, the delimiter being its decimal mark too. `stampAt`: this cell and the next are one
+   * stamp that holds the delimiter ("Nov 17, 2023 06:40:00").
+   */
+  | { readonly kind: "character"; readonly character: string; readonly pairsFrom?: number; readonly stampAt?: number }
   /** Runs of at least so many blanks. `stamp`: cells from `at` on that are one stamp with blanks in it ("2024-05-01 10:00:00 PM"). */
   | { readonly kind: "spaces"; readonly least: 1 | 2; readonly stamp: { readonly at: number; readonly count: number } | null }
   /** Columns by their place in the line: column i reaches from starts[i] to starts[i + 1], counted in characters. */
@@ -33,7 +36,7 @@ function cellsOf(given: string, format: CellFormat): string[] {
   if (separator.kind === "fixed-width") return cutByPlace(row, separator.starts);
   if (separator.kind === "spaces") return joinStamp(splitSpaces(row, separator.least, quote), separator.stamp);
   const cells = row.includes(quote) ? splitQuoted(row, separator.character, quote) : row.split(separator.character);
-  return joinPairs(cells.map(tidyCell), separator);
+  return joinCutStamp(joinPairs(cells.map(tidyCell), separator), separator);
 }
 
 function splitQuoted(row: string, delimiter: string, quote: string): string[] {
@@ -70,6 +73,19 @@ function joinPairs(cells: string[], { character, pairsFrom }: Separator & { kind
   for (let i = pairsFrom; i < cells.length; i += 2) joined.push(i + 1 < cells.length ? `${cells[i]}${character}${cells[i + 1]}` : cells[i]);
   return joined;
 }
+
+/** Only a cell that ends in a month and day or is a weekday goes with the next: a heading stays as it is. */
+function joinCutStamp(cells: string[], { stampAt }: Separator & { kind: "character" }): string[] {
+  if (stampAt === undefined || !isHalfStamp(cells[stampAt] ?? "", cells[stampAt + 1] ?? "")) return cells;
+  return [...cells.slice(0, stampAt), `${cells[stampAt]}, ${cells[stampAt + 1]}`, ...cells.slice(stampAt + 2)];
+}
+
+/** "Nov 17" before "2023 06:40:00", "Fri" before "17 Nov 2023 06:40:00": a comma that belongs to the date. */
+export const isHalfStamp = (cell: string, next: string): boolean =>
+  /^\p{L}{2,10}\.?(?: \d{1,2})?$/u.test(cell) &&
+  /\b(?:19|20)\d{2}\b/.test(next) &&
+  /^\d/.test(next) &&
+  /\p{L}/u.test(`${/\d/.test(cell) ? cell : next}`);
 
 function joinStamp(cells: string[], stamp: { readonly at: number; readonly count: number } | null): string[] {
   if (stamp === null || cells.length < stamp.at + stamp.count) return cells;

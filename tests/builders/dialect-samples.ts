@@ -644,4 +644,60 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
     ),
     { headings: ["Pressure (% FS)"], values: [bar.map((v) => v / 10)], questions: ["range:Pressure (% FS)"] },
   ),
+  sample(
+    "types-under-headings.csv",
+    "The names of the columns' types stand under the headings.",
+    lines(
+      HEADING,
+      "datetime,float,float",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { firstLine: 3 },
+  ),
+  sample(
+    "statistics-under-headings.csv",
+    "Least and greatest values stand between headings and rows.",
+    lines(
+      HEADING,
+      "Min,3.80,18.0",
+      "Max,4.40,25.8",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { firstLine: 4 },
+  ),
+  sample(
+    "commas-in-stamps.csv",
+    "The stamp holds the delimiter, unquoted.",
+    lines(
+      HEADING,
+      rows.map((i) => `Mar 14, 2024 ${time(i)},${b(i)},${f(i)}`),
+    ),
+  ),
+  sample(
+    "before-the-trigger.csv",
+    "Elapsed time that counts from a trigger: the first rows are before it.",
+    lines(
+      HEADING.replace("Time", "Elapsed"),
+      rows.map((i) => `${i < 3 ? "-" : ""}00:0${Math.floor(Math.abs(i - 3) / 6)}:${(Math.abs(i - 3) % 6) * 10 || "00"},${b(i)},${f(i)}`),
+    ),
+    { firstInstant: 0 },
+  ),
+  sample(
+    "dates-only.csv",
+    "Every row carries the same date and no time: counted from it, the interval asked.",
+    lines(
+      HEADING,
+      rows.map((i) => `${day(i)},${b(i)},${f(i)}`),
+    ),
+    { firstInstant: "2024-03-14T00:00:00.000Z", questions: ["interval"] },
+  ),
+  sample(
+    "high-and-low.csv",
+    "A whole column of words that mark missing readings elsewhere.",
+    lines(
+      "Time,Pressure (bar),Pump running",
+      rows.map((i) => `${iso(i)},${b(i)},${i % 5 < 2 ? "HIGH" : "LOW"}`),
+    ),
+    { headings: ["Pressure (bar)", "Pump running"], values: [plain.values[0], rows.map((i) => (i % 5 < 2 ? 1 : 0))] },
+  ),
 ];

@@ -82,6 +82,7 @@ export class PlainRows {
     return (
       separator.kind === "character" &&
       separator.pairsFrom === undefined &&
+      separator.stampAt === undefined &&
       plan.cells.wrapped !== true &&
       plan.long === null &&
       separator.character.charCodeAt(0) < 128 &&

@@ -158,7 +158,7 @@ function rangeOf(cells: readonly string[], order: DateOrder): readonly [number, 
 /** Without a clue: month first where the file speaks American units or halves of the day, else day first. Common practice, no source. */
 function likeliest(possible: readonly DateOrder[], cells: readonly string[], hints: ClockHints): DateOrder {
   const american =
-    /[ap]\.?m\.?\s*$/i.test(cells[0] ?? "") ||
+    /[ap]\.?m\.?\s*(?:[ECMP][SD]T)?$/i.test(cells[0] ?? "") ||
     /(?:\b|_)(?:psi[ag]?|gpm|hp|fahrenheit)\b|°f\b/i.test([...hints.context.preamble, ...hints.headings].join(" "));
   const wish: DateOrder = american ? "mdy" : "dmy";
   return possible.includes(wish) ? wish : possible[0];

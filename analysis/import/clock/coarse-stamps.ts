@@ -1,16 +1,21 @@
 import type { ClockLedger } from "./clock-ledger";
+import { INTERVAL_QUESTION } from "./counted-clock";
 
 const UNITS = [0.001, 0.01, 0.1, 1, 60, 3600];
 
 /**
  * Several rows a stamp, because the file cut its stamps to whole seconds, minutes, hours or decimals: the rows are spread evenly over their unit, in place.
  * Only where most stamps stand several times and as often as each other: single repeated rows are duplicates.
- * @param times s, shape [n]; NaN rows stay
+ * @param times s, shape [n]; NaN rows stay     @param interval s, as the person or the lines above the table say it
  */
-export function spreadCoarseStamps(times: Float64Array, ledger: ClockLedger): void {
+export function spreadCoarseStamps(times: Float64Array, interval: number | null, ledger: ClockLedger): void {
   const groups = findGroups(times);
   if (groups === null) return;
   const { starts, counts, instants } = groups;
+  if (counts.length < 3) {
+    countWithinStamps(times, groups, interval, ledger);
+    return;
+  }
   const usual = modeOf(counts.slice(1, -1).filter((c) => c > 1));
   if (usual === null) return;
   const even = counts.slice(1, -1).filter((c) => Math.abs(c - usual) <= 1).length;
@@ -31,6 +36,26 @@ export function spreadCoarseStamps(times: Float64Array, ledger: ClockLedger): vo
 
 type Groups = { readonly starts: readonly number[]; readonly counts: readonly number[]; readonly instants: readonly number[] };
 
+/** So many rows of one stamp are no duplicates but a stamp too coarse to tell them apart, as a date without its time. */
+const LEAST_IN_STAMP = 5;
+
+/** One or two stamps for all rows: nothing shows how far apart the rows are; they are counted from their stamp and the interval is asked. */
+function countWithinStamps(times: Float64Array, { counts }: Groups, interval: number | null, ledger: ClockLedger): void {
+  if (counts.every((count) => count < LEAST_IN_STAMP)) return;
+  let [last, at] = [Number.NaN, 0];
+  for (let i = 0; i < times.length; i++) {
+    if (Number.isNaN(times[i])) continue;
+    at = times[i] === last ? at + 1 : 0;
+    last = times[i];
+    times[i] += at * (interval ?? 1);
+  }
+  ledger.notes.push({
+    kind: "coarse-stamps",
+    text: "Nearly all rows carry the same stamp; they are counted from it, one after the other.",
+  });
+  if (interval === null) ledger.questions.push(INTERVAL_QUESTION);
+}
+
 /** Runs of equal instants; null where too few rows repeat to be worth a look. */
 function findGroups(times: Float64Array): Groups | null {
   let repeats = 0;
@@ -48,7 +73,7 @@ function findGroups(times: Float64Array): Groups | null {
       instants.push(times[i]);
     }
   }
-  return counts.length < 4 ? null : { starts, counts, instants };
+  return { starts, counts, instants };
 }
 
 function modeOf(counts: readonly number[]): number | null {

@@ -66,7 +66,7 @@ const ORDERS = ["dmy", "mdy", "ymd"] as const;
 
 export const foldHeading = (column: ColumnText): string =>
   foldWord(`${column.heading} ${column.unitsCell ?? ""}`.replace(/([a-z])([A-Z])/g, "$1 $2"))
-    .replace(/[_\-[\](){}:;,/]+/g, " ")
+    .replace(/[_\-[\](){}:;,/]+|(?<=\p{L})\.(?=\p{L}{2})/gu, " ")
     .replace(/\s+/g, " ")
     .trim();
 

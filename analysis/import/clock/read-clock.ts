@@ -68,7 +68,8 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
   };
   for (const [k, profile] of profiles.entries()) {
     if (profile.share < 0.6) continue;
-    const heading = (isTimeHeading(profile.words) ? 10 : 0) + (/\b(utc|gmt)\b/.test(profile.words) ? 5 : 0) - k / 100;
+    const world = /\b(utc|gmt)\b/.test(profile.words);
+    const heading = (isTimeHeading(profile.words) || world ? 10 : 0) + (world ? 5 : 0) - k / 100;
     const moving = profile.column.sample.some((cell) => cell !== "" && cell !== profile.column.sample[0]);
     const add = (score: number, used: readonly ColumnProfile[], read: () => ClockReading) =>
       found.push({ score: score + heading - (moving || used.length > 1 ? 0 : 60), profiles: used, read });

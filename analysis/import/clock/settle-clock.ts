@@ -1,7 +1,7 @@
 import type { Clock } from "../../../shared/record/clock";
 import { seconds } from "../../../shared/units/quantity";
 import type { ImportChoices } from "../import-log";
-import { readClockAnswers } from "./clock-hints";
+import { type ClockAnswers, readClockAnswers } from "./clock-hints";
 import type { ClockLedger } from "./clock-ledger";
 import type { ClockReading, SettledClock } from "./clock-reading";
 import { mendResets } from "./clock-resets";
@@ -40,17 +40,17 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
   const shown = times.find((t) => !Number.isNaN(t)) ?? 0;
   const absolute = toInstants(times, reading, ledger);
   const east = absolute && reading.kind === "civil" ? shown - (times.find((t) => !Number.isNaN(t)) ?? 0) : 0;
-  if (!risesEvenly(times)) mendLeaps(times, reading, absolute ? east : null, answers.clock, ledger);
+  if (!risesEvenly(times)) mendLeaps(times, reading, absolute ? east : null, answers, ledger);
   return { ...finish(times, reading, absolute, turned, ledger), dateOrder };
 }
 
 /** Where the clock leapt, fell back, was put forward, or is too coarse: in place. East: s of the logger's clock ahead of UTC, null without instants. */
-function mendLeaps(times: Float64Array, reading: ClockReading, east: number | null, answer: string | null, ledger: ClockLedger): void {
+function mendLeaps(times: Float64Array, reading: ClockReading, east: number | null, answers: ClockAnswers, ledger: ClockLedger): void {
   if (east !== null) {
-    mendResets(times, east, answer, ledger);
+    mendResets(times, east, answers.clock, ledger);
     if (reading.zone === null && reading.kind !== "unix") followSummerTime(times, ledger);
   } else followRestarts(times, ledger);
-  spreadCoarseStamps(times, ledger);
+  spreadCoarseStamps(times, answers.interval ?? reading.interval, ledger);
   findSetBack(times, ledger);
 }
 

@@ -39,6 +39,9 @@ class StampScanner {
   ) {}
 
   scan(): Stamp | null {
+    // "2024:05:01 10:15:00" as cameras write it
+    if (/^\d{4}:\d{2}:\d{2}(?=[ T])/.test(this.text))
+      return new StampScanner(this.text.replace(/^(\d{4}):(\d{2}):/, "$1-$2-"), this.order).scan();
     while (this.at < this.text.length) if (!this.step()) return null;
     return this.finish();
   }

@@ -12,7 +12,12 @@ const same = (cell: string) => cell;
 export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart | null {
   if (profile.share < 0.6) return null;
   if (profile.kind === "time") return { profile, asText: same, plain: true };
-  if (profile.kind !== "number" || !isTimeHeading(`${profile.words} `) || profile.numbers.length === 0) return null;
+  if (
+    profile.kind !== "number" ||
+    !(isTimeHeading(`${profile.words} `) || /\bhh ?mm(?: ?ss)?\b/.test(profile.words)) ||
+    profile.numbers.length === 0
+  )
+    return null;
   const known = profile.numbers.filter((v) => !Number.isNaN(v));
   if (known.every((v) => v >= 0 && v < 1) && known.some((v) => v > 0))
     return { profile, asText: (cell) => fractionAsText(plainNumber(cell, decimal, null)), plain: false };

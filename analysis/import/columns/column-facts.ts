@@ -36,7 +36,8 @@ export function gatherFacts(
   const own = spacedWords(column.heading);
   const { unit: written, from } = findUnitOf(column, line, choice, values);
   const unit = from === "choice" ? written : asFileSays(written, column.heading, preamble);
-  const said = guessRole(own, unit?.unit ?? null, values);
+  // acidity is no pressure of a head
+  const said = /\bpH\b/.test(column.heading) ? guessRole("ph", unit?.unit ?? null, values) : guessRole(own, unit?.unit ?? null, values);
   const told = line === "" ? null : guessRole(spacedWords(line.split(/[|]/)[0]), unit?.unit ?? null, values);
   const useLine = told !== null && said.generic && told.by !== "none";
   return {
@@ -76,6 +77,8 @@ function findUnitOf(
   const cell = unitOfCells(column.sample);
   if (cell !== null) return { unit: cell, from: "cells" };
   const own = guessRole(spacedWords(column.heading), null, values);
+  const letter = own.role === "temperature" ? /\s([CF])$/.exec(column.heading)?.[1] : undefined;
+  if (letter !== undefined) return { unit: wholeUnit(letter), from: "heading" };
   for (const part of line.split(/[|;,\t]|\s\/\s/)) {
     const told = wholeUnit(part.trim()) ?? unitInHeading(part.trim());
     if (told !== null && suits(own, column, told, values)) return { unit: told, from: "preamble" };

@@ -43,6 +43,7 @@ export type RoleGuess = {
 export function guessRole(words: string, unit: Unit | null, values: ColumnValues): RoleGuess {
   const generic = GENERIC_WORDS.test(words);
   const best = bestByWords(words, unit, values);
+  if (best?.role === "pressure" && AIR.test(words) && isWeather(unit, values)) return { role: "other", by: "words", generic: false };
   if (OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
   if ((best === null || best.role === "running") && PLACE_OR_OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
   if (SIGNAL_WORDS.test(words) && !(best !== null && isSignal(unit, values))) return { role: "other", by: "words", generic: false };
@@ -58,6 +59,14 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
   )
     return { role: "running", by: "values", generic: false };
   return { role: "other", by: "none", generic };
+}
+
+const AIR = /\bair\b|\bpression (?:de l )?air\b|\bp air\b|\baria\b|\baire\b/;
+
+/** Where the pressure of the air itself lies from the sea to 1,500 m; the air in a tank stands above it. Common practice, no source. */
+function isWeather(unit: Unit | null, { low, high }: ColumnValues): boolean {
+  if (unit === null || !unit.quantity.toLowerCase().endsWith("pressure")) return false;
+  return low * unit.factor > 84_000 && high * unit.factor < 108_000;
 }
 
 const ON = /\bon\b|\bein\b|\baan\b|\bmarche\b|\bmarcha\b|\bmarcia\b|\bligad[ao]\b|\bencendid[ao]\b|\bacces[ao]\b|\brun/;
@@ -85,7 +94,7 @@ function byValues(role: ChannelRole, values: ColumnValues): number {
 }
 
 const isSignal = (unit: Unit | null, values: ColumnValues) =>
-  unit !== null && (unit.quantity === "voltage" || unit.symbol === "mA" || isLoopInAmperes(unit, values));
+  unit !== null && (unit.quantity === "voltage" || unit.symbol === "mA" || unit.symbol === "µA" || isLoopInAmperes(unit, values));
 
 /** Raw signals and per cent can stand for anything measured; a head in metres can be a pressure or a level. */
 function canBe(role: ChannelRole, unit: Unit, values: ColumnValues): boolean {

@@ -8,7 +8,8 @@ export type ChannelLine = { readonly text: string };
 
 const CHANNEL =
   "(?:ch|chan|channel|kanal|canal|canale|voie|kanaal|ain|ai|input|eingang|entree|entrada|ingresso|ingang|sensor|capteur|column|spalte|colonne|columna|coluna|colonna|kolom)";
-const MARKS = "[\\s:=;,\\t|\"'.)\\]>-]";
+/** A minus before a digit belongs to the number. */
+const MARKS = "(?:[\\s:=;,\\t|\"'.)\\]>]|-(?!\\d))";
 
 /**
  * Lines that name the column and go on: "Ch1: Pressure, bar", "CH1;Druck;bar;0..10", "Channel 1 = Flow (L/min)", "Pressure unit: bar".

@@ -29,6 +29,7 @@ export function signalOfValues(unit: FoundUnit | null, words: string, values: Co
     // a live zero: what rests at 4 and never stays lower but for a broken wire
     return values.median >= 3.6 ? SIGNALS[0][1] : SIGNALS[1][1];
   }
+  if (unit.unit.symbol === "µA" && values.low >= 3400 && values.high <= 22_500) return SIGNALS[0][1];
   if (isLoopInAmperes(unit.unit, values)) return SIGNALS[0][1];
   if (unit.unit.symbol !== "V" && unit.unit.symbol !== "mV") return null;
   const [low, high] = [values.low * unit.unit.factor, values.high * unit.unit.factor];

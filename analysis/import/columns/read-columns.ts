@@ -31,7 +31,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
     if (choice.role === "time") return { ...timeReading, reason: "as you chose" };
     if (choice.role === null && isTime(profileColumn(column, context.decimal, context.thousands))) return timeReading;
     const values = columnValues(column, context);
-    const words = values.texts.length > 0 ? readWords(column, values, choice.role) : null;
+    const words = readWords(column, values, choice.role);
     const line = alone ? `${onlyChannelLine(preamble)} | ${lines[k]}` : lines[k];
     return words ?? gatherFacts(column, names[k], line, preamble, values, choice);
   });
@@ -57,12 +57,17 @@ function isTime(profile: ColumnProfile): boolean {
 
 /** A column of words: a running flag where they are words for on and off, else text. Null where numbers prevail. */
 function readWords(column: ColumnText, values: ColumnValues, chosen: ColumnReading["role"] | null): ColumnReading | null {
-  if (values.texts.length < 0.5 * values.filled) return null;
   const words = spacedWords(column.heading);
-  const states = stateWords(values.texts);
-  if (states === null) return { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
   const said = guessRole(words, null, { ...values, binary: true });
-  const role = chosen ?? (said.role === "other" && said.by === "words" ? "other" : "running");
+  const contact = /\bcontact\w*\b|\bkontakt\b|\brelay\b|\brelais\b|\bswitch\b|\bcontat\w*\b/.test(words);
+  // "low" and "open" are marks of missing readings, unless the whole column is such words
+  const whole = stateWords(column.sample, contact);
+  const paired = whole !== null && new Set(whole.values()).size === 2 && ![...whole.keys()].every((word) => /^[01]$/.test(word));
+  if (!paired && (values.texts.length === 0 || values.texts.length < 0.5 * values.filled)) return null;
+  const states = paired ? whole : stateWords(values.texts, contact);
+  if (states === null) return { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
+  // a flow switch is on while water flows: no running flag of a pump
+  const role = chosen ?? (said.role === "running" || (said.role === "other" && said.by !== "words") ? "running" : "other");
   return {
     ...NOTHING,
     role,

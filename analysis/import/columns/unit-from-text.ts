@@ -3,7 +3,7 @@ import { findUnit, type Unit } from "../../../shared/units/unit-table";
 /** A unit and what the same text says of its reference. */
 export type FoundUnit = { readonly unit: Unit; readonly reference: "gauge" | "absolute" | null; readonly text: string };
 
-const ABSOLUTE = /\b(abs(olute?|olut\w*|oluto|oluta|oluut)?|absolu)\b\.?/i;
+const ABSOLUTE = /\b(abs(?:olut\w*|oluut)?|absolue?s?|assolut[aoie])\b\.?/i;
 const GAUGE = /\b(gauge|gage|rel(ative?|ativ\w*|atief)?|uberdruck|überdruck|manometr\w*|manométr\w*|overdruk|effective?)\b\.?/i;
 
 /** What words say of a pressure's reference: "abs.", "gauge", "Überdruck"; null where they say nothing. */
@@ -56,7 +56,11 @@ export function unitInHeading(heading: string): FoundUnit | null {
     if (unit !== null && (/[,;_:|]/.test(match[0]) || !isWord(unit.text))) return unit;
   }
   const whole = wholeUnit(text);
-  return whole === null || isWord(text) ? null : whole;
+  if (whole !== null && !isWord(text)) return whole;
+  // "pressureBar", "pressure.bar": the last of the words that a program runs together
+  const last = /(?:\p{Ll}(?=(\p{Lu}\p{L}*)$)|\p{L}\.(?=(\p{L}+)$))/u.exec(text);
+  const joined = last === null ? null : wholeUnit((last[1] ?? last[2]).replace(/^\p{Lu}(?=\p{Ll})/u, (c) => c.toLowerCase()));
+  return joined === null || isWord(joined.text) ? null : joined;
 }
 
 /** Unit names that are as often a word or a letter of the heading itself: "Flow in", "Ch", "Sensor A". They need brackets or a comma. */

@@ -3,11 +3,26 @@ import type { HeadTable } from "../head-table";
 
 export const RULING = /^[\s\-=_+*~.|,;:]*$/;
 
-/** Index of the nearest row above `from` that is neither blank nor a ruling ("-----  ----") nor a comment; -1 where there is none. */
+/** Words over the statistics that some programs put between headings and data. */
+const STATISTIC =
+  /^(?:min(?:imum)?|max(?:imum)?|av(?:era)?ge?|mean|median|sum|total|std\.? ?dev\.?|mittel(?:wert)?|durchschnitt|moyenne|moy|media|promedio|média|gemiddelde)\.?:?$/i;
+/** Names of types that some programs write under the headings. */
+const TYPE_NAME =
+  /^(?:date(?:time)?|time(?:stamp)?|float\d*|double|real|decimal|number|numeric|int(?:eger)?\d*|string|str|text|bool(?:ean)?|char|varchar)$/i;
+
+/** A row of statistics ("Min,2.1,0.5") or of the names of types ("datetime,float,float") under the headings, which is neither heading nor data. */
+function isAside(cells: readonly string[]): boolean {
+  const [first, ...rest] = cells.filter((cell) => cell !== "");
+  if (first === undefined || rest.length === 0) return false;
+  if (STATISTIC.test(first)) return rest.every((cell) => /^[-+\d.,eE]+$/.test(cell));
+  return TYPE_NAME.test(first) && rest.every((cell) => TYPE_NAME.test(cell)) && rest.some((cell) => !namesTime(cell));
+}
+
+/** Index of the nearest row above `from` that is neither blank nor a ruling ("-----  ----") nor a comment nor one of statistics or types; -1 where there is none. */
 export function rowAbove(head: HeadTable, from: number): number {
   for (let i = from - 1; i >= 0; i--) {
     const row = head.rows[i];
-    if (RULING.test(row.text) || head.isComment(row)) continue;
+    if (RULING.test(row.text) || head.isComment(row) || isAside(row.cells)) continue;
     return i;
   }
   return -1;
