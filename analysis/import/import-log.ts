@@ -2,6 +2,7 @@ import { ImportError } from "../../shared/problems/import-problem";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { LogRecord } from "../../shared/record/log-record";
 import { sayImportProblem } from "../../shared/wording/import-problem";
+import type { PlainPart } from "./body/plain-part";
 import type { Watch } from "./body/read-body";
 import type { SketchedColumn } from "./body/reading-sketch";
 import { type OpenedFile, openContainers } from "./containers/open-containers";
@@ -23,6 +24,8 @@ export type LogFile = {
   open(): AsyncIterable<Uint8Array>;
   /** Bytes from (included) to (left out), where the source can be read at any place: spares a pass over a large file. */
   readonly slice?: (from: number, to: number) => Promise<Uint8Array>;
+  /** Reads the plain rows from a place on with another thread, where the face has one to spare and the file is worth it. Null where that came to nothing. */
+  readonly readTail?: (from: number, choices: ImportChoices) => Promise<PlainPart | null>;
 };
 
 export type ImportProgress = { readonly rows: number; readonly bytes: number; readonly totalBytes: number };

@@ -27,7 +27,7 @@ export async function readFile(file: LogFile, choices: ImportChoices, watch: Wat
   const parts: FilePart[] = [];
   for (const group of plan.groups ?? [null]) {
     const own = group === null ? plan : planOfGroup(plan, group);
-    const body = await readBody(file, survey, own, watch);
+    const body = await readBody(file, survey, own, watch, "bytes", choices);
     if (body.store.count === 0 && parts.length > 0) continue;
     refuseEmpty(file, plan, body.store.count);
     const marks = dropLateSentinels(

@@ -1,6 +1,8 @@
 import { createHash } from "node:crypto";
 import { open, readFile, stat } from "node:fs/promises";
+import { availableParallelism } from "node:os";
 import { basename } from "node:path";
+import { isMainThread } from "node:worker_threads";
 import type { LogFile } from "../../analysis/import/import-log";
 import { ImportError } from "../../shared/problems/import-problem";
 import { SiteFileError } from "../../shared/problems/site-file-problem";
@@ -9,6 +11,8 @@ import { NO_SITE_FACTS, readSiteFacts } from "../../shared/site/read-site-facts"
 import type { SiteFacts } from "../../shared/site/site-facts";
 
 const CHUNK_BYTES = 1 << 20;
+/** A thread takes about a tenth of a second to start: as long as some 30 MB take to be read. */
+const WORTH_A_THREAD = 100e6;
 
 /** A log on disk. @throws ImportError where it cannot be opened */
 export async function openLog(path: string): Promise<LogFile> {
@@ -20,6 +24,9 @@ export async function openLog(path: string): Promise<LogFile> {
     sha256: null,
     open: () => chunks(path, name),
     slice: (from, to) => slice(path, name, from, to),
+    ...(size >= WORTH_A_THREAD && isMainThread && availableParallelism() > 1
+      ? { readTail: async (from, choices) => (await import("./tail-reader")).readTail(path, from, choices) }
+      : {}),
   };
 }
 

@@ -1,18 +1,20 @@
-import { decodeText, plainBytes, withoutNul } from "../encoding";
+import { plainBytes } from "../encoding";
+import { type ImportChoices, NO_CHOICES } from "../import-choices";
 import type { LogFile } from "../import-log";
 import type { LongForm } from "../long-form";
 import type { Survey } from "../survey";
 import type { TablePlan } from "../table-plan";
+import { BlockReader } from "./block-reader";
 import { LongStore } from "./long-store";
+import { canReadApart } from "./plain-part";
 import { PlainRows } from "./plain-rows";
-import { ReadingSketch, type SketchedColumn } from "./reading-sketch";
+import { readInTwo } from "./read-in-two";
+import { type SketchedColumn, sketchOf } from "./reading-sketch";
 import { RowLog } from "./row-log";
 import type { RowSink } from "./row-sink";
 import { RowStore } from "./row-store";
 import { TextRows } from "./text-rows";
-import { type LineBlock, wholeLines } from "./whole-lines";
-
-const LF = 10;
+import { wholeLines } from "./whole-lines";
 
 export type Body<Sink extends RowSink = RowStore> = { readonly store: Sink; readonly log: RowLog; readonly lastLine: number };
 /** Called now and then with the rows and bytes read so far, and what they look like where one asks; throws to stop the reading. */
@@ -28,11 +30,23 @@ export async function readBody(
   plan: TablePlan,
   watch: Watch,
   way: "bytes" | "text" = "bytes",
+  choices: ImportChoices = NO_CHOICES,
 ): Promise<Body> {
   const estimate = Math.ceil((file.bytes / Math.max(2, plan.bytesPerRow)) * 1.02) + 16;
   const wide = plan.columns.filter((column) => column.use === "number").map((column) => column.wide);
   const store = new RowStore(Math.min(estimate, file.bytes), wide);
   const plain = way === "bytes" && PlainRows.canRead(plan) ? new PlainRows(plan, store, survey.encoding.encoding) : null;
+  const { slice, readTail } = file;
+  const sketch = sketchOf(plan, store, file.bytes);
+  if (plain !== null && slice !== undefined && readTail !== undefined && canReadApart(plan, survey)) {
+    const log = new RowLog(plan);
+    const rows = new TextRows(plan, store, log);
+    const reader = new BlockReader(plan, survey, log, rows, plain);
+    await readInTwo({ bytes: file.bytes, slice, readTail: (from) => readTail(from, choices) }, survey, rows, reader, (bytes) =>
+      watch(store.count, bytes, () => sketch.upTo(bytes)),
+    );
+    return { store, log, lastLine: reader.line };
+  }
   return readRows(file, survey, plan, watch, store, plain);
 }
 
@@ -52,14 +66,7 @@ async function readRows<Sink extends RowSink>(
   const log = new RowLog(plan);
   const rows = new TextRows(plan, store, log);
   const reader = new BlockReader(plan, survey, log, rows, plain);
-  const sketch =
-    store instanceof RowStore
-      ? new ReadingSketch(
-          plan.columns.filter(({ use }) => use === "number"),
-          store,
-          file.bytes,
-        )
-      : null;
+  const sketch = store instanceof RowStore ? sketchOf(plan, store, file.bytes) : null;
   let bytes = 0;
   for await (const block of wholeLines(plainBytes(file.open(), survey.encoding), survey.carriageReturns)) {
     reader.take(block);
@@ -68,73 +75,4 @@ async function readRows<Sink extends RowSink>(
   }
   rows.finish();
   return { store, log, lastLine: reader.line };
-}
-
-/** Walks the lines of each block: plain rows by their bytes, the others as text. */
-class BlockReader {
-  /** Lines passed so far. */
-  line = 0;
-  private ended = true;
-
-  constructor(
-    private readonly plan: TablePlan,
-    private readonly survey: Survey,
-    private readonly log: RowLog,
-    private readonly rows: TextRows,
-    private readonly plain: PlainRows | null,
-  ) {}
-
-  take(block: LineBlock): void {
-    const whole = block.bytes.lastIndexOf(LF, block.to - 1) + 1;
-    let at = this.skipAbove(block);
-    while (at < block.to) {
-      if (this.plain !== null && at < whole && !block.cut && !this.rows.wantsNext) {
-        at = this.takePlain(this.plain, block.bytes, at, whole);
-        if (at >= block.to) return;
-      }
-      at = this.takeText(block, at);
-    }
-  }
-
-  private takePlain(plain: PlainRows, bytes: Uint8Array, from: number, to: number): number {
-    const at = plain.take(bytes, from, to);
-    if (plain.taken > 0) {
-      this.log.data();
-      plain.store.lines.pushRun(this.line + 1, plain.taken);
-      this.line += plain.taken;
-    }
-    return at;
-  }
-
-  private takeText(block: LineBlock, at: number): number {
-    const { encoding } = this.survey.encoding;
-    this.line++;
-    const end = this.lineEnd(block, at);
-    if (block.cut)
-      this.log.reject(this.line, decodeText(block.bytes.subarray(at, at + 80), encoding), "the line is longer than a row can be");
-    else this.rows.takeLine(decodeText(withoutReturn(withoutNul(block.bytes.subarray(at, end))), encoding), this.line, !this.ended);
-    return end + 1;
-  }
-
-  /** Passes the lines above the data. */
-  private skipAbove(block: LineBlock): number {
-    let at = block.from;
-    while (at < block.to && this.line + 1 < this.plan.firstLine) {
-      this.line++;
-      at = this.lineEnd(block, at) + 1;
-    }
-    return at;
-  }
-
-  private lineEnd(block: LineBlock, at: number): number {
-    const found = block.bytes.indexOf(LF, at);
-    this.ended = found >= 0 && found < block.to;
-    return this.ended ? found : block.to;
-  }
-}
-
-function withoutReturn(bytes: Uint8Array): Uint8Array {
-  let to = bytes.length;
-  while (to > 0 && bytes[to - 1] === 13) to--;
-  return bytes.subarray(0, to);
 }

@@ -1,4 +1,4 @@
-import type { PlannedColumn } from "../table-plan";
+import type { PlannedColumn, TablePlan } from "../table-plan";
 import type { RowStore } from "./row-store";
 
 /** A column as far as it is read: least and greatest value for each of as many equal parts of the file's bytes, SI; NaN where none was read yet. */
@@ -56,3 +56,10 @@ function widen({ min, max }: SketchedColumn, part: number, values: Float32Array 
   min[part] = low;
   max[part] = high;
 }
+
+export const sketchOf = (plan: TablePlan, store: RowStore, totalBytes: number): ReadingSketch =>
+  new ReadingSketch(
+    plan.columns.filter(({ use }) => use === "number"),
+    store,
+    totalBytes,
+  );

@@ -1,5 +1,6 @@
 import type { PlannedColumn } from "../table-plan";
 import { LineNumbers } from "./line-numbers";
+import type { PlainPart } from "./plain-part";
 import type { RowSink } from "./row-sink";
 import { RowTimes } from "./row-times";
 
@@ -92,6 +93,17 @@ export class RowStore implements RowSink {
       const { factor, offset } = planned[i].reading;
       const { low, high } = toSi(columns[i], this.values[i], this.count, rows, factor, offset);
       this.widen(i, low, high);
+    }
+    this.count += rows;
+  }
+
+  /** Rows of a part read elsewhere, without their line numbers. */
+  append({ rows, times, values }: Pick<PlainPart, "rows" | "times" | "values">): void {
+    this.makeRoom(rows);
+    this.times.append(times);
+    for (let i = 0; i < values.length; i++) {
+      this.values[i].set(values[i], this.count);
+      for (let k = 0; k < rows; k++) this.widen(i, values[i][k], values[i][k]);
     }
     this.count += rows;
   }

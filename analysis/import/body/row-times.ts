@@ -1,3 +1,6 @@
+/** Times of a part of the rows: shape [n], s, or where they rise evenly their start and step. */
+export type TimesPart = Float64Array | { readonly first: number; readonly step: number; readonly count: number };
+
 /**
  * What the clock made of the rows read so far, s: start and step while they rise evenly to the last bit, an array from the first that does not.
  * Rows of a counted clock (NaN from the first on) take no memory either.
@@ -58,6 +61,26 @@ export class RowTimes {
   /** Start and step where all rows stand evenly and rise, else null; nothing is known of fewer than two rows. */
   even(): { readonly first: number; readonly step: number } | null {
     return this.listed === null && this.count > 1 && this.step > 0 ? { first: this.first, step: this.step } : null;
+  }
+
+  /** As it can be handed over. */
+  part(): TimesPart {
+    const even = this.even();
+    return even === null ? this.all().slice() : { ...even, count: this.count };
+  }
+
+  /** Those of a part read elsewhere. */
+  append(part: TimesPart): void {
+    if (part instanceof Float64Array) {
+      this.pushMany(part, part.length);
+      return;
+    }
+    const { first, step, count } = part;
+    if (this.listed === null && this.count > 1 && step === this.step && first === this.at(this.count)) {
+      this.count += count;
+      return;
+    }
+    for (let i = 0; i < count; i++) this.push(first + i * step);
   }
 
   /** All of them, shape [count]. Makes an array where they stand evenly: ask once. */

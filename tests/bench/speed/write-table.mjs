@@ -25,19 +25,25 @@ export function writeTable(result) {
     parts.push(
       "### Growth of reading",
       tableOf(
-        ["rows", "ms", "ns a row", "peak MiB of the process"],
-        result.growth.map((g) => [g.rows.toLocaleString("en-US"), round(g.ms), round(g.nsPerRow), round(g.peakMiB)]),
+        ["rows", "wall ms", "processor ms", "processor ns a row", "peak MiB of the process"],
+        result.growth.map((g) => [g.rows.toLocaleString("en-US"), round(g.ms), round(g.cpuMs), round(g.nsPerRow), round(g.peakMiB)]),
       ),
+      ...(result.inTwo === null
+        ? []
+        : [
+            `A year on one core: ${round(result.inTwo.oneCoreMs)} ms, by two threads on ${result.inTwo.cores}: ${round(result.inTwo.allCoresMs)} ms, ${round(result.inTwo.ratio, 2)} times as fast.`,
+          ]),
       "### Growth of the whole command (one run each)",
       tableOf(
-        ["rows", "wall s", "us a row", "peak MiB", "bytes a row"],
+        ["rows", "wall s", "processor s", "processor us a row", "peak MiB", "bytes a row"],
         result.wholeGrowth.map((g) =>
           g.refused
-            ? [g.rows, g.refused, "", "", ""]
+            ? [g.rows, g.refused, "", "", "", ""]
             : [
                 g.rows.toLocaleString("en-US"),
                 round(g.ms / 1000, 1),
-                round((g.ms * 1000) / g.rows, 2),
+                round(g.cpuMs / 1000, 1),
+                round((g.cpuMs * 1000) / g.rows, 2),
                 round(g.peakMiB),
                 round((g.peakMiB * 2 ** 20) / g.rows),
               ],
