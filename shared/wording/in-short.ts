@@ -7,12 +7,12 @@ const IN_A_LIST: { readonly [K in FindingKind]: string } = {
   "short-cycles": "short cycles",
   oscillation: "oscillation",
   drift: "drift at steady draw",
-  tracking: "pressure held",
-  "tank-charge": "the tank",
+  tracking: "pressure outside its band",
+  "tank-charge": "tank charge",
   "leak-down": "leak-down",
-  sensor: "the sensor",
-  "pump-performance": "what the pump gives",
-  demand: "what is drawn",
+  sensor: "sensor signal",
+  "pump-performance": "pump output",
+  demand: "draw",
 };
 
 /** From here on one cause is more likely than all others together. */

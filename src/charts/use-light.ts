@@ -15,18 +15,26 @@ const DARK = "(prefers-color-scheme: dark)";
 
 function shownLight(): ShownLight {
   const chosen = document.documentElement.dataset.light ?? "device";
-  const name = chosen === "device" ? (matchMedia(DARK).matches ? "night" : "paper") : chosen;
+  const name = chosen === "device" ? lightOfDevice() : chosen;
   if (latest?.name !== name) latest = { name, colours: readColours(document.documentElement) };
   return latest;
+}
+
+const CONTRAST = "(prefers-contrast: more)";
+
+/** As src/look/tokens.css decides it. */
+function lightOfDevice(): string {
+  if (matchMedia(DARK).matches) return "night";
+  return matchMedia(CONTRAST).matches ? "sunlight" : "paper";
 }
 
 function watchLight(changed: () => void): () => void {
   const watch = new MutationObserver(changed);
   watch.observe(document.documentElement, { attributes: true, attributeFilter: ["data-light"] });
-  const device = matchMedia(DARK);
-  device.addEventListener("change", changed);
+  const device = [DARK, CONTRAST].map((query) => matchMedia(query));
+  for (const query of device) query.addEventListener("change", changed);
   return () => {
     watch.disconnect();
-    device.removeEventListener("change", changed);
+    for (const query of device) query.removeEventListener("change", changed);
   };
 }
