@@ -80,8 +80,13 @@ export function quantileInPlace(values: Float64Array, q: number, n = values.leng
 /** Median of |value - median|, raw: times NORMAL_PER_MAD it estimates a normal standard deviation. NaN where there is no value. */
 export function medianAbsoluteDeviation(values: Numbers, around = median(values)): number {
   const kept = finiteValues(values);
-  for (let i = 0; i < kept.length; i++) kept[i] = Math.abs(kept[i] - around);
+  toDistances(kept, around);
   return quantileInPlace(kept, 0.5);
+}
+
+/** In a function of its own: a loop compiled while it runs, with a call behind it, was thrown away at each of its ends. */
+function toDistances(values: Float64Array, around: number): void {
+  for (let i = 0; i < values.length; i++) values[i] = Math.abs(values[i] - around);
 }
 
 /** Standard deviation that outliers do not move: median absolute deviation on the normal scale. Hampel 1974. */
