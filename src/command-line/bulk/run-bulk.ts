@@ -1,4 +1,4 @@
-import { mkdir } from "node:fs/promises";
+import { mkdir, readdir, rm } from "node:fs/promises";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import type { FindingsDocument } from "../../../shared/schemas/findings-document";
@@ -25,6 +25,7 @@ export async function runBulk(folder: string, options: AnalyseOptions): Promise<
     return 3;
   }
   await mkdir(out, { recursive: true });
+  await removeHalves(out);
   const done: JobDone[] = [];
   const jobs = logs.map((log) => ({ log, out, limits: options.limits, units: options.units }));
   await runOnWorkers(jobs, availableParallelism(), (one) => {
@@ -42,6 +43,13 @@ export async function runBulk(folder: string, options: AnalyseOptions): Promise<
   await writeTables(rows, out);
   process.stdout.write(forTerminal(table(rows)));
   return rows.length < logs.length || rows.some(({ document }) => document.error !== null) ? 3 : 0;
+}
+
+/** Files that a run which was killed left half written beside their place. */
+async function removeHalves(out: string): Promise<void> {
+  const entries = await readdir(join(out, "logs"), { withFileTypes: true, recursive: true }).catch(() => []);
+  const halves = entries.filter((entry) => entry.isFile() && /\.findings\.json\.[0-9a-f]{8}\.part$/.test(entry.name));
+  await Promise.all(halves.map((entry) => rm(join(entry.parentPath, entry.name), { force: true })));
 }
 
 async function readRows(names: readonly string[], out: string): Promise<readonly Row[]> {

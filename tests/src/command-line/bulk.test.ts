@@ -2,7 +2,7 @@ import { spawn, spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { parquetReadObjects } from "hyparquet";
+import { parquetMetadata, parquetReadObjects } from "hyparquet";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { TOP } from "../../house/source-files";
 
@@ -73,9 +73,34 @@ describe("a folder of logs", () => {
       child.once("exit", () => resolve());
     });
     expect(existsSync(join(out, "findings.jsonl"))).toBe(false);
+    writeFileSync(join(out, "logs", "log-22.csv.findings.json.0123abcd.part"), '{"stamp":'); // as a kill in the middle of writing leaves it
     const again = bulk(out);
+    expect(readdirSync(join(out, "logs")).filter((name) => name.endsWith(".part"))).toEqual([]);
     expect(again.stderr.match(/done before/g)?.length ?? 0).toBeGreaterThanOrEqual(5);
-    expect(readFileSync(join(out, "findings.jsonl"), "utf8")).toBe(readFileSync(join(home, "whole", "findings.jsonl"), "utf8"));
+    for (const table of ["findings.jsonl", "findings.parquet", "columns.txt"])
+      expect(readFileSync(join(out, table)).equals(readFileSync(join(home, "whole", table))), table).toBe(true);
+  });
+
+  test("the list of columns tells every column of the Parquet file, with its type", async () => {
+    const bytes = readFileSync(join(home, "whole", "findings.parquet"));
+    const { schema } = parquetMetadata(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer);
+    const told = readFileSync(join(home, "whole", "columns.txt"), "utf8")
+      .trim()
+      .split("\n")
+      .map((line) => line.split("\t"));
+    expect(told.map(([name]) => name)).toEqual(schema.slice(1).map(({ name }) => name));
+    expect(told.every(([, type, about]) => ["string", "double", "boolean"].includes(type) && about.length > 5)).toBe(true);
+  });
+
+  test("limits of the company hold for the whole folder, and others make the findings anew", () => {
+    const out = join(home, "limits");
+    cpSync(join(home, "whole"), out, { recursive: true });
+    const limits = join(home, "limits.json");
+    writeFileSync(limits, '{ "format": "evenhead-limits", "version": 1, "limits": { "startsPerHour": "1" } }');
+    const run = spawnSync(process.execPath, [PROGRAM, "analyse", "--each", logs, "--out", out, "--limits", limits], { encoding: "utf8" });
+    expect(run.stderr).not.toContain("done before");
+    const kept = JSON.parse(readFileSync(join(out, "logs", "log-02.csv.findings.json"), "utf8"));
+    expect(kept.document.site.limits.startsPerHour).toMatchObject({ value: 1, from: "company" });
   });
 
   test("a changed log is done again, a damaged result too", () => {
