@@ -1,4 +1,4 @@
-import { strFromU8, strToU8, type UnzipFileInfo, type Unzipped, unzipSync, type Zippable, zipSync } from "fflate";
+import { strFromU8, strToU8, type UnzipFileInfo, type Unzipped, unzipSync, Zip, ZipDeflate } from "fflate";
 import { readVisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
 import { fileNameFrom } from "../parts/save-as-file";
 import type { PickedFile } from "../worker/messages";
@@ -26,14 +26,32 @@ export async function visitFileWithLog(id: string): Promise<{ readonly name: str
   return { name, text: writeVisitFile({ ...read.visit, log: packed }) };
 }
 
-/** All named visits in one zip, one visit file each; logs are compressed already and stored as they are. */
-export async function exportVisits(ids: readonly string[]): Promise<Uint8Array<ArrayBuffer>> {
-  const entries: Zippable = {};
+/**
+ * All named visits in one zip, one visit file each. One visit after another is read and packed, and what is packed is given to the browser,
+ * which may put it on disk: thousands of visits together would not fit into memory.
+ */
+export async function exportVisits(ids: readonly string[]): Promise<Blob> {
+  let packed = new Blob([], { type: "application/zip" });
+  let pieces: Uint8Array<ArrayBuffer>[] = [];
+  const zip = new Zip((error, piece) => {
+    if (error !== null) throw error;
+    pieces.push(new Uint8Array(piece));
+  });
+  const handOver = () => {
+    packed = new Blob([packed, ...pieces], { type: "application/zip" });
+    pieces = [];
+  };
   for (const [i, id] of ids.entries()) {
     const file = await visitFileWithLog(id);
-    if (file !== null) entries[`${String(i + 1).padStart(4, "0")} ${file.name}`] = [strToU8(file.text), { level: 1 }];
+    if (file === null) continue;
+    const entry = new ZipDeflate(`${String(i + 1).padStart(4, "0")} ${file.name}`, { level: 1 });
+    zip.add(entry);
+    entry.push(strToU8(file.text), true);
+    handOver();
   }
-  return new Uint8Array(zipSync(entries));
+  zip.end();
+  handOver();
+  return packed;
 }
 
 /**

@@ -78,6 +78,28 @@ describe("a visit kept in the browser", () => {
     expect(errors).toEqual([]);
   });
 
+  test("the browser is asked once to let it last, and the space it takes is shown", async () => {
+    const { page: first } = await opened.fresh();
+    const page = await first.context().newPage();
+    await page.addInitScript(() => {
+      const asked = { times: 0 };
+      Object.assign(window, { asked });
+      Object.defineProperty(navigator.storage, "persist", {
+        value: () => {
+          asked.times++;
+          return Promise.resolve(true);
+        },
+      });
+    });
+    await page.goto(opened.address);
+    await visitWithNotes(page, "first note");
+    await notes(page).fill("second note");
+    await waitUntilKept(page, "second note");
+    expect(await page.evaluate(() => (window as unknown as { asked: { times: number } }).asked.times)).toBe(1);
+    await page.getByRole("button", { name: "Visits" }).click();
+    await page.getByText(/^The visits take \d+(?:\.\d+)?\s?[kM]B\. This browser allows about/).waitFor();
+  });
+
   test("survives a crash in the middle of saving: what is there is always whole", async () => {
     const { page } = await opened.fresh();
     const context = page.context();

@@ -4,6 +4,7 @@ import type { Checklist } from "../../../shared/findings/checklist";
 import { saveAsFile } from "../../parts/save-as-file";
 import { eventsCsv } from "../../report/events-csv";
 import { REPORT_SECTIONS, type ReportSectionId } from "../../report/report-input";
+import { keepLetterhead, keptLetterhead } from "../../state/letterhead";
 import type { StoryProps } from "../view-props";
 import { dataAddress } from "./data-address";
 import "./report-sheet.css";
@@ -27,8 +28,8 @@ const doneSteps = ({ entries }: Checklist) => ADVICE_IDS.filter((id) => entries.
 /** What goes into the report; it is written as one file that anyone can open, read and print without this program. */
 export function ReportSheet({ state, visit, commands, preferences }: StoryProps) {
   const [leaveOut, setLeaveOut] = useState<readonly ReportSectionId[]>([]);
-  const [letterhead, setLetterhead] = useState("");
-  const [logo, setLogo] = useState<string | null>(null);
+  const [letterhead, setLetterhead] = useState(() => keptLetterhead().lines.join("\n"));
+  const [logo, setLogo] = useState(() => keptLetterhead().logo);
   const [paper, setPaper] = useState<"A4" | "Letter">(preferences.units.pressure === "psi" ? "Letter" : "A4");
   const [said, say] = useState("");
   const ids = { letterhead: useId(), logo: useId(), paper: useId() };
@@ -36,11 +37,13 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
 
   const write = async () => {
     say("Writing the report.");
+    const head = { lines: letterhead.split("\n").filter((line) => line.trim() !== ""), logo };
+    keepLetterhead(head);
     const html = await commands.report({
       siteName: name,
       comparison: state.compared,
       done: doneSteps(state.checklist),
-      letterhead: { lines: letterhead.split("\n").filter((line) => line.trim() !== ""), logo },
+      letterhead: head,
       units: preferences.units,
       paper,
       leaveOut,
@@ -51,9 +54,9 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
     say("The report is saved. Open it in any browser to read, print or save it as PDF.");
   };
   const takeLogo = async (file: File | undefined) => {
-    if (file === undefined) return setLogo(null);
+    if (file === undefined) return;
     const address = await dataAddress(file);
-    setLogo(address);
+    if (address !== null) setLogo(address);
     say(address === null ? "The logo must be a PNG, JPEG or SVG picture under 1 MB." : "");
   };
   return (
@@ -86,6 +89,14 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
         accept="image/png,image/jpeg,image/svg+xml"
         onChange={(event) => void takeLogo(event.target.files?.[0])}
       />
+      {logo !== null && (
+        <p className="button-row">
+          <img className="report-logo" src={logo} alt="Your logo as it stands on the report" />
+          <button type="button" onClick={() => setLogo(null)}>
+            Take the logo off
+          </button>
+        </p>
+      )}
       <label htmlFor={ids.paper}>Paper</label>
       <select id={ids.paper} value={paper} onChange={(event) => setPaper(event.target.value === "Letter" ? "Letter" : "A4")}>
         <option>A4</option>
