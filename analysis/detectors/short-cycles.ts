@@ -24,7 +24,7 @@ export const shortCycles: Detector<"short-cycles"> = {
     if (isCannotTell(pump)) return { kind, state: "cannot-tell", because: [{ ...pump, about: kind }] };
     const limit = site.shortCycleLimit.value;
     const found = pump.runs.flatMap((run, i) => (run.complete && spanLength(run) < limit ? [i] : []));
-    const blind = whatIsHidden(record, pump, limit) ?? hiddenStops(pump);
+    const blind = whatIsHidden(record, pump, limit) ?? hiddenStops(pump, limit);
     const unsure = tooNearToTell(record, pump, limit);
     const limits = [blind, unsure].filter((reason) => reason !== null);
     if (found.length === 0) return blind === null ? { kind, state: "clear", limits } : { kind, state: "cannot-tell", because: [blind] };
@@ -61,10 +61,15 @@ function tooNearToTell(record: LogRecord, pump: PumpState, limit: Seconds): Cann
 
 const MANY_HIDDEN = 0.2; // of the runs
 
-/** Pressure alone does not show when a drive went to sleep: where many stops are hidden, runs may have been short unseen. */
-function hiddenStops(pump: PumpState): CannotTell | null {
-  const hidden = pump.runs.filter((run) => !run.complete).length - 2; // the record's own two ends may cut one each
-  if (pump.basis !== "pressure" || hidden <= MANY_HIDDEN * pump.runs.length) return null;
+/**
+ * Neither pressure nor flow shows when a drive went to sleep: where many stops are hidden, runs may have been short unseen. By flow a run lasted at least as
+ * long as water was seen, so that the long ones are no question.
+ */
+function hiddenStops({ basis, runs }: PumpState, limit: Seconds): CannotTell | null {
+  if (basis !== "pressure" && basis !== "flow") return null;
+  const open = runs.filter((run) => !run.complete && (basis === "pressure" || spanLength(run) < limit));
+  const hidden = open.length - 2; // the record's own two ends may cut one each
+  if (hidden <= MANY_HIDDEN * runs.length) return null;
   return { id: "no-pump-state", about: "short-cycles", detail: { missing: "speed", hiddenStops: hidden } };
 }
 

@@ -1,15 +1,14 @@
 import type { MeterPlace, PumpState, Run } from "../../shared/findings/segment";
 import { mainChannel } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
-import type { Channel, LogRecord, Sampling } from "../../shared/record/log-record";
-import { indexAtOrAfter } from "../../shared/record/sampling";
+import type { LogRecord, Sampling } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { median, quantiles, robustSpread } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { mayOnlyHunt, swingsEvenly } from "./even-swing";
-import { flowThresholds } from "./flow-thresholds";
-import { holdsWhileDrawn } from "./holds-while-drawn";
+import { flowingBy } from "./flowing-by";
+import { holdsWhileFlowing } from "./holds-while-flowing";
 import { isSmoothWave } from "./lobe-shape";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
 import { levelStep, noiseOf } from "./pressure-noise";
@@ -33,8 +32,8 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   if (channel === null) return null;
   const values = valuesWithoutSpikes(channel, faults);
   const observed = stretchesOf(channel, faults);
-  const drawing = meter.place === "after-tank" ? drawingBy(mainChannel(record, "flow"), faults) : null;
-  const holds = drawing !== null && site.pump === null && holdsWhileDrawn(values, channel.sampling, observed, drawing);
+  const drawing = meter.place === "after-tank" ? flowingBy(record, faults) : null;
+  const holds = drawing !== null && site.pump === null && holdsWhileFlowing(values, channel.sampling, observed, drawing);
   const saw = sawToothOf(values, observed, holds ? { ...site, pump: "variable-speed" } : site);
   if (saw === null) return null;
   const runs = believed(
@@ -43,16 +42,6 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   );
   const certainty = saw.regulated ? 0.6 : 0.75;
   return { basis: "pressure", channel: channel.heading, mode: "switching", runs, observed, separation: null, certainty, pumps: [] };
-}
-
-function drawingBy(flow: Channel | null, faults: readonly LogFault[]): Curve["drawing"] {
-  const values = flow === null ? [] : valuesWithoutSpikes(flow, faults);
-  const thresholds = flow === null ? null : flowThresholds(values);
-  if (flow === null || thresholds === null) return null;
-  return (t) => {
-    const i = indexAtOrAfter(flow.sampling, t);
-    return values[flow.sampling.kind === "on-change" && i > 0 ? i - 1 : Math.min(i, values.length - 1)] >= thresholds.at;
-  };
 }
 
 function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], site: SiteFacts): SawTooth | null {

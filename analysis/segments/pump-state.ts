@@ -1,9 +1,12 @@
 import type { CannotTell } from "../../shared/findings/cannot-tell";
 import type { MeterPlace, PumpState } from "../../shared/findings/segment";
-import { channelsOf } from "../../shared/record/find-channel";
+import { channelsOf, mainChannel } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
+import { flowingBy } from "./flowing-by";
+import { holdsWhileFlowing } from "./holds-while-flowing";
 import { joinPauses } from "./join-pauses";
 import { pumpFromPressure } from "./pump-from-pressure";
 import { pumpFromWitness } from "./pump-witness";
@@ -34,10 +37,23 @@ export function findPumpState(
 ): PumpState | CannotTell {
   if (drive !== null && drive.mode !== "always-stopped") return drive;
   const flow = meter.place === "before-tank" ? pumpFromWitness(record, faults, "flow") : null;
-  if (flow?.mode === "switching") return joinPauses(flow, record, faults);
+  if (flow?.mode === "switching") return withHiddenStops(joinPauses(flow, record, faults), record, faults, site);
   const pressure = pumpFromPressure(record, faults, site, meter);
   if (pressure !== null) return pressure;
   return drive ?? flow ?? { id: "no-pump-state", about: "starts", detail: { missing: missing(record) } };
+}
+
+/** A drive runs on for a while after the last water has passed: flow tells when it gave water, and not when it stopped. */
+function withHiddenStops(state: PumpState, record: LogRecord, faults: readonly LogFault[], site: SiteFacts): PumpState {
+  const isDrive = site.pump === null ? isHeld(record, faults) : site.pump === "variable-speed";
+  return isDrive ? { ...state, runs: state.runs.map((run) => ({ ...run, complete: false })) } : state;
+}
+
+function isHeld(record: LogRecord, faults: readonly LogFault[]): boolean {
+  const pressure = mainChannel(record, "pressure");
+  const flowing = flowingBy(record, faults);
+  if (pressure === null || flowing === null) return false;
+  return holdsWhileFlowing(valuesWithoutSpikes(pressure, faults), pressure.sampling, stretchesOf(pressure, faults), flowing);
 }
 
 /** The witnesses that could be logged and are not. */

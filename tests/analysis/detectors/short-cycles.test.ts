@@ -50,6 +50,20 @@ describe("short cycles, limit 60 s unless the site says otherwise", () => {
     const record = recordOf([channel("running", onChange([0, 4000, 4012, 9000, 9300], 20_000), [0, 1, 0, 1, 0])]);
     expect(shortCycles.detect(evidenceOf(record))).toMatchObject({ state: "found", finding: { runs: [0], shortest: 12 } });
   });
+  test("the flow of a drive's pump ends before the drive does: short ones are open, long ones are not short", () => {
+    const detectFlow = (picture: string, pump: string) => {
+      const flow = channel(
+        "flow",
+        every(10, picture.length),
+        drawn(picture).map((on) => on * 1e-3),
+      );
+      return shortCycles.detect(evidenceOf(recordOf([flow]), { flowMeter: "before-tank", pump })).state;
+    };
+    const short = "..####......####......####......####......####......####....";
+    expect(detectFlow(short, "fixed-speed")).toBe("found");
+    expect(detectFlow(short, "variable-speed")).toBe("cannot-tell");
+    expect(detectFlow("..########......########......########......########......", "variable-speed")).toBe("clear");
+  });
   test("without a pump state the answer is open", () => {
     const record = recordOf([channel("temperature", every(1, 50), new Array(50).fill(290))]);
     expect(shortCycles.detect(evidenceOf(record))).toMatchObject({ state: "cannot-tell", because: [{ id: "no-pump-state" }] });
