@@ -1,0 +1,64 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type OpenedPage, openPage } from "./open-page";
+import { bringIn, plainLog } from "./visits";
+
+let opened: OpenedPage;
+beforeAll(async () => {
+  opened = await openPage();
+});
+afterAll(() => opened.close());
+
+const story = (page: Page) => page.getByRole("heading", { name: "What this log shows" });
+const notes = (page: Page) => page.getByRole("textbox", { name: "Notes of this visit" });
+/** Visits in the store; looking must not make an empty one. */
+const kept = (page: Page): Promise<number> =>
+  page.evaluate(async () => {
+    const known = await indexedDB.databases();
+    if (!known.some(({ name }) => name === "evenhead")) return 0;
+    return new Promise<number>((done, fail) => {
+      const opening = indexedDB.open("evenhead");
+      opening.onerror = () => fail(opening.error);
+      opening.onsuccess = () => {
+        const count = opening.result.transaction("visits").objectStore("visits").count();
+        count.onsuccess = () => {
+          opening.result.close();
+          done(count.result);
+        };
+      };
+    });
+  });
+
+test("a browser that keeps nothing still shows the whole visit, and says that nothing is kept", async () => {
+  const { page, errors } = await opened.fresh();
+  await page.addInitScript(() => {
+    Object.defineProperty(window.IDBFactory.prototype, "open", {
+      value: () => {
+        throw new DOMException("The operation is insecure.", "SecurityError");
+      },
+    });
+  });
+  await page.reload();
+  await bringIn(page, plainLog("hill-farm.csv"));
+  await story(page).waitFor();
+  await notes(page).fill("gate code 12");
+  await page.getByText("keeps nothing here", { exact: false }).first().waitFor();
+  expect(await notes(page).inputValue()).toBe("gate code 12");
+  expect(errors).toEqual([]);
+});
+
+test("a store that the browser wiped while the page was open is made anew by the next save", async () => {
+  const { page, errors } = await opened.fresh();
+  await bringIn(page, plainLog("hill-farm.csv"));
+  await story(page).waitFor();
+  await notes(page).fill("before");
+  await expect.poll(() => kept(page), { timeout: 20_000 }).toBe(1);
+  const session = await page.context().newCDPSession(page);
+  await session.send("Storage.clearDataForOrigin", { origin: new URL(opened.address).origin, storageTypes: "indexeddb" });
+  await notes(page).fill("after the wipe");
+  await expect.poll(() => kept(page).catch(() => 0), { timeout: 20_000 }).toBe(1);
+  await page.reload();
+  await story(page).waitFor();
+  expect(await notes(page).inputValue()).toBe("after the wipe");
+  expect(errors).toEqual([]);
+});
