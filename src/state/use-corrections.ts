@@ -47,7 +47,9 @@ export function useCorrections(state: PageState, commands: Commands): Correction
 /** What of the choices belongs to a file: its own columns, and answers to questions of its columns or of the whole file. */
 export function correctionOf(layout: FileLayout, choices: ImportChoices): StoredCorrection {
   const headings = layout.columns.map((column) => column.heading);
-  const belongs = (id: string) => !id.includes(":") || headings.includes(id.slice(id.indexOf(":") + 1));
+  // when a log began, and how its clock stood to another's, is true of that log alone
+  const belongs = (id: string) =>
+    (!id.includes(":") && id !== "start-time" && id !== "clock") || headings.includes(id.slice(id.indexOf(":") + 1));
   return {
     signature: layout.signature,
     headings,

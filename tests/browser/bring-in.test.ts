@@ -20,16 +20,38 @@ describe("bringing in a log", () => {
     expect(errors).toEqual([]);
   });
 
-  test("a log without a time is refused with a way on: its interval", async () => {
+  test("a log without a time is read row by row, and its interval is asked", async () => {
     const { page } = await opened.fresh();
     const rows = Array.from({ length: 300 }, (_, i) => `${50 + (i % 7)}.5,${i % 3}`);
     await bringIn(page, textFile("no-time.csv", ["P1 [psi],Flow [gpm]", ...rows].join("\n")));
+    await page.getByRole("button", { name: "Answer them" }).click();
+    const sheet = page.getByRole("dialog");
+    await sheet.getByRole("radio", { name: "2 s" }).check();
+    await sheet.getByText("00:09:58").first().waitFor();
+  });
+
+  test("a log whose time nobody understands is refused with a way on: its interval", async () => {
+    const { page } = await opened.fresh();
+    const rows = Array.from({ length: 300 }, (_, i) => `${50 + (i % 7)}.5,${12 - (i % 5)}.5`);
+    await bringIn(page, textFile("odd-time.csv", ["P1 [psi],Time", ...rows].join("\n")));
     await page.getByRole("heading", { name: "This cannot be read as a log" }).waitFor();
     await page.getByRole("textbox", { name: "How often was a row written?" }).fill("2 s");
     await page.keyboard.press("Enter");
     await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  });
+
+  test("the zone of the clock is changed in the review, and the instants follow", async () => {
+    const { page } = await opened.fresh();
+    await bringIn(page, plainLog("hill-farm.csv"));
+    await page.getByRole("heading", { name: "What this log shows" }).waitFor();
     await page.getByRole("button", { name: "How it was read" }).click();
-    await page.getByRole("dialog").getByText("00:09:58").first().waitFor();
+    const sheet = page.getByRole("dialog");
+    const zone = sheet.getByRole("combobox", { name: "Zone of the logger's clock" });
+    await zone.fill("Nowhere/Land");
+    await sheet.getByText("No zone has this name.").waitFor();
+    await zone.fill("Europe/Lisbon");
+    await zone.press("Enter");
+    await sheet.getByText("time in Europe/Lisbon").waitFor();
   });
 
   test("a question is answered in the review, and the reading follows", async () => {

@@ -1,18 +1,19 @@
-import { useCallback, useEffect, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
 import { sayCorrection } from "../../../shared/wording/correction";
 import { saveAsFile } from "../../parts/save-as-file";
 import { deleteCorrection, keepCorrection, listCorrections } from "../../storage/correction-store";
 import type { StoredCorrection } from "../../storage/database";
+import { readCorrections, withoutPoint } from "../../storage/read-corrections";
 
-/** Corrections that are remembered, to see, delete (and take back), and save. They are changed by correcting such a log again. */
+/** Corrections that are remembered: to see, to forget as a whole or one by one (and take back), to save and to bring back from such a file. */
 export function CorrectionList() {
   const [all, setAll] = useState<readonly StoredCorrection[]>([]);
   const [deleted, setDeleted] = useState<StoredCorrection | null>(null);
   const refresh = useCallback(() => void listCorrections().then(setAll, () => {}), []);
   useEffect(refresh, [refresh]);
-  const remove = async (one: StoredCorrection) => {
-    await deleteCorrection(one.signature);
-    setDeleted(one);
+  const change = async (before: StoredCorrection, after: StoredCorrection | null) => {
+    await (after === null ? deleteCorrection(before.signature) : keepCorrection(after));
+    setDeleted(before);
     refresh();
   };
   const putBack = async (one: StoredCorrection) => {
@@ -30,12 +31,27 @@ export function CorrectionList() {
           <li key={one.signature} className="kept">
             <span>
               <bdi>{one.headings.join(", ")}</bdi>
-              <br />
-              <span className="soft small">
-                <bdi>{sayCorrection(one).join("; ")}</bdi>
-              </span>
+              <ul className="soft small">
+                {sayCorrection(one).map((point, at) => (
+                  <li key={point}>
+                    <bdi>{point}</bdi>{" "}
+                    <button
+                      type="button"
+                      className="button-quiet"
+                      aria-label={`Forget "${point}"`}
+                      onClick={() => void change(one, withoutPoint(one, at))}
+                    >
+                      Forget
+                    </button>
+                  </li>
+                ))}
+              </ul>
             </span>
-            <button type="button" aria-label={`Delete the corrections for ${one.headings.join(", ")}`} onClick={() => void remove(one)}>
+            <button
+              type="button"
+              aria-label={`Delete the corrections for ${one.headings.join(", ")}`}
+              onClick={() => void change(one, null)}
+            >
               Delete
             </button>
           </li>
@@ -54,7 +70,40 @@ export function CorrectionList() {
         >
           Save the corrections as a file
         </button>
+        <BringBack onDone={refresh} />
       </p>
+    </>
+  );
+}
+
+/** Corrections out of a file that was saved here or in another browser; of two for the same headings the file's own stands. */
+function BringBack({ onDone }: { readonly onDone: () => void }) {
+  const input = useRef<HTMLInputElement>(null);
+  const [said, setSaid] = useState("");
+  const take = async (file: File) => {
+    const read = readCorrections(await file.text());
+    for (const one of read ?? []) await keepCorrection(one);
+    setSaid(read === null ? `${file.name} holds no corrections.` : `Brought back for ${read.length} kinds of log.`);
+    onDone();
+  };
+  return (
+    <>
+      <button type="button" onClick={() => input.current?.click()}>
+        Bring back corrections from a file
+      </button>
+      <input
+        ref={input}
+        type="file"
+        accept="application/json,.json"
+        hidden
+        aria-label="File of corrections to bring back"
+        onChange={(event) => {
+          const file = event.target.files?.[0];
+          event.target.value = "";
+          if (file !== undefined) void take(file).catch(() => setSaid("This browser keeps nothing, so nothing was brought back."));
+        }}
+      />
+      <span role="status">{said}</span>
     </>
   );
 }

@@ -7,6 +7,7 @@ import { FileHead } from "./file-head";
 import { FilePicker } from "./file-picker";
 import { QuestionList } from "./question-list";
 import { ReadingNotes, RecordClock, RowsLeftOut, sayRecord } from "./record-summary";
+import { ZoneField } from "./zone-field";
 import "./bring-in.css";
 
 type Props = PageProps & { readonly read: ReadRecord };
@@ -44,6 +45,7 @@ export function Review({ read, state, preferences, commands }: Props) {
       <section aria-labelledby="review-clock">
         <h3 id="review-clock">Clock</h3>
         <RecordClock read={read} locale={locale} />
+        {read.outline.clock.kind === "absolute" ? <ZoneField zone={read.outline.clock.zone} choices={choices} onChoices={change} /> : null}
       </section>
       <section aria-labelledby="review-rows">
         <h3 id="review-rows">Rows</h3>
