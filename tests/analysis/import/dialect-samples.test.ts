@@ -11,6 +11,7 @@ import { logFile } from "../../builders/log-file";
 const TOP = join(import.meta.dirname, "..", "..", "..");
 const FOLDER = join(TOP, "sample-data", "dialects");
 const GOLDEN = join(TOP, "tests", "golden", "dialects.json");
+const TABLE = join(FOLDER, "README.md");
 
 /** `RENEW=1 npx vitest run ...` writes samples and summaries anew; read the difference before it is kept. */
 const renew = process.env.RENEW === "1";
@@ -100,4 +101,44 @@ describe("a sample is the same record", () => {
       expect(await core(logFile(wide, file)), file).toEqual(await core(logFile(bytes, file)));
     }
   });
+});
+
+/** One line a sample for people: what is difficult, whether all that is known came out, and what was asked. */
+async function tableLine(sample: DialectSample): Promise<string> {
+  const { record, layouts } = await read(logFile(sample.bytes, sample.file));
+  const value = (c: number, i: number) => record.channels[c]?.values[i] ?? Number.NaN;
+  const near = (got: number, known: number | null) =>
+    known === null ? Number.isNaN(got) : Math.abs(got - known) <= Math.abs(known) * 1.3e-7 + 1e-12;
+  const asked = record.questions.map(({ id }) => id).sort();
+  const checks = {
+    headings: record.channels.map(({ heading }) => heading).join("\t") === sample.headings.join("\t"),
+    values: sample.values.every((list, c) => list.every((known, i) => near(value(c, i), known))),
+    rows: record.rows.accepted === sample.rows && record.rejects.map(({ row }) => row).join() === sample.rejects.join(),
+    instants: writeInstant(record.clock, timeAt(record.origins[0].sampling, 0)) === sample.firstInstant,
+    questions: asked.join("\t") === [...sample.questions].sort().join("\t"),
+  };
+  const wrong = Object.entries(checks).flatMap(([what, good]) => (good ? [] : [what]));
+  const cell = (text: string) => text.replaceAll("|", "\\|");
+  const result = wrong.length === 0 ? "pass" : `FAIL: ${wrong.join(", ")}`;
+  return `| \`${sample.file}\` | ${cell(sample.about)} | ${layouts[0].dialect} | ${result} | ${cell(asked.join(", ")) || "nothing"} |`;
+}
+
+test("the table of dialects beside the samples says what is true, and every line of it passes", async () => {
+  const lines = [];
+  for (const sample of DIALECT_SAMPLES) lines.push(await tableLine(sample));
+  const passed = lines.filter((line) => line.includes("| pass |")).length;
+  const text = [
+    "# Dialects",
+    "",
+    "Written by `tests/analysis/import/dialect-samples.test.ts` from the samples themselves: headings, SI values, rows, first instant and questions of each",
+    `are compared with what is known of it. ${passed} of ${lines.length} pass.`,
+    "",
+    "| sample | what is difficult | read as | result | asked |",
+    "| --- | --- | --- | --- | --- |",
+    ...lines,
+    "",
+  ].join("\n");
+  if (renew) writeFileSync(TABLE, text);
+  expect(readFileSync(TABLE, "utf8")).toBe(text);
+  expect(passed).toBe(lines.length);
 });
