@@ -77,6 +77,13 @@ export async function importLog(
   refuseUnknownColumns(parts, choices);
   const record = joinParts(parts, choices);
   const notes = leftOut.map(({ problem }) => ({ kind: "left-out", text: `Left out: ${sayImportProblem(problem)}` }));
+  const cut = read.filter(({ wasCut }) => wasCut?.() === true);
+  notes.push(
+    ...cut.map(({ name }) => ({
+      kind: "cut-off",
+      text: `${name} stops before its packed content is over: what follows is lost. Copy it from the logger again.`,
+    })),
+  );
   return { record: { ...record, notes: [...record.notes, ...notes] }, layouts: parts.map((part) => part.layout) };
 }
 

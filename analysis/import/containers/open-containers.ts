@@ -4,7 +4,11 @@ import { utf8Bytes } from "../platform";
 import { joined } from "../survey";
 
 /** A file to read; one of several in an archive or workbook may be left out where it is no log. */
-export type OpenedFile = LogFile & { readonly mayBeLeftOut: boolean };
+export type OpenedFile = LogFile & {
+  readonly mayBeLeftOut: boolean;
+  /** Whether its packed content stops before its end; known once it was read through. */
+  readonly wasCut?: () => boolean;
+};
 
 /** Unpacked bytes of one archive at most: 1 GiB, far above a year of seconds in text and below what a browser tab can hold. */
 export const MOST_UNPACKED = 1024 ** 3;

@@ -6,12 +6,15 @@ import { MOST_UNPACKED, type OpenedFile } from "./open-containers";
 /** Packed bytes unpacked at a time: they may grow a thousandfold (RFC 1951), and what they give is held at once. */
 const PIECE = 16 * 1024;
 
-/** A gzip file unpacked as it is read, anew each time; never held as a whole. */
+/** A gzip file unpacked as it is read, anew each time; never held as a whole. What a file that was cut off still holds is read, and it is told. */
 export function openGzip(file: LogFile): OpenedFile {
-  return { name: file.name, bytes: file.bytes, sha256: file.sha256, mayBeLeftOut: false, open: () => unpack(file) };
+  let isCut = false;
+  const open = () => unpack(file, (cut) => (isCut = cut));
+  return { name: file.name, bytes: file.bytes, sha256: file.sha256, mayBeLeftOut: false, open, wasCut: () => isCut };
 }
 
-async function* unpack(file: LogFile): AsyncGenerator<Uint8Array> {
+/** @param tell whether the file stops before its packed content is over, once it was read to its end */
+async function* unpack(file: LogFile, tell: (cut: boolean) => void): AsyncGenerator<Uint8Array> {
   let ready: Uint8Array[] = [];
   let unpacked = 0;
   const gunzip = new Gunzip((data) => ready.push(data));
@@ -33,5 +36,16 @@ async function* unpack(file: LogFile): AsyncGenerator<Uint8Array> {
       }
       ready = [];
     }
+  }
+  tell(stopsEarly(gunzip));
+}
+
+/** A last push of nothing: the unpacker complains where it is still inside a block. */
+function stopsEarly(gunzip: Gunzip): boolean {
+  try {
+    gunzip.push(new Uint8Array(0), true);
+    return false;
+  } catch {
+    return true;
   }
 }

@@ -1,3 +1,4 @@
+import { unzipSync } from "fflate";
 import readWorkbook from "read-excel-file/universal";
 import { ImportError } from "../../../shared/problems/import-problem";
 import type { LogFile } from "../import-log";
@@ -6,10 +7,31 @@ import { fileOfText, type OpenedFile } from "./open-containers";
 /** The library takes some 60 us and 2 kB a row; above this a CSV export is the better way. */
 const LARGEST_WORKBOOK = 64 * 1024 ** 2;
 
+/** Unpacked: a million rows of a few columns, as many as a sheet holds (ISO/IEC 29500 leaves 1,048,576); its text is held several times over. */
+const LARGEST_UNPACKED = 256 * 1024 ** 2;
+
+/** What the workbook's own directory says it unpacks to, bytes; an entry cannot grow beyond what it names. @throws ImportError damaged-archive */
+function unpackedSize(file: LogFile, bytes: Uint8Array): number {
+  let size = 0;
+  try {
+    unzipSync(bytes, {
+      filter: ({ originalSize }) => {
+        size += originalSize;
+        return false;
+      },
+    });
+  } catch (error) {
+    throw new ImportError({ id: "damaged-archive", file: file.name, why: error instanceof Error ? error.message : String(error) });
+  }
+  return size;
+}
+
 /** The sheets of a workbook as CSV texts whose line numbers are the rows of the sheet. @throws ImportError damaged-archive, too-large */
 export async function openWorkbook(file: LogFile, bytes: Uint8Array): Promise<OpenedFile[]> {
   if (bytes.length > LARGEST_WORKBOOK)
     throw new ImportError({ id: "too-large", file: file.name, what: "the workbook's size in bytes", limit: LARGEST_WORKBOOK });
+  if (unpackedSize(file, bytes) > LARGEST_UNPACKED)
+    throw new ImportError({ id: "too-large", file: file.name, what: "the workbook's unpacked size in bytes", limit: LARGEST_UNPACKED });
   const sheets = await readSheets(file, bytes);
   const filled = sheets.filter(({ data }) => data.length > 0);
   if (filled.length === 0) throw new ImportError({ id: "empty-file", file: file.name });

@@ -59,6 +59,7 @@ export function bombs(): Record<string, Uint8Array> {
     "many-entries.zip": zipSync(Object.fromEntries(Array.from({ length: 1500 }, (_, i) => [`${i}.csv`, small[0]]))),
     "zip-in-zip.zip": zipSync({ "a.zip": nested, "a.csv": nested }),
     "sheet.xlsx": zipSync(parts(digits), { level: 9 }),
+    "two-sheets.xlsx": zipSync({ ...parts(digits), "xl/worksheets/sheet2.xml": digits }, { level: 9 }),
     "cells.xlsx": zipSync(
       parts(xml(`<worksheet><sheetData>${'<row><c t="inlineStr"><is><t>1</t></is></c></row>'.repeat(400_000)}</sheetData></worksheet>`)),
       { level: 9 },

@@ -27,6 +27,30 @@ test("a gzip file is read as what is in it", async () => {
   expect(record.rows.accepted).toBe(30);
 });
 
+test("a gzip file that was cut off is read as far as it goes, and it is said; a whole one says nothing", async () => {
+  const many = `Time,Pressure (bar)\n${Array.from({ length: 3000 }, (_, i) => `${new Date(1.7e12 + i * 1000).toISOString()},${((i * 7919) % 997) / 100}`).join("\n")}\n`;
+  const packed = gzipSync(strToU8(many));
+  const notes = async (bytes: Uint8Array) => {
+    const { record } = await importLog([logFile(bytes, "log.csv.gz", 1000)]);
+    return { rows: record.rows.accepted, cut: record.notes.filter(({ kind }) => kind === "cut-off").map(({ text }) => text) };
+  };
+  expect(await notes(packed)).toEqual({ rows: 3000, cut: [] });
+  const { rows, cut } = await notes(packed.slice(0, packed.length >> 1));
+  expect(rows).toBeGreaterThan(500);
+  expect(rows).toBeLessThan(3000);
+  expect(cut).toEqual(["log.csv.gz stops before its packed content is over: what follows is lost. Copy it from the logger again."]);
+});
+
+test("a workbook that names more than it may unpack to is refused with the limit, in an archive too", async () => {
+  const book = Buffer.from(workbook({ Log: [["Time", "Pressure (bar)"]] }));
+  for (let at = book.indexOf("PK\u0001\u0002", 0, "latin1"); at >= 0; at = book.indexOf("PK\u0001\u0002", at + 4, "latin1")) {
+    book.writeUInt32LE(200_000_000, at + 24); // the unpacked size in the archive's directory, PKWARE APPNOTE 4.3.12
+  }
+  expect(await problemOf(Uint8Array.from(book))).toMatchObject({ id: "too-large" });
+  const small = zipSync({ "a.xlsx": Uint8Array.from(book) });
+  expect(await problemOf(small)).toMatchObject({ id: "too-large", what: "the workbook's unpacked size in bytes", limit: 256 * 1024 ** 2 });
+});
+
 test("a workbook gives dates, numbers and the rows of its sheet", async () => {
   const at = (s: number) => new Date(Date.UTC(2024, 4, 1, 10, 0, s));
   const rows = Array.from({ length: 20 }, (_, i) => [at(i), 4 + i / 8, i === 3 ? null : 20 + i]);
