@@ -121,6 +121,8 @@ function whyNot(id: MeasureId, { before, after, hidden }: Pair): CannotCompareId
     case "oscillation-height":
       return evidence((s) => s.lookedAt, "sampling-hides-it");
     case "share-within-band":
+      // Read off the pressure, the time that counts as running depends on the sampling, and with it the share.
+      if (hidden.runS !== null && (before.visit.runsFromPressure || after.visit.runsFromPressure)) return "sampling-hides-it";
       return evidence((s) => s.tracked, "no-set-pressure") ?? (differ((v) => v.bandPa) ? "limits-differ" : null);
     case "drift-at-steady-flow":
       return before.visit.driftsPa.length === 0 || after.visit.driftsPa.length === 0 ? "no-steady-draw" : null;

@@ -42,6 +42,7 @@ export function measureVisit(record: LogRecord, analysis: Analysis): VisitMeasur
     },
     slower: slowerCounts(runs, site.shortCycleLimit.value, tellsShort, grid),
     pumpIntervalS: pump === null ? null : witnessInterval(record, pump),
+    runsFromPressure: pump?.basis === "pressure",
     shortLimitS: site.shortCycleLimit.value,
     peakStartsPerHour: findingOf(outcomes, "cycling")?.peakStartsPerHour ?? null,
     bandPa: bandOf(analysis),

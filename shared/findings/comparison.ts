@@ -55,6 +55,8 @@ export type VisitMeasures = {
   readonly slower: readonly SlowerCount[];
   /** Sampling of what shows the pump, s; null where it is not known or a log on change, which misses nothing. */
   readonly pumpIntervalS: number | null;
+  /** The runs were read off the pressure itself: what a slower log hides of them changes which time counts as running. */
+  readonly runsFromPressure: boolean;
   readonly shortLimitS: number;
   /** Most starts in any rolling hour. */
   readonly peakStartsPerHour: number | null;

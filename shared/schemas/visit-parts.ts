@@ -72,6 +72,7 @@ export const measuresSchema = v.pipe(
     }),
     slower: v.array(v.object({ atLeastS: v.number(), starts: sums, shortCycles: counts })),
     pumpIntervalS: v.nullable(v.number()),
+    runsFromPressure: v.optional(v.boolean(), false),
     shortLimitS: v.number(),
     peakStartsPerHour: v.nullable(v.number()),
     bandPa: v.nullable(v.number()),

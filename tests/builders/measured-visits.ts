@@ -39,6 +39,7 @@ export function measuredVisit(
     },
     slower: [],
     pumpIntervalS: intervalS,
+    runsFromPressure: false,
     shortLimitS: 60,
     peakStartsPerHour: starts.reduce((a, b) => Math.max(a, b), 0),
     bandPa: 20000,

@@ -15,6 +15,7 @@ const measuresOfAnHour: NonNullable<VisitFile["measures"]> = {
   },
   slower: [{ atLeastS: 60, starts: [1, 3, 1], shortCycles: null }],
   pumpIntervalS: 1,
+  runsFromPressure: false,
   shortLimitS: 60,
   peakStartsPerHour: 6,
   bandPa: null,

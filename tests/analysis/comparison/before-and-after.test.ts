@@ -84,6 +84,17 @@ describe("before and after", () => {
     expect(short).toMatchObject({ verdict: "cannot-compare", because: "sampling-hides-it" });
   });
 
+  test("runs read off the pressure by unlike loggers do not tell the share within the band", () => {
+    const random = seededRandom(13);
+    const [a, b] = [
+      measuredVisit({ hours: 72, startsPerHour: 5 }, random),
+      measuredVisit({ hours: 72, startsPerHour: 5, intervalS: 10 }, random),
+    ];
+    const share = (c: ReturnType<typeof compareVisits>) => c.measures.find((m) => m.id === "share-within-band")?.because;
+    expect(share(compareVisits(a, b))).toBeNull();
+    expect(share(compareVisits(a, { ...b, runsFromPressure: true }))).toBe("sampling-hides-it");
+  });
+
   test("visits held against different limits are not compared on them", () => {
     const random = seededRandom(12);
     const [a, b] = [measuredVisit({ hours: 72, startsPerHour: 5 }, random), measuredVisit({ hours: 72, startsPerHour: 5 }, random)];

@@ -35,7 +35,7 @@ const shortNames: Readonly<Record<MeasureId, string>> = {
   "drift-at-steady-flow": "drift",
   "share-within-band": "band",
 };
-const heads = ["pairs", "n", "overall better", "overall worse", ...MEASURE_IDS.map((id) => shortNames[id])];
+const heads = ["pairs", "n", "overall better", "overall worse", "any worse", ...MEASURE_IDS.map((id) => shortNames[id])];
 console.log("");
 row(...heads);
 row(...heads.map(() => "---"));
@@ -63,6 +63,7 @@ for (const [name, isMended, slowerBy] of [
     all.length,
     share(all, overall),
     share(all, (c) => WORSE.includes(c.overall)),
+    share(all, (c) => c.measures.some((m) => m.verdict === "worse")),
     ...MEASURE_IDS.map(told),
   );
 }
