@@ -7,6 +7,8 @@ import { valueBefore } from "./cycle-overlay";
 import { type Look, nothing } from "./look";
 
 const MOST_POINTS = 4000;
+/** The line speaks for the flows that were usual, not for a few far ones that it passes by. */
+const USUAL_SHARE = 0.95;
 
 /**
  * Pressure against flow at instants spread evenly over the running pump, with the droop the analysis found through their middle.
@@ -19,9 +21,9 @@ export function pressureAgainstFlow(pressure: Channel | null, flow: Channel | nu
     .filter(({ p, q }) => p - p === 0 && q - q === 0)
     .sort((a, b) => a.q - b.q);
   if (points.length < 10) return nothing("pressure-against-flow");
-  const most = points[points.length - 1].q;
+  const most = points[Math.floor(USUAL_SHARE * (points.length - 1))].q;
   const [middleP, middleQ] = [median(points.map(({ p }) => p)), median(points.map(({ q }) => q))];
-  const line = (q: number) => (droop === null ? null : middleP + droop * (q - middleQ));
+  const line = (q: number) => (droop === null || q > most ? null : middleP + droop * (q - middleQ));
   return {
     look: "pressure-against-flow",
     state: "shown",

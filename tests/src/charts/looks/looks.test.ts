@@ -182,7 +182,10 @@ test("pressure against flow takes the running pump only and draws the droop thro
   const look = shown(pressureAgainstFlow(pressure, flow, [run(0, 499)], -4e7));
   expect(look.xs.length).toBe(500);
   expect(least(look.ys[0])).toBeGreaterThan(200_000);
-  look.ys[1].forEach((p, i) => void expect(Math.abs(Number(p) - (300_000 - 4e7 * look.xs[i]))).toBeLessThan(500));
-  expect(look.numbers.falls.value).toBeCloseTo(4e7 * 99e-5, 3);
+  // The line ends where 95 % of the instants have been: the few far ones are not spoken for.
+  const drawn = look.ys[1].flatMap((p, i) => (p === null ? [] : [{ p: Number(p), q: look.xs[i] }]));
+  expect(drawn.length / look.xs.length).toBeCloseTo(0.95, 1);
+  for (const { p, q } of drawn) expect(Math.abs(p - (300_000 - 4e7 * q))).toBeLessThan(500);
+  expect(look.numbers.falls.value).toBeCloseTo(4e7 * 94e-5, 3);
   expect(cubicMetre(look.xs[0])).toBe(0);
 });
