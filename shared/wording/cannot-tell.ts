@@ -17,8 +17,9 @@ export function sayCannotTell(c: CannotTell, units: UnitChoice): string {
   return `This log cannot show ${topic(c, units)}: ${reason(c, units)}`;
 }
 
-/** Where only fast waves are hidden, no more is said to be hidden than that. */
+/** Where only fast waves or fine scatter are hidden, no more is said to be hidden than that. */
 function topic(c: CannotTell, units: UnitChoice): string {
+  if (c.about === "cause" && c.id === "quantised-too-coarse") return "fine scatter of the pressure signal";
   const hiddenBelow = c.about === "oscillation" ? c.detail.hiddenBelowS : null;
   return typeof hiddenBelow === "number" ? `waves shorter than ${formatQuantity(hiddenBelow, "time", units, 2)}` : TOPICS[c.about];
 }

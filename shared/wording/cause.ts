@@ -129,7 +129,7 @@ const RESULTS: Readonly<Record<ResultId, string>> = {
   "no-consumer": "no such consumer",
 };
 
-/** What an open question may turn out to be: nouns that stand after "points to". */
+/** What an open question may turn out to be: nouns that stand after "would point to". */
 const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>> } = {
   "pump-kind": { drive: "a drive", switch: "a pressure switch" },
   starts: { few: "few starts", many: "too many starts", "very-many": "far too many starts" },
@@ -192,12 +192,12 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
 const sayShown = (shows: CheckOutcome["shows"]) => (shows.kind === "result" ? RESULTS[shows.result] : ANSWERS[shows.id][shows.level]);
 const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
-/** The check and what each outcome would mean: "Measure ... A short pipe points to control too hot; a long pipe to ...". Empty where there is none. */
+/** The check and what each outcome would mean: "Measure ... A short pipe would point to control too hot; a long pipe to ...". Empty where there is none. */
 export function sayToSeparate(toSeparate: ToSeparate | null): string {
   if (toSeparate === null) return "";
   const pointers = [toSeparate.cause, toSeparate.rival].flatMap((cause) => {
     const shown = toSeparate.outcomes.filter((o) => o.pointsTo === cause).map((o) => sayShown(o.shows));
-    return shown.length === 0 ? [] : [`${shown.join(" or ")} points to “${lower(CAUSES[cause].name)}”`];
+    return shown.length === 0 ? [] : [`${shown.join(" or ")} would point to “${lower(CAUSES[cause].name)}”`];
   });
   const meaning = pointers.join("; ");
   return `${CHECKS[toSeparate.check]} ${meaning.charAt(0).toUpperCase()}${meaning.slice(1)}.`;

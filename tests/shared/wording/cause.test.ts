@@ -40,7 +40,7 @@ test("what parts two causes is said with what each outcome means", () => {
     ],
   });
   expect(said).toBe(
-    "Measure the pipe from the sensor to the tank, bends included. A long pipe points to “sensor too far from the tank”; a short pipe points to “control too hot”.",
+    "Measure the pipe from the sensor to the tank, bends included. A long pipe would point to “sensor too far from the tank”; a short pipe would point to “control too hot”.",
   );
   expect(sayToSeparate(null)).toBe("");
 });
