@@ -70,3 +70,18 @@ export const sayMeasured = ({ measured, shown }: AcceptanceLine, units: UnitChoi
     : measured.low === measured.high
       ? formatQuantity(measured.value, shown, units)
       : formatMeasured(measured, shown, units);
+
+/** Words of the acceptance sheet and of the company's limits. */
+export const ACCEPTANCE_WORDS = {
+  intro:
+    "Limits come from the site facts where they are given there, else from your company; otherwise they are assumed or usual in the trade, and marked so. This sheet clears nothing for safety: local codes and the equipment's own instructions come first.",
+  heads: ["Check", "Limit", "Measured", "Verdict"],
+  noLimit: "no limit known",
+  wouldTell: (what: string) => `. What would tell: ${what}`,
+  company: "Limits of your company",
+  companyIntro:
+    "They hold wherever a site states no limit of its own, in findings, acceptance, before and after and the report, for this visit and those to come. A kept visit keeps the limits it was held against.",
+  readCompany: "Read company limits from a file",
+  saveCompany: "Save company limits as a file",
+  companyFile: "File of company limits",
+} as const;

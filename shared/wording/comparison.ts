@@ -51,3 +51,27 @@ export function sayHowCompared(
     ...(lost === 0 ? [] : [`${lost} of ${measures.length} measures could not be compared; the verdict rests on the others.`]),
   ];
 }
+
+/** Words of the before-and-after sheet. */
+export const COMPARISON_WORDS = {
+  intro: "Where both visits logged flow, hours of like demand are set against each other. The limits are those of the later visit.",
+  before: "Before",
+  after: "After",
+  earlierLog: "Log of the earlier visit",
+  choose: "choose a kept visit",
+  onPage: "the visit on the page",
+  broughtIn: "the log that was brought in",
+  kept: (title: string, files: string, day: string) => `${title} (${files}), kept ${day}`,
+  comparing: "Comparing.",
+  heads: ["Measure", "Before", "After", "Difference", "Limit", "Verdict"],
+  compared: (before: string, after: string) => `Before: ${before}. After: ${after}.`,
+  notKnown: "not known",
+  noLimit: "none",
+  days: "All days laid over one another",
+  cycles: "All cycles laid over one another",
+  legend: "Dashed: before, solid: after. Shaded: from the lowest to the highest in ten.",
+  counted: (before: number, after: number) => `${before} before, ${after} after`,
+  pressure: (unit: string) => `Pressure, ${unit}`,
+  ofDay: "time of day",
+  sinceStart: "time since the pump started",
+} as const;

@@ -1,6 +1,7 @@
 import { useMemo, useRef, useState } from "react";
 import { SiteFileError } from "../../../shared/problems/site-file-problem";
 import { COMPANY_LIMITS, type CompanyLimits, readCompanyLimits, writeCompanyLimits } from "../../../shared/site/company-limits";
+import { ACCEPTANCE_WORDS } from "../../../shared/wording/acceptance";
 import { saySiteFileProblem } from "../../../shared/wording/site-file-problem";
 import { Disclosure } from "../../parts/disclosure";
 import { saveAsFile } from "../../parts/save-as-file";
@@ -29,11 +30,8 @@ export function CompanyLimitsForm({ state, preferences, commands }: PageProps) {
     if (found.limits !== null) enter(found.limits);
   };
   return (
-    <Disclosure summary="Limits of your company">
-      <p>
-        They hold wherever a site states no limit of its own, in findings, acceptance, before and after and the report, for this visit and
-        those to come. A kept visit keeps the limits it was held against.
-      </p>
+    <Disclosure summary={ACCEPTANCE_WORDS.company}>
+      <p>{ACCEPTANCE_WORDS.companyIntro}</p>
       <div className="field-grid">
         {COMPANY_LIMITS.map((key) => (
           <FactField
@@ -49,13 +47,13 @@ export function CompanyLimitsForm({ state, preferences, commands }: PageProps) {
       </div>
       <p className="button-row">
         <button type="button" onClick={() => input.current?.click()}>
-          Read company limits from a file
+          {ACCEPTANCE_WORDS.readCompany}
         </button>
         <button
           type="button"
           onClick={() => saveAsFile("company limits.json", "application/json", writeCompanyLimits(usableLimits(limits)))}
         >
-          Save company limits as a file
+          {ACCEPTANCE_WORDS.saveCompany}
         </button>
       </p>
       <input
@@ -63,7 +61,7 @@ export function CompanyLimitsForm({ state, preferences, commands }: PageProps) {
         type="file"
         hidden
         accept=".json,application/json"
-        aria-label="File of company limits"
+        aria-label={ACCEPTANCE_WORDS.companyFile}
         onChange={(event) => {
           const file = event.target.files?.[0];
           event.target.value = "";

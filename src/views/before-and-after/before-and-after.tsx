@@ -1,6 +1,7 @@
 import { useId, useState } from "react";
 import { comparedVisits } from "../../../analysis/comparison/before-and-after";
 import type { ComparedVisits } from "../../../shared/findings/comparison";
+import { COMPARISON_WORDS } from "../../../shared/wording/comparison";
 import type { Visit } from "../../state/visit-state";
 import type { StoredVisit } from "../../storage/database";
 import type { PageProps } from "../view-props";
@@ -38,13 +39,25 @@ export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, 
   };
   return (
     <div className="before-and-after">
-      <p>Where both visits logged flow, hours of like demand are set against each other. The limits are those of the later visit.</p>
+      <p>{COMPARISON_WORDS.intro}</p>
       <div className="compared-choices">
-        <VisitChoice label="Before" visits={choices} chosen={before} page={null} onChoose={(source) => void compare(source, after)} />
+        <VisitChoice
+          label={COMPARISON_WORDS.before}
+          visits={choices}
+          chosen={before}
+          page={null}
+          onChoose={(source) => void compare(source, after)}
+        />
         <LogChoice onChoose={(source) => void compare(source, after)} />
-        <VisitChoice label="After" visits={choices} chosen={after} page={page} onChoose={(source) => void compare(before, source)} />
+        <VisitChoice
+          label={COMPARISON_WORDS.after}
+          visits={choices}
+          chosen={after}
+          page={page}
+          onChoose={(source) => void compare(before, source)}
+        />
       </div>
-      <p role="status">{stage.is === "comparing" ? "Comparing." : stage.is === "refused" ? stage.why : ""}</p>
+      <p role="status">{stage.is === "comparing" ? COMPARISON_WORDS.comparing : stage.is === "refused" ? stage.why : ""}</p>
       {shown !== null && (
         <>
           <ComparisonTable compared={shown} units={preferences.units} />
@@ -71,11 +84,11 @@ function VisitChoice({ label, visits, chosen, page, onChoose }: ChoiceProps) {
     <p>
       <label htmlFor={id}>{label}</label>
       <select id={id} value={value} onChange={({ target }) => choose(target.value)}>
-        {page === null ? <option value="">choose a kept visit</option> : <option value="page">the visit on the page</option>}
-        {value === "log" && <option value="log">the log that was brought in</option>}
+        {page === null ? <option value="">{COMPARISON_WORDS.choose}</option> : <option value="page">{COMPARISON_WORDS.onPage}</option>}
+        {value === "log" && <option value="log">{COMPARISON_WORDS.broughtIn}</option>}
         {visits.map(({ id: visit, title, files, saved }) => (
           <option key={visit} value={visit}>
-            {`${title} (${files.join(", ")}), kept ${new Date(saved).toISOString().slice(0, 10)}`}
+            {COMPARISON_WORDS.kept(title, files.join(", "), new Date(saved).toISOString().slice(0, 10))}
           </option>
         ))}
       </select>
@@ -87,7 +100,7 @@ function LogChoice({ onChoose }: { readonly onChoose: (source: Source) => void }
   const id = useId();
   return (
     <p className="file-choice">
-      <label htmlFor={id}>Log of the earlier visit</label>
+      <label htmlFor={id}>{COMPARISON_WORDS.earlierLog}</label>
       <input
         id={id}
         type="file"

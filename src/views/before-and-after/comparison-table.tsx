@@ -2,7 +2,7 @@ import type { ComparedVisits } from "../../../shared/findings/comparison";
 import { formatMeasured, formatQuantity } from "../../../shared/units/format-quantity";
 import type { Measured } from "../../../shared/units/measured";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
-import { MEASURES, sayHowCompared, VERDICT_WORDS, WHY_NOT_COMPARED } from "../../../shared/wording/comparison";
+import { COMPARISON_WORDS, MEASURES, sayHowCompared, VERDICT_WORDS, WHY_NOT_COMPARED } from "../../../shared/wording/comparison";
 import { WideTable } from "../../parts/wide-table";
 
 type Props = { readonly compared: ComparedVisits; readonly units: UnitChoice };
@@ -13,24 +13,17 @@ export function ComparisonTable({ compared: { comparison, beforeName, afterName 
   return (
     <>
       <h3>{VERDICT_WORDS[overall]}</h3>
-      <WideTable
-        heads={["Measure", "Before", "After", "Difference", "Limit", "Verdict"]}
-        caption={
-          <>
-            Before: {beforeName}. After: {afterName}.
-          </>
-        }
-      >
+      <WideTable heads={COMPARISON_WORDS.heads} caption={COMPARISON_WORDS.compared(beforeName, afterName)}>
         {measures.map(({ id, before, after, difference, limit, verdict, because }) => {
           const { name, shown } = MEASURES[id];
-          const write = (m: Measured | null) => (m === null ? "not known" : formatMeasured(m, shown, units));
+          const write = (m: Measured | null) => (m === null ? COMPARISON_WORDS.notKnown : formatMeasured(m, shown, units));
           return (
             <tr key={id}>
               <th scope="row">{name}</th>
               <td>{write(before)}</td>
               <td>{write(after)}</td>
               <td>{write(difference)}</td>
-              <td>{limit === null ? "none" : formatQuantity(limit, shown, units, 2)}</td>
+              <td>{limit === null ? COMPARISON_WORDS.noLimit : formatQuantity(limit, shown, units, 2)}</td>
               <td>
                 {VERDICT_WORDS[verdict]}
                 {because === null ? "" : `: ${WHY_NOT_COMPARED[because]}`}

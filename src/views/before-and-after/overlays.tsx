@@ -1,5 +1,6 @@
 import type { ComparedVisits, PressureProfile } from "../../../shared/findings/comparison";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { COMPARISON_WORDS } from "../../../shared/wording/comparison";
 import { OVERLAY, overlayGeometry } from "../../charts/overlay-geometry";
 
 type Props = { readonly compared: ComparedVisits; readonly units: UnitChoice };
@@ -9,8 +10,8 @@ const SIDES = ["before", "after"] as const;
 export function Overlays({ compared: { days, cycles }, units }: Props) {
   return (
     <>
-      {days !== null && <Overlay title="All days laid over one another" pair={days} kind="day" units={units} />}
-      {cycles !== null && <Overlay title="All cycles laid over one another" pair={cycles} kind="cycle" units={units} />}
+      {days !== null && <Overlay title={COMPARISON_WORDS.days} pair={days} kind="day" units={units} />}
+      {cycles !== null && <Overlay title={COMPARISON_WORDS.cycles} pair={cycles} kind="cycle" units={units} />}
     </>
   );
 }
@@ -26,16 +27,16 @@ function Overlay({ title, pair, kind, units }: OverlayProps) {
   const { unit, visits, xTicks, yTicks } = overlayGeometry(pair, kind, units);
   const { width, height, left, right, top, bottom } = OVERLAY;
   const floor = height - bottom;
-  const counted = `${pair[0].count} before, ${pair[1].count} after`;
+  const counted = COMPARISON_WORDS.counted(pair[0].count, pair[1].count);
   return (
     <figure className="overlay">
       <figcaption>
         <h3>{title}</h3>
-        Dashed: before, solid: after. Shaded: from the lowest to the highest in ten. {counted}.
+        {COMPARISON_WORDS.legend} {counted}.
       </figcaption>
       <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`${title}, pressure: ${counted}`}>
         <text x={left} y={top - 6}>
-          Pressure, {unit}
+          {COMPARISON_WORDS.pressure(unit)}
         </text>
         {yTicks.map(({ y, label }) => (
           <g key={y}>
@@ -60,7 +61,7 @@ function Overlay({ title, pair, kind, units }: OverlayProps) {
           </g>
         ))}
         <text x={(left + width) / 2} y={height - 4} textAnchor="middle">
-          {kind === "day" ? "time of day" : "time since the pump started"}
+          {kind === "day" ? COMPARISON_WORDS.ofDay : COMPARISON_WORDS.sinceStart}
         </text>
       </svg>
     </figure>

@@ -1,6 +1,7 @@
 import { useId, useState } from "react";
 import { ADVICE_IDS } from "../../../shared/findings/advice";
 import type { Checklist } from "../../../shared/findings/checklist";
+import { REPORT_WORDS } from "../../../shared/wording/report-sheet";
 import { saveAsFile } from "../../parts/save-as-file";
 import { eventsCsv } from "../../report/events-csv";
 import { REPORT_SECTIONS, type ReportSectionId } from "../../report/report-input";
@@ -8,19 +9,6 @@ import { keepLetterhead, keptLetterhead } from "../../state/letterhead";
 import type { StoryProps } from "../view-props";
 import { dataAddress } from "./data-address";
 import "./report-sheet.css";
-
-const SECTION_NAMES: Readonly<Record<ReportSectionId, string>> = {
-  customer: "A page in plain words for the customer",
-  trace: "The whole record",
-  findings: "Findings with pictures",
-  acceptance: "Acceptance, one line a check",
-  "before-and-after": "Before and after",
-  causes: "Causes",
-  "next-visit": "Next visit",
-  "cannot-show": "What the log cannot show",
-  "site-facts": "Site facts",
-  record: "Fingerprint of the record",
-};
 
 /** Steps of the next visit that were ticked: the customer's page tells them as done. */
 const doneSteps = ({ entries }: Checklist) => ADVICE_IDS.filter((id) => entries.some(({ step, done }) => done && step === id));
@@ -36,7 +24,7 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
   const { name } = state.site.facts;
 
   const write = async () => {
-    say("Writing the report.");
+    say(REPORT_WORDS.writing);
     const head = { lines: letterhead.split("\n").filter((line) => line.trim() !== ""), logo };
     keepLetterhead(head);
     const html = await commands.report({
@@ -49,15 +37,15 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
       leaveOut,
       writtenOn: new Intl.DateTimeFormat(preferences.units.locale ?? undefined, { dateStyle: "long" }).format(new Date()),
     });
-    if (html === null) return say("The report could not be written: the record is no longer at hand. Bring the log in again.");
+    if (html === null) return say(REPORT_WORDS.lost);
     saveAsFile(`report ${name ?? visit.files[0]?.name ?? ""}.html`, "text/html", html);
-    say("The report is saved. Open it in any browser to read, print or save it as PDF.");
+    say(REPORT_WORDS.saved);
   };
   const takeLogo = async (file: File | undefined) => {
     if (file === undefined) return;
     const address = await dataAddress(file);
     if (address !== null) setLogo(address);
-    say(address === null ? "The logo must be a PNG, JPEG or SVG picture under 1 MB." : "");
+    say(address === null ? REPORT_WORDS.notALogo : "");
   };
   return (
     <form
@@ -68,7 +56,7 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
       }}
     >
       <fieldset className="choices">
-        <legend>What goes in</legend>
+        <legend>{REPORT_WORDS.whatGoesIn}</legend>
         {REPORT_SECTIONS.filter((id) => id !== "before-and-after" || state.compared !== null).map((id) => (
           <label key={id} className="choice">
             <input
@@ -76,13 +64,13 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
               checked={!leaveOut.includes(id)}
               onChange={({ target }) => setLeaveOut(target.checked ? leaveOut.filter((out) => out !== id) : [...leaveOut, id])}
             />
-            {SECTION_NAMES[id]}
+            {REPORT_WORDS.sections[id]}
           </label>
         ))}
       </fieldset>
-      <label htmlFor={ids.letterhead}>Your letterhead, a line each</label>
+      <label htmlFor={ids.letterhead}>{REPORT_WORDS.letterhead}</label>
       <textarea id={ids.letterhead} rows={3} value={letterhead} onChange={(event) => setLetterhead(event.target.value)} />
-      <label htmlFor={ids.logo}>Your logo (PNG, JPEG or SVG)</label>
+      <label htmlFor={ids.logo}>{REPORT_WORDS.logo}</label>
       <input
         id={ids.logo}
         type="file"
@@ -91,21 +79,22 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
       />
       {logo !== null && (
         <p className="button-row">
-          <img className="report-logo" src={logo} alt="Your logo as it stands on the report" />
+          <img className="report-logo" src={logo} alt={REPORT_WORDS.logoNow} />
           <button type="button" onClick={() => setLogo(null)}>
-            Take the logo off
+            {REPORT_WORDS.noLogo}
           </button>
         </p>
       )}
-      <label htmlFor={ids.paper}>Paper</label>
+      <label htmlFor={ids.paper}>{REPORT_WORDS.paper}</label>
       <select id={ids.paper} value={paper} onChange={(event) => setPaper(event.target.value === "Letter" ? "Letter" : "A4")}>
-        <option>A4</option>
-        <option>Letter</option>
+        {(["A4", "Letter"] as const).map((name) => (
+          <option key={name}>{name}</option>
+        ))}
       </select>
       <p className="button-row">
-        <button type="submit">Save the report</button>
+        <button type="submit">{REPORT_WORDS.save}</button>
         <button type="button" onClick={() => saveAsFile(`events ${name ?? ""}.csv`, "text/csv", eventsCsv(visit.document))}>
-          Save all events as CSV
+          {REPORT_WORDS.saveEvents}
         </button>
       </p>
       <p role="status">{said}</p>

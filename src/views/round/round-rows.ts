@@ -14,7 +14,8 @@ export type RoundRow = {
   readonly trend: { readonly broken: readonly number[]; readonly starts: readonly (number | null)[] };
 };
 
-export type RoundOrder = "attention" | "site" | "last-visit" | "longest-ago" | "starts" | "short-cycles" | "worsening";
+export const ROUND_ORDERS = ["attention", "worsening", "last-visit", "longest-ago", "starts", "short-cycles", "site"] as const;
+export type RoundOrder = (typeof ROUND_ORDERS)[number];
 
 const MOST_SHOWN = 8;
 

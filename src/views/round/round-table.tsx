@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "react";
 import { flushSync } from "react-dom";
 import { formatQuantity } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { ROUND_WORDS } from "../../../shared/wording/round";
 import type { RoundEntry } from "./round-entry";
 import { causeName, daysSince, type RoundRow, sayAcceptance, sayAttention, sayChange, sayDays } from "./round-rows";
 import { SmallTrace } from "./small-trace";
@@ -10,7 +11,6 @@ import { visibleRows } from "./visible-rows";
 /** Height of a row, px: fixed, so that a long list knows where each row stands. */
 const ROW = 96;
 const FIRST_HEIGHT = 900;
-const HEADS = ["Site", "Why it needs attention", "Against the visit before", "Likeliest cause", "Last record"];
 
 type TableProps = {
   readonly rows: readonly RoundRow[];
@@ -27,11 +27,16 @@ export function RoundTable({ rows, now, units, onOpen }: TableProps) {
   const inSight = visibleRows(rows.length, ROW, scrolled, frame.current?.clientHeight ?? FIRST_HEIGHT);
   const { from, to } = isPrinting ? { from: 0, to: rows.length } : inSight;
   return (
-    <section className="round-frame" ref={frame} aria-label="Sites" onScroll={({ currentTarget }) => setScrolled(currentTarget.scrollTop)}>
+    <section
+      className="round-frame"
+      ref={frame}
+      aria-label={ROUND_WORDS.table}
+      onScroll={({ currentTarget }) => setScrolled(currentTarget.scrollTop)}
+    >
       <table aria-rowcount={rows.length + 1}>
         <thead>
           <tr>
-            {HEADS.map((title) => (
+            {ROUND_WORDS.heads.map((title) => (
               <th key={title} scope="col">
                 {title}
               </th>
@@ -76,14 +81,14 @@ function Row({ row, index, now, units, onOpen }: RowProps) {
       </td>
       <td>
         {cause === null || latest.digest.cause === null
-          ? "none named"
+          ? ROUND_WORDS.noCause
           : `${cause} (${formatQuantity(latest.digest.cause.confidence, "fraction", units, 2)})`}
       </td>
       <td>
         {sayDays(daysSince(row, now))}
         {(latest.isKept || latest.file !== null) && (
-          <button type="button" aria-label={`Open ${row.site}`} onClick={() => onOpen(latest)}>
-            Open
+          <button type="button" aria-label={ROUND_WORDS.openSite(row.site)} onClick={() => onOpen(latest)}>
+            {ROUND_WORDS.open}
           </button>
         )}
       </td>
@@ -104,7 +109,7 @@ function Trend({ broken }: { readonly broken: readonly number[] }) {
       width={broken.length * BAR}
       height={TALL}
       role="img"
-      aria-label={`Limits broken, oldest visit first: ${broken.join(", ")}`}
+      aria-label={ROUND_WORDS.trend(broken)}
     >
       {broken.map((n, i) => {
         const height = Math.max(1, (n / most) * (TALL - 1));
@@ -136,7 +141,7 @@ function useIsPrinting(): boolean {
 function Gap({ height }: { readonly height: number }) {
   return (
     <tr>
-      <td colSpan={HEADS.length} style={{ height }} />
+      <td colSpan={ROUND_WORDS.heads.length} style={{ height }} />
     </tr>
   );
 }

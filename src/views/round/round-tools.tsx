@@ -1,24 +1,8 @@
 import { useId } from "react";
-import { ROUND_FILTERS, type RoundFilter, type RoundOrder } from "./round-rows";
+import { ROUND_WORDS } from "../../../shared/wording/round";
+import { ROUND_FILTERS, ROUND_ORDERS, type RoundFilter, type RoundOrder } from "./round-rows";
 
 export type RoundChoice = { readonly order: RoundOrder; readonly search: string; readonly filter: RoundFilter };
-
-const ORDERS: readonly (readonly [RoundOrder, string])[] = [
-  ["attention", "what needs attention first"],
-  ["worsening", "what became worse since the visit before"],
-  ["last-visit", "latest record first"],
-  ["longest-ago", "longest not visited"],
-  ["starts", "most starts in an hour"],
-  ["short-cycles", "most short cycles"],
-  ["site", "name of the site"],
-];
-const FILTER_WORDS: Readonly<Record<RoundFilter, string>> = {
-  all: "all sites",
-  attention: "sites that break a limit",
-  worse: "sites worse than at the visit before",
-  "not-accepted": "sites that do not pass acceptance",
-  unread: "records that could not be read",
-};
 
 type Props = {
   readonly choice: RoundChoice;
@@ -33,16 +17,16 @@ export function RoundTools({ choice, onChoice, onFiles }: Props) {
   return (
     <div className="round-tools">
       <span>
-        <label htmlFor={ids.folder}>Folder of visits or findings</label>
+        <label htmlFor={ids.folder}>{ROUND_WORDS.folder}</label>
         {/* webkitdirectory is in all browsers and in the HTML standard's drafts, not yet in React's types. */}
         <input id={ids.folder} type="file" {...{ webkitdirectory: "" }} onChange={({ target }) => picked(target.files)} />
       </span>
       <span>
-        <label htmlFor={ids.files}>Visit files or findings</label>
+        <label htmlFor={ids.files}>{ROUND_WORDS.files}</label>
         <input id={ids.files} type="file" multiple accept=".json,.jsonl" onChange={({ target }) => picked(target.files)} />
       </span>
       <span>
-        <label htmlFor={ids.search}>Search</label>
+        <label htmlFor={ids.search}>{ROUND_WORDS.search}</label>
         <input
           id={ids.search}
           type="search"
@@ -51,7 +35,7 @@ export function RoundTools({ choice, onChoice, onFiles }: Props) {
         />
       </span>
       <span>
-        <label htmlFor={ids.filter}>Show</label>
+        <label htmlFor={ids.filter}>{ROUND_WORDS.show}</label>
         <select
           id={ids.filter}
           value={choice.filter}
@@ -59,21 +43,21 @@ export function RoundTools({ choice, onChoice, onFiles }: Props) {
         >
           {ROUND_FILTERS.map((id) => (
             <option key={id} value={id}>
-              {FILTER_WORDS[id]}
+              {ROUND_WORDS.filters[id]}
             </option>
           ))}
         </select>
       </span>
       <span>
-        <label htmlFor={ids.order}>Order</label>
+        <label htmlFor={ids.order}>{ROUND_WORDS.order}</label>
         <select
           id={ids.order}
           value={choice.order}
-          onChange={({ target }) => onChoice({ ...choice, order: ORDERS.find(([id]) => id === target.value)?.[0] ?? "attention" })}
+          onChange={({ target }) => onChoice({ ...choice, order: ROUND_ORDERS.find((id) => id === target.value) ?? "attention" })}
         >
-          {ORDERS.map(([id, words]) => (
+          {ROUND_ORDERS.map((id) => (
             <option key={id} value={id}>
-              {words}
+              {ROUND_WORDS.orders[id]}
             </option>
           ))}
         </select>

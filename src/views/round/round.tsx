@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
+import { ROUND_WORDS } from "../../../shared/wording/round";
 import { saveAsFile } from "../../parts/save-as-file";
 import { readArchive } from "../../storage/archive";
 import { addDigests } from "../../storage/visit-store";
@@ -30,8 +31,8 @@ export function Round({ kept, preferences, dispatch }: PageProps) {
   }, [kept.refresh]);
 
   const openFiles = async (files: readonly File[]) => {
-    const read = await readRoundFiles(files, (done, all) => say(`Reading ${done} of ${all} files.`));
-    say(read.length === 0 && files.length > 0 ? "No visit files and no findings documents are among these files." : "");
+    const read = await readRoundFiles(files, (done, all) => say(ROUND_WORDS.reading(done, all)));
+    say(read.length === 0 && files.length > 0 ? ROUND_WORDS.nothingRead : "");
     setOpened(read);
   };
   const openVisit = async (entry: RoundEntry) => {
@@ -49,24 +50,21 @@ export function Round({ kept, preferences, dispatch }: PageProps) {
   const paper = preferences.units.pressure === "psi" ? "Letter" : "A4";
   return (
     <div className="round">
-      <p>
-        All visits kept in this browser. To see those of a shared folder as well, open the folder: its visit files, and the findings that a
-        bulk run of the command line wrote.
-      </p>
+      <p>{ROUND_WORDS.intro}</p>
       <RoundTools choice={choice} onChoice={setChoice} onFiles={(files) => void openFiles(files)} />
       <p className="button-row">
         <button type="button" disabled={shown.length === 0} onClick={() => saveAsFile("round.csv", "text/csv", roundCsv(shown, now))}>
-          Save as CSV
+          {ROUND_WORDS.saveCsv}
         </button>
         <button
           type="button"
           disabled={shown.length === 0}
           onClick={() => saveAsFile("round.html", "text/html", roundSummary(shown, now, paper))}
         >
-          Save a one-page summary
+          {ROUND_WORDS.saveSummary}
         </button>
         <button type="button" disabled={shown.length === 0} onClick={() => window.print()}>
-          Print all rows
+          {ROUND_WORDS.print}
         </button>
       </p>
       {problems.length > 0 && <Problems problems={problems} />}
@@ -86,11 +84,8 @@ function useRows(visits: PageProps["kept"]["visits"], opened: readonly OpenedFil
 const useArranged = (rows: ReturnType<typeof roundRows>, { order, search, filter }: RoundChoice) =>
   useMemo(() => arrange(rows, order, search, filter), [rows, order, search, filter]);
 
-function sayCount(all: number, shown: number, urgent: number, twice: number): string {
-  if (all === 0) return "No visits yet. Each visit that is saved stands here with its latest state against its limits.";
-  const more = twice === 0 ? "" : ` ${twice} visits came twice and are shown once.`;
-  return `${shown} of ${all} sites, ${urgent} need attention.${more}`;
-}
+const sayCount = (all: number, shown: number, urgent: number, twice: number): string =>
+  all === 0 ? ROUND_WORDS.none : ROUND_WORDS.count(shown, all, urgent, twice);
 
 const MOST_PROBLEMS = 10;
 
@@ -100,7 +95,7 @@ function Problems({ problems }: { readonly problems: readonly string[] }) {
       {problems.slice(0, MOST_PROBLEMS).map((problem) => (
         <li key={problem}>{problem}</li>
       ))}
-      {problems.length > MOST_PROBLEMS && <li>And {problems.length - MOST_PROBLEMS} more files.</li>}
+      {problems.length > MOST_PROBLEMS && <li>{ROUND_WORDS.moreProblems(problems.length - MOST_PROBLEMS)}</li>}
     </ul>
   );
 }

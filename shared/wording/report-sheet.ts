@@ -1,0 +1,27 @@
+/** Words of the sheet on which a report is ordered. */
+export const REPORT_WORDS = {
+  whatGoesIn: "What goes in",
+  sections: {
+    customer: "A page in plain words for the customer",
+    trace: "The whole record",
+    findings: "Findings with pictures",
+    acceptance: "Acceptance, one line a check",
+    "before-and-after": "Before and after",
+    causes: "Causes",
+    "next-visit": "Next visit",
+    "cannot-show": "What the log cannot show",
+    "site-facts": "Site facts",
+    record: "Fingerprint of the record",
+  },
+  letterhead: "Your letterhead, a line each",
+  logo: "Your logo (PNG, JPEG or SVG)",
+  logoNow: "Your logo as it stands on the report",
+  noLogo: "Take the logo off",
+  notALogo: "The logo must be a PNG, JPEG or SVG picture under 1 MB.",
+  paper: "Paper",
+  save: "Save the report",
+  saveEvents: "Save all events as CSV",
+  writing: "Writing the report.",
+  lost: "The report could not be written: the record is no longer at hand. Bring the log in again.",
+  saved: "The report is saved. Open it in any browser to read, print or save it as PDF.",
+} as const;

@@ -1,0 +1,41 @@
+/** Words of the round of all visits. */
+export const ROUND_WORDS = {
+  intro:
+    "All visits kept in this browser. To see those of a shared folder as well, open the folder: its visit files, and the findings that a bulk run of the command line wrote.",
+  folder: "Folder of visits or findings",
+  files: "Visit files or findings",
+  search: "Search",
+  show: "Show",
+  order: "Order",
+  saveCsv: "Save as CSV",
+  saveSummary: "Save a one-page summary",
+  print: "Print all rows",
+  table: "Sites",
+  heads: ["Site", "Why it needs attention", "Against the visit before", "Likeliest cause", "Last record"],
+  open: "Open",
+  openSite: (site: string) => `Open ${site}`,
+  noCause: "none named",
+  trend: (broken: readonly number[]) => `Limits broken, oldest visit first: ${broken.join(", ")}`,
+  reading: (done: number, all: number) => `Reading ${done} of ${all} files.`,
+  nothingRead: "No visit files and no findings documents are among these files.",
+  moreProblems: (more: number) => `And ${more} more files.`,
+  none: "No visits yet. Each visit that is saved stands here with its latest state against its limits.",
+  count: (shown: number, all: number, urgent: number, twice: number) =>
+    `${shown} of ${all} sites, ${urgent} need attention.${twice === 0 ? "" : ` ${twice} visits came twice and are shown once.`}`,
+  orders: {
+    attention: "what needs attention first",
+    worsening: "what became worse since the visit before",
+    "last-visit": "latest record first",
+    "longest-ago": "longest not visited",
+    starts: "most starts in an hour",
+    "short-cycles": "most short cycles",
+    site: "name of the site",
+  },
+  filters: {
+    all: "all sites",
+    attention: "sites that break a limit",
+    worse: "sites worse than at the visit before",
+    "not-accepted": "sites that do not pass acceptance",
+    unread: "records that could not be read",
+  },
+} as const;
