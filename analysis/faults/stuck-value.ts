@@ -3,11 +3,14 @@ import type { LogFault } from "../../shared/record/log-fault";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import { timeAt } from "../../shared/record/sampling";
 import { columnExtent } from "../numerics/column-extent";
+import { valueStep } from "../numerics/value-step";
 import { FAULT_PRESSURE } from "./below-live-zero";
 import { habitOf, hardlyRepeats } from "./channel-habit";
 
 const LEAST_STUCK = { samples: 20, seconds: 60 };
 const LEAST_PINNED = { samples: 3, total: 10 };
+/** Steps of the values by which a cut-off wave stands away from its end on one side at least; one that turns by itself arrives more softly. */
+const CUT_OFF = 3;
 
 /**
  * Pressures that stay the same to the last digit: at the highest or lowest reading of the record they are clipped there (a range end), elsewhere stuck.
@@ -24,13 +27,17 @@ export function findStuckValues(record: LogRecord): LogFault[] {
     );
     const pinned = runs.filter(({ first }) => channel.values[first] === low || channel.values[first] === high);
     const pinnedSamples = pinned.reduce((sum, { first, last }) => sum + last - first + 1, 0);
-    const clipped = pinnedSamples >= LEAST_PINNED.total ? pinned : [];
+    const sharp = pinned.filter((run) => isSharp(channel.values, run, CUT_OFF * valueStep(channel.values)));
+    const clipped = pinnedSamples >= LEAST_PINNED.total && sharp.length > pinned.length / 2 ? pinned : [];
     const stuck = runs.filter((run) => !clipped.includes(run) && isLong(channel, run));
     return [...clipped.map((run) => fault("clipped", channel, run)), ...stuck.map((run) => fault("stuck-value", channel, run))];
   });
 }
 
 type EqualRun = { readonly first: number; readonly last: number };
+
+const isSharp = (values: Channel["values"], { first, last }: EqualRun, away: number): boolean =>
+  Math.abs(values[first - 1] - values[first]) > away || Math.abs(values[last + 1] - values[last]) > away;
 
 const isLong = ({ sampling }: Channel, { first, last }: EqualRun) =>
   last - first + 1 >= LEAST_STUCK.samples && timeAt(sampling, last) - timeAt(sampling, first) >= LEAST_STUCK.seconds;

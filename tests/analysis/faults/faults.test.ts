@@ -76,6 +76,10 @@ describe("stuck and clipped", () => {
   test("readings held at the end of the range are clipped", () => {
     expect(new Set(kinds(logged(pressure(900, (p) => Math.min(p, 4.4e5)))).map(([kind]) => kind))).toEqual(new Set(["clipped"]));
   });
+  test("a wave that turns by itself rests at its top for as long as its digits do not show the turn", () => {
+    const rounded = Array.from({ length: 900 }, (_, i) => Math.round((4e5 + 3e4 * Math.sin(i / 7)) / 690) * 690);
+    expect(kinds(logged(rounded))).toEqual([]);
+  });
   test("coarse steps repeat with nothing wrong", () => {
     expect(kinds(logged(pressure(900, (p) => Math.round(p / 32_800) * 32_800)))).toEqual([]);
   });
