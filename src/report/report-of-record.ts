@@ -9,6 +9,7 @@ import { timeLabels } from "./time-labels";
 const COLUMNS = 650;
 /** Room around the longest stretch of a finding in its picture, as a share of it. */
 const MARGIN = 0.25;
+const [MINUTE, HOUR] = [60, 3600];
 type Story = FindingsDocument["findings"][number];
 type Stretch = { readonly from: number; readonly to: number };
 
@@ -30,17 +31,32 @@ function closeUps(record: LogRecord, document: FindingsDocument): ReportInput["c
   });
 }
 
-/** The longest place of a finding; the highest one of an oscillation. */
+/** The longest place of a finding; the highest one of an oscillation, the busiest of starts and of short runs. */
 function stretchToShow({ kind, places }: Story, document: FindingsDocument): Stretch | null {
   const { secondsOf } = timeLabels(document, null);
   const spans = places.map((p) => ({ from: secondsOf(p.from), to: secondsOf(p.to) }));
+  if (kind === "cycling" || kind === "short-cycles") {
+    const counted = kind === "cycling" ? document.running.runs : document.cycling.shortCycle.runs.map((i) => document.running.runs[i]);
+    return busiest(
+      counted.map(({ from }) => secondsOf(from)),
+      kind === "cycling" ? HOUR : 30 * MINUTE,
+    );
+  }
   const heights = kind === "oscillation" ? document.oscillation.episodes.map((e) => e.peakToPeakPa?.value ?? 0) : [];
   const episodes = document.oscillation.episodes.map((e) => ({ from: secondsOf(e.from), to: secondsOf(e.to) }));
   if (heights.length > 0) return episodes[heights.indexOf(heights.reduce((a, b) => Math.max(a, b)))];
   return spans.length === 0 ? null : spans.reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a));
 }
 
-const [MINUTE, HOUR] = [60, 3600];
+/** The window of a length that begins at a start and holds most of them; null without any. Starts in order of time, O(n). */
+export function busiest(starts: readonly number[], length: number): Stretch | null {
+  let [best, most] = [0, 0];
+  for (let i = 0, j = 0; i < starts.length; i++) {
+    while (j < starts.length && starts[j] <= starts[i] + length) j++;
+    if (j - i > most) [best, most] = [i, j - i];
+  }
+  return most === 0 ? null : { from: starts[best], to: starts[best] + length };
+}
 
 /** A close-up shows no less and no more than this, s: some cycles or waves must be seen one by one, not a week of them. */
 function windowOf(kind: Story["kind"], document: FindingsDocument): readonly [number, number] {
