@@ -3,8 +3,8 @@ import { AMOUNT_IDS } from "../../shared/findings/advice";
 import { amountWords } from "../../shared/wording/amount";
 import { sourceFiles } from "../house/source-files";
 
-/** Names of seconds in a minute and the like need no source. */
-const TIME = /^(?:MINUTE|HOUR|DAY|QUARTER|YEAR|WEEK)$/;
+/** Seconds in a minute and the like, and versions of our own forms, need no source. */
+const TIME = /^(?:MINUTE|HOUR|DAY|QUARTER|YEAR|WEEK|[A-Z]+_VERSION)$/;
 const CONSTANT = /^(?:export )?const ([A-Z][A-Z0-9_]*)(?: *:[^=]+)? = (?:-?[\d.(]|Math|\d)/;
 /** A published source, a definition, or the plain word that there is none. */
 const SOURCE =

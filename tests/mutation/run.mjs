@@ -54,7 +54,7 @@ writeFileSync(
     mutator: { excludedMutations: ["StringLiteral"] },
     ignoreStatic: true,
     concurrency: Number(process.env.MUTATE_WORKERS ?? 2),
-    timeoutMS: 20_000,
+    timeoutMS: 10_000,
     tempDirName: "dist/mutation/tmp",
     reporters: ["json", "progress-append-only"],
     jsonReporter: { fileName: report },
