@@ -84,10 +84,26 @@ function describeColumn(column: PlannedColumn, plan: TablePlan, store: RowStore 
   };
 }
 
+/**
+ * Every value of a short column; of a longer one the least and the greatest of each stretch in the order they come, since picked values would show a
+ * swing that is not there, or hide one.
+ */
 function pictureOf(values: Float32Array | Float64Array, inFile: (si: number) => number): (number | null)[] {
-  const points = Math.min(PICTURE_POINTS, values.length);
-  return Array.from({ length: points }, (_, i) => {
-    const value = values[Math.floor((i * (values.length - 1)) / Math.max(1, points - 1))];
-    return Number.isNaN(value) ? null : inFile(value);
-  });
+  const shown = (value: number) => (Number.isNaN(value) ? null : inFile(value));
+  if (values.length <= PICTURE_POINTS) return Array.from(values, shown);
+  const stretches = PICTURE_POINTS / 2;
+  const edge = (k: number) => Math.floor((k * values.length) / stretches);
+  return Array.from({ length: stretches }, (_, k) => extremesIn(values, edge(k), edge(k + 1)).map(shown)).flat();
+}
+
+/** The least and the greatest value from one place to before another, the earlier first; NaN twice where none is there. */
+function extremesIn(values: Float32Array | Float64Array, from: number, to: number): readonly [number, number] {
+  let [low, high] = [-1, -1];
+  for (let i = from; i < to; i++) {
+    if (Number.isNaN(values[i])) continue;
+    if (low < 0 || values[i] < values[low]) low = i;
+    if (high < 0 || values[i] > values[high]) high = i;
+  }
+  if (low < 0) return [Number.NaN, Number.NaN];
+  return low < high ? [values[low], values[high]] : [values[high], values[low]];
 }

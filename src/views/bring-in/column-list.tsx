@@ -118,6 +118,7 @@ function ColumnPicture({ column, locale }: { readonly column: Column; readonly l
 
 /** A value as the file has it, without a tail of digits that came from arithmetic. */
 function plain(value: number, locale: string | null): string {
-  const decimals = Number.isInteger(value) ? 0 : Math.min(4, Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value)))));
+  const [, fraction = ""] = String(Number(value.toPrecision(4))).split(".");
+  const decimals = fraction.includes("e") ? 4 : Math.min(4, fraction.length);
   return formatNumber(value, decimals, locale);
 }
