@@ -62,6 +62,10 @@ export function readInterval(text: string, unit: number | null = null): number |
     const seconds = timeUnit(per[2]);
     if (seconds !== null) return positive(seconds / number(per[1]));
   }
+  // "Samples per minute: 30"
+  const rateFirst = /\b(?:per|pro|par|por|al|je)\s+(\p{L}+)\W+(\d+(?:[.,]\d+)?)(?![\d.,])/iu.exec(text);
+  const unitFirst = rateFirst === null ? null : timeUnit(rateFirst[1]);
+  if (rateFirst !== null && unitFirst !== null) return positive(unitFirst / number(rateFirst[2]));
   let total = 0;
   for (const [, amount, word] of text.matchAll(/(\d+(?:[.,]\d+)?|\p{L}+)\s*([\p{L}µ]+)\b\.?/gu)) {
     const count = /^\d/.test(amount) ? number(amount) : (NUMBER_WORDS[foldWord(amount)] ?? Number.NaN);

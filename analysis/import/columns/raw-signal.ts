@@ -16,15 +16,20 @@ const SIGNALS: readonly (readonly [RegExp, RawSignal])[] = [
   [new RegExp(`(?<![\\d.])2${TO}10\\s*v(?:dc)?\\b`, "i"), { kind: "2-10 V", low: 2, high: 10 }],
 ];
 
+const COUNTED = /(-?\d+)\s*(?:-|–|to|bis|\.\.+|…|a|à|tot)\s*(\d+)\s*(?:counts?|digits?|cts|lsb|adc)\b/i;
+
+/** The span of a converter that a text names ("0..4095 counts"), or null. */
+export function countsInText(text: string): RawSignal | null {
+  const span = COUNTED.exec(text);
+  return span === null || Number(span[1]) >= Number(span[2]) ? null : { kind: "counts", low: Number(span[1]), high: Number(span[2]) };
+}
+
 /** The raw signal that a text names ("4-20 mA"), or null. */
 export const signalInText = (text: string): RawSignal | null => SIGNALS.find(([form]) => form.test(text))?.[1] ?? null;
 
 /** The raw signal that unit and values speak for: milliamperes within the live range, volts from 0 to 10, counts of a converter. */
 export function signalOfValues(unit: FoundUnit | null, words: string, values: ColumnValues): RawSignal | null {
-  if (unit === null)
-    return /\bcounts?\b|\badc\b|\braw\b|\bdigits?\b|\bcts\b|\blsb\b|\brohwert\w*\b|\bbrut\b|\bcuentas\b/.test(words)
-      ? countsSignal(values)
-      : null;
+  if (unit === null) return COUNT_WORDS.test(words) ? countsSignal(values) : null;
   if (unit.unit.symbol === "mA" && values.low >= -0.1 && values.high <= 25) {
     // a live zero: what rests at 4 and never stays lower but for a broken wire
     return values.median >= 3.6 ? SIGNALS[0][1] : SIGNALS[1][1];
@@ -50,6 +55,8 @@ export function isLoopInAmperes(unit: Unit | null, { sorted }: ColumnValues): bo
 
 /** Per cent of a span that nobody names, of a quantity that has no per cent of its own. */
 export const PERCENT_OF_SPAN: RawSignal = { kind: "0-100 %", low: 0, high: 1 };
+
+export const COUNT_WORDS = /\bcounts?\b|\badc\b|\braw\b|\bdigits?\b|\bcts\b|\blsb\b|\brohwert\w*\b|\bbrut\b|\bcuentas\b/;
 
 function countsSignal(values: ColumnValues): RawSignal {
   const top = [255, 1023, 4095, 16383, 32767, 65535].find((limit) => values.high <= limit) ?? 65535;

@@ -1,17 +1,33 @@
 import type { ChannelQuantity, ChannelRole } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { Unit } from "../../../shared/units/unit-table";
-import type { ColumnFacts } from "./column-facts";
+import { type ColumnFacts, spacedWords } from "./column-facts";
 import { asHead, quantityOf } from "./column-quantity";
 import type { ColumnReading, RawSignal } from "./column-reading";
 import { settleReference } from "./pressure-reference";
-import { isLoopInAmperes, PERCENT_OF_SPAN, rangeScale, readRange, type SignalRange, signalInText, signalOfValues } from "./raw-signal";
+import {
+  COUNT_WORDS,
+  countsInText,
+  isLoopInAmperes,
+  PERCENT_OF_SPAN,
+  rangeScale,
+  readRange,
+  type SignalRange,
+  signalInText,
+  signalOfValues,
+} from "./raw-signal";
 import { unitOptions } from "./unit-proposal";
 
 /** The raw signal a column holds, or null where its numbers are scaled already. */
-export function rawSignal({ unit, unitFrom, text, words, values, guess, choice }: ColumnFacts, role: ChannelRole): RawSignal | null {
+export function rawSignal(
+  { column, unit, unitFrom, text, words, values, guess, choice }: ColumnFacts,
+  role: ChannelRole,
+): RawSignal | null {
   const named = signalInText(`${choice.rangeText ?? ""} | ${text}`);
   if (unit?.unit.quantity === "fraction" && (role === "pressure" || role === "flow")) return PERCENT_OF_SPAN;
+  // the line above the table gives the range in a unit; the heading says that the numbers are counts
+  const counted = COUNT_WORDS.test(spacedWords(column.heading)) && (unit === null || unitFrom === "preamble");
+  if (counted && named === null && role !== "other") return countsInText(text) ?? signalOfValues(null, words, values);
   const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
   if (unit !== null && !electric) {
     // "Pressure 4-20mA = 0-10 bar" has its unit from the range; whether the numbers are scaled shows in the numbers
@@ -53,7 +69,8 @@ export function readRaw(
   const { name, choice, guess, unit } = facts;
   const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
   const unitOfSignal = electric || raw === PERCENT_OF_SPAN ? (unit?.unit.factor ?? 1) : raw.kind.endsWith("mA") ? 1e-3 : 1;
-  const range = choice.range ?? readRange(facts.text) ?? (alone ? rangeInPreamble(preamble) : null);
+  const spanless = raw.kind === "counts" && countsInText(facts.text) === null;
+  const range = choice.range ?? (spanless ? null : readRange(facts.text)) ?? (alone && !spanless ? rangeInPreamble(preamble) : null);
   if (range === null) {
     const role = choice.role ?? (guess.by === "unit" || guess.by === "none" || base.role === "current" ? "other" : base.role);
     const reason = `a raw ${raw.kind} signal; nothing says which range it stands for`;
@@ -114,7 +131,7 @@ const rangeInPreamble = (preamble: readonly string[]): SignalRange | null => {
 
 const rangeQuestion = (name: string, raw: RawSignal, role: ChannelRole): ImportQuestion => ({
   id: `range:${name}`,
-  text: `"${name}" is a raw ${raw.kind} signal${role === "other" ? "" : ` of a ${role}`}. Which range does it stand for?`,
+  text: `"${name}" is a raw ${raw.kind === "counts" ? `signal in counts (0 to ${raw.high} by its values)` : `${raw.kind} signal`}${role === "other" ? "" : ` of a ${role}`}. Which range does it stand for?`,
   options: role === "flow" ? ["0..100 L/min", "0..10 m3/h", "0..100 gpm"] : ["0..10 bar", "0..16 bar", "0..100 psi", "0..150 psi"],
   meaning: [],
   assumed: "none",

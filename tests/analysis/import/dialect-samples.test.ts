@@ -5,13 +5,17 @@ import { DIALECTS } from "../../../analysis/import/dialects";
 import { importLog, type LogFile } from "../../../analysis/import/import-log";
 import { writeInstant } from "../../../shared/record/clock";
 import { timeAt } from "../../../shared/record/sampling";
-import { DIALECT_SAMPLES, type DialectSample } from "../../builders/dialect-samples";
+import { CLOCK_SAMPLES } from "../../builders/clock-samples";
+import type { DialectSample } from "../../builders/dialect-readings";
+import { DIALECT_SAMPLES } from "../../builders/dialect-samples";
 import { logFile } from "../../builders/log-file";
 
 const TOP = join(import.meta.dirname, "..", "..", "..");
 const FOLDER = join(TOP, "sample-data", "dialects");
 const GOLDEN = join(TOP, "tests", "golden", "dialects.json");
 const TABLE = join(FOLDER, "README.md");
+
+const SAMPLES: readonly DialectSample[] = [...DIALECT_SAMPLES, ...CLOCK_SAMPLES];
 
 /** `RENEW=1 npx vitest run ...` writes samples and summaries anew; read the difference before it is kept. */
 const renew = process.env.RENEW === "1";
@@ -36,21 +40,21 @@ async function summary({ file, bytes }: DialectSample) {
 
 test("every dialect has a sample named after it that it recognises", async () => {
   for (const { id } of DIALECTS) {
-    const found = DIALECT_SAMPLES.find(({ file }) => file.replace(/\.\w+$/, "") === id);
+    const found = SAMPLES.find(({ file }) => file.replace(/\.\w+$/, "") === id);
     expect(found, id).toBeDefined();
     expect((await summary(found!)).dialect).toBe(id);
   }
 });
 
 test("the files in sample-data are those of the builder", () => {
-  for (const { file, bytes } of DIALECT_SAMPLES) {
+  for (const { file, bytes } of SAMPLES) {
     if (renew) writeFileSync(join(FOLDER, file), bytes);
     expect(Uint8Array.from(readFileSync(join(FOLDER, file))), file).toEqual(bytes);
   }
 });
 
 describe("what is known of a sample comes out of it", () => {
-  test.each(DIALECT_SAMPLES.map((sample) => [sample.file, sample] as const))("%s", async (_, sample) => {
+  test.each(SAMPLES.map((sample) => [sample.file, sample] as const))("%s", async (_, sample) => {
     const { record } = await read(logFile(sample.bytes, sample.file));
     expect(record.channels.map(({ heading }) => heading)).toEqual(sample.headings);
     record.channels.forEach((channel, c) => {
@@ -72,7 +76,7 @@ describe("what is known of a sample comes out of it", () => {
 
 test("golden summaries stand", async () => {
   const all: Record<string, unknown> = {};
-  for (const sample of DIALECT_SAMPLES) all[sample.file] = await summary(sample);
+  for (const sample of SAMPLES) all[sample.file] = await summary(sample);
   if (renew) writeFileSync(GOLDEN, `${JSON.stringify(all, null, 1)}\n`);
   expect(all).toEqual(JSON.parse(readFileSync(GOLDEN, "utf8")));
 });
@@ -91,11 +95,10 @@ describe("a sample is the same record", () => {
     };
   };
   test("under another name and in chunks of 13 bytes", async () => {
-    for (const { file, bytes } of DIALECT_SAMPLES)
-      expect(await core(logFile(bytes, "x.dat", 13)), file).toEqual(await core(logFile(bytes, file)));
+    for (const { file, bytes } of SAMPLES) expect(await core(logFile(bytes, "x.dat", 13)), file).toEqual(await core(logFile(bytes, file)));
   });
   test("as UTF-16", async () => {
-    for (const { file, bytes } of DIALECT_SAMPLES.filter((sample) => !/utf-16|nul-|enormous/.test(sample.file))) {
+    for (const { file, bytes } of SAMPLES.filter((sample) => !/utf-16|nul-|enormous/.test(sample.file))) {
       const text = new TextDecoder(file.startsWith("windows") ? "windows-1252" : "utf-8").decode(bytes);
       const wide = Uint8Array.from([0xff, 0xfe, ...[...text].flatMap((letter) => [letter.charCodeAt(0) & 255, letter.charCodeAt(0) >> 8])]);
       expect(await core(logFile(wide, file)), file).toEqual(await core(logFile(bytes, file)));
@@ -125,7 +128,7 @@ async function tableLine(sample: DialectSample): Promise<string> {
 
 test("the table of dialects beside the samples says what is true, and every line of it passes", async () => {
   const lines = [];
-  for (const sample of DIALECT_SAMPLES) lines.push(await tableLine(sample));
+  for (const sample of SAMPLES) lines.push(await tableLine(sample));
   const passed = lines.filter((line) => line.includes("| pass |")).length;
   const text = [
     "# Dialects",
