@@ -33,6 +33,19 @@ export type PlantState = {
   back: number;
 };
 
+/** What a step is to be. One object for the whole run: numbers handed over one by one would each be put in a box, thousands a second. */
+export type StepOrder = {
+  /** m3/s at the reference pressure. */
+  flow: number;
+  exponent: number;
+  /** Pa. */
+  reference: number;
+  /** Speed share squared times the pump's state of prime, 0 to 1. */
+  drive: number;
+  /** s. */
+  dt: number;
+};
+
 const SHORTEST_PIPE = 0.1; // m; an inertance of 0 has no equation of motion
 const DIES_AWAY = 20e3; // Pa; below this a prescribed draw cannot be had and falls to 0
 
@@ -71,18 +84,10 @@ const rootFlow = (coefficient: number, pressure: number) => (coefficient > 0 && 
  * manifold and the pump's curve at the end of the step (cannot ring), solved together in closed form: one quadratic for the pump's
  * flow, whose negative root is the shut check valve. Where the tank is so stiff that mid step would ring, it too goes to the end.
  * Volume is kept exactly: pressures follow from what is stored.
- * @param flow m3/s at the reference pressure  @param drive speed share squared times the pump's state of prime, 0 to 1
  */
-export function stepPlant(
-  plant: Plant,
-  state: PlantState,
-  flow: number,
-  exponent: number,
-  reference: number,
-  drive: number,
-  dt: number,
-): void {
+export function stepPlant(plant: Plant, state: PlantState, order: StepOrder): void {
   const { node, manifoldCompliance, inertance: mass } = plant;
+  const { flow, exponent, reference, drive, dt } = order;
   const compliance = nodeCompliance(node, state.tank, state.heat);
   const stiff = (dt * dt) / (mass * compliance);
   const theta = stiff > 0.3 ? 1 : 0.5;

@@ -18,39 +18,44 @@ const SHAKE_TIME = 0.3; // s, correlation of turbulent pressure in a fitting; co
 const WATER = 998.2; // kg/m3
 
 export function makeSensor(model: SensorModel, site: SiteModel, start: number, random: Random): Sensor {
-  let seen = start;
-  let shake = 0;
-  let held = Number.NaN;
+  // fields of one object, for a variable that closures share is boxed anew each time it changes
+  const now = { seen: start, before: start, shake: 0, held: Number.NaN, elapsed: Number.NaN, decay: 1 };
   const area = (Math.PI / 4) * site.pipe.bore ** 2;
-  let before = start;
+  const decayOver = (elapsed: number) => {
+    if (elapsed !== now.elapsed) {
+      now.elapsed = elapsed;
+      now.decay = Math.exp(-elapsed / model.lag);
+    }
+    return now.decay;
+  };
   // Exact for a pressure that moves in a straight line from one end of the step to the other.
   const follow = (pressure: number, elapsed: number) => {
-    if (model.lag <= 0) return pressure + shake;
-    const behind = ((pressure - before) / elapsed) * model.lag;
-    return pressure + shake - behind + (seen - before - shake + behind) * Math.exp(-elapsed / model.lag);
+    if (model.lag <= 0) return pressure + now.shake;
+    const behind = ((pressure - now.before) / elapsed) * model.lag;
+    return pressure + now.shake - behind + (now.seen - now.before - now.shake + behind) * decayOver(elapsed);
   };
   const show = (p: number) => Math.min(model.range.high, Math.max(model.range.low, model.scale.gain * p + model.scale.offset));
   return {
     place: site.pipe.length > 0 ? Math.min(1, model.fromTank / site.pipe.length) : 0,
     update: (pressure, elapsed) => {
-      seen = follow(pressure, elapsed);
-      before = pressure;
+      now.seen = follow(pressure, elapsed);
+      now.before = pressure;
     },
     shake: (flow, elapsed) => {
       if (model.turbulence === 0) return;
       const keep = Math.exp(-elapsed / SHAKE_TIME);
       const spread = model.turbulence * (WATER / 2) * (flow / area) ** 2;
-      shake = keep * shake + spread * Math.sqrt(1 - keep * keep) * random.normal();
+      now.shake = keep * now.shake + spread * Math.sqrt(1 - keep * keep) * random.normal();
     },
     read: (t) => {
       if (model.stuck.length === 0 || !within(model.stuck, t)) {
-        held = Number.NaN;
-        return show(seen);
+        now.held = Number.NaN;
+        return show(now.seen);
       }
-      if (Number.isNaN(held)) held = show(seen);
-      return held;
+      if (Number.isNaN(now.held)) now.held = show(now.seen);
+      return now.held;
     },
-    foresee: (pressure, elapsed, t) => (Number.isNaN(held) || !within(model.stuck, t) ? show(follow(pressure, elapsed)) : held),
+    foresee: (pressure, elapsed, t) => (Number.isNaN(now.held) || !within(model.stuck, t) ? show(follow(pressure, elapsed)) : now.held),
   };
 }
 

@@ -2,7 +2,7 @@ import { seededRandom } from "../numerics/random";
 import { type Control, makeControl } from "./control";
 import type { Demand } from "./demand";
 import { makeLogger, type Samples } from "./logger";
-import { commitRest, makePlant, type PlantState, type RestStep, restPressure, startState, stepPlant } from "./plant";
+import { commitRest, makePlant, type PlantState, type RestStep, restPressure, type StepOrder, startState, stepPlant } from "./plant";
 import { makeSensor, type Sensor } from "./sensor";
 import { aimedPressure, type SiteModel, within } from "./site-model";
 import { makeWitness, type SiteTruth, siteFactsOfTruth } from "./truth";
@@ -71,6 +71,13 @@ function prepare(site: SiteModel, demand: Demand, duration: number, seed: number
     restStep: options.restStep ?? REST_STEP,
     stepsPerAct,
     step: control.interval / stepsPerAct,
+    order: {
+      flow: 0,
+      exponent: demand.exponent,
+      reference: demand.referencePressure,
+      drive: 0,
+      dt: control.interval / stepsPerAct,
+    } satisfies StepOrder,
     untilAct: 0,
     asked: startSpeed,
     ramped: startSpeed,
@@ -136,7 +143,10 @@ function moveOnce(run: Run, demand: Demand): void {
   const midSpeed = (speedBefore + state.speed) / 2;
   const primed = site.pump.withoutPrime.length > 0 && within(site.pump.withoutPrime, run.t) ? 0 : 1;
   const flow = demand.flows[run.cursor];
-  stepPlant(run.plant, state, flow, demand.exponent, demand.referencePressure, midSpeed * midSpeed * primed, run.step);
+  const { order } = run;
+  order.flow = flow;
+  order.drive = midSpeed * midSpeed * primed;
+  stepPlant(run.plant, state, order);
   advance(run, run.step, demand);
 }
 

@@ -94,7 +94,7 @@ function massSpringPeriod(site: SiteModel, dt: number): number {
   const passes: number[] = [];
   for (let i = 0; passes.length < 6; i++) {
     const before = state.tank;
-    stepPlant(plant, state, 0, 0, SET, 0, dt);
+    stepPlant(plant, state, { flow: 0, exponent: 0, reference: SET, drive: 0, dt });
     if (before < 60 * PSI && state.tank >= 60 * PSI) passes.push((i + (60 * PSI - before) / (state.tank - before)) * dt);
   }
   return (passes[5] - passes[0]) / 5;
@@ -113,7 +113,7 @@ describe("the water column", () => {
     const { plant, state } = displaced();
     let highest = 0;
     for (let i = 0; i < 900; i++) {
-      stepPlant(plant, state, 0, 0, SET, 0, 0.05);
+      stepPlant(plant, state, { flow: 0, exponent: 0, reference: SET, drive: 0, dt: 0.05 });
       if (i * 0.05 > 36) highest = Math.max(highest, state.tank - 60 * PSI);
     }
     expect(highest / (0.5 * PSI)).toBeGreaterThan(0.98);
