@@ -2,7 +2,7 @@
 // dependencies; one that cannot be had is left out and said. Usage: npm run bench -- [--rounds 5] [--only reading,station,...] [--year]
 
 import { spawnSync } from "node:child_process";
-import { copyFileSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { cpus, loadavg, totalmem } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -144,28 +144,31 @@ function bulk() {
 
 prepare();
 runOnce(process.execPath, [commandLine, "--help"], { cwd: top }); // built before anything is timed
+/** What an earlier run found of the parts that this one leaves out. */
+const earlier = existsSync(join(work, "speed.json")) ? JSON.parse(readFileSync(join(work, "speed.json"), "utf8")) : {};
+const loads = { ...earlier.loads };
+async function part(name, of, key = name) {
+  if (!wanted(name)) return earlier[key] ?? null;
+  const found = await of();
+  loads[key] = loadavg()[0];
+  return found;
+}
 const result = {
-  machine: {
-    cores: cpus().length,
-    model: cpus()[0]?.model,
-    memoryGiB: Math.round(totalmem() / 2 ** 30),
-    node: process.version,
-    loadBefore: loadavg()[0],
-  },
+  machine: { cores: cpus().length, model: cpus()[0]?.model, memoryGiB: Math.round(totalmem() / 2 ** 30), node: process.version },
   rounds,
-  reading: wanted("reading") ? await reading() : null,
-  whole: wanted("whole") ? wholeCommand() : null,
-  growth: wanted("growth") ? await growth() : null,
-  inTwo: values.year && wanted("growth") ? await inTwo() : null,
-  wholeGrowth: wanted("growth") ? wholeGrowth() : null,
-  whatIf: wanted("what-if") ? predicting() : null,
-  bulk: wanted("bulk") ? bulk() : null,
+  loads,
+  reading: await part("reading", reading),
+  whole: await part("whole", wholeCommand),
+  growth: await part("growth", growth),
+  inTwo: values.year ? await part("growth", inTwo, "inTwo") : (earlier.inTwo ?? null),
+  wholeGrowth: await part("growth", wholeGrowth, "wholeGrowth"),
+  whatIf: await part("what-if", predicting, "whatIf"),
+  bulk: await part("bulk", bulk),
 };
-result.machine.loadAfter = loadavg()[0];
 writeFileSync(join(work, "speed.json"), `${JSON.stringify(result, null, 2)}\n`);
 const table = writeTable(result);
 console.log(table);
-if (values.only === undefined) putInto(join(here, "..", "SPEED.md"), table);
+putInto(join(here, "..", "SPEED.md"), table);
 console.log(`\nWritten: ${join("dist", "bench", "speed.json")}`);
 
 /** The table between its two marks; what people wrote around it stays. */

@@ -2,9 +2,13 @@ import { round } from "./figures.mjs";
 
 /** The result as Markdown. */
 export function writeTable(result) {
-  const { machine, rounds } = result;
+  const { machine, rounds, loads } = result;
   const parts = [
-    `${machine.cores} cores (${machine.model}), ${machine.memoryGiB} GiB, Node ${machine.node}; medians of ${rounds} rounds after one to warm up, contenders in turn; load ${round(machine.loadBefore, 1)} before, ${round(machine.loadAfter, 1)} after.`,
+    `${machine.cores} cores (${machine.model}), ${machine.memoryGiB} GiB, Node ${machine.node}; medians of ${rounds} rounds after one to warm up, contenders in turn. Load of the machine at the end of each part: ${Object.entries(
+      loads,
+    )
+      .map(([name, load]) => `${name} ${round(load, 1)}`)
+      .join(", ")}.`,
   ];
   if (result.reading !== null)
     for (const [title, part] of [
