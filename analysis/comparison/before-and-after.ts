@@ -12,7 +12,7 @@ import type { Measured } from "../../shared/units/measured";
 import { type Random, seededRandom } from "../numerics/random";
 import { type DemandMatch, matchDemand, NO_MATCH } from "./demand-match";
 import { differenceOf, type Estimate, estimateMedian, estimateRatio, intervalOf, type Ratio, sum } from "./estimate";
-import { type Hidden, hiddenBetween, type LikeSums, likeForLike } from "./like-for-like";
+import { type Hidden, hiddenBetween, type LikeSums, likeForLike, startsAreUnsure } from "./like-for-like";
 import { keepsLimit, overallVerdict, verdictOf } from "./verdict";
 
 const DAY = 86400;
@@ -106,14 +106,20 @@ function whyNot(id: MeasureId, { before, after, hidden }: Pair): CannotCompareId
     const least = Math.min(sum(of(before.sums)), sum(of(after.sums)));
     return least === 0 ? none : least < LEAST_EVIDENCE ? "too-short" : null;
   };
-  const isPumpHidden = hidden.runS === Number.POSITIVE_INFINITY;
+  const isPumpHidden =
+    hidden.runS === Number.POSITIVE_INFINITY || startsAreUnsure(before.visit, hidden) || startsAreUnsure(after.visit, hidden);
   switch (id) {
     case "starts-per-hour":
       return isPumpHidden ? "sampling-hides-it" : evidence((s) => s.pumpKnown, "no-pump-state");
     case "short-cycles-per-day": {
       const unknown = evidence((s) => s.pumpKnown, "no-pump-state");
       if (unknown !== null) return unknown;
-      if (before.sums.shortCycles === null || after.sums.shortCycles === null || (hidden.runS ?? 0) >= after.visit.shortLimitS)
+      if (
+        isPumpHidden ||
+        before.sums.shortCycles === null ||
+        after.sums.shortCycles === null ||
+        (hidden.runS ?? 0) >= after.visit.shortLimitS
+      )
         return "sampling-hides-it";
       return differ((v) => v.shortLimitS) ? "limits-differ" : null;
     }

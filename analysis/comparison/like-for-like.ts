@@ -27,6 +27,18 @@ function slowerOf(a: number | null, b: number | null): number | null {
   return slow > ALIKE * fast ? slow : null;
 }
 
+/** A slower log gives a run or a rest near its own blind length now as seen, now as not: no more of the starts may hang on it than this. */
+const MOST_UNSURE = 0.1;
+
+/** Whether too many starts hang on runs or rests that the slower logger sees only by chance: up to twice what it surely misses. */
+export function startsAreUnsure({ blocks, slower }: VisitMeasures, { runS }: Hidden): boolean {
+  if (runS === null) return false;
+  const total = (starts: readonly number[]) => starts.reduce((sum, n) => sum + n, 0);
+  const all = total(blocks.starts);
+  const sure = slower.filter(({ atLeastS }) => atLeastS <= 2 * runS).at(-1);
+  return sure !== undefined && all - total(sure.starts) > MOST_UNSURE * all;
+}
+
 export type LikeSums = BlockSums & { readonly oscillating: readonly number[] };
 
 /** The sums of a visit without what the slower logger could not have seen. */

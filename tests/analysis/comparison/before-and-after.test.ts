@@ -95,6 +95,20 @@ describe("before and after", () => {
     expect(share(compareVisits(a, { ...b, runsFromPressure: true }))).toBe("sampling-hides-it");
   });
 
+  test("starts that a slower logger sees only by chance are not compared", () => {
+    const random = seededRandom(14);
+    const [fast, slow] = [
+      measuredVisit({ hours: 72, startsPerHour: 20 }, random),
+      measuredVisit({ hours: 72, startsPerHour: 20, intervalS: 10 }, random),
+    ];
+    const hiding = (share: number) => ({
+      ...fast,
+      slower: [{ atLeastS: 20, starts: fast.blocks.starts.map((n) => n * (1 - share)), shortCycles: fast.blocks.shortCycles }],
+    });
+    expect(starts(hiding(0.05), slow).because).toBeNull();
+    expect(starts(hiding(0.4), slow)).toMatchObject({ verdict: "cannot-compare", because: "sampling-hides-it" });
+  });
+
   test("visits held against different limits are not compared on them", () => {
     const random = seededRandom(12);
     const [a, b] = [measuredVisit({ hours: 72, startsPerHour: 5 }, random), measuredVisit({ hours: 72, startsPerHour: 5 }, random)];
