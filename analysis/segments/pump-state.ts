@@ -10,6 +10,7 @@ import { holdsWhileFlowing } from "./holds-while-flowing";
 import { joinPauses } from "./join-pauses";
 import { pumpFromPressure } from "./pump-from-pressure";
 import { pumpFromWitness } from "./pump-witness";
+import { cutQuickRestarts } from "./quick-restarts";
 
 const ELECTRICAL = ["running", "speed", "current", "power"] as const;
 
@@ -20,7 +21,8 @@ const ELECTRICAL = ["running", "speed", "current", "power"] as const;
  */
 export function pumpFromDrive(record: LogRecord, faults: readonly LogFault[]): PumpState | null {
   const states = ELECTRICAL.map((basis) => pumpFromWitness(record, faults, basis)).filter((state) => state !== null);
-  return states.find((state) => state.mode === "switching") ?? states[0] ?? null;
+  const best = states.find((state) => state.mode === "switching") ?? states[0] ?? null;
+  return best === null ? null : cutQuickRestarts(best, record, faults);
 }
 
 /**

@@ -29,6 +29,8 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>): Witnes
   const { low, high } = extremes(values);
   if (Number.isNaN(low)) return { kind: "one", up: null };
   if (basis === "running") return flagLevels(low, high);
+  const atZero = basis === "speed" ? restAtZero(values, high) : null;
+  if (atZero !== null) return atZero;
   const levels = pick(basis, levelsOf(values), high);
   if (levels === null) {
     const [usualLow, middle] = quantiles(someValues(values), [0.01, 0.5]);
@@ -41,6 +43,38 @@ function flagLevels(low: number, high: number): WitnessLevels {
   if (low === high) return { kind: "one", up: high > 0 };
   const at = (low + high) / 2;
   return { kind: "two", thresholds: { on: at, off: at, at }, separation: Number.POSITIVE_INFINITY, share: Number.NaN };
+}
+
+const AT_ZERO = 0.01; // of the highest speed
+const MOSTLY = 0.5;
+const LEAST_WORKING = 0.05;
+
+/**
+ * A drive that shows no speed at all for most of the time under its working speeds rests there. A slow speed is then its least one, held until it sleeps or
+ * reached as its loop swings, and the pump runs; the shape of the distribution would put it to the rest where rest outweighs all else.
+ */
+function restAtZero(values: ArrayLike<number>, high: number): WitnessLevels | null {
+  if (!(high > 0)) return null;
+  let zeros = 0;
+  let slow = 0;
+  const working: number[] = [];
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i];
+    if (value <= AT_ZERO * high) zeros++;
+    else if (value <= STANDBY_SPEED * high) slow++;
+    if (value > AT_ZERO * high) working.push(value);
+  }
+  if (zeros === 0 || zeros < MOSTLY * (zeros + slow)) return null;
+  const [least, first, middle, third] = quantiles(Float64Array.from(working), [LEAST_WORKING, 0.25, 0.5, 0.75]);
+  const spread = (third - first) / 1.349;
+  const levels = { lowEdge: AT_ZERO * high, highEdge: Math.min(least, STANDBY_SPEED * high) };
+  const at = (share: number) => levels.lowEdge + share * (levels.highEdge - levels.lowEdge);
+  return {
+    kind: "two",
+    thresholds: { on: at(0.5), off: at(0.25), at: at(0.35) },
+    separation: spread > 0 ? middle / spread : Number.POSITIVE_INFINITY,
+    share: working.length / (working.length + zeros),
+  };
 }
 
 /**

@@ -63,6 +63,17 @@ describe("two levels with noise", () => {
     const speed = Array.from({ length: 1000 }, (_, i) => (i % 100 < 40 ? 0.6 + 0.4 * Math.abs(Math.sin(i)) : 0.2));
     expect(stateOf(recordOf([channel("speed", every(1, 1000), speed)])).runs).toHaveLength(10);
   });
+  test("a drive that rests at zero runs at its least speed too: held before it sleeps, or reached by a loop that swings", () => {
+    const speed = Array.from({ length: 2000 }, (_, i) => {
+      const u = i % 200;
+      if (u < 80) return 0;
+      return u >= 170 ? 0.3 : Math.max(0.3, 0.65 + 0.35 * Math.sin(i / 4));
+    });
+    const { runs } = stateOf(recordOf([channel("speed", every(1, 2000), speed)]));
+    expect(runs).toHaveLength(10);
+    for (const [k, run] of runs.entries()) expect(run).toMatchObject({ from: expect.closeTo(200 * k + 79.5, 0), complete: k < 9 });
+    expect(runs[0].to).toBeCloseTo(199.5, 0);
+  });
   test("a speed that only varies is always running", () => {
     const speed = Array.from({ length: 1000 }, (_, i) => 0.75 + 0.2 * Math.sin(i / 30));
     expect(stateOf(recordOf([channel("speed", every(1, 1000), speed)])).mode).toBe("always-running");
