@@ -70,8 +70,9 @@ const SPAN = new RegExp(
   "giu",
 );
 const STANDS_FOR = "(?:=>?|:|->|→|~|@|,|;|\\bis\\b|\\bat\\b)";
+/** Words between the two points are few and short: a line of nothing but letters must not cost time. */
 const TWO_POINTS = new RegExp(
-  `(${NUMBER})\\s*(ma|v)\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*([^\\d\\s=;,|]*)\\s*[,;/|]?\\s*(?:\\p{L}+[\\s.:]*){0,3}(${NUMBER})\\s*\\2\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*${UNIT}`,
+  `(${NUMBER})\\s*(ma|v)\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*([^\\d\\s=;,|]{0,24})\\s*[,;/|]?\\s*(?:\\p{L}{1,16}[\\s.:]{1,3}){0,3}(${NUMBER})\\s*\\2\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*${UNIT}`,
   "iu",
 );
 

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { readRange } from "../../../../analysis/import/columns/raw-signal";
 import { readColumns } from "../../../../analysis/import/columns/read-columns";
 import { NO_CHOICES } from "../../../../analysis/import/import-log";
 import { columnsOf, contextOf } from "../../../builders/log-columns";
@@ -30,4 +31,9 @@ test("a 4-20 mA signal without a range is asked for", () => {
 test("a range in the heading is used", () => {
   const [, column] = read("Time|Pressure 4-20mA = 0-10 bar", "2024-05-01 10:00:00|12", "2024-05-01 10:00:01|12");
   expect(12 * column.factor + column.offset).toBeCloseTo(5e5, 3);
+});
+
+test("a line of nothing but letters after a first point costs no time", () => {
+  expect(readRange(`4 mA = 0 ${"a".repeat(1000)}`)).toBeNull();
+  expect(readRange("low 4 mA, 0 psi | high 20 mA, 100 psi")).toMatchObject({ low: 0, high: 100 });
 });
