@@ -43,6 +43,8 @@ describe("where an equation ends", () => {
     expect(Math.min(at(0.0008), at(0.0012))).toBeGreaterThan(at(0.001));
     expect(at(0)).toBe(Number.POSITIVE_INFINITY);
     expect(at(0.002)).toBe(Number.POSITIVE_INFINITY);
+    // A draw above what the pump gives never lets it stop: no cycle, and no negative time.
+    expect(at(0.003)).toBe(Number.POSITIVE_INFINITY);
   });
 
   test("friction is laminar below Re 2000, has no jump, and turns with the flow", () => {
