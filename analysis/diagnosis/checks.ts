@@ -18,7 +18,7 @@ export type Opener = { readonly id: CheckId; readonly opens: readonly Observatio
 export const HAND_CHECKS: readonly HandCheck[] = [
   {
     id: "measure-sensor-distance",
-    usual: { "distance-short": 0.82, "distance-long": 0.18 },
+    usual: { "distance-short": 0.9, "distance-long": 0.1 },
     weights: { "sensor-far-from-tank": { "distance-short": -3, "distance-long": 3 }, healthy: { "distance-long": -1 } },
   },
   {

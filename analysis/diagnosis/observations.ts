@@ -1,15 +1,28 @@
 import { attempt, type OnFailure, raise } from "../../shared/findings/failure";
 import { OBSERVATION_IDS, type Observation, type ObservationId } from "../../shared/findings/observation";
+import { answerLooks } from "./observations/answer";
 import { cyclingLooks } from "./observations/cycling";
 import { oscillationLooks } from "./observations/oscillation";
 import { pressureAndDrawLooks } from "./observations/pressure-and-draw";
 import { pumpLooks } from "./observations/pump";
+import { roughnessLooks } from "./observations/roughness";
 import { sensorLooks } from "./observations/sensor";
 import { type Looks, observe, type Sight } from "./observations/sight";
+import { steepestFallLooks } from "./observations/steepest-fall";
 import { tankLooks } from "./observations/tank";
 
 /** How each question is answered. */
-export const LOOKS: Looks = { ...cyclingLooks, ...tankLooks, ...oscillationLooks, ...sensorLooks, ...pressureAndDrawLooks, ...pumpLooks };
+export const LOOKS: Looks = {
+  ...cyclingLooks,
+  ...tankLooks,
+  ...oscillationLooks,
+  ...sensorLooks,
+  ...pressureAndDrawLooks,
+  ...pumpLooks,
+  ...answerLooks,
+  ...roughnessLooks,
+  ...steepestFallLooks,
+};
 
 /** Every observation, known or missing (level null), in the order of OBSERVATIONS; one that fails is missing. */
 export function observeAll(sight: Sight, onFailure: OnFailure = raise): Observation[] {

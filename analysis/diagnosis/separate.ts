@@ -15,7 +15,12 @@ const LEAST_GAIN = 0.02;
 
 /** Two causes with their shares, which sum to 1. */
 type Rivals = { readonly cause: CauseTable; readonly rival: CauseTable; readonly share: number };
-type Proposal = { readonly check: CheckId; readonly gainBits: number; readonly outcomes: readonly CheckOutcome[] };
+type Proposal = {
+  readonly check: CheckId;
+  readonly gainBits: number;
+  readonly reverses: boolean;
+  readonly outcomes: readonly CheckOutcome[];
+};
 
 const tableOf = (id: CauseId): CauseTable => CAUSES.find((c) => c.id === id) ?? CAUSES[CAUSES.length - 1];
 const bits = (p: number) => (p <= 0 ? 0 : -p * Math.log2(p));
@@ -35,6 +40,12 @@ export function expectedGain(first: Chances, second: Chances, share: number): nu
   return Math.max(0, entropy(share) - after);
 }
 
+/** Whether some answer would put the less likely of the two first: one that only confirms what stands is not worth the trouble. */
+export function mayReverse(first: Chances, second: Chances, share: number): boolean {
+  const firstLeads = share >= 0.5;
+  return Object.keys(first).some((answer) => share * first[answer] > (1 - share) * second[answer] !== firstLeads);
+}
+
 const pointsTo = ({ cause, rival }: Rivals, first: Chances, second: Chances, answer: string): CauseId =>
   first[answer] >= second[answer] ? cause.id : rival.id;
 
@@ -46,6 +57,7 @@ function byHand(check: HandCheck, rivals: Rivals): Proposal {
   return {
     check: check.id,
     gainBits: expectedGain(first, second, rivals.share),
+    reverses: mayReverse(first, second, rivals.share),
     outcomes: results.map((result) => ({ shows: { kind: "result", result }, pointsTo: pointsTo(rivals, first, second, result) })),
   };
 }
@@ -57,6 +69,7 @@ function byObservation(check: CheckId, id: ObservationId, rivals: Rivals): Propo
   return {
     check,
     gainBits: expectedGain(first, second, rivals.share),
+    reverses: mayReverse(first, second, rivals.share),
     outcomes: levels.map((level) => ({ shows: { kind: "answer", id, level }, pointsTo: pointsTo(rivals, first, second, level) })),
   };
 }
@@ -67,7 +80,9 @@ function byOpener(opener: Opener, open: ReadonlySet<ObservationId>, rivals: Riva
 }
 
 const best = (proposals: readonly Proposal[]): Proposal | null =>
-  proposals.reduce<Proposal | null>((most, p) => (most === null || p.gainBits > most.gainBits + 1e-9 ? p : most), null);
+  proposals
+    .filter((p) => p.reverses)
+    .reduce<Proposal | null>((most, p) => (most === null || p.gainBits > most.gainBits + 1e-9 ? p : most), null);
 
 /** Facts and channels that are not there yet: asking again would bring nothing. */
 function missing(site: SiteFacts, record: LogRecord): ReadonlySet<CheckId> {
@@ -92,7 +107,8 @@ function missing(site: SiteFacts, record: LogRecord): ReadonlySet<CheckId> {
 
 /**
  * For each of the likeliest causes the check, fact or channel with the highest expected gain of information between it and its rival:
- * the likeliest cause, or for that one the next. Null where nothing would part them, and for causes far down.
+ * the likeliest cause, or for that one the next. Only checks with an outcome that would reverse the two. Null where there is none, and for
+ * causes far down.
  */
 export function separate(
   ranked: readonly Ranked[],
@@ -112,6 +128,8 @@ export function separate(
       ...OPENERS.filter((o) => possible.has(o.id)).flatMap((o) => byOpener(o, open, rivals) ?? []),
     ];
     const chosen = best(proposals);
-    return chosen === null || chosen.gainBits < LEAST_GAIN ? null : { ...chosen, cause: id, rival: rival.id };
+    if (chosen === null || chosen.gainBits < LEAST_GAIN) return null;
+    const { check, gainBits, outcomes } = chosen;
+    return { check, gainBits, outcomes, cause: id, rival: rival.id };
   });
 }

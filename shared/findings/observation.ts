@@ -69,6 +69,14 @@ export const OBSERVATIONS = {
   "overdraw-flow": ["below-rating", "at-rating"],
   /** Pressure at full speed and little flow against what it should be. */
   shutoff: ["full", "weak"],
+  /** Pressure short of its set pressure for long in a run: with speed to spare, or at the pump's end. */
+  "answer-to-draw": ["keeps-up", "late", "at-its-end"],
+  /** Lowest pressure held for half a minute of a run against what is to be held. */
+  "sunk-pressure": ["held", "low", "gone"],
+  /** Scatter of the pressure while the pump runs against that at rest. */
+  roughness: ["alike", "rougher"],
+  /** Fastest fall at rest against what the pump's rated flow would make in a sound tank. */
+  "steepest-fall": ["possible", "strained", "impossible"],
   /** How evenly draws follow each other. */
   "draw-rhythm": ["irregular", "regular"],
 } as const satisfies Readonly<Record<string, readonly string[]>>;

@@ -186,6 +186,22 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
   overdraw: { none: "no full speed at low pressure", present: "full speed at low pressure" },
   "overdraw-flow": { "below-rating": "little flow at full speed", "at-rating": "much flow at full speed" },
   shutoff: { full: "the full pressure at little flow", weak: "too little pressure at little flow" },
+  "answer-to-draw": {
+    "keeps-up": "a pressure that soon comes back in a draw",
+    late: "a low pressure with speed to spare",
+    "at-its-end": "a low pressure with the pump at its end",
+  },
+  "sunk-pressure": {
+    held: "a pressure that never sinks for long",
+    low: "a pressure that sinks while the pump runs",
+    gone: "hardly any pressure while the pump runs",
+  },
+  roughness: { alike: "as much scatter at rest as in a run", rougher: "far more scatter in a run than at rest" },
+  "steepest-fall": {
+    possible: "falls that a sound tank allows",
+    strained: "falls that strain a sound tank",
+    impossible: "falls that no sound tank allows",
+  },
   "draw-rhythm": { irregular: "no rhythm in the draws", regular: "a rhythm in the draws" },
 };
 

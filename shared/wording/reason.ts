@@ -205,6 +205,28 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     weak: (w) =>
       `At full speed and little flow the pump reaches only ${w("shutoff", "gaugePressure")}; ${w("expected", "gaugePressure")} is expected.`,
   },
+  "answer-to-draw": {
+    "keeps-up": () => "Where a draw goes on, the pressure is soon back.",
+    late: (w) => `The pressure stays low for ${w("late", "time", 2)} of long draws although the drive has speed to spare.`,
+    "at-its-end": (w) => `The pressure stays low for ${w("ended", "time", 2)} of long draws with the pump at its end.`,
+  },
+  "sunk-pressure": {
+    held: () => "While the pump runs the pressure never sinks for long.",
+    low: (w) => `While the pump runs the pressure sinks to ${w("lowest", "gaugePressure")} for half a minute.`,
+    gone: (w) => `While the pump runs the pressure falls to ${w("lowest", "gaugePressure")} for half a minute: hardly any is left.`,
+  },
+  roughness: {
+    alike: () => "The pressure scatters no more in a run than at rest.",
+    rougher: (w) =>
+      `The pressure scatters by ${w("run", "pressureDifference", 2)} while the pump runs and by ${w("rest", "pressureDifference", 2)} at rest.`,
+  },
+  "steepest-fall": {
+    possible: () => "At rest the pressure falls no faster than a sound tank allows.",
+    strained: (w) =>
+      `At rest the pressure falls so fast that the tank has at most ${w("ratio", "fraction", 2)} of the give it should have, if no more is drawn than the pump is rated for.`,
+    impossible: (w) =>
+      `At rest the pressure falls so fast that the tank has at most ${w("ratio", "fraction", 2)} of the give it should have.`,
+  },
   "draw-rhythm": {
     irregular: () => "Draws follow each other without a rhythm.",
     regular: (w) => `Draws come in a rhythm: ${w("share", "fraction", 2)} of them follow each other after about ${w("gap", "time", 2)}.`,

@@ -7,7 +7,8 @@ export type Weights<K extends ObservationId> = { readonly [L in LevelOf<K>]?: nu
 /**
  * A cause as a table to read: which observations speak for and against it, and how strongly, measured against how often the answer comes
  * up by itself (`background.ts`). What a cause has no say in is left out and then weighs nothing. Weights are judged from the physics
- * named beside them and kept in coarse steps: 0.3 or 0.5 a hint, 1 plain, 1.5 or 2 strong, 2.5 or 3 its mark. `likelihood.ts` bounds them.
+ * named beside them, and their sizes then counted on simulated sites of many kinds (tests/bench/README.md): 0.3 or 0.5 a hint, 1 plain, 1.5 or 2
+ * strong, 2.5 or 3 its mark. A count never turns a direction that physics gives. `likelihood.ts` bounds them.
  */
 export type CauseTable = {
   readonly id: CauseId;

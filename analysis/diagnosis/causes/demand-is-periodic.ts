@@ -7,10 +7,10 @@ export const demandIsPeriodic: CauseTable = {
   id: "demand-is-periodic",
   prior: 1,
   weights: {
-    "oscillation-driver": { loop: -1.5, demand: 1.5 },
-    "draw-rhythm": { irregular: -0.7, regular: 2.5 },
-    oscillation: { none: -1, small: 1.5, large: 2.3 },
-    "oscillation-period": { fast: -0.5, middling: 0.3, slow: 0.5 },
-    "start-rhythm": { regular: 1 },
+    "oscillation-driver": { loop: -1.9, demand: 1.7, unclear: -0.2 },
+    "draw-rhythm": { irregular: -1.2, regular: 2.9 },
+    oscillation: { none: -1.7, small: 1.9, large: 2.5 },
+    "oscillation-period": { fast: -1.2, middling: 0.2, slow: 0.7 },
+    "start-rhythm": { irregular: -0.4, regular: 0.8 },
   },
 };

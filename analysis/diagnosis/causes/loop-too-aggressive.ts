@@ -7,14 +7,15 @@ export const loopTooAggressive: CauseTable = {
   id: "loop-too-aggressive",
   prior: 1,
   weights: {
-    oscillation: { none: -1.5, small: 1.5, large: 2.5 },
-    "oscillation-driver": { loop: 0.7, demand: -1.5 },
-    "oscillation-period": { fast: 0.3, slow: -1 },
-    "sensor-distance": { far: -0.5 },
-    "gas-constant": { collapsed: -0.5, reduced: -0.3 },
-    dips: { deep: 0.5 },
-    overshoot: { large: 1.2 },
-    "noise-with-flow": { grows: 1.5 },
+    oscillation: { none: -1.8, small: 2.2, large: 2.4 },
+    "oscillation-driver": { loop: 0.3, demand: -2.2 },
+    "oscillation-period": { fast: 0.6, slow: -1.8 },
+    "sensor-distance": { far: -1 },
+    // the loop gain goes with 1/C: a tank that lost its give explains the swing by itself
+    "gas-constant": { collapsed: -1.3, reduced: -1.3 },
+    dips: { "deep-and-slow": -0.4 },
+    overshoot: { little: -0.4, large: 1.3 },
+    "noise-with-flow": { steady: -0.3, grows: 1.9 },
     "pump-kind": { switch: -4 },
   },
 };

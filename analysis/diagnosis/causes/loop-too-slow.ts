@@ -8,14 +8,19 @@ export const loopTooSlow: CauseTable = {
   id: "loop-too-slow",
   prior: 1,
   weights: {
-    dips: { shallow: -0.5, deep: 0.3, "deep-and-slow": 1.8 },
-    drift: { over: 1 },
-    oscillation: { small: 0.3, large: 0.3 },
-    "oscillation-period": { fast: -1, middling: 0.3, slow: 1.5 },
-    "oscillation-driver": { demand: -0.5 },
-    "held-pressure": { below: 0.5 },
+    dips: { shallow: -0.2, "deep-and-slow": 1.1 },
+    drift: { within: -0.2, over: 1.7 },
+    oscillation: { small: 0.6 },
+    "oscillation-period": { fast: -1.4, slow: 0.9 },
+    "oscillation-driver": { loop: 0.2, demand: -0.2, unclear: -0.3 },
+    "held-pressure": { above: -0.4 },
     // a pump already at full speed cannot be late
-    overdraw: { present: -0.7 },
+    overdraw: { present: -1 },
     "pump-kind": { switch: -4 },
+    // error that outlives the draw while the pump has more to give is the loop; at full speed it is not
+    "answer-to-draw": { "keeps-up": -2.2, late: 2.6, "at-its-end": -0.3 },
+    "sunk-pressure": { held: -0.7, low: 2.4, gone: -1.5 },
+    // an integrator far behind ramps down late too: runs are long
+    runs: { long: 0.4, "some-short": -2.5, "mostly-short": -2.6, "never-stops": 0.2 },
   },
 };

@@ -8,16 +8,19 @@ export const sensorFarFromTank: CauseTable = {
   id: "sensor-far-from-tank",
   prior: 1,
   weights: {
-    "sensor-distance": { near: -2, beyond: 1.5, far: 2.5 },
-    oscillation: { none: -0.5, small: 1.2, large: 1.7 },
-    "oscillation-driver": { loop: 0.3, demand: -1 },
-    "surge-period": { agrees: 1 },
-    "oscillation-period": { slow: -0.5 },
+    "sensor-distance": { near: -3, beyond: 1.2, far: 3.1 },
+    oscillation: { none: -0.6, small: 1.4, large: 1.9 },
+    "oscillation-driver": { loop: 0.2, demand: -1.1 },
+    "surge-period": { agrees: 1.3, differs: -0.4 },
+    "oscillation-period": { fast: 0.3, middling: 0.2, slow: -1.3 },
     // friction of the pipe between them
-    droop: { steep: 1 },
-    drift: { over: 0.5 },
-    overshoot: { large: 0.3 },
-    "noise-with-flow": { grows: 1 },
+    droop: { steep: 1.3 },
+    drift: { over: 0.9 },
+    overshoot: { little: -0.2, large: 0.8 },
+    "noise-with-flow": { steady: -0.2, grows: 1.7 },
     "pump-kind": { switch: -1.5 },
+    // the pump is seen straight through the pipe, faster than from sample to sample
+    roughness: { alike: -0.6, rougher: 2.1 },
+    runs: { long: -0.4, "some-short": 0.6, "mostly-short": 0.2, "never-stops": 0.6 },
   },
 };

@@ -7,9 +7,7 @@ export const sensorFrozenOrStuck: CauseTable = {
   id: "sensor-frozen-or-stuck",
   prior: 1,
   weights: {
-    "sensor-stuck": { no: -2.5, stuck: 3, frozen: 3 },
-    "sensor-pinned": { yes: 1 },
-    dips: { deep: 0.5, "deep-and-slow": 0.5 },
-    overshoot: { large: 0.3 },
+    "sensor-stuck": { no: -2.4, stuck: 2.5, frozen: 1.5 },
+    dips: { deep: 0.2, "deep-and-slow": 0.2 },
   },
 };

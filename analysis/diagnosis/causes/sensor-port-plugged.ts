@@ -7,15 +7,14 @@ export const sensorPortPlugged: CauseTable = {
   id: "sensor-port-plugged",
   prior: 1,
   weights: {
-    "sensor-lag": { prompt: -1.5, slow: 3 },
-    noise: { noisy: -0.5 },
-    "noise-with-flow": { grows: -0.5 },
+    "sensor-lag": { prompt: -2.9, slow: 3.1 },
+    "noise-with-flow": { grows: -0.6 },
     // a late sensor sets a loop swinging, slowly
-    oscillation: { small: 0.5, large: 1 },
-    "oscillation-period": { fast: -0.5, middling: 0.5, slow: 0.3 },
-    dips: { "deep-and-slow": 0.5 },
-    "sensor-stuck": { stuck: 0.5 },
-    overshoot: { large: 1 },
-    "gas-constant": { raised: 1 },
+    oscillation: { small: 0.3 },
+    "oscillation-period": { fast: -0.4, middling: 0.4 },
+    dips: { "deep-and-slow": 0.2 },
+    "sensor-stuck": { stuck: 0.2, frozen: -0.4 },
+    overshoot: { little: -0.3, large: 1.1 },
+    "gas-constant": { collapsed: -0.4, reduced: -0.2, "as-expected": -0.2, raised: 1.2 },
   },
 };

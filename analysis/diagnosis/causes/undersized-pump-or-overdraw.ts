@@ -7,12 +7,15 @@ export const undersizedPumpOrOverdraw: CauseTable = {
   id: "undersized-pump-or-overdraw",
   prior: 1,
   weights: {
-    overdraw: { none: -1.5, present: 3 },
-    "held-pressure": { below: 1.7, above: -0.7 },
-    droop: { steep: 1 },
-    shutoff: { weak: -1.5 },
-    dips: { shallow: -0.7, "deep-and-slow": 1.5 },
-    overshoot: { large: 0.7 },
-    "overdraw-flow": { "below-rating": -1.5, "at-rating": 0.7 },
+    overdraw: { none: -2, present: 3.1 },
+    "held-pressure": { "at-set": -0.4, below: 2.9, above: -2 },
+    droop: { little: -0.3, steep: 2 },
+    dips: { shallow: -1, deep: -0.4, "deep-and-slow": 2 },
+    overshoot: { little: -0.4, large: 1.7 },
+    "overdraw-flow": { "below-rating": -2.1, "at-rating": 0.7 },
+    "answer-to-draw": { "keeps-up": -3, late: -1.9, "at-its-end": 3.1 },
+    "sunk-pressure": { held: -2.3, low: 2.6, gone: 1.9 },
+    // the one cause that draws more than the rating, which the bound takes for granted
+    "steepest-fall": { possible: -0.4, strained: 1.4, impossible: 1.7 },
   },
 };

@@ -1,5 +1,6 @@
 import type { Span } from "../../../shared/findings/span";
 import { mainChannel } from "../../../shared/record/find-channel";
+import { indexAtOrAfter } from "../../../shared/record/sampling";
 import { found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
 import { stuckWhileMoving } from "./stuck-while-moving";
 
@@ -19,6 +20,21 @@ function stillWhileMoving(sight: Sight): number | null {
   const [pressure, flow, pump] = [mainChannel(sight.record, "pressure"), mainChannel(sight.record, "flow"), pumpOf(sight)];
   if (pressure === null || (flow === null && (pump === null || pump.basis === "pressure"))) return null;
   return stuckWhileMoving(pressure, flow, pump, found(sight, "pump-performance")?.peakFlow ?? Number.NaN);
+}
+
+/** Water that passes, as a share of the highest flow. */
+const PASSES = 0.03;
+
+/** Whether the pump ran or water passed while the reading stood: at rest a tight system holds its pressure to the last digit. */
+function waterMoved(sight: Sight, span: Span): boolean {
+  const pump = pumpOf(sight);
+  if (pump !== null && pump.basis !== "pressure" && pump.runs.some((run) => run.from < span.to && run.to > span.from)) return true;
+  const flow = mainChannel(sight.record, "flow");
+  const least = PASSES * (found(sight, "pump-performance")?.peakFlow ?? 0);
+  if (flow === null || !(least > 0)) return false;
+  const end = indexAtOrAfter(flow.sampling, span.to);
+  for (let i = indexAtOrAfter(flow.sampling, span.from); i < end; i++) if (flow.values[i] > least) return true;
+  return false;
 }
 
 export const sensorLooks: Pick<
@@ -43,7 +59,8 @@ export const sensorLooks: Pick<
     if (!looked(sight)) return null;
     const sensor = found(sight, "sensor");
     const moving = stillWhileMoving(sight);
-    const numbers = { stuck: Math.max(total(sensor?.stuck ?? []), moving ?? 0), frozen: total(sensor?.frozen ?? []) };
+    const held = (sensor?.stuck ?? []).filter((span) => waterMoved(sight, span));
+    const numbers = { stuck: Math.max(total(held), moving ?? 0), frozen: total(sensor?.frozen ?? []) };
     if (numbers.frozen > 0) return { level: "frozen", numbers };
     return numbers.stuck > 0 ? { level: "stuck", numbers } : moving === null ? null : { level: "no", numbers };
   },

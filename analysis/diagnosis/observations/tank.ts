@@ -48,7 +48,7 @@ const tankByFacts: Look<"tank-by-facts"> = (sight) => {
 };
 
 /** The charge that practice gives a tank whose own was not read: the middle of 15 to 20 psi below set pressure, or 2 psi below cut-in. */
-function usualCharge(sight: Sight): number | null {
+export function usualCharge(sight: Sight): number | null {
   if (isFixedSpeed(sight.site)) {
     const cutIn = cutInOf(sight);
     return cutIn === null ? null : cutIn - 2 * PASCAL_PER_PSI;

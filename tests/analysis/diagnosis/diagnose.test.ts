@@ -3,6 +3,7 @@ import { diagnose, whyNoCause } from "../../../analysis/diagnosis/diagnose";
 import { CAUSE_IDS, type CauseId } from "../../../shared/findings/cause";
 import type { Outcome } from "../../../shared/findings/finding";
 import type { DrawState, PumpState } from "../../../shared/findings/segment";
+import type { LogRecord } from "../../../shared/record/log-record";
 import { joule, seconds } from "../../../shared/units/quantity";
 import {
   about,
@@ -32,12 +33,13 @@ type Drawn = {
   readonly pump?: PumpState;
   readonly facts?: Readonly<Record<string, unknown>>;
   readonly draw?: DrawState;
+  readonly record?: LogRecord;
 };
 
 const STEADY = oddCycles(24, 300);
 const SHORT = cyclesOf(400, 20, 60);
-const causesOf = ({ outcomes = [], pump = STEADY, facts = {}, draw }: Drawn) =>
-  diagnose(soundOutcomes(...outcomes), segmentsWith(pump, draw), siteOf({ ...SITE_AS_WRITTEN, ...facts }), recordOf());
+const causesOf = ({ outcomes = [], pump = STEADY, facts = {}, draw, record = recordOf() }: Drawn) =>
+  diagnose(soundOutcomes(...outcomes), segmentsWith(pump, draw), siteOf({ ...SITE_AS_WRITTEN, ...facts }), record);
 const firstOf = (site: Drawn): CauseId => causesOf(site)[0].id;
 const shortCycles = foundWith("short-cycles", { runs: Array.from({ length: 400 }, (_, i) => i) });
 const manyStarts = foundWith("cycling", { starts: 400, peakStartsPerHour: 50, startsByDraw: { none: 0, small: 100, large: 300 } });
@@ -55,6 +57,13 @@ const everyTwoMinutes: DrawState = {
     peakFlow: null,
   })),
 };
+
+/** The usual record, but for a span in which hardly any pressure is left. */
+function withoutPressure(): LogRecord {
+  const [pressure, ...others] = usualChannels();
+  const values = Array.from(pressure.values, (p, i) => (i * 15 >= span.from && i * 15 <= span.to ? psi(1) : p));
+  return recordOf([channelOf("pressure", "gaugePressure", values, 15), ...others]);
+}
 
 /** One site a cause where it comes first. Invented numbers, in the direction that physics gives. */
 const SITES: Readonly<Record<CauseId, Drawn>> = {
@@ -102,7 +111,7 @@ const SITES: Readonly<Record<CauseId, Drawn>> = {
     ],
     pump: SHORT,
   },
-  "loss-of-prime": { outcomes: [foundWith("pump-performance", { lossOfPrime: [span] })] },
+  "loss-of-prime": { outcomes: [foundWith("pump-performance", { lossOfPrime: [span] })], record: withoutPressure() },
   "pump-turning-backwards-or-weak": {
     outcomes: [
       foundWith("pump-performance", { shutoffPressure: psi(50), overdraw: [span], peakFlow: gpm(16) }),
@@ -127,7 +136,7 @@ describe("each cause has a site where it comes first and one where it must not",
     expect(others.filter((other) => firstOf(SITES[other]) === id)).toEqual([]);
   });
   test.each(CAUSE_IDS.filter((id) => id !== "healthy"))("%s is not believed at a sound site", (id) => {
-    expect(causesOf({}).find((c) => c.id === id)?.confidence).toBeLessThan(0.12);
+    expect(causesOf({}).find((c) => c.id === id)?.confidence).toBeLessThan(0.15);
   });
 });
 

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { CauseId } from "../../../shared/findings/cause";
 import { type Judged, scoreOf } from "./cause-score";
+import { wilson } from "./reliability-svg";
 
 const judged = (truth: CauseId, ...said: readonly (readonly [CauseId, number])[]): Judged => ({
   truth,
@@ -20,4 +21,11 @@ test("shares, Brier score and reliability of four judgements, worked by hand", (
   const atEighty = score.reliability.find((bin) => bin.low === 0.75);
   expect(atEighty).toMatchObject({ claims: 3 });
   expect(atEighty?.held).toBeCloseTo(2 / 3, 12);
+});
+
+// Wilson 1927; 81 of 263 as worked by Newcombe, Statistics in Medicine 17 (1998) p. 861, method 3: 0.2553 to 0.3662.
+test("the interval of a share", () => {
+  const { low, high } = wilson(81 / 263, 263);
+  expect(low).toBeCloseTo(0.2553, 4);
+  expect(high).toBeCloseTo(0.3662, 4);
 });

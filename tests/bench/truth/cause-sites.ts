@@ -1,132 +1,70 @@
 import { type DemandEvent, demandOf } from "../../../analysis/model/demand";
-import { householdDraws, pulsedDraw, steadyDraw, swingingDraw } from "../../../analysis/model/draws";
+import { pulsedDraw, steadyDraw, swingingDraw } from "../../../analysis/model/draws";
 import { type SimulatedVisit, simulateSite } from "../../../analysis/model/simulate-site";
-import type { LoggedChannel, SiteModel, TimeSpan } from "../../../analysis/model/site-model";
-import { calmSensor, soundSite, speedFor, weakened } from "../../../analysis/model/sound-site";
+import { type DriveModel, type SiteModel, type TimeSpan, within } from "../../../analysis/model/site-model";
+import { fullFlow, speedFor, weakened } from "../../../analysis/model/sound-site";
 import { visitRecord } from "../../../analysis/model/visit-record";
-import { type Random, seededRandom } from "../../../analysis/numerics/random";
+import { seededRandom } from "../../../analysis/numerics/random";
 import type { CauseId } from "../../../shared/findings/cause";
 import type { LogRecord } from "../../../shared/record/log-record";
 import { readSiteFacts } from "../../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../../shared/site/site-facts";
 import { PASCAL_PER_PSI as PSI } from "../../../shared/units/pressure";
+import { between, type Commissioned, chance, commissioned, type Draft, GPM, soundDraft, spread, stretches } from "./site-draft";
 
 /** A simulated site with one fault put into it (or none): the record a logger would bring home, and the facts an engineer would know. */
 export type CauseCase = { readonly truth: CauseId; readonly seed: number; readonly record: LogRecord; readonly facts: SiteFacts };
-
-const GPM = 3.785411784e-3 / 60; // m3/s
-const HOUR = 3600;
-
-type Draft = { site: SiteModel; events: DemandEvent[]; startHour: number; duration: number; random: Random };
-/** What the engineer believes: the site as it was commissioned. */
-type Commissioned = { readonly set: number; readonly rated: number; readonly volume: number; readonly precharge: number };
-
-const between = (random: Random, low: number, high: number) => low + (high - low) * random.next();
-const pick = <T>(random: Random, all: readonly T[]): T => all[Math.floor(random.next() * all.length)];
-const chance = (random: Random, p: number) => random.next() < p;
-
-/** A few stretches that cover a share of the visit. */
-function stretches({ random, duration }: Draft, count: number, share: number): TimeSpan[] {
-  const slot = duration / count;
-  return Array.from({ length: count }, (_, i) => {
-    const length = slot * share * between(random, 0.6, 1.4);
-    const from = i * slot + between(random, 0, Math.max(0, slot - length));
-    return { from, to: from + length };
-  });
-}
-
-const CHANNELS: readonly (readonly LoggedChannel[])[] = [
-  ["pressure", "flow", "speed"],
-  ["pressure", "flow", "speed"],
-  ["pressure", "flow", "speed"],
-  ["pressure", "flow", "running"],
-  ["pressure", "flow", "current"],
-  ["pressure", "flow"],
-  ["pressure", "speed"],
-  ["pressure", "running"],
-  ["pressure"],
-];
-
-function soundDraft(random: Random, as: Commissioned): Draft {
-  const site = soundSite({
-    setPressure: as.set,
-    ratedFlow: as.rated,
-    ratedRise: as.set * between(random, 1.08, 1.4),
-    tankVolume: as.volume,
-    precharge: as.precharge,
-    pipeLength: between(random, 0.5, 2.5),
-    bore: Math.sqrt((4 * as.rated) / (Math.PI * between(random, 1.2, 2.2))),
-  });
-  const duration = pick(random, [6, 12, 24]) * HOUR;
-  const startHour = Math.floor(between(random, 0, 24));
-  const homes = Math.max(1, Math.round((as.rated / GPM / 4) * between(random, 0.5, 1.2)));
-  const events = [...householdDraws(homes, duration, Math.floor(random.next() * 1e9), startHour)];
-  const steadies = 1 + Math.floor(random.next() * 3);
-  for (let i = 0; i < steadies; i++) {
-    const from = between(random, 0, duration * 0.9);
-    events.push(...steadyDraw(from, from + between(random, 600, 2400), as.rated * between(random, 0.15, 0.5)));
-  }
-  const logger = { ...site.logger, interval: pick(random, [1, 1, 1, 2, 5]), channels: pick(random, CHANNELS) };
-  return { site: { ...site, logger, control: soundDrive(random, site) }, events, startHour, duration, random };
-}
-
-/** A drive set calmly for its own delays, which differ from make to make; it sleeps after a while of little flow. */
-function soundDrive(random: Random, site: SiteModel): SiteModel["control"] {
-  if (site.control.kind !== "variable-speed") throw new Error("not a drive");
-  const [filter, motorLag, interval] = [between(random, 0.1, 1.5), between(random, 0.2, 1.2), between(random, 0.1, 0.5)];
-  const delay = filter + motorLag + interval / 2 + 0.3;
-  return {
-    ...site.control,
-    filter,
-    motorLag,
-    interval,
-    gain: (site.control.gain * 0.9 * between(random, 0.5, 1.2)) / delay,
-    integralTime: 6 * Math.max(1, delay),
-    rampUp: between(random, 2, 10),
-    rampDown: between(random, 2, 10),
-    sleepDelay: between(random, 20, 60),
-    boost: between(random, 10e3, 40e3),
-    restartPressure: site.control.setPressure - between(random, 4, 8) * PSI,
-  };
-}
 
 type Fault = (draft: Draft, as: Commissioned) => void;
 const change = (draft: Draft, part: Partial<SiteModel>) => {
   draft.site = { ...draft.site, ...part };
 };
-const changeDrive = (draft: Draft, part: Readonly<Record<string, unknown>>) =>
-  change(draft, { control: { ...draft.site.control, ...part } as SiteModel["control"] });
+const changeDrive = (draft: Draft, part: Partial<DriveModel>) => change(draft, { control: { ...driveOf(draft), ...part } });
 const driveOf = ({ site }: Draft) => {
   if (site.control.kind !== "variable-speed") throw new Error("not a drive");
   return site.control;
 };
+/** Where the reading goes wrong: at the drive's own sensor, which the logger reads too, or at the logger's only. */
+const changeSensor = (draft: Draft, part: Partial<SiteModel["sensor"]>, ownShare: number) => {
+  const sensor = { ...draft.site.sensor, ...part };
+  if (chance(draft.random, ownShare)) change(draft, { logger: { ...draft.site.logger, ownSensor: sensor } });
+  else change(draft, { sensor });
+};
+
+/** Faults that only a drive can have. */
+const OF_A_DRIVE: readonly CauseId[] = ["sensor-far-from-tank", "loop-too-aggressive", "loop-too-slow", "sleep-settings-hunting"];
 
 /** How each fault is put in; broad on purpose, so that many are hard to see. */
 const FAULTS: Readonly<Record<CauseId, Fault>> = {
   healthy: () => {},
   "tank-too-small": (d) => change(d, { tank: { ...d.site.tank, volume: d.site.tank.volume * between(d.random, 0.04, 0.3) } }),
-  "precharge-low": (d, as) => change(d, { tank: { ...d.site.tank, precharge: as.set * between(d.random, 0.02, 0.4) } }),
-  "precharge-high": (d, as) => change(d, { tank: { ...d.site.tank, precharge: as.set + between(d.random, -4, 10) * PSI } }),
+  "precharge-low": (d, as) => {
+    const follows = as.cutIn ?? as.set;
+    change(d, { tank: { ...d.site.tank, precharge: follows * between(d.random, 0.02, 0.4) } });
+  },
+  "precharge-high": (d, as) => {
+    const follows = as.cutIn === null ? as.set - 4 * PSI : as.cutIn + 3 * PSI;
+    change(d, { tank: { ...d.site.tank, precharge: follows + between(d.random, 0, 14) * PSI } });
+  },
   "tank-waterlogged": (d) => change(d, { tank: { ...d.site.tank, gasLeft: between(d.random, 0.01, 0.1) } }),
   "sensor-far-from-tank": (d) => {
     const length = between(d.random, 10, 60);
     const pipe = { ...d.site.pipe, length, resistance: (d.site.pipe.resistance * length) / d.site.pipe.length };
-    change(d, { pipe, sensor: { ...calmSensor, fromTank: length } });
+    change(d, { pipe, sensor: { ...d.site.sensor, fromTank: length } });
     changeDrive(d, { gain: driveOf(d).gain * between(d.random, 1, 5) });
   },
-  "sensor-in-turbulence": (d) => change(d, { sensor: { ...d.site.sensor, turbulence: between(d.random, 1, 6) } }),
-  "sensor-port-plugged": (d) => change(d, { sensor: { ...d.site.sensor, lag: between(d.random, 4, 40) } }),
+  "sensor-in-turbulence": (d) => changeSensor(d, { turbulence: between(d.random, 1, 6) }, 0),
+  "sensor-port-plugged": (d) => changeSensor(d, { lag: between(d.random, 4, 40) }, 0.3),
   "sensor-frozen-or-stuck": (d) => {
     const stuck = stretches(d, 1 + Math.floor(d.random.next() * 3), between(d.random, 0.1, 0.5));
-    const sensor = { ...d.site.sensor, stuck };
-    if (chance(d.random, 0.5)) change(d, { sensor });
-    else change(d, { logger: { ...d.site.logger, ownSensor: sensor } });
+    changeSensor(d, { stuck, ...(chance(d.random, 0.5) ? { noise: 0 } : {}) }, 0.5);
+    const cold = chance(d.random, 0.5) ? between(d.random, 262, 273) : d.site.logger.temperature.mean;
+    const channels = chance(d.random, 0.3) ? [...d.site.logger.channels, "temperature" as const] : d.site.logger.channels;
+    change(d, { logger: { ...d.site.logger, channels, temperature: { ...d.site.logger.temperature, mean: cold } } });
   },
   "sensor-scaling-wrong": (d) => {
     const gain = chance(d.random, 0.5) ? between(d.random, 0.5, 0.8) : between(d.random, 1.25, 2);
-    const sensor = { ...d.site.sensor, scale: { gain, offset: 0 } };
-    if (chance(d.random, 0.7)) change(d, { logger: { ...d.site.logger, ownSensor: sensor } });
-    else change(d, { sensor });
+    changeSensor(d, { scale: { gain, offset: 0 } }, 0.7);
   },
   "loop-too-aggressive": (d) =>
     changeDrive(d, {
@@ -143,15 +81,13 @@ const FAULTS: Readonly<Record<CauseId, Fault>> = {
     change(d, chance(d.random, 0.5) ? { systemLeak: leak } : { backLeak: leak });
   },
   "demand-is-periodic": (d, as) => {
-    const period = Math.exp(between(d.random, Math.log(20), Math.log(400)));
+    const period = spread(d.random, 20, 400);
     const from = between(d.random, 0, 0.3) * d.duration;
     const to = from + between(d.random, 0.3, 0.7) * d.duration;
     const flow = as.rated * between(d.random, 0.2, 0.6);
-    d.events.push(
-      ...(chance(d.random, 0.5)
-        ? pulsedDraw(from, to, period, period * between(d.random, 0.2, 0.6), flow)
-        : swingingDraw(from, to, Math.max(30, period), 0.1 * flow, flow)),
-    );
+    const pulses = chance(d.random, 0.5);
+    const draws = pulses ? pulsedDraw(from, to, period, period * between(d.random, 0.2, 0.6), flow) : null;
+    d.events = d.events.concat(draws ?? swingingDraw(from, to, Math.max(30, period), 0.1 * flow, flow));
   },
   "sleep-settings-hunting": (d, as) => {
     changeDrive(d, {
@@ -166,67 +102,90 @@ const FAULTS: Readonly<Record<CauseId, Fault>> = {
   "loss-of-prime": (d) => {
     const withoutPrime = stretches(d, 1 + Math.floor(d.random.next() * 5), between(d.random, 0.02, 0.2));
     change(d, { pump: { ...d.site.pump, withoutPrime } });
-    if (chance(d.random, 0.5)) changeDrive(d, { dryRunStop: { after: between(d.random, 10, 60), retryAfter: between(d.random, 60, 600) } });
+    if (d.site.control.kind === "variable-speed" && chance(d.random, 0.5))
+      changeDrive(d, { dryRunStop: { after: between(d.random, 10, 60), retryAfter: between(d.random, 60, 600) } });
   },
   "pump-turning-backwards-or-weak": (d, as) => {
-    const reach = (as.set / d.site.pump.shutoff) * between(d.random, 0.65, 1.0);
+    const reach = ((as.set - d.site.suctionPressure) / d.site.pump.shutoff) * between(d.random, 0.65, 1.0);
     change(d, { pump: weakened(d.site, reach).pump });
   },
   "undersized-pump-or-overdraw": (d, as) => {
+    const most = Math.max(as.rated, fullFlow(d.site, as.set));
     for (const span of stretches(d, 1 + Math.floor(d.random.next() * 4), between(d.random, 0.1, 0.5)))
-      d.events.push(...steadyDraw(span.from, span.to, as.rated * between(d.random, 1.15, 1.8)));
+      d.events.push(...steadyDraw(span.from, span.to, most * between(d.random, 1.15, 1.8)));
   },
 };
 
-/** What is told of the site: as commissioned, with some facts missing; what the fault changed is known only where an engineer would see it. */
+/** What is told of the site: as commissioned, with some facts missing or read with an error; what the fault changed only where an engineer would see it. */
 function factsOf(draft: Draft, truth: CauseId, as: Commissioned): SiteFacts {
   const { random, site } = draft;
-  const known: Record<string, string> = { pump: "variable-speed" };
+  const known: Record<string, string> = chance(random, 0.9) ? { pump: as.cutIn === null ? "variable-speed" : "fixed-speed" } : {};
   const tell = (name: string, text: string, p: number) => {
     if (chance(random, p)) known[name] = text;
   };
-  tell("setPressure", `${(as.set / PSI).toFixed(1)} psi`, 0.95);
-  tell("pumpRatedFlow", `${(as.rated / GPM).toFixed(1)} gpm`, 0.85);
-  tell("tankVolume", `${(site.tank.volume * 1000).toFixed(1)} L`, 0.85);
+  const psi = (pascal: number, error = 0) => `${(pascal / PSI + error * random.normal()).toFixed(1)} psi`;
+  if (as.cutIn === null) tell("setPressure", psi(as.set), 0.95);
+  else {
+    tell("cutIn", psi(as.cutIn), 0.9);
+    tell("cutOut", psi(as.set), 0.9);
+  }
+  tell("pumpRatedFlow", `${((as.rated / GPM) * (1 + 0.04 * random.normal())).toFixed(1)} gpm`, 0.85);
+  tell("tankVolume", `${(site.tank.volume * 1000 * (1 + 0.04 * random.normal())).toFixed(1)} L`, 0.85);
   const asRead = (truth === "precharge-low" || truth === "precharge-high") && chance(random, 0.25) ? site.tank.precharge : as.precharge;
-  tell("precharge", `${(asRead / PSI).toFixed(1)} psi`, 0.75);
-  tell("sensorToTank", `${site.sensor.fromTank + 1} m`, 0.75);
+  tell("precharge", psi(Math.max(PSI, asRead), 0.7), 0.75);
+  tell("sensorToTank", `${(site.sensor.fromTank + 1).toFixed(1)} m`, 0.75);
   tell("pipeInsideDiameter", `${(site.pipe.bore * 1000).toFixed(0)} mm`, 0.7);
-  tell("tankRatedPressure", "125 psi", 0.7);
+  tell("tankRatedPressure", "150 psi", 0.7);
   tell("flowMeter", site.logger.meter.place, 0.5);
   return readSiteFacts(known, "site.json");
 }
 
 /**
- * Whether the fault does anything: a hot loop or a far sensor that never swings, or a slow loop that never lets go, is no fault.
- * Looked up in the truth, not in the log.
+ * Whether the fault does anything: a hot loop or a far sensor that never swings, a slow loop that never lets go, a pump without prime while
+ * nothing is drawn, a sensor stuck at rest. Looked up in the truth, not in the log.
  */
-function shows(truth: CauseId, { visit, as }: { readonly visit: SimulatedVisit; readonly as: Commissioned }): boolean {
+function shows(truth: CauseId, { draft, visit, as }: Made): boolean {
   const { oscillations, runs, lowestPressure } = visit.truth;
   const total = (spans: readonly TimeSpan[]) => spans.reduce((sum, s) => sum + s.to - s.from, 0);
-  if (truth === "loop-too-aggressive" || truth === "sensor-far-from-tank")
-    return total(oscillations.filter((o) => o.peakToPeak > PSI)) > 0.03 * total(runs);
-  return truth !== "loop-too-slow" || lowestPressure < 0.8 * as.set;
+  const ran = (spans: readonly TimeSpan[]) => runs.some((run) => spans.some((s) => run.from < s.to - 60 && run.to > s.from + 60));
+  switch (truth) {
+    case "loop-too-aggressive":
+    case "sensor-far-from-tank":
+      return total(oscillations.filter((o) => o.peakToPeak > PSI)) > 0.03 * total(runs);
+    case "loop-too-slow":
+      return lowestPressure < 0.8 * as.set;
+    case "loss-of-prime":
+      return ran(draft.site.pump.withoutPrime) && lowestPressure < 0.6 * (as.cutIn ?? as.set);
+    case "sensor-frozen-or-stuck": {
+      const { stuck } = draft.site.logger.ownSensor ?? draft.site.sensor;
+      return draft.events.some((e) => within(stuck, e.from) && within(stuck, e.from + 30) && e.flow > 0.05 * as.rated) && ran(stuck);
+    }
+    default:
+      return true;
+  }
 }
 
-function visitOf(truth: CauseId, seed: number) {
+type Made = { readonly draft: Draft; readonly as: Commissioned; readonly facts: SiteFacts; readonly visit: SimulatedVisit };
+
+function visitOf(truth: CauseId, seed: number): Made | null {
   const random = seededRandom(seed);
-  const set = between(random, 40, 75) * PSI;
-  const rated = Math.exp(between(random, Math.log(15), Math.log(70))) * GPM;
-  const volume = 0.2 * rated * 60 * between(random, 0.95, 1.8);
-  const as: Commissioned = { set, rated, volume, precharge: set - between(random, 15, 20) * PSI };
+  const as = commissioned(random);
+  if (as.cutIn !== null && OF_A_DRIVE.includes(truth)) return null;
   const draft = soundDraft(random, as);
   FAULTS[truth](draft, as);
   const facts = factsOf(draft, truth, as);
-  return { draft, as, facts, visit: simulateSite(draft.site, demandOf(draft.events, as.set), draft.duration, seed) };
+  return { draft, as, facts, visit: simulateSite(draft.site, demandFor(draft.events, as, draft.exponent), draft.duration, seed) };
 }
 
-const MOST_TRIES = 25;
+const demandFor = (events: readonly DemandEvent[], as: Commissioned, exponent: 0 | 0.5) => demandOf(events, as.cutIn ?? as.set, exponent);
 
-/** The visit behind a case, with what was put in: the first of a few tries in which the fault does something. Same seed, same site. */
-export function causeVisit(truth: CauseId, seed: number) {
-  let made = visitOf(truth, seed);
-  for (let i = 1; i < MOST_TRIES && !shows(truth, made); i++) made = visitOf(truth, seed + i * 10_000_000);
+const MOST_TRIES = 40;
+
+/** The visit behind a case, with what was put in: the first of some tries in which the fault does something. Same seed, same site. */
+export function causeVisit(truth: CauseId, seed: number): Made {
+  let made: Made | null = null;
+  for (let i = 0; i < MOST_TRIES && (made === null || !shows(truth, made)); i++) made = visitOf(truth, seed + i * 10_000_000) ?? made;
+  if (made === null) throw new RangeError(`causeVisit: ${truth} ${seed}`);
   return made;
 }
 

@@ -1,0 +1,94 @@
+import type { Trace } from "../../model/fit/trace";
+import { quantile } from "../../numerics/order-statistics";
+import { lengthOf, type Stretch, stretchesWhere, traceIn, valuesIn } from "./at-work";
+import { cutInOf, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
+
+/** Pressure this far under its set pressure is no band of any drive: share of set pressure. */
+const SHORT = 0.06;
+/** After a start the motor runs up and the tank is filled: s that belong to the start. */
+const STARTING = 15;
+/** A loop that keeps up has answered by then: ramps take 12 s at most, and a well-set loop some of its integral times of 4 to 8 s. */
+const ANSWERED = 25;
+/** A drive this near its highest speed has no more to give. */
+const AT_END = 0.96;
+/** A loop that is too slow is so in draw after draw: a single one may have been something else. */
+const OFTEN = 2;
+/** Of the flow while pressure was low: less than that on its return, and the draw's end brought it back, not the pump. */
+const STILL_DRAWN = 0.8;
+
+type Low = { readonly late: number; readonly ended: number; readonly stretches: readonly Stretch[] };
+
+/** Stretches of a run, past its start, with the pressure short of `set` for longer than a sound loop leaves it. */
+function shortStretches(trace: Trace, set: number): Stretch[] {
+  const { times, pressure, run, runs } = trace;
+  return stretchesWhere(trace, ANSWERED, (i) => run[i] >= 0 && times[i] - runs[run[i]].from > STARTING && pressure[i] < (1 - SHORT) * set);
+}
+
+/** Seconds of short pressure with speed to spare, and at the end of it. */
+function bySpeed(trace: Trace, speed: Float64Array, stretches: readonly Stretch[]): Low {
+  let [late, ended] = [0, 0];
+  for (const s of stretches) {
+    const fast = valuesIn(speed, [s]).filter((v) => v >= AT_END).length / (s.last - s.first + 1);
+    late += (1 - fast) * lengthOf(trace, s);
+    ended += fast * lengthOf(trace, s);
+  }
+  return { late, ended, stretches };
+}
+
+/** Without speed: pressure that comes back while as much is drawn was late; one that comes back with the draw's end was the pump's limit. */
+function byFlow(trace: Trace, flow: ArrayLike<number>, stretches: readonly Stretch[]): Low {
+  let [late, ended] = [0, 0];
+  for (const s of stretches) {
+    const drawn = quantile(valuesIn(flow, [s]), 0.5);
+    const next = Math.min(trace.times.length - 1, s.last + 2);
+    const goesOn = trace.run[next] === trace.run[s.last] && flow[next] >= STILL_DRAWN * drawn;
+    if (goesOn) late += lengthOf(trace, s);
+    else ended += lengthOf(trace, s);
+  }
+  return { late, ended, stretches };
+}
+
+/** Lowest pressure held for half a minute of a run, against what is to be held. */
+const SUNK_FOR = 30; // s
+
+function sunkTo(trace: Trace): number | null {
+  const { times, pressure, run } = trace;
+  let lowest = Number.NaN;
+  const queue: number[] = []; // indexes with falling pressure: the highest of the last half minute stands first
+  let from = 0;
+  for (let i = 0; i < times.length; i++) {
+    if (run[i] < 0 || (i > 0 && run[i] !== run[i - 1]) || Number.isNaN(pressure[i])) {
+      queue.length = 0;
+      from = i + (run[i] < 0 || Number.isNaN(pressure[i]) ? 1 : 0);
+      if (run[i] < 0 || Number.isNaN(pressure[i])) continue;
+    }
+    while (queue.length > 0 && pressure[queue[queue.length - 1]] <= pressure[i]) queue.pop();
+    queue.push(i);
+    while (times[queue[0]] < times[i] - SUNK_FOR) queue.shift();
+    if (times[i] - times[from] >= SUNK_FOR && !(pressure[queue[0]] >= lowest)) lowest = pressure[queue[0]];
+  }
+  return Number.isNaN(lowest) ? null : lowest;
+}
+
+const heldBy = (sight: Sight): number | null => (isFixedSpeed(sight.site) ? cutInOf(sight) : setPressureOf(sight));
+
+export const answerLooks: Pick<Looks, "answer-to-draw" | "sunk-pressure"> = {
+  "answer-to-draw"(sight) {
+    const [trace, set] = [traceIn(sight), setPressureOf(sight)];
+    if (trace === null || isFixedSpeed(sight.site) || set === null || !(set > 0) || trace.interval > ANSWERED / 2) return null;
+    if (trace.speed === null && trace.flow === null) return null;
+    const stretches = shortStretches(trace, set);
+    const { late, ended } =
+      trace.speed !== null ? bySpeed(trace, trace.speed, stretches) : byFlow(trace, trace.flow ?? new Float64Array(0), stretches);
+    const numbers = { late, ended, setPressure: set, times: stretches.length };
+    if (late + ended < 2 * ANSWERED) return { level: "keeps-up", numbers };
+    if (late <= ended) return { level: "at-its-end", numbers };
+    return { level: stretches.length >= OFTEN && late >= 4 * ANSWERED ? "late" : "keeps-up", numbers };
+  },
+  "sunk-pressure"(sight) {
+    const [trace, held] = [traceIn(sight), heldBy(sight)];
+    const lowest = trace === null ? null : sunkTo(trace);
+    if (lowest === null || held === null || !(held > 0)) return null;
+    return { level: levelFor(lowest / held, [0.35, 0.85], ["gone", "low", "held"]), numbers: { lowest, held, ratio: lowest / held } };
+  },
+};

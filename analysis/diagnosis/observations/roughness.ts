@@ -1,0 +1,53 @@
+import type { Trace } from "../../model/fit/trace";
+import { quantile } from "../../numerics/order-statistics";
+import { levelStep } from "../../segments/pressure-noise";
+import { traceIn } from "./at-work";
+import { cutOutOf, isFixedSpeed, type Looks, setPressureOf } from "./sight";
+
+const BLOCK = 12; // samples
+const SETTLED = 15; // s after a start
+const LEAST_BLOCKS = 8; // fewer have no usual scatter
+/** Scatter of the roughest runs over that at rest, and over what steps of the reading make by themselves. */
+const ROUGHER = 2.5;
+const LEAST_SHARE = 0.003; // of the pressure held: less disturbs nobody
+
+/** Spread of what changes from sample to sample in a block: second differences, sqrt(6) times white noise; by their median, so that one bend counts for nothing. */
+function scatterOf(pressure: ArrayLike<number>, from: number): number {
+  const bends = Array.from({ length: BLOCK - 2 }, (_, i) =>
+    Math.abs(pressure[from + i] - 2 * pressure[from + i + 1] + pressure[from + i + 2]),
+  );
+  return quantile(bends, 0.5) / (0.6745 * Math.sqrt(6));
+}
+
+/** Scatter at rest (median of blocks) and in the rougher part of the running time. */
+export function scatters(trace: Trace): { readonly rest: number; readonly run: number } | null {
+  const { times, run, runs, pressure } = trace;
+  const [atRest, running]: [number[], number[]] = [[], []];
+  for (let i = 0; i + BLOCK <= times.length; i += BLOCK) {
+    const same = run[i] === run[i + BLOCK - 1] && times[i + BLOCK - 1] - times[i] < 2 * BLOCK * trace.interval;
+    if (!same) continue;
+    const scatter = scatterOf(pressure, i);
+    if (Number.isNaN(scatter)) continue;
+    if (run[i] < 0) atRest.push(scatter);
+    else if (times[i] - runs[run[i]].from > SETTLED) running.push(scatter);
+  }
+  if (running.length < LEAST_BLOCKS || atRest.length < LEAST_BLOCKS) return null;
+  return { rest: quantile(atRest, 0.5), run: quantile(running, 0.75) };
+}
+
+export const roughnessLooks: Pick<Looks, "roughness"> = {
+  /**
+   * Turbulence is there only while water passes, and at rest the same sensor is quiet: so rest against run tells it without a meter. Noise
+   * of the sensor or the wires is there at all times.
+   */
+  roughness(sight) {
+    const trace = traceIn(sight);
+    const held = isFixedSpeed(sight.site) ? cutOutOf(sight) : setPressureOf(sight);
+    if (trace === null || held === null || !(held > 0)) return null;
+    const found = scatters(trace);
+    if (found === null) return null;
+    const floor = Math.max(found.rest, levelStep(trace.pressure) / Math.sqrt(12));
+    const rougher = found.run > ROUGHER * floor && found.run > LEAST_SHARE * held;
+    return { level: rougher ? "rougher" : "alike", numbers: { run: found.run, rest: found.rest, floor, share: found.run / held } };
+  },
+};

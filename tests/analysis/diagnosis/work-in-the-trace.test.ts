@@ -1,0 +1,73 @@
+import { expect, test } from "vitest";
+import { LOOKS } from "../../../analysis/diagnosis/observations";
+import { seededRandom } from "../../../analysis/numerics/random";
+import { seconds } from "../../../shared/units/quantity";
+import { channelOf, gpm, psi, pumpWith, recordOf, segmentsWith, siteOf } from "../../builders/outcomes";
+
+/** Two hours at 1 s, drawn by hand: the pump runs for 300 s in every 600 s; set pressure 52 psi, shown through what `at` says of second k of a cycle. */
+const RUNS = Array.from({ length: 12 }, (_, i) => [i * 600 + 300, 300] as const);
+const all = (at: (k: number, t: number) => number) => Array.from({ length: 7200 }, (_, t) => at(t % 600, t));
+function sightOf(pressure: (k: number, t: number) => number, speed: (k: number) => number, flow: (k: number) => number = () => 10) {
+  const record = recordOf(
+    [
+      channelOf(
+        "pressure",
+        "gaugePressure",
+        all((k, t) => psi(pressure(k, t))),
+      ),
+      channelOf(
+        "flow",
+        "flow",
+        all((k) => gpm(flow(k))),
+      ),
+      channelOf(
+        "speed",
+        "fraction",
+        all((k) => speed(k)),
+      ),
+    ],
+    2,
+  );
+  const pump = { ...pumpWith(RUNS), observed: [{ from: seconds(0), to: seconds(7200) }] };
+  return { outcomes: [], segments: segmentsWith(pump), site: siteOf(), record };
+}
+const running = (k: number) => k >= 300;
+/** Low for 80 s from 30 s after the start on. */
+const low = (to: number) => (k: number) => (k >= 330 && k < 410 ? to : 52);
+
+test("pressure that stays short with speed to spare is a late answer; with full speed the pump is at its end", () => {
+  const answer = LOOKS["answer-to-draw"];
+  expect(answer(sightOf(low(44), (k) => (running(k) ? 0.8 : 0)))?.level).toBe("late");
+  expect(answer(sightOf(low(44), (k) => (running(k) ? 1 : 0)))?.level).toBe("at-its-end");
+  expect(answer(sightOf(low(50), (k) => (running(k) ? 0.8 : 0)))?.level).toBe("keeps-up"); // 2 psi of 52 is within any band
+});
+
+test("one late answer may have been something else", () => {
+  const once = (k: number, t: number) => (t < 600 ? low(44)(k) : 52);
+  expect(LOOKS["answer-to-draw"](sightOf(once, (k) => (running(k) ? 0.8 : 0)))?.level).toBe("keeps-up");
+});
+
+test("the lowest pressure that a run holds for half a minute is found, not the lowest reading", () => {
+  const sunk = LOOKS["sunk-pressure"];
+  const speed = (k: number) => (running(k) ? 1 : 0);
+  expect(sunk(sightOf(low(5), speed))).toMatchObject({ level: "gone", numbers: { lowest: expect.closeTo(psi(5), -2) } });
+  expect(sunk(sightOf(low(35), speed))?.level).toBe("low");
+  expect(sunk(sightOf((k) => (k >= 400 && k < 420 ? 5 : 52), speed))?.level).toBe("held"); // 20 s
+  expect(sunk(sightOf((k) => (k < 300 ? 5 : 52), speed))?.level).toBe("held"); // at rest only
+});
+
+test("scatter that comes with the water is told from scatter that is always there", () => {
+  const random = seededRandom(8);
+  const speed = (k: number) => (running(k) ? 0.8 : 0);
+  const scatter = (atRest: number, inRun: number) => (k: number) => 52 + (running(k) ? inRun : atRest) * random.normal();
+  expect(LOOKS.roughness(sightOf(scatter(0.05, 1), speed))?.level).toBe("rougher");
+  expect(LOOKS.roughness(sightOf(scatter(1, 1), speed))?.level).toBe("alike");
+});
+
+test("a fall at rest bounds the gas at work: K <= Q p^2 / |dp/dt|, worked by hand", () => {
+  const falling = (k: number) => (k < 3 ? 52 - 4 * k : k < 300 ? 40 : 52);
+  const seen = LOOKS["steepest-fall"](sightOf(falling, (k) => (running(k) ? 0.8 : 0)));
+  // 40 gpm = 2.5236e-3 m3/s; falls of 4 psi/s down to 40 psi (377 115 Pa absolute): 2.5236e-3 x 377115^2 / 27579 = 13 013 J.
+  expect(Number(seen?.numbers.most)).toBeCloseTo(13_013, -2);
+  expect(seen?.level).toBe("possible");
+});
