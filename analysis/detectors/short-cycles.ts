@@ -4,6 +4,7 @@ import { spanLength } from "../../shared/findings/span";
 import type { LogRecord } from "../../shared/record/log-record";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 import { sampleInterval } from "../faults/sample-interval";
+import { median } from "../numerics/order-statistics";
 import type { Detector } from "./detector";
 
 /** A run is seen for certain where it holds two samples, and its length is known to a tenth where it holds ten or so. */
@@ -41,12 +42,20 @@ export const shortCycles: Detector<"short-cycles"> = {
  */
 function whatIsHidden(record: LogRecord, pump: PumpState, limit: Seconds): CannotTell | null {
   const interval = intervalOf(record, pump);
-  if (interval === null || pump.mode !== "switching" || interval * SAMPLES_TO_TRUST <= limit) return null;
+  if (interval === null || pump.mode !== "switching") return null;
+  if (interval * SAMPLES_TO_TRUST <= limit && !tooShortForPressure(pump, interval)) return null;
   const shortest = pump.runs.reduce((least, run) => (run.complete ? Math.min(least, spanLength(run)) : least), Number.POSITIVE_INFINITY);
   if (interval * SAMPLES_TO_SEE <= limit && shortest >= interval * SAMPLES_TO_TRUST) return null;
-  const logEveryS = logAt(limit);
+  const logEveryS = Math.min(logAt(limit), interval / 2);
   return { id: "sampling-too-slow", about: "short-cycles", detail: { intervalS: interval, limitS: limit, logEveryS } };
 }
+
+/** Read from the pressure's turns a run needs five samples; where most that were seen have fewer, others were missed. */
+function tooShortForPressure({ basis, runs }: PumpState, interval: Seconds): boolean {
+  const lengths = runs.filter((run) => run.complete).map(spanLength);
+  return basis === "pressure" && lengths.length > 0 && median(lengths) < SAMPLES_FOR_PRESSURE * interval;
+}
+const SAMPLES_FOR_PRESSURE = 5;
 
 const logAt = (limit: Seconds) => Math.max(1, Math.round(limit / LOG_AT));
 

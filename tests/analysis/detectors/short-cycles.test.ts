@@ -46,6 +46,17 @@ describe("short cycles, limit 60 s unless the site says otherwise", () => {
     expect(detect("...########......########....########..", 15).state).toBe("clear");
     expect(detect("...#####......#########....#########...", 15).state).toBe("cannot-tell");
   });
+  test("from pressure alone runs of fewer than five samples are counted, and others said to be hidden", () => {
+    const sawTooth = (rise: number, fall: number) =>
+      Array.from({ length: 40 * (rise + fall) }, (_, i) => {
+        const u = i % (rise + fall);
+        return 2.8e5 + 1.2e5 * (u < fall ? 1 - u / fall : (u - fall) / rise);
+      });
+    const look = (values: number[]) =>
+      shortCycles.detect(evidenceOf(recordOf([channel("pressure", every(5, values.length), values)]), { pump: "fixed-speed" }));
+    expect(look(sawTooth(3, 9))).toMatchObject({ state: "found", limits: [{ id: "sampling-too-slow", detail: { logEveryS: 2 } }] });
+    expect(look(sawTooth(8, 24))).toMatchObject({ state: "found", limits: [] });
+  });
   test("a log on change misses nothing however long its silences", () => {
     const record = recordOf([channel("running", onChange([0, 4000, 4012, 9000, 9300], 20_000), [0, 1, 0, 1, 0])]);
     expect(shortCycles.detect(evidenceOf(record))).toMatchObject({ state: "found", finding: { runs: [0], shortest: 12 } });
