@@ -29,9 +29,9 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>): Witnes
   const { low, high } = extremes(values);
   if (Number.isNaN(low)) return { kind: "one", up: null };
   if (basis === "running") return flagLevels(low, high);
-  const atZero = basis === "speed" ? restAtZero(values, high) : null;
-  if (atZero !== null) return atZero;
   const levels = pick(basis, levelsOf(values), high);
+  const atZero = basis === "speed" ? restAtZero(values, high, levels === null ? high : between(basis, levels).off) : null;
+  if (atZero !== null) return atZero;
   if (levels === null) {
     const [usualLow, middle] = quantiles(someValues(values), [0.01, 0.5]);
     return oneLevel(basis, usualLow, middle, high);
@@ -48,23 +48,28 @@ function flagLevels(low: number, high: number): WitnessLevels {
 const AT_ZERO = 0.01; // of the highest speed
 const MOSTLY = 0.5;
 const LEAST_WORKING = 0.05;
+const MORE_THAN_RAMPS = 0.05; // of the working speeds: run-up and run-down alone are fewer
 
 /**
  * A drive that shows no speed at all for most of the time under its working speeds rests there. A slow speed is then its least one, held until it sleeps or
- * reached as its loop swings, and the pump runs; the shape of the distribution would put it to the rest where rest outweighs all else.
+ * reached as its loop swings, and the pump runs; the shape of the distribution would put it to the rest where rest outweighs all else. Null where it does not: the threshold `off` then swallows ramps only.
  */
-function restAtZero(values: ArrayLike<number>, high: number): WitnessLevels | null {
+function restAtZero(values: ArrayLike<number>, high: number, off: number): WitnessLevels | null {
   if (!(high > 0)) return null;
   let zeros = 0;
   let slow = 0;
+  let swallowed = 0;
   const working: number[] = [];
   for (let i = 0; i < values.length; i++) {
     const value = values[i];
     if (value <= AT_ZERO * high) zeros++;
     else if (value <= STANDBY_SPEED * high) slow++;
-    if (value > AT_ZERO * high) working.push(value);
+    if (value > AT_ZERO * high) {
+      working.push(value);
+      if (value < off) swallowed++;
+    }
   }
-  if (zeros === 0 || zeros < MOSTLY * (zeros + slow)) return null;
+  if (zeros === 0 || zeros < MOSTLY * (zeros + slow) || swallowed < MORE_THAN_RAMPS * working.length) return null;
   const [least, first, middle, third] = quantiles(Float64Array.from(working), [LEAST_WORKING, 0.25, 0.5, 0.75]);
   const spread = (third - first) / 1.349;
   const levels = { lowEdge: AT_ZERO * high, highEdge: Math.min(least, STANDBY_SPEED * high) };
