@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type ReactNode, useEffect, useRef } from "react";
+import { type KeyboardEvent, type ReactNode, useLayoutEffect, useRef } from "react";
 import { PAGE_WORDS } from "../../shared/wording/page";
 import "./panel.css";
 
@@ -8,7 +8,8 @@ type PanelProps = { readonly title: string; readonly onClose: () => void; readon
 export function Panel({ title, onClose, children }: PanelProps) {
   const place = useRef<HTMLElement>(null);
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
+  // Before anything else can move the focus on: a fact asked for by name is focused within a frame.
+  useLayoutEffect(() => {
     const opener = document.activeElement;
     const scrolled = window.scrollY;
     heading.current?.focus({ preventScroll: true });
