@@ -8,5 +8,8 @@ export function channelsOf(record: LogRecord, role: ChannelRole): readonly Chann
 
 const isPressure = (channel: Channel) => channel.quantity === "gaugePressure" || channel.quantity === "absolutePressure";
 
-/** The channel a finding rests on when there are several of one role: the first. Null where there is none. */
-export const mainChannel = (record: LogRecord, role: ChannelRole): Channel | null => channelsOf(record, role)[0] ?? null;
+/** The channel a finding rests on when there are several of one role: the first, but a pump's suction only where nothing else is. Null where there is none. */
+export function mainChannel(record: LogRecord, role: ChannelRole): Channel | null {
+  const all = channelsOf(record, role);
+  return all.find(({ position }) => position !== "suction") ?? all[0] ?? null;
+}
