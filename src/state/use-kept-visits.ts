@@ -68,6 +68,7 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
     onSaved,
   );
   useFirstLook(refresh, opening.open, opening.say);
+  const refused = () => opening.say("The browser refused to change its list of visits, so nothing has changed. Try it again.");
   return {
     visits,
     saving,
@@ -82,9 +83,9 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
     saveOver,
     open: opening.open,
     take: opening.take,
-    remove: (id) => markDeleted(id, Date.now()).then(changed),
-    putBack: (id) => markDeleted(id, null).then(changed),
-    removeForGood: () => purgeDeleted(Number.POSITIVE_INFINITY).then(changed),
+    remove: (id) => markDeleted(id, Date.now()).then(changed, refused),
+    putBack: (id) => markDeleted(id, null).then(changed, refused),
+    removeForGood: () => purgeDeleted(Number.POSITIVE_INFINITY).then(changed, refused),
   };
 }
 

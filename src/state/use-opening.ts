@@ -34,8 +34,8 @@ export function useOpening(ids: VisitIdentities, commands: Commands, changed: ()
     };
 
     async function open(id: string): Promise<void> {
-      const loaded = await loadVisit(id);
-      if (loaded === null) return say("This visit is no longer kept in this browser.");
+      const loaded = await loadVisit(id).catch(() => null);
+      if (loaded === null) return say("This visit is no longer kept in this browser, or cannot be read from it.");
       const { visit: stored, text, log } = loaded;
       const read = readVisitFile(text);
       if (read.visit === null) return say(sayVisitFileProblem(read.problem, stored.title));

@@ -44,7 +44,7 @@ interface Schema extends DBSchema {
   logs: { key: string; value: StoredLog };
   corrections: { key: string; value: StoredCorrection };
 }
-export type Database = IDBPDatabase<Schema>;
+type Database = IDBPDatabase<Schema>;
 
 const NAME = "evenhead";
 /** 2: the texts of the visits stand in a store of their own. */
@@ -53,10 +53,21 @@ const VERSION = 2;
 let opened: Promise<Database> | null = null;
 
 /**
- * The browser's store. Opened once; another tab that brings a newer version closes this one, and the next call opens again.
+ * Begins a piece of work on stores of the browser, the one way into them. It may end early (the browser clears the store, no room is left);
+ * its requests then say so to whoever waits for them, so that its end need not be waited for where it only reads.
  * @throws where the browser keeps nothing (a private window, storage switched off)
  */
-export function database(): Promise<Database> {
+export async function begin<const Names extends StoreNames<Schema>[], Mode extends "readonly" | "readwrite" = "readonly">(
+  stores: Names,
+  mode?: Mode,
+): Promise<IDBPTransaction<Schema, Names, Mode>> {
+  const work = (await database()).transaction(stores, mode);
+  work.done.catch(() => {});
+  return work;
+}
+
+/** Opened once; another tab that brings a newer version closes this one, and the next call opens again. */
+function database(): Promise<Database> {
   opened ??= openDB<Schema>(NAME, VERSION, {
     async upgrade(db, from, _to, work) {
       if (from < 1) {

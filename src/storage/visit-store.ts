@@ -1,5 +1,5 @@
 import { readVisitFile } from "../../shared/schemas/visit-file";
-import { database, isFull, type StoredLog, type StoredVisit } from "./database";
+import { begin, isFull, type StoredLog, type StoredVisit } from "./database";
 import { digestOfVisit } from "./visit-digest";
 
 export type SaveOutcome =
@@ -34,7 +34,7 @@ export async function saveVisit(visit: VisitToSave, log: StoredLog["files"], bas
 }
 
 async function write(visit: VisitToSave, log: StoredLog["files"] | null, base: number | null): Promise<SaveOutcome> {
-  const work = (await database()).transaction(["visits", "texts", "logs"], "readwrite");
+  const work = await begin(["visits", "texts", "logs"], "readwrite");
   // Where the browser gives up the whole transaction (no room), its requests only say that they were aborted: the reason is told here.
   const ended = work.done.then(
     () => null,
@@ -76,14 +76,14 @@ function askToLast(): void {
 
 /** All visits, latest first, those marked as deleted included. */
 export async function listVisits(): Promise<readonly StoredVisit[]> {
-  const visits = await (await database()).getAll("visits");
+  const visits = await (await begin(["visits"])).objectStore("visits").getAll();
   return visits.toSorted((a, b) => b.saved - a.saved);
 }
 
 export type LoadedVisit = { readonly visit: StoredVisit; readonly text: string; readonly log: StoredLog["files"] };
 
 export async function loadVisit(id: string): Promise<LoadedVisit | null> {
-  const work = (await database()).transaction(["visits", "texts", "logs"]);
+  const work = await begin(["visits", "texts", "logs"]);
   const [visit, text, log] = await Promise.all([
     work.objectStore("visits").get(id),
     work.objectStore("texts").get(id),
@@ -94,16 +94,16 @@ export async function loadVisit(id: string): Promise<LoadedVisit | null> {
 
 /** Visits that were kept before there were digests get theirs, one after the other. @returns how many */
 export async function addDigests(): Promise<number> {
-  const db = await database();
   let added = 0;
-  for (const { id, digest } of await db.getAll("visits")) {
+  for (const { id, digest } of await listVisits()) {
     if (digest !== null) continue;
-    const read = readVisitFile((await db.get("texts", id))?.text ?? "").visit;
+    const read = readVisitFile((await (await begin(["texts"])).objectStore("texts").get(id))?.text ?? "").visit;
     const made = read === null ? null : digestOfVisit(read);
     if (made === null) continue;
-    const work = db.transaction("visits", "readwrite");
-    const now = await work.store.get(id);
-    if (now !== undefined && now.digest === null) await work.store.put({ ...now, digest: made });
+    const work = await begin(["visits"], "readwrite");
+    const visits = work.objectStore("visits");
+    const now = await visits.get(id);
+    if (now !== undefined && now.digest === null) await visits.put({ ...now, digest: made });
     await work.done;
     added++;
   }
@@ -112,10 +112,10 @@ export async function addDigests(): Promise<number> {
 
 /** Marks a visit as deleted, or takes the mark back: until it is purged nothing is lost. A visit that is worked on after that is kept again. */
 export async function markDeleted(id: string, deletedAt: number | null): Promise<void> {
-  const db = await database();
-  const work = db.transaction("visits", "readwrite");
-  const visit = await work.store.get(id);
-  if (visit !== undefined) await work.store.put({ ...visit, deletedAt });
+  const work = await begin(["visits"], "readwrite");
+  const visits = work.objectStore("visits");
+  const visit = await visits.get(id);
+  if (visit !== undefined) await visits.put({ ...visit, deletedAt });
   await work.done;
 }
 
@@ -124,8 +124,7 @@ export const KEEP_DELETED = 7 * 86_400_000;
 
 /** Does away with visits deleted before an instant (Unix ms), their logs included. @returns how many */
 export async function purgeDeleted(before: number): Promise<number> {
-  const db = await database();
-  const work = db.transaction(["visits", "texts", "logs"], "readwrite");
+  const work = await begin(["visits", "texts", "logs"], "readwrite");
   const all = await work.objectStore("visits").getAll();
   const gone = all.filter((visit) => visit.deletedAt !== null && visit.deletedAt < before);
   for (const { id } of gone) {

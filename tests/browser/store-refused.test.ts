@@ -47,6 +47,24 @@ test("a browser that keeps nothing still shows the whole visit, and says that no
   expect(errors).toEqual([]);
 });
 
+test("a read that the browser breaks off costs the list of visits, not the page", async () => {
+  const { page, errors } = await opened.fresh();
+  await page.addInitScript(() => {
+    const getAll = IDBObjectStore.prototype.getAll;
+    IDBObjectStore.prototype.getAll = function (...asked) {
+      const request = getAll.apply(this, asked);
+      this.transaction.abort();
+      return request;
+    };
+  });
+  await page.reload();
+  await bringIn(page, plainLog("hill-farm.csv"));
+  await story(page).waitFor();
+  await notes(page).fill("gate code 12");
+  await expect.poll(() => kept(page), { timeout: 20_000 }).toBe(1);
+  expect(errors).toEqual([]);
+});
+
 test("a store that the browser wiped while the page was open is made anew by the next save", async () => {
   const { page, errors } = await opened.fresh();
   await bringIn(page, plainLog("hill-farm.csv"));
