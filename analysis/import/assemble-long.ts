@@ -19,7 +19,9 @@ export function assembleLong(known: KnownFile, store: LongStore, log: RowLog): F
   const { file, plan, choices, questions } = known;
   const found = [...store.channels.values()];
   const readings = readColumns(found.map(textOf), { ...plan.context, decimal: ".", thousands: null }, choices);
-  const settled = found.map((channel) => settleClock(channel.store.times.all(), plan.clock, choices));
+  const settled = found.map((channel) =>
+    settleClock(channel.store.times.all(), plan.clock, choices, (row, other) => channel.store.alike(row, other)),
+  );
   const epochs = settled.map(({ clock }) => (clock.kind === "absolute" ? clock.epoch : 0));
   const epoch = epochs.reduce((least, value) => Math.min(least, value), Number.POSITIVE_INFINITY);
   const samplings = shareSamplings(settled, epochs, epoch);

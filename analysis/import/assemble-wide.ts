@@ -82,7 +82,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
       ...settled.faults,
       ...signals,
       ...(sampling.kind === "even" ? [] : findGaps(times(), rhythm)),
-      ...restarts(log.restarts, times, count, order),
+      ...(plan.devices === null ? restarts(log.restarts, times, count, order) : []),
     ],
   };
 }
@@ -103,7 +103,7 @@ function settle(store: RowStore, { clock }: TablePlan, choices: ImportChoices): 
     let made: Float64Array | null = null;
     return { settled: even, times: () => (made ??= timesOf(even.sampling)), even: even.sampling };
   }
-  const settled = settleClock(store.times.all(), clock, choices);
+  const settled = settleClock(store.times.all(), clock, choices, (row, other) => store.alike(row, other));
   return { settled, times: () => settled.times, even: null };
 }
 

@@ -8,6 +8,7 @@ import type { ColumnReading, ColumnText, FileContext } from "./columns/column-re
 import { readColumns } from "./columns/read-columns";
 import { findCutStamps } from "./cut-stamps";
 import { findDecimalPairs } from "./decimal-pairs";
+import { findDevices } from "./devices";
 import { findDialect } from "./dialects";
 import { namesTime } from "./dialects/heading-rows";
 import { findCellFormat, splitRows, type TextRow } from "./find-format";
@@ -124,8 +125,13 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
       texts.length === 1 ? { id: "one-column", file, row, heading: headings[0] } : { id: "no-time-column", file, row, headings },
     );
   }
-  const long = findLongForm(texts, clock, numbers);
-  const columns = texts.map((text, i) => planColumn(text, readings[i], clock.columns, numbers, long?.value ?? null));
+  const named = findDevices(texts, clock);
+  const found = findLongForm(texts, clock, numbers);
+  // A value whose own heading says what it is, beside the names of devices, is no long form of many quantities.
+  const long = found !== null && named?.key === found.key && readings[found.value].role !== "other" ? null : found;
+  const devices = long === null ? named : null;
+  const planned = texts.map((text, i) => planColumn(text, readings[i], clock.columns, numbers, long?.value ?? null));
+  const columns = planned.map((column) => (column.index === devices?.key ? { ...column, use: "text" as const } : column));
   if (!columns.some((column) => column.use === "number")) throw new ImportError({ id: "no-values", file, row, headings });
   const data = head.rows.slice(head.firstData);
   const plan: TablePlan = {
@@ -133,10 +139,11 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     context,
     cells,
     numbers,
-    dialect: long === null ? dialect.id : "long-form",
+    dialect: long !== null ? "long-form" : devices === null ? dialect.id : "devices",
     columns,
     long,
-    groups: long === null ? findOwnTimes(texts, columns, clock) : null,
+    devices,
+    groups: long === null && devices === null ? findOwnTimes(texts, columns, clock) : null,
     only: null,
     clock: withProvenPatterns(
       clock,

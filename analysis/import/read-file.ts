@@ -1,7 +1,8 @@
 import { ImportError } from "../../shared/problems/import-problem";
+import { assembleDevices } from "./assemble-devices";
 import { assembleLong } from "./assemble-long";
 import { assembleWide, columnNotes } from "./assemble-wide";
-import { readBody, readLongBody, type Watch } from "./body/read-body";
+import { readBody, readDeviceBody, readLongBody, type Watch } from "./body/read-body";
 import { describeLayout } from "./describe-layout";
 import type { FilePart } from "./file-part";
 import type { ImportChoices, LogFile } from "./import-log";
@@ -24,6 +25,11 @@ export async function readFile(file: LogFile, choices: ImportChoices, watch: Wat
     refuseEmpty(file, plan, body.store.count);
     return assembleLong({ ...known, layout: describeLayout(plan, survey, head, body) }, body.store, body.log);
   }
+  if (plan.devices !== null) {
+    const body = await readDeviceBody(file, survey, plan, plan.devices.key, watch);
+    refuseEmpty(file, plan, body.store.count);
+    return assembleDevices({ ...known, layout: describeLayout(plan, survey, head, body) }, body.store, body.log, plan.devices.key);
+  }
   const parts: FilePart[] = [];
   for (const group of plan.groups ?? [null]) {
     const own = group === null ? plan : planOfGroup(plan, group);
@@ -40,7 +46,9 @@ export async function readFile(file: LogFile, choices: ImportChoices, watch: Wat
     parts.push(assembleWide({ ...known, plan: own, layout, marks }, body.store, body.log));
   }
   const [first] = parts;
-  return parts.length === 1 ? first : { ...combineGroups(parts), columns: columnNotes(plan) };
+  if (parts.length === 1) return first;
+  const text = `Each of ${parts.length} groups of columns goes by a time column of its own.`;
+  return { ...combineGroups(parts, { kind: "own-times", text }, "shared"), columns: columnNotes(plan) };
 }
 
 /** The plan with one time column and the numbers that go by it. */

@@ -1,6 +1,7 @@
 import type { ReadingNote } from "../../shared/record/log-record";
 import type { ClockReading } from "./clock/clock-reading";
 import type { ColumnReading, FileContext } from "./columns/column-reading";
+import type { DeviceColumn } from "./devices";
 import type { TextRow } from "./find-format";
 import type { LongForm } from "./long-form";
 import type { NumberFormat } from "./number-format";
@@ -31,6 +32,8 @@ export type TablePlan = {
   readonly columns: readonly PlannedColumn[];
   /** One value a row and a column that names its channel; null for a column a channel. */
   readonly long: LongForm | null;
+  /** The rows belong to several devices that one column names; null where they are one log. */
+  readonly devices: DeviceColumn | null;
   /** Groups of columns with a time of their own; null where one clock serves all. */
   readonly groups: readonly TimedGroup[] | null;
   /** The columns that this reading is about, a row blank in all of them being blank; null for all. */

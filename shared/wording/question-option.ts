@@ -8,6 +8,7 @@ const OPTIONS: ReadonlyMap<string, string> = new Map([
   ["date-order ydm", "year, day, month"],
   ["decimal .", "a point stands before the decimals"],
   ["decimal ,", "a comma stands before the decimals"],
+  ["device all", "all of them"],
   ["reference gauge", "above the air around (gauge)"],
   ["reference absolute", "above vacuum (absolute)"],
 ]);

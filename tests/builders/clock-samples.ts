@@ -155,6 +155,15 @@ export const CLOCK_SAMPLES: readonly DialectSample[] = [
     ),
     { questions: ["clock"] },
   ),
+  sample(
+    "clock-set-back.csv",
+    "The clock is set back by a minute while the log runs on: the rows go on in their order, which setting is right is asked.",
+    lines(
+      "Time,Pressure (bar),Flow (L/min)",
+      rows.map((i) => `${at(i < 14 ? i : i - 7)},${b(i)},${f(i)}`),
+    ),
+    { questions: ["clock"] },
+  ),
   stamped(
     "clock-samples-per-minute.csv",
     "Readings per minute above the table, no time column but a number of the row.",

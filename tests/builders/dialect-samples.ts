@@ -26,6 +26,14 @@ import {
   without,
 } from "./dialect-readings";
 
+/** Truth of a table with the readings of one device as they are and of another from the last to the first. */
+const twoDevices = (first: string, second: string): Partial<DialectSample> => ({
+  headings: [first, second].flatMap((name) => plain.headings.map((heading) => `${name} ${heading}`)),
+  values: [...plain.values, ...plain.values.map((values) => [...values].reverse())],
+  rows: 2 * ROWS,
+  questions: ["device"],
+});
+
 export const DIALECT_SAMPLES: readonly DialectSample[] = [
   // Text
   sample("headings-first.csv", "Nothing: headings, then rows.", table(",", HEADING)),
@@ -360,6 +368,25 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
       rows.map((i) => `Durchfluss (L/min);${iso(i)};${comma(f(i))}`),
     ),
     { headings: ["Druck (bar)", "Durchfluss (L/min)"], rows: 2 * ROWS },
+  ),
+  sample(
+    "devices.csv",
+    "Two pump rooms in turn, the place of each row in a column of its own.",
+    lines(
+      "Time,Place,Pressure (bar),Flow (L/min)",
+      rows.flatMap((i) => [`${iso(i)},North,${b(i)},${f(i)}`, `${iso(i)},South,${b(ROWS - 1 - i)},${f(ROWS - 1 - i)}`]),
+    ),
+    twoDevices("North", "South"),
+  ),
+  sample(
+    "devices-appended.csv",
+    "The log of a second logger under that of the first, told apart by the serial number.",
+    lines(
+      "Serial no.,Time,Pressure (bar),Flow (L/min)",
+      rows.map((i) => `20417,${iso(i)},${b(i)},${f(i)}`),
+      rows.map((i) => `20418,${iso(i)},${b(ROWS - 1 - i)},${f(ROWS - 1 - i)}`),
+    ),
+    twoDevices("20417", "20418"),
   ),
   sample(
     "slow-channel.csv",

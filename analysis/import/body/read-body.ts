@@ -5,6 +5,7 @@ import type { LongForm } from "../long-form";
 import type { Survey } from "../survey";
 import type { TablePlan } from "../table-plan";
 import { BlockReader } from "./block-reader";
+import { DeviceStore } from "./device-store";
 import { LongStore } from "./long-store";
 import { canReadApart } from "./plain-part";
 import { PlainRows } from "./plain-rows";
@@ -53,6 +54,12 @@ export async function readBody(
 /** Reads a file in long form. */
 export function readLongBody(file: LogFile, survey: Survey, plan: TablePlan, form: LongForm, watch: Watch): Promise<Body<LongStore>> {
   return readRows(file, survey, plan, watch, new LongStore(form), null);
+}
+
+/** Reads a file with the rows of several devices. */
+export function readDeviceBody(file: LogFile, survey: Survey, plan: TablePlan, key: number, watch: Watch): Promise<Body<DeviceStore>> {
+  const wide = plan.columns.filter((column) => column.use === "number").map((column) => column.wide);
+  return readRows(file, survey, plan, watch, new DeviceStore(key, wide), null);
 }
 
 async function readRows<Sink extends RowSink>(

@@ -58,6 +58,11 @@ export class RowStore implements RowSink {
     return low <= high ? { low, high } : null;
   }
 
+  /** Whether two rows carry the same values, missing ones too. */
+  alike(row: number, other: number): boolean {
+    return this.values.every((column) => Object.is(column[row], column[other]));
+  }
+
   /** Samples of a column were changed. */
   lookAgain(column: number): void {
     this.lows[column] = Number.POSITIVE_INFINITY;

@@ -1,38 +1,80 @@
+import type { ImportQuestion } from "../../../shared/record/import-question";
+import { refused } from "./clock-hints";
 import type { ClockLedger } from "./clock-ledger";
+import { sayInstant } from "./date-order-question";
+import { medianStep } from "./median-step";
+
+/** Whether two rows, counted as the times are, carry the same values. */
+export type Alike = (row: number, other: number) => boolean;
 
 const MOST = 50;
+/** Fewer rows in common are late rows or repeated ones. */
+const LEAST = 4;
+/** A step back to the very beginning of the log, as a share of what went before, is rather a second log in the same file. */
+const BEGINNING = 0.02;
+const OPTIONS = ["follow-on", "set-right", "as-written"] as const;
+type Option = (typeof OPTIONS)[number];
 
 /**
- * Finds where the clock was set back while the log ran on, so that two stretches of rows claim the same time: a fault, since which of the two is
- * right cannot be seen. A late row or a block in the wrong place fills a hole and is no such fault.
- * @param times s, file order, shape [n]
+ * A clock that was set back while the log ran on makes two stretches of rows claim the same time: none of them is a repeated row. The order of the
+ * rows in the file shows how they follow each other; which stretch has the right time it does not show, so that is asked. A stretch with the same
+ * instants and values is a copy, a late row or a block in the wrong place fills a hole: both are left to the sorting.
+ * @param times s, file order (oldest first), shape [n]; changed in place     @param answer the person's choice
  */
-export function findSetBack(times: Float64Array, ledger: ClockLedger): void {
-  let found = 0;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < times.length && found < MOST; i++) {
+export function followSetBack(times: Float64Array, alike: Alike, answer: string | null, ledger: ClockLedger): void {
+  const steps = findSteps(times, alike, ledger);
+  if (steps.length === 0) return;
+  const assumed: Option = steps.every(({ toBeginning }) => toBeginning) ? "as-written" : "follow-on";
+  const chosen = answer ?? assumed;
+  if (!OPTIONS.some((option) => option === chosen)) throw refused("clock", chosen, OPTIONS);
+  const step = medianStep(times);
+  if (chosen !== "as-written") moveOn(times, steps, step, chosen === "set-right");
+  for (const { at, by, rows } of steps) {
+    const note = `the clock was set back by ${Math.round(by)} s: two stretches of rows claim the same time`;
+    const [from, to] = [times[at - 1], times[at]].sort((a, b) => a - b);
+    ledger.faults.push({ kind: "clock-jump", from, to, note });
+    ledger.notes.push({
+      kind: "clock-jump",
+      text: `At ${sayInstant(times[at - 1])} the clock was set back by ${Math.round(by)} s: ${rows} rows claim a time that is taken already. ${OUTCOME[chosen as Option]}`,
+    });
+  }
+  if (answer === null) ledger.questions.push(setBackQuestion(steps, assumed));
+}
+
+const OUTCOME: Readonly<Record<Option, string>> = {
+  "follow-on": "They are taken to follow the rows before them.",
+  "set-right": "The rows before it are taken to be as much earlier.",
+  "as-written": "They are kept as they are written, the first of each instant.",
+};
+
+/** A step back of the clock before row `at`: by how much, s, and how many rows after it claim a time that is taken. */
+type SetBack = { readonly at: number; readonly by: number; readonly rows: number; readonly toBeginning: boolean };
+
+function findSteps(times: Float64Array, alike: Alike, ledger: ClockLedger): readonly SetBack[] {
+  const found: SetBack[] = [];
+  let [high, last, first, falls] = [Number.NEGATIVE_INFINITY, Number.NaN, Number.NaN, 0];
+  for (let i = 0; i < times.length; i++) {
     const t = times[i];
     if (Number.isNaN(t)) continue;
-    if (t < high && t < times[i - 1]) {
-      const overlap = overlapAt(times, i, high);
-      if (overlap !== null) {
-        found++;
-        ledger.faults.push({
-          kind: "clock-jump",
-          from: t,
-          to: overlap.to,
-          note: overlap.same
-            ? "a stretch of rows stands twice in the file"
-            : "the clock was set back: two stretches of rows claim this time",
-        });
-        const text = overlap.same
-          ? `A stretch of ${overlap.rows} rows stands twice in the file; the first is kept.`
-          : `The clock was set back by ${Math.round(high - t)} s: ${overlap.rows} rows claim a time that is taken already.`;
+    if (Number.isNaN(first)) first = t;
+    if (t < last) falls++;
+    if (t < last && t < high && falls <= MOST) {
+      const overlap = overlapAt(times, i, high, alike);
+      if (overlap?.copy) {
+        ledger.faults.push({ kind: "clock-jump", from: t, to: overlap.to, note: "a stretch of rows stands twice in the file" });
+        const text = `A stretch of ${overlap.rows} rows stands twice in the file; the first is kept.`;
         ledger.notes.push({ kind: "clock-jump", text });
+      } else if (overlap !== null) {
+        found.push({ at: i, by: last - t, rows: overlap.rows, toBeginning: Math.abs(t - first) <= BEGINNING * (high - first) });
+        // the clock goes on from here: what stands above is the past of another setting
+        high = t;
       }
     }
     if (t > high) high = t;
+    last = t;
   }
+  // Rows that go back again and again are out of order, whatever some of them look like.
+  return falls > 2 * found.length ? [] : found;
 }
 
 /** The rows from i on that stand in time among those just before; null where they fill a hole or are a few only. */
@@ -40,18 +82,44 @@ function overlapAt(
   times: Float64Array,
   i: number,
   high: number,
-): { readonly rows: number; readonly to: number; readonly same: boolean } | null {
+  alike: Alike,
+): { readonly rows: number; readonly to: number; readonly copy: boolean } | null {
   let end = i;
   while (end + 1 < times.length && times[end + 1] > times[end] && times[end + 1] <= high) end++;
   let start = i - 1;
   while (start > 0 && times[start - 1] >= times[i] && times[start - 1] < times[start]) start--;
-  let [among, equal, k] = [0, 0, i];
+  let [among, equal, same, k] = [0, 0, 0, i];
   for (let j = start; j < i && times[j] <= times[end]; j++) {
     if (times[j] < times[i]) continue;
     among++;
     while (k < end && times[k] < times[j]) k++;
-    if (times[k] === times[j]) equal++;
+    if (times[k] !== times[j]) continue;
+    equal++;
+    if (alike(j, k)) same++;
   }
   const rows = end - i + 1;
-  return rows < 4 || among < 4 ? null : { rows, to: times[end], same: equal >= 0.9 * Math.min(rows, among) };
+  if (rows < LEAST || among < LEAST) return null;
+  return { rows, to: times[end], copy: equal >= 0.9 * Math.min(rows, among) && same >= 0.9 * equal };
 }
+
+/** All rows in the order of the file, each setting of the clock beginning one step after the end of the one before. */
+function moveOn(times: Float64Array, steps: readonly SetBack[], step: number, lastIsRight: boolean): void {
+  const all = steps.reduce((sum, { by }) => sum + by + step, 0);
+  let [shift, next] = [lastIsRight ? -all : 0, 0];
+  for (let i = 0; i < times.length; i++) {
+    if (i === steps[next]?.at) shift += steps[next++].by + step;
+    times[i] += shift;
+  }
+}
+
+const setBackQuestion = (steps: readonly SetBack[], assumed: Option): ImportQuestion => ({
+  id: "clock",
+  text: `The clock of the logger was set back by ${steps.map(({ by }) => `${Math.round(by)} s`).join(", ")} while rows were written. Which rows have the right time?`,
+  options: OPTIONS,
+  meaning: [
+    "those before: the rows after it follow them without a pause",
+    "those after: the rows before it are as much earlier",
+    "both: they are two logs of the same time, and the first row of each instant is kept",
+  ],
+  assumed,
+});

@@ -5,7 +5,7 @@ import { type ClockAnswers, readClockAnswers } from "./clock-hints";
 import type { ClockLedger } from "./clock-ledger";
 import type { ClockReading, SettledClock } from "./clock-reading";
 import { mendResets } from "./clock-resets";
-import { findSetBack } from "./clock-set-back";
+import { type Alike, followSetBack } from "./clock-set-back";
 import { spreadCoarseStamps } from "./coarse-stamps";
 import { followRestarts } from "./elapsed-restarts";
 import { orderRows } from "./order-rows";
@@ -20,9 +20,9 @@ import { civilToUnix, zoneOffsets } from "./zone-offsets";
  * Puts the rows of one file in order of time and says what was wrong with its clock. O(n) for rows in order, O(n log n) at worst.
  * Rules: newest-first files are turned round; a row of an instant that an earlier row has is a duplicate and left out; rows out of order are
  * sorted; a clock that fell back to its factory date or leapt years ahead is mended by the sampling or its rows are rejected.
- * @param raw what `reading.parse` or its pattern gave for each row, s, NaN where not understood, shape [n]; not changed
+ * @param raw what `reading.parse` or its pattern gave for each row, s, NaN where not understood, shape [n]; not changed     @param alike whether two of these rows carry the same values: rows of one instant are the same row only then
  */
-export function settleClock(raw: Float64Array, reading: ClockReading, choices: ImportChoices): SettledClock {
+export function settleClock(raw: Float64Array, reading: ClockReading, choices: ImportChoices, alike: Alike = () => true): SettledClock {
   const answers = readClockAnswers(choices);
   const ledger: ClockLedger = { rejected: [], faults: [], questions: [...reading.questions], notes: [...reading.notes] };
   const times = reading.kind === "counted" ? countedTimes(raw.length, reading.interval ?? 1) : raw.slice();
@@ -40,19 +40,30 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
   const shown = times.find((t) => !Number.isNaN(t)) ?? 0;
   const absolute = toInstants(times, reading, ledger);
   const east = absolute && reading.kind === "civil" ? shown - (times.find((t) => !Number.isNaN(t)) ?? 0) : 0;
-  if (!risesEvenly(times)) mendLeaps(times, reading, absolute ? east : null, answers, ledger);
+  if (!risesEvenly(times)) mendLeaps(times, reading, absolute ? east : null, answers, ledger, inFile(alike, times.length, turned));
   return { ...finish(times, reading, absolute, turned, ledger), dateOrder };
 }
 
 /** Where the clock leapt, fell back, was put forward, or is too coarse: in place. East: s of the logger's clock ahead of UTC, null without instants. */
-function mendLeaps(times: Float64Array, reading: ClockReading, east: number | null, answers: ClockAnswers, ledger: ClockLedger): void {
+function mendLeaps(
+  times: Float64Array,
+  reading: ClockReading,
+  east: number | null,
+  answers: ClockAnswers,
+  ledger: ClockLedger,
+  alike: Alike,
+): void {
   if (east !== null) {
     mendResets(times, east, answers.clock, ledger);
     if (reading.zone === null && reading.kind !== "unix") followSummerTime(times, ledger);
   } else followRestarts(times, ledger);
   spreadCoarseStamps(times, answers.interval ?? reading.interval, ledger);
-  findSetBack(times, ledger);
+  followSetBack(times, alike, answers.clock, ledger);
 }
+
+/** Rows as the file counts them, of rows that may have been turned round. */
+const inFile = (alike: Alike, count: number, turned: boolean): Alike =>
+  turned ? (row, other) => alike(count - 1 - row, count - 1 - other) : alike;
 
 /** Sorted, counted from the first instant, rows named as the file has them. */
 function finish(

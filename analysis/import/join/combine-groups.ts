@@ -1,12 +1,20 @@
+import type { ReadingNote } from "../../../shared/record/log-record";
 import { seconds } from "../../../shared/units/quantity";
 import type { FilePart } from "../file-part";
 import { moveSampling } from "./move-sampling";
 
-/** A line that no group could use is one reject. */
-const distinct = (rejects: FilePart["rejects"]) => rejects.filter(({ row }, i) => rejects.findIndex((other) => other.row === row) === i);
+/** The first of those with the same key, in their order. */
+function distinctBy<Item>(items: readonly Item[], keyOf: (item: Item) => string | number): Item[] {
+  const seen = new Map<string | number, Item>();
+  for (const item of items) if (!seen.has(keyOf(item))) seen.set(keyOf(item), item);
+  return [...seen.values()];
+}
 
-/** Columns of one file that were read with instants of their own, as one part. At least one group. */
-export function combineGroups(groups: readonly FilePart[]): FilePart {
+/**
+ * Groups of one file that were read with instants of their own, as one part. At least one group.
+ * @param rows "shared": every group looked at every line; "apart": each line belongs to one group
+ */
+export function combineGroups(groups: readonly FilePart[], note: ReadingNote, rows: "shared" | "apart"): FilePart {
   const [first] = groups;
   const epochs = groups.map(({ clock }) => (clock.kind === "absolute" ? clock.epoch : 0));
   const epoch = epochs.reduce((least, value) => Math.min(least, value), Number.POSITIVE_INFINITY);
@@ -26,11 +34,19 @@ export function combineGroups(groups: readonly FilePart[]): FilePart {
       end: group.duration + by,
     };
   });
-  // A line of the file is one row, however many groups find an instant in it.
+  // A shared line of the file is one row, however many groups find an instant in it.
   const most = (key: keyof FilePart["rows"]) => groups.reduce((greatest, { rows }) => Math.max(greatest, rows[key]), 0);
   // Lines that only one of the groups rejected are counted too, as far as they are listed.
-  const rejects = distinct(groups.flatMap((group) => group.rejects));
-  const text = `Each of ${groups.length} groups of columns goes by a time column of its own.`;
+  const rejects = distinctBy(
+    groups.flatMap((group) => group.rejects),
+    ({ row }) => row,
+  );
+  const notes = distinctBy(
+    groups.flatMap((group) => group.notes),
+    ({ text }) => text,
+  );
+  const sum = (key: keyof FilePart["rows"]) => groups.reduce((total, part) => total + part.rows[key], 0);
+  const tally = rows === "apart" ? sum : most;
   return {
     ...first,
     clock: first.clock.kind === "absolute" ? { ...first.clock, epoch } : first.clock,
@@ -38,14 +54,17 @@ export function combineGroups(groups: readonly FilePart[]): FilePart {
     channels: moved.flatMap(({ channels }) => channels),
     origins: moved.flatMap(({ origins }) => origins),
     rows: {
-      accepted: most("accepted"),
+      accepted: tally("accepted"),
       rejected: Math.max(most("rejected"), rejects.length),
-      duplicate: most("duplicate"),
-      reordered: most("reordered"),
+      duplicate: tally("duplicate"),
+      reordered: tally("reordered"),
     },
     rejects: rejects.slice(0, 100),
-    questions: first.questions,
-    notes: [{ kind: "own-times", text }, ...first.notes.filter(({ kind }) => kind !== "several-clocks")],
+    questions: distinctBy(
+      groups.flatMap(({ questions }) => questions),
+      ({ id }) => id,
+    ),
+    notes: [note, ...notes.filter(({ kind }) => kind !== "several-clocks")],
     faults: moved.flatMap(({ faults }) => faults),
   };
 }

@@ -121,7 +121,22 @@ describe("a clock that lost its time", () => {
 
   test("a clock set back while the log ran on is a fault", () => {
     const read = readBack(log([...good.slice(0, 100), ...good.slice(60).map((t) => t + 3)]));
-    expect(read?.settled.faults.map((f) => [f.kind, f.from, f.to])).toEqual([["clock-jump", 603, 983]]);
+    expect(read?.settled.faults.map((f) => [f.kind, f.from, f.to])).toEqual([["clock-jump", 990, 1000]]);
+    // every row is kept, in the order of the file
+    expect(read?.settled.times).toEqual(Float64Array.from({ length: 240 }, (_, i) => 10 * i));
+    expect(read?.asked).toEqual(["clock"]);
+  });
+
+  test("a stretch that is written twice with its values is a copy, one with other values is none", () => {
+    const times = Float64Array.from([...good.slice(0, 100), ...good.slice(60)]);
+    const { reading } = readBack(log([...times]))!;
+    const rows = (alike: boolean, clock?: string) =>
+      settleClock(times, reading, { ...NO_CHOICES, answers: clock === undefined ? {} : { clock } }, () => alike);
+    expect([rows(true).duplicates, rows(true).times.length]).toEqual([40, 200]);
+    expect([rows(false).duplicates, rows(false).times.length]).toEqual([0, 240]);
+    const right = rows(false, "set-right");
+    expect(right.clock.kind === "absolute" && right.clock.epoch).toBe(T0 - 400);
+    expect(rows(false, "as-written").duplicates).toBe(40);
   });
 
   test("a silence of two years without the sign of a reset is left a silence", () => {
