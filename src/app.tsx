@@ -9,6 +9,7 @@ import { Reading } from "./views/bring-in/reading";
 import { Refused } from "./views/bring-in/refused";
 import { Start } from "./views/bring-in/start";
 import { Masthead } from "./views/masthead";
+import { useUndoKeys } from "./views/use-undo-keys";
 import type { PageProps } from "./views/view-props";
 import { KeptNotice } from "./views/visits/kept-notice";
 import type { AnalysisClient } from "./worker/analysis-client";
@@ -30,6 +31,7 @@ export function App({ client }: { readonly client: AnalysisClient }) {
     // Several visits may stand open side by side: each tab says which it is.
     document.title = read === null || title === null ? PAGE_WORDS.name : `${title} \u2013 ${PAGE_WORDS.name}`;
   }, [read, title]);
+  useUndoKeys(commands);
   const isReading = state.visit.stage === "reading";
   useEffect(() => {
     // While the worker reads, the page fetches what will show it.

@@ -23,7 +23,7 @@ export const SAMPLE_GUIDE = {
     },
     precharge: {
       button: "Enter another precharge",
-      says: "The site facts say 43 psi. Write 3 psi, what a gauge would show, and see the causes weighed again at once. Undo stands in the site facts.",
+      says: "The site facts say 43 psi. Write 3 psi, what a gauge would show, and see the causes weighed again at once. Undo takes it back.",
     },
     "what-if": {
       button: "Ask what would help",

@@ -68,8 +68,6 @@ export const sayChoice = (option: string): string => CHOICE_WORDS[option] ?? opt
 export const SITE_FACTS_WORDS = {
   howWritten: (units: readonly string[]) =>
     `All of this is optional; nothing is filled in with a typical value. Write a number with its unit; a number alone is taken in ${units.join(", ")}.`,
-  undo: "Undo",
-  redo: "Redo",
   notKnown: "not known",
   whatIsThis: "What is this?",
   readFile: "Read facts from a file",

@@ -33,5 +33,7 @@ const TITLES: Readonly<Record<AdviceId, string>> = {
   "nothing-to-change": "Leave it as it is",
 };
 
+export const isStepId = (id: string): id is AdviceId => Object.hasOwn(TITLES, id);
+
 /** A step by name: what stands beside its tick. */
 export const stepTitle = (id: AdviceId): string => TITLES[id];

@@ -33,8 +33,9 @@ export type Commands = {
   readAgain(choices: ImportChoices): void;
   /** Takes facts over and works the findings out again. */
   enterSite(site: SiteEntry): void;
-  undoSite(): void;
-  redoSite(): void;
+  /** Takes back what was entered last: a fact, a tick or a note. */
+  undo(): void;
+  redo(): void;
   /** The samples of every channel over a short window; null where the record is gone. */
   detail(from: number, to: number): Promise<Detail | null>;
   /** Works a closer look out of the record. */
@@ -89,8 +90,8 @@ export function useVisit(
         const hasLimits = Object.keys(site.written).some(isCompanyEntry);
         dispatch({ do: "enter-site", site: hasLimits ? site : underCompanyLimits(site, keptCompanyLimits()) });
       },
-      undoSite: () => dispatch({ do: "undo-site" }),
-      redoSite: () => dispatch({ do: "redo-site" }),
+      undo: () => dispatch({ do: "undo" }),
+      redo: () => dispatch({ do: "redo" }),
       detail: (from, to) => client.detail(from, to),
       look: (request) => client.look(request),
       measures: () => client.measures(),

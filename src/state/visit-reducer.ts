@@ -9,6 +9,7 @@ import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { isCompanyEntry } from "../views/site-facts/entries";
 import type { PickedFile } from "../worker/messages";
+import { changeBetween, type Entered, type EntryHistory, NO_HISTORY, withChange } from "./entry-history";
 import {
   type PageState,
   type Predicted,
@@ -40,9 +41,9 @@ export type VisitAction =
   | { readonly do: "settle-questions" }
   | { readonly do: "close-visit" }
   | { readonly do: "enter-site"; readonly site: SiteEntry }
-  | { readonly do: "undo-site" }
+  | { readonly do: "undo" }
   | { readonly do: "change-units" }
-  | { readonly do: "redo-site" }
+  | { readonly do: "redo" }
   | { readonly do: "note-checklist"; readonly checklist: Checklist }
   | { readonly do: "select"; readonly selection: Selection }
   | { readonly do: "show-on-trace"; readonly span: Span }
@@ -54,13 +55,12 @@ export type VisitAction =
 export type Dispatch = (action: VisitAction) => void;
 
 const NOTHING_SELECTED: Selection = { finding: null, span: null };
-const MOST_UNDO_STEPS = 50;
 
 export const EMPTY_PAGE: PageState = {
   visit: { stage: "empty" },
   site: { written: {}, facts: NO_SITE_FACTS },
-  earlierSites: [],
-  laterSites: [],
+  history: NO_HISTORY,
+  takenBack: null,
   next: null,
   siteCarried: false,
   checklist: EMPTY_CHECKLIST,
@@ -88,11 +88,10 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
       // A prediction that comes after its sheet was closed is not drawn.
       return state.sheet === "what-if" ? { ...state, predicted: action.predicted } : state;
     case "enter-site":
-    case "undo-site":
-    case "redo-site":
-      return { ...changeSite(state, action), siteCarried: false, visit: markReworking(state.visit) };
     case "note-checklist":
-      return { ...state, checklist: action.checklist };
+    case "undo":
+    case "redo":
+      return changeEntries(state, action);
     case "start-reading":
       return startReading(state, action);
     case "open-visit":
@@ -120,8 +119,8 @@ type StageAction = Exclude<
       | "open-sheet"
       | "close-sheet"
       | "enter-site"
-      | "undo-site"
-      | "redo-site"
+      | "undo"
+      | "redo"
       | "note-checklist"
       | "open-visit"
       | "compare"
@@ -145,11 +144,10 @@ function startReading(state: PageState, action: Extract<VisitAction, { do: "star
 function takeOver(state: PageState): PageState {
   const { next, visit } = state;
   if (next === null || visit.stage !== "working-out") return state;
-  if (next.site !== null) {
-    return { ...state, next: null, site: next.site, earlierSites: [], laterSites: [], siteCarried: false, checklist: next.checklist };
-  }
+  const fresh = { ...state, next: null, history: NO_HISTORY, takenBack: null, checklist: next.checklist };
+  if (next.site !== null) return { ...fresh, site: next.site, siteCarried: false };
   const siteCarried = visit.before !== null && Object.keys(state.site.written).some((key) => !isCompanyEntry(key));
-  return { ...state, next: null, siteCarried, checklist: next.checklist };
+  return { ...fresh, siteCarried };
 }
 
 /** A place on another record means nothing: selection and focus go where the record changed. */
@@ -229,22 +227,34 @@ function withFindings(visit: VisitState, analysis: Analysis, document: FindingsD
 const markReworking = (visit: VisitState): VisitState =>
   visit.stage === "asking" || visit.stage === "done" ? { ...visit, reworking: true } : visit;
 
-type SiteAction = Extract<VisitAction, { do: "enter-site" | "undo-site" | "redo-site" }>;
+type EntryAction = Extract<VisitAction, { do: "enter-site" | "note-checklist" | "undo" | "redo" }>;
 
-function changeSite(state: PageState, action: SiteAction): PageState {
-  const { site, earlierSites, laterSites } = state;
+/** Facts, ticks and notes change together in one history, so that undo takes back what was done last, wherever that was. */
+function changeEntries(state: PageState, action: EntryAction): PageState {
+  const now: Entered = { site: state.site, checklist: state.checklist };
+  const { earlier, later } = state.history;
   switch (action.do) {
     case "enter-site":
-      return { ...state, site: action.site, earlierSites: [...earlierSites, site].slice(-MOST_UNDO_STEPS), laterSites: [] };
-    case "undo-site": {
-      const earlier = earlierSites.at(-1);
-      if (earlier === undefined) return state;
-      return { ...state, site: earlier, earlierSites: earlierSites.slice(0, -1), laterSites: [...laterSites, site] };
+      return entered(state, { ...now, site: action.site }, withChange(state.history, now, { ...now, site: action.site }));
+    case "note-checklist": {
+      const next = { ...now, checklist: action.checklist };
+      return entered(state, next, withChange(state.history, now, next));
     }
-    case "redo-site": {
-      const later = laterSites.at(-1);
-      if (later === undefined) return state;
-      return { ...state, site: later, earlierSites: [...earlierSites, site], laterSites: laterSites.slice(0, -1) };
-    }
+    case "undo":
+      return stepTo(state, "undo", earlier.at(-1), { earlier: earlier.slice(0, -1), later: [...later, now] });
+    case "redo":
+      return stepTo(state, "redo", later.at(-1), { earlier: [...earlier, now], later: later.slice(0, -1) });
   }
+}
+
+function stepTo(state: PageState, way: "undo" | "redo", to: Entered | undefined, history: EntryHistory): PageState {
+  if (to === undefined) return state;
+  const change = changeBetween(state, to);
+  return { ...entered(state, to, history), takenBack: change === null ? null : { way, change } };
+}
+
+/** New facts ask for the findings to be worked out again; ticks and notes do not. */
+function entered(state: PageState, to: Entered, history: EntryHistory): PageState {
+  const next = { ...state, ...to, history, takenBack: null };
+  return to.site === state.site ? next : { ...next, siteCarried: false, visit: markReworking(state.visit) };
 }

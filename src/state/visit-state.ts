@@ -9,8 +9,10 @@ import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import type { EntryChange } from "../../shared/wording/entry-change";
 import type { SheetName } from "../../shared/wording/page";
 import type { PickedFile, RecordOutline, TraceChannel } from "../worker/messages";
+import type { EntryHistory } from "./entry-history";
 
 /** Rows and bytes read so far, and the time left at the present pace; null until the pace is known. */
 export type ReadingProgress = {
@@ -74,9 +76,10 @@ export type Predicted = { readonly times: Float64Array; readonly pressure: Float
 export type PageState = {
   readonly visit: VisitState;
   readonly site: SiteEntry;
-  /** Earlier entries, latest last: what undo goes back to; and what it came from. */
-  readonly earlierSites: readonly SiteEntry[];
-  readonly laterSites: readonly SiteEntry[];
+  /** What undo goes back to, for facts, ticks and notes alike; and what it came from. */
+  readonly history: EntryHistory;
+  /** The change that was taken back or put in again last, to be said; null once something else was entered. */
+  readonly takenBack: { readonly way: "undo" | "redo"; readonly change: EntryChange } | null;
   /** What takes over once the findings of the files being read stand: the facts (null: those of now) and checklist of another visit. */
   readonly next: { readonly site: SiteEntry | null; readonly checklist: Checklist } | null;
   /** The facts were entered for the visit before and nobody has looked at them since. */

@@ -16,7 +16,10 @@ export function filesOfTransfer(transfer: DataTransfer | null): readonly PickedF
   return pasted === null ? [] : [pasted];
 }
 
-/** Whether a paste was meant for a field the person is typing in. */
+const WITHOUT_TEXT = ["checkbox", "radio", "range", "file", "button"];
+
+/** Whether keys and pastes are meant for a field of text; a tick box or a slider has none. */
 export function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLElement && (target.isContentEditable || /^(?:INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
+  if (target instanceof HTMLInputElement) return !WITHOUT_TEXT.includes(target.type);
+  return target instanceof HTMLElement && (target.isContentEditable || target.tagName === "TEXTAREA");
 }

@@ -4,6 +4,7 @@ import { sayDone } from "../../../shared/wording/step";
 import { NEXT_VISIT_WORDS } from "../../../shared/wording/story";
 import { NoteField } from "../../parts/note-field";
 import { TermNote } from "../../parts/term-note";
+import { UndoButtons } from "../undo-buttons";
 import type { StoryProps } from "../view-props";
 import { Cautions } from "./cautions";
 import { StepEntry } from "./step-entry";
@@ -30,6 +31,7 @@ export function NextVisit(props: StoryProps) {
           </p>
         </>
       )}
+      <UndoButtons state={state} commands={props.commands} />
       <ol className="step-list">
         {steps.map((step) => (
           <StepEntry key={step.id} step={step} onEntry={(entry) => keep(withEntry(checklist, entry))} {...props} />

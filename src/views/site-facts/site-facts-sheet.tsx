@@ -1,5 +1,6 @@
 import { useMemo } from "react";
 import { SITE_FACTS_WORDS } from "../../../shared/wording/site-fact";
+import { UndoButtons } from "../undo-buttons";
 import type { PageProps } from "../view-props";
 import { type FactEntries, readEntries, toSiteEntry } from "./entries";
 import { FactFields } from "./fact-fields";
@@ -15,14 +16,7 @@ export function SiteFactsSheet({ state, preferences, commands }: PageProps) {
   return (
     <div className="site-facts">
       <p>{SITE_FACTS_WORDS.howWritten([pressure, flow, volume, length, power])}</p>
-      <p className="button-row">
-        <button type="button" disabled={state.earlierSites.length === 0} onClick={commands.undoSite}>
-          {SITE_FACTS_WORDS.undo}
-        </button>
-        <button type="button" disabled={state.laterSites.length === 0} onClick={commands.redoSite}>
-          {SITE_FACTS_WORDS.redo}
-        </button>
-      </p>
+      <UndoButtons state={state} commands={commands} />
       <FactFields entries={entries} read={read} units={preferences.units} onEntries={enter} />
       <SiteFileButtons entries={entries} onEntries={enter} />
     </div>

@@ -70,16 +70,16 @@ describe("site facts", () => {
   test("that are entered ask for the findings to be worked out again, and can be undone and done again", () => {
     const entered = pageAfter(begin, traceOf(), worked, { do: "enter-site", site: site("A") }, { do: "enter-site", site: site("B") });
     expect(entered.visit).toMatchObject({ reworking: true });
-    const undone = visitReducer(entered, { do: "undo-site" });
+    const undone = visitReducer(entered, { do: "undo" });
     expect(undone.site.written).toEqual({ name: "A" });
-    expect(visitReducer(undone, { do: "redo-site" }).site.written).toEqual({ name: "B" });
-    expect(visitReducer(undone, { do: "enter-site", site: site("C") }).laterSites).toEqual([]);
+    expect(visitReducer(undone, { do: "redo" }).site.written).toEqual({ name: "B" });
+    expect(visitReducer(undone, { do: "enter-site", site: site("C") }).history.later).toEqual([]);
   });
   test("entered while a file is read are not forgotten by its findings", () => {
     expect(pageAfter(begin, { do: "enter-site", site: site("A") }, traceOf(), worked).visit).toMatchObject({ reworking: true });
   });
   test("with nothing to undo, undoing changes nothing", () => {
-    expect(visitReducer(EMPTY_PAGE, { do: "undo-site" })).toEqual(EMPTY_PAGE);
+    expect(visitReducer(EMPTY_PAGE, { do: "undo" })).toEqual(EMPTY_PAGE);
   });
 });
 
