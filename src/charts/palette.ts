@@ -46,9 +46,18 @@ export function hueOf(quantity: ChannelQuantity): ColourToken {
 export const DASHES: readonly (readonly number[])[] = [[], [7, 4], [2, 3], [9, 3, 2, 3]];
 export const dashOf = (nth: number): readonly number[] => DASHES[nth % DASHES.length];
 
-/** The colours as the page shows them now: they follow the light that the person chose. */
-export function readColours(element: Element): Colours {
-  const style = getComputedStyle(element);
-  const entries = COLOUR_TOKENS.map((token) => [token, style.getPropertyValue(`--${token}`).trim() || "#000"] as const);
+/**
+ * The colours as the page shows them now: they follow the light that the person chose. A canvas knows nothing of the system's own
+ * colours ("CanvasText"), so each token is read as the page works it out.
+ */
+export function readColours(page: HTMLElement): Colours {
+  const probe = page.appendChild(document.createElement("i"));
+  probe.style.cssText = "display: none; forced-color-adjust: none";
+  const read = (token: ColourToken) => {
+    probe.style.color = `var(--${token}, #000)`;
+    return getComputedStyle(probe).color;
+  };
+  const entries = COLOUR_TOKENS.map((token) => [token, read(token)] as const);
+  probe.remove();
   return Object.fromEntries(entries) as Record<ColourToken, string>;
 }

@@ -15,10 +15,14 @@ const DARK = "(prefers-color-scheme: dark)";
 
 function shownLight(): ShownLight {
   const chosen = document.documentElement.dataset.light ?? "device";
-  const name = chosen === "device" ? lightOfDevice() : chosen;
+  const name = matchMedia(FORCED).matches ? forcedLight() : chosen === "device" ? lightOfDevice() : chosen;
   if (latest?.name !== name) latest = { name, colours: readColours(document.documentElement) };
   return latest;
 }
+
+/** The person gave the system colours of their own, which stand above ours. */
+const FORCED = "(forced-colors: active)";
+const forcedLight = (): string => (matchMedia(DARK).matches ? "forced dark" : "forced");
 
 const CONTRAST = "(prefers-contrast: more)";
 
@@ -31,7 +35,7 @@ function lightOfDevice(): string {
 function watchLight(changed: () => void): () => void {
   const watch = new MutationObserver(changed);
   watch.observe(document.documentElement, { attributes: true, attributeFilter: ["data-light"] });
-  const device = [DARK, CONTRAST].map((query) => matchMedia(query));
+  const device = [DARK, CONTRAST, FORCED].map((query) => matchMedia(query));
   for (const query of device) query.addEventListener("change", changed);
   return () => {
     watch.disconnect();
