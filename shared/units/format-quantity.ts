@@ -145,6 +145,24 @@ export function formatMeasured(m: Measured, shown: Shown, units: UnitChoice): st
   return `${withUnit(write(value), scale.symbol)} (${write(low)} to ${write(high)})`;
 }
 
+/** Figures shown of a reading whose signal has no step. */
+const READING_FIGURES = 4;
+
+/**
+ * What a signal reads at a place, "57.7 psi" or, where a pixel holds many samples, "57.7 to 62.2 psi": no finer than the signal's own step.
+ * @param step between neighbouring values of the signal, SI; 0 where it has none
+ */
+export function formatReading(low: number, high: number, step: number, shown: Shown, units: UnitChoice): string {
+  const { symbol, toShown } = scaleOf(shown, units);
+  const [a, b] = [toShown(low), toShown(high)];
+  const ownStep = Math.abs(toShown(step) - toShown(0));
+  const most = decimalsFor(Math.max(Math.abs(a), Math.abs(b)), READING_FIGURES);
+  // A step of 0.1 needs one decimal, so does one of 0.05 read in a unit twice as large.
+  const decimals = ownStep > 0 ? Math.min(most + 1, Math.max(0, Math.ceil(-Math.log10(ownStep) - 0.3))) : most;
+  const [first, second] = [formatNumber(a, decimals, units.locale), formatNumber(b, decimals, units.locale)];
+  return first === second ? withUnit(first, symbol) : `${first} to ${withUnit(second, symbol)}`;
+}
+
 /** A range to aim for: "32 to 37 psi". */
 export function formatRange(low: number, high: number, shown: Shown, units: UnitChoice, significant = 2): string {
   const scale = scaleOf(shown, units);

@@ -33,6 +33,8 @@ const plain = (formula: string | null, ...lines: readonly (readonly CalculationL
   table: null,
 });
 
+const count = (n: number, { units }: Context) => formatQuantity(n, "count", units);
+
 /** A fact as it was used: in the reader's units, with its origin. */
 const fact = (what: string, f: Fact<number> | null, shown: Shown, { units }: Context) =>
   maybe(f, (known) => line(what, formatQuantity(known.value, shown, units), known.from));
@@ -42,8 +44,8 @@ const worked = (what: string, value: number | null, shown: Shown, { units }: Con
   maybe(value, (v) => line(what, formatQuantity(v, shown, units), "worked out"));
 const measured = (what: string, m: Measured | null, shown: Shown, { units }: Context) =>
   maybe(m, (known) => line(what, formatMeasured(known, shown, units), "log"));
-const joules = (what: string, value: number | null, from: "log" | "worked out") =>
-  maybe(value, (v) => line(what, `${Number(v.toPrecision(3))}\u202fJ`, from));
+const joules = (what: string, value: number | null, from: "log" | "worked out", { units }: Context) =>
+  maybe(value, (v) => line(what, `${formatQuantity(v, "none", units)}\u202fJ`, from));
 
 const tankFacts = (c: Context) => [
   ...fact("Total tank volume", c.site.tankVolume, "volume", c),
@@ -67,7 +69,7 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
       f.expectedShortestCycle === null
         ? null
         : "Shortest cycle T = 4 V / Q, V the water between cut-out and cut-in by Boyle's law, Q the pump's flow; MIL-HDBK-1005/9A",
-      [line("Starts counted", String(f.starts), "log"), line("Most in any 60 minutes", String(f.peakStartsPerHour), "log")],
+      [line("Starts counted", count(f.starts, c), "log"), line("Most in any 60 minutes", count(f.peakStartsPerHour, c), "log")],
       measured("Starts per hour observed", f.startsPerHour, "perHour", c),
       fact("Motor power", c.site.motorPower, "power", c),
       worked("Starts per hour allowed", f.allowedStartsPerHour, "perHour", c),
@@ -80,7 +82,7 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
     formula: null,
     lines: [
       ...fact("A run is short below", c.site.shortCycleLimit, "time", c),
-      line("Complete runs below it", String(f.runs.length), "log"),
+      line("Complete runs below it", count(f.runs.length, c), "log"),
       ...seen("Shortest of them", f.shortest, "time", c),
     ],
     table: placesTable(f.places, c, "Run", "Length"),
@@ -129,7 +131,7 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
       "1/p = 1/p(full) + V/K while the tank alone gives water; K = precharge x total volume, pressures absolute; Boyle's law",
       maybe(f.gasConstant, (k) => line("K as the log shows it", `${formatMeasured(k, "none", c.units)}\u202fJ`, "log")),
       tankFacts(c),
-      joules("K from those facts", f.expectedGasConstant, "worked out"),
+      joules("K from those facts", f.expectedGasConstant, "worked out", c),
       measured("Empties at", f.emptiesAt, "gaugePressure", c),
       seen("Still gave water at", f.emptiesBelow, "gaugePressure", c),
       measured("Water between stop and start", f.liveDrawdown, "volume", c),
@@ -166,7 +168,7 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
   demand: (f, c) =>
     plain(
       null,
-      [line("Draws counted", f.draws === null ? "not known" : String(f.draws), "log")],
+      [line("Draws counted", f.draws === null ? "not known" : count(f.draws, c), "log")],
       seen("Drawn in a day", f.volumePerDay, "volumePerDay", c),
       seen("Drawn in the busiest hour", f.peakHourVolume, "volume", c),
       [line("Busiest hour", saySpan(c.clock, f.peakHour, c.units.locale), "log")],

@@ -16,6 +16,14 @@ export function saySpan(clock: Clock, span: Span, locale: string | null): string
   return `${from} to ${sameDay(clock, span, locale) ? sayTimeOfDay(clock, span.to, locale) : sayInstant(clock, span.to, locale)}`;
 }
 
+/** A day of this reader's own calendar, ms since 1970: "3 May 2024". */
+export const sayDay = (at: number, locale: string | null): string =>
+  new Intl.DateTimeFormat(locale ?? "en-GB", { dateStyle: "medium" }).format(at);
+
+/** The same with the time: "3 May 2024, 08:00". */
+export const sayMoment = (at: number, locale: string | null): string =>
+  new Intl.DateTimeFormat(locale ?? "en-GB", { dateStyle: "medium", timeStyle: "short" }).format(at);
+
 /** Whose time it is: said once beside the instants. */
 export function sayClockZone(clock: Clock): string {
   if (clock.kind === "elapsed") return "time since the first row";

@@ -21,7 +21,7 @@ const STEPS: readonly [limit: number, divisor: number, unit: string][] = [
 ];
 
 /** Size of a file or of what is kept: "25.0 MB". */
-export function saySize(bytes: number): string {
+export function saySize(bytes: number, locale: string | null): string {
   const [, divisor, unit] = STEPS.find(([limit]) => bytes < limit) ?? STEPS[3];
-  return `${(bytes / divisor).toFixed(divisor === 1 || bytes / divisor >= 100 ? 0 : 1)} ${unit}`;
+  return `${formatNumber(bytes / divisor, divisor === 1 || bytes / divisor >= 100 ? 0 : 1, locale)} ${unit}`;
 }

@@ -43,7 +43,7 @@ export function overlayGeometry(pair: readonly PressureProfile[], kind: "day" | 
     }),
     xTicks: xs
       .filter((s) => s <= x.to)
-      .map((s) => ({ x: toX(s), label: kind === "day" ? elapsedLabel(s % 86400, 60) : formatQuantity(s, "time", units, 2) })),
+      .map((s) => ({ x: toX(s), label: kind === "day" ? elapsedLabel(s % 86400, 60, units.locale) : formatQuantity(s, "time", units, 2) })),
     yTicks: Array.from({ length: Math.round((y.to - y.from) / y.step) + 1 }, (_, i) => {
       const value = y.from + i * y.step;
       return { y: toY(value), label: formatNumber(value, tickDecimals(y.step), units.locale) };

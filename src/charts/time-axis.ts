@@ -1,5 +1,6 @@
 import type { Span } from "../../shared/findings/span";
 import type { Clock } from "../../shared/record/clock";
+import { formatNumber } from "../../shared/units/format-quantity";
 
 /** `day` stands where a new one begins or the axis starts, else null. */
 export type TimeTick = { readonly at: number; readonly label: string; readonly day: string | null };
@@ -26,11 +27,15 @@ export function timeTicks(window: Span, clock: Clock, elapsed: boolean, most: nu
   let day = "";
   for (let k = Math.ceil((window.from + shift) / step - 1e-9); k * step - shift <= window.to; k++) {
     const at = k * step - shift;
-    if (clock.kind === "elapsed" || elapsed) ticks.push({ at, label: elapsedLabel(at, step), day: null });
+    if (clock.kind === "elapsed" || elapsed) ticks.push({ at, label: elapsedLabel(at, step, locale), day: null });
     else {
       const stamp = new Date(Math.round(k * step * 1000));
       const thisDay = step >= 14 * DAY ? dateLabel(stamp, locale) : dayLabel(stamp, locale);
-      ticks.push({ at, label: step >= DAY ? thisDay : clockLabel(stamp, step), day: thisDay === day || step >= DAY ? null : thisDay });
+      ticks.push({
+        at,
+        label: step >= DAY ? thisDay : clockLabel(stamp, step, locale),
+        day: thisDay === day || step >= DAY ? null : thisDay,
+      });
       day = thisDay;
     }
   }
@@ -39,13 +44,14 @@ export function timeTicks(window: Span, clock: Clock, elapsed: boolean, most: nu
 
 const two = (n: number) => String(n).padStart(2, "0");
 const decimalsOf = (step: number) => (step >= 1 ? 0 : step >= 0.1 ? 1 : 2);
-const withDecimals = (s: number, decimals: number) => s.toFixed(decimals).padStart(decimals === 0 ? 2 : 3 + decimals, "0");
+const withDecimals = (s: number, decimals: number, locale: string | null) =>
+  formatNumber(s, decimals, locale).padStart(decimals === 0 ? 2 : 3 + decimals, "0");
 
-function clockLabel(stamp: Date, step: number): string {
+function clockLabel(stamp: Date, step: number, locale: string | null): string {
   const minutes = `${two(stamp.getUTCHours())}:${two(stamp.getUTCMinutes())}`;
   return step >= MINUTE
     ? minutes
-    : `${minutes}:${withDecimals(stamp.getUTCSeconds() + stamp.getUTCMilliseconds() / 1000, decimalsOf(step))}`;
+    : `${minutes}:${withDecimals(stamp.getUTCSeconds() + stamp.getUTCMilliseconds() / 1000, decimalsOf(step), locale)}`;
 }
 
 const formatters = new Map<string, Intl.DateTimeFormat>();
@@ -56,7 +62,8 @@ function formatter(locale: string | null, options: Intl.DateTimeFormatOptions): 
   return made;
 }
 
-const dayLabel = (stamp: Date, locale: string | null): string =>
+/** "Tue, Mar 3" of a stamp of the site's clock read as UTC. */
+export const dayLabel = (stamp: Date, locale: string | null): string =>
   formatter(locale, { weekday: "short", day: "numeric", month: "short", timeZone: "UTC" }).format(stamp);
 
 /** For steps of weeks the year matters and the weekday does not. */
@@ -64,12 +71,12 @@ const dateLabel = (stamp: Date, locale: string | null): string =>
   formatter(locale, { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }).format(stamp);
 
 /** Time since the record began: "2 d 03:15", "03:15:20", "00:00:20.5". @param step the resolution wanted, s */
-export function elapsedLabel(at: number, step: number): string {
+export function elapsedLabel(at: number, step: number, locale: string | null): string {
   const decimals = decimalsOf(step);
   const size = Math.round(Math.abs(at) * 10 ** decimals) / 10 ** decimals;
   const days = Math.floor(size / DAY);
   const text = `${two(Math.floor((size % DAY) / HOUR))}:${two(Math.floor((size % HOUR) / MINUTE))}`;
-  const precise = step < MINUTE ? `${text}:${withDecimals(size % MINUTE, decimals)}` : text;
+  const precise = step < MINUTE ? `${text}:${withDecimals(size % MINUTE, decimals, locale)}` : text;
   return (at < 0 && size > 0 ? "\u2212" : "") + (days > 0 ? `${days} d ${precise}` : precise);
 }
 
@@ -90,9 +97,9 @@ function zoneName(zone: string, unix: number): string {
 /** An instant in words, with the day: "Tue 14 May 03:12:05". @param resolution the interval of the samples, s */
 export function instantLabel(at: number, clock: Clock, elapsed: boolean, resolution: number, locale: string | null): string {
   const step = Math.min(1, resolution);
-  if (clock.kind === "elapsed" || elapsed) return elapsedLabel(at, step);
+  if (clock.kind === "elapsed" || elapsed) return elapsedLabel(at, step, locale);
   const stamp = new Date(Math.round(localUnix(at, clock) * 1000));
-  return `${dayLabel(stamp, locale)} ${clockLabel(stamp, step)}`;
+  return `${dayLabel(stamp, locale)} ${clockLabel(stamp, step, locale)}`;
 }
 
 /** The site's clock at an instant, as if it were UTC, s. */

@@ -16,6 +16,7 @@ export function Keys() {
         </tbody>
       </table>
       <p className="small">{KEYS_WORDS.hands}</p>
+      <p className="small">{KEYS_WORDS.elsewhere}</p>
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import type { SketchedColumn } from "../../analysis/import/body/reading-sketch";
 import type { ImportChoices, ImportProgress, ImportResult, LogFile } from "../../analysis/import/import-log";
+import { valueStep } from "../../analysis/numerics/value-step";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { VisitMeasures } from "../../shared/findings/comparison";
 import { ImportError } from "../../shared/problems/import-problem";
@@ -202,6 +203,7 @@ function traceChannel(channel: Channel): TraceChannel {
     quantity,
     samples: sampleCount(sampling),
     interval,
+    step: valueStep(channel.values),
     held,
     even: sampling.kind === "even",
     pyramid,

@@ -43,6 +43,8 @@ export type TraceChannel = Pick<Channel, "heading" | "role" | "position" | "unit
   readonly samples: number;
   /** Median interval, s; null with fewer than two samples. */
   readonly interval: number | null;
+  /** Step between neighbouring values of the signal, SI: no reading is finer; 0 where it has none. */
+  readonly step: number;
   /** A value holds until the next one: drawn as steps. */
   readonly held: boolean;
   /** Evenly sampled: a stretch without a value is a hole, not slow sampling. */

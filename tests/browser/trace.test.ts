@@ -115,7 +115,7 @@ describe("the trace by mouse", () => {
     await page.mouse.up();
     // A fifth of three days.
     const said = await page.locator(".measured").textContent();
-    expect(said).toMatch(/^14\.\d+\u202fh; Pressure \(psi\) .*psi a minute.*\d+ starts of the pump$/);
+    expect(said).toMatch(/^14\.\d+\u202fh; Pressure \(psi\) .*psi a minute.*\d+ cycles of the pump, counted by its starts$/);
   });
 });
 
@@ -151,20 +151,32 @@ describe("the trace by keyboard alone", () => {
   });
 
   test("steps from place to place, and says each", async () => {
-    const { page } = desk;
+    const { page, stage } = desk;
     await page.getByRole("combobox", { name: "Which places to step through" }).selectOption({ label: "oscillation" });
-    await page.getByRole("button", { name: "Next", exact: true }).press("Enter");
+    await page.getByRole("button", { name: "Place after", exact: true }).press("Enter");
     await expect.poll(() => page.locator(".trace-said").textContent()).toMatch(/^Pressure swung regularly: .*, for /);
     const first = await page.locator(".trace-said").textContent();
-    await page.getByRole("button", { name: "Next", exact: true }).press("Enter");
+    await page.getByRole("button", { name: "Place after", exact: true }).press("Enter");
     await expect.poll(() => page.locator(".trace-said").textContent()).not.toBe(first);
+    // The keys of the trace step over the same band.
+    await stage.focus();
+    await page.keyboard.press("p");
+    await expect.poll(() => page.locator(".trace-said").textContent()).toBe(first);
   });
 
   test("goes to a time of the site's clock", async () => {
-    const { page } = desk;
+    const { page, stage } = desk;
     await page.getByRole("button", { name: "Closer", exact: true }).click();
-    await page.getByLabel("Go to").fill("2026-03-04T12:00");
-    await expect.poll(() => page.locator(".time-cursor").textContent()).toMatch(/Mar 4.*12:00:00/);
+    await page.getByRole("combobox", { name: "Day to go to" }).selectOption({ label: "Wed, Mar 4" });
+    await expect.poll(() => page.locator(".time-cursor").textContent()).toMatch(/Mar 4.*00:00:00/);
+    await stage.focus();
+    await page.keyboard.press("g");
+    await page.keyboard.type("noon");
+    await page.getByText("Write a time as 15:30.").waitFor();
+    await page.keyboard.press("Control+a");
+    await page.keyboard.type("3:30 pm");
+    await page.keyboard.press("Enter");
+    await expect.poll(() => page.locator(".time-cursor").textContent()).toMatch(/Mar 4.*15:30:00/);
   });
 });
 

@@ -12,7 +12,7 @@ export const span = (from: number, to: number): Span => ({ from: seconds(from), 
 export function traceOf(channel: Channel): TraceChannel {
   const { heading, role, position, unitInFile, quantity, sampling } = channel;
   const interval = sampling.kind === "even" ? sampling.step : 1;
-  const common = { heading, role, position, unitInFile, quantity, interval, samples: sampleCount(sampling) };
+  const common = { heading, role, position, unitInFile, quantity, interval, step: 0, samples: sampleCount(sampling) };
   return { ...common, held: sampling.kind === "on-change", even: sampling.kind === "even", pyramid: buildPyramid(channel, interval) };
 }
 

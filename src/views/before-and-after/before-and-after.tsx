@@ -2,6 +2,7 @@ import { useId, useState } from "react";
 import { comparedVisits } from "../../../analysis/comparison/before-and-after";
 import type { ComparedVisits } from "../../../shared/findings/comparison";
 import { COMPARISON_WORDS } from "../../../shared/wording/comparison";
+import { sayDay } from "../../../shared/wording/instant";
 import type { Visit } from "../../state/visit-state";
 import type { StoredVisit } from "../../storage/database";
 import type { PageProps } from "../view-props";
@@ -46,6 +47,7 @@ export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, 
           visits={choices}
           chosen={before}
           page={null}
+          locale={preferences.units.locale}
           onChoose={(source) => void compare(source, after)}
         />
         <LogChoice onChoose={(source) => void compare(source, after)} />
@@ -54,6 +56,7 @@ export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, 
           visits={choices}
           chosen={after}
           page={page}
+          locale={preferences.units.locale}
           onChoose={(source) => void compare(before, source)}
         />
       </div>
@@ -73,10 +76,11 @@ type ChoiceProps = {
   readonly visits: readonly StoredVisit[];
   readonly chosen: Source | null;
   readonly page: Source | null;
+  readonly locale: string | null;
   readonly onChoose: (source: Source | null) => void;
 };
 
-function VisitChoice({ label, visits, chosen, page, onChoose }: ChoiceProps) {
+function VisitChoice({ label, visits, chosen, page, locale, onChoose }: ChoiceProps) {
   const id = useId();
   const value = chosen?.from === "kept" ? chosen.id : (chosen?.from ?? "");
   const choose = (picked: string) => onChoose(picked === "page" ? page : picked === "" ? null : { from: "kept", id: picked });
@@ -88,7 +92,7 @@ function VisitChoice({ label, visits, chosen, page, onChoose }: ChoiceProps) {
         {value === "log" && <option value="log">{COMPARISON_WORDS.broughtIn}</option>}
         {visits.map(({ id: visit, title, files, saved }) => (
           <option key={visit} value={visit}>
-            {COMPARISON_WORDS.kept(title, files.join(", "), new Date(saved).toISOString().slice(0, 10))}
+            {COMPARISON_WORDS.kept(title, files.join(", "), sayDay(saved, locale))}
           </option>
         ))}
       </select>

@@ -38,7 +38,7 @@ function sayFigures(progress: ReadingProgress | null, locale: string | null): st
   if (progress === null) return "";
   const figures = [
     sayCount(progress.rows, "row", "rows", locale),
-    `${saySize(progress.bytes)} of ${saySize(progress.totalBytes)}`,
+    `${saySize(progress.bytes, locale)} of ${saySize(progress.totalBytes, locale)}`,
     ...(progress.secondsLeft === null ? [] : [sayTimeLeft(progress.secondsLeft)]),
   ];
   return figures.join(", ");

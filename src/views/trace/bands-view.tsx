@@ -7,6 +7,7 @@ import { PLOT_RIGHT } from "../../charts/chart-spec";
 import { type Draw, Sketch } from "../../charts/sketch";
 import type { Dispatch } from "../../state/visit-reducer";
 import type { Selection } from "../../state/visit-state";
+import { PlaceNote } from "./place-note";
 import type { TraceLayout } from "./trace-layout";
 import type { TraceModel } from "./trace-model";
 
@@ -23,14 +24,12 @@ type BandsProps = {
   readonly layout: TraceLayout;
   /** Says what a place is, with its times. */
   readonly say: (band: Band, place: BandPlace) => string;
-  /** What the pointer is over; null over nothing. */
-  readonly onExplain: (text: string | null) => void;
   /** What was chosen; it stays said until something else is. */
   readonly onChoose: (text: string | null) => void;
 };
 
 /** What was going on, a lane a kind, in words and patterns; a touch says what a place is, a click lights its finding. */
-export function BandsView({ bands, model, selection, dispatch, layout, say, onExplain, onChoose }: BandsProps) {
+export function BandsView({ bands, model, selection, dispatch, layout, say, onChoose }: BandsProps) {
   const { axisWidth, plotWidth } = layout;
   const height = bands.length * LANE_HEIGHT;
   const draw = useCallback<Draw>(
@@ -55,7 +54,8 @@ export function BandsView({ bands, model, selection, dispatch, layout, say, onEx
 
   function explain(event: MouseEvent): void {
     const found = under(event);
-    onExplain(found === null ? null : say(found.band, found.place));
+    const x = event.clientX - event.currentTarget.getBoundingClientRect().left;
+    model.hovered.set(found === null ? null : { text: say(found.band, found.place), x, top: bands.indexOf(found.band) * LANE_HEIGHT });
   }
 
   function choose(event: MouseEvent): void {
@@ -78,18 +78,20 @@ export function BandsView({ bands, model, selection, dispatch, layout, say, onEx
         ))}
       </ul>
       {/* Everything a pointer does here the event buttons and the story do by keyboard. */}
-      <Sketch
-        className="band-lanes"
-        wide={plotWidth}
-        tall={height}
-        draw={draw}
-        style={{ marginInlineEnd: PLOT_RIGHT }}
-        role="img"
-        aria-label={TRACE_WORDS.bands(bands.map((band) => ({ title: BAND_WORDS[band.kind].title, count: band.places.length })))}
-        onMouseMove={explain}
-        onMouseLeave={() => onExplain(null)}
-        onClick={choose}
-      />
+      <div className="band-place" style={{ marginInlineEnd: PLOT_RIGHT }}>
+        <Sketch
+          className="band-lanes"
+          wide={plotWidth}
+          tall={height}
+          draw={draw}
+          role="img"
+          aria-label={TRACE_WORDS.bands(bands.map((band) => ({ title: BAND_WORDS[band.kind].title, count: band.places.length })))}
+          onMouseMove={explain}
+          onMouseLeave={() => model.hovered.set(null)}
+          onClick={choose}
+        />
+        <PlaceNote model={model} plotWidth={plotWidth} />
+      </div>
     </div>
   );
 }

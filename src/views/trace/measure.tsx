@@ -1,4 +1,4 @@
-import { formatQuantity } from "../../../shared/units/format-quantity";
+import { formatQuantity, formatReading } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { type Band, firstFrom } from "../../charts/bands";
@@ -15,7 +15,7 @@ type MeasureProps = {
   readonly plotWidth: number;
 };
 
-/** What lies between two instants: time, change and slope of each channel, starts of the pump. */
+/** What lies between two instants: time, change and slope of each channel, cycles of the pump. */
 export function Measure({ model, strips, bands, units, plotWidth }: MeasureProps) {
   const measuring = useObserved(model.measuring);
   useObserved(model.detail);
@@ -31,7 +31,7 @@ export function Measure({ model, strips, bands, units, plotWidth }: MeasureProps
     <p className="measured small" role="status">
       <b>{formatQuantity(to - from, "time", units, 4)}</b>
       {changes.filter((text) => text !== null).map((text) => `; ${text}`)}
-      {count === null ? "" : `; ${TRACE_WORDS.starts(count)}`}
+      {count === null ? "" : `; ${TRACE_WORDS.cycles(count)}`}
     </p>
   );
 }
@@ -54,6 +54,6 @@ function sayChange(
   if (shown === "temperature") return null;
   const sign = change > 0 ? "+" : "";
   const perMinute = formatQuantity((change * 60) / (to - from), shown, units, 2);
-  const whole = `${sign}${formatQuantity(change, shown, units, 3)}`;
+  const whole = `${sign}${formatReading(change, change, model.channels[index].trace.step, shown, units)}`;
   return `${model.channels[index].trace.heading} ${TRACE_WORDS.perMinute(whole, `${sign}${perMinute}`)}`;
 }

@@ -1,32 +1,22 @@
-import { useState } from "react";
 import { BAND_WORDS } from "../../../shared/wording/band";
 import { TRACE_WORDS } from "../../../shared/wording/trace";
-import { type Band, type BandPlace, neighbour } from "../../charts/bands";
-import type { TraceModel } from "./trace-model";
+import type { Band } from "../../charts/bands";
+import type { PlaceSteps } from "./use-place-steps";
 
-type StepsProps = { readonly model: TraceModel; readonly bands: readonly Band[]; readonly onPlace: (band: Band, place: BandPlace) => void };
+type StepsProps = { readonly bands: readonly Band[]; readonly steps: PlaceSteps };
 
 /** Steps from place to place of all bands, or of one. */
-export function PlaceSteps({ model, bands, onPlace }: StepsProps) {
-  const [kind, setKind] = useState("any");
-  const [end, setEnd] = useState("");
+export function PlaceStepButtons({ bands, steps }: StepsProps) {
   if (bands.length === 0) return null;
-  function step(direction: 1 | -1): void {
-    const { from, to } = model.window.get();
-    const chosen = bands.filter((band) => kind === "any" || band.kind === kind);
-    const found = neighbour(chosen, model.cursor.get() ?? (from + to) / 2, direction);
-    setEnd(found !== null ? "" : direction === 1 ? TRACE_WORDS.atLast : TRACE_WORDS.atFirst);
-    if (found !== null) onPlace(found.band, found.place);
-  }
   return (
     <span className="tool-group">
-      <button type="button" onClick={() => step(-1)}>
+      <button type="button" onClick={() => steps.step(-1)}>
         {TRACE_WORDS.previous}
       </button>
-      <button type="button" onClick={() => step(1)}>
+      <button type="button" onClick={() => steps.step(1)}>
         {TRACE_WORDS.next}
       </button>
-      <select aria-label={TRACE_WORDS.stepThrough} value={kind} onChange={(event) => setKind(event.target.value)}>
+      <select aria-label={TRACE_WORDS.stepThrough} value={steps.kind} onChange={(event) => steps.choose(event.target.value)}>
         <option value="any">{TRACE_WORDS.anyPlace}</option>
         {bands.map((band) => (
           <option key={band.kind} value={band.kind}>
@@ -34,7 +24,7 @@ export function PlaceSteps({ model, bands, onPlace }: StepsProps) {
           </option>
         ))}
       </select>
-      <span role="status">{end}</span>
+      <span role="status">{steps.end}</span>
     </span>
   );
 }

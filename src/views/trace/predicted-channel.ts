@@ -28,6 +28,7 @@ function channelOf({ times, pressure }: Predicted, heading: string): DrawnChanne
     quantity: "gaugePressure",
     samples: times.length,
     interval: step,
+    step: 0,
     held: false,
     even: true,
     pyramid: buildPyramid({ sampling, values: pressure }, step),

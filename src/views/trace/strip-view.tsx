@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import { formatQuantity, scaleOf } from "../../../shared/units/format-quantity";
+import { formatQuantity, formatReading, scaleOf } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { ChartFrame, type DrawChart } from "../../charts/chart-frame";
@@ -110,10 +110,9 @@ function Reading({ model, index, strip, units, plotWidth }: ReadingProps) {
   const window = model.window.get();
   if (cursor === null) return null;
   const read = valueAt(model.channels[index], detail?.channels[index] ?? null, cursor, (window.to - window.from) / Math.max(50, plotWidth));
-  return <output className="strip-reading">{read === null ? TRACE_WORDS.noValue : sayReading(read, strip, units)}</output>;
-}
-
-function sayReading({ low, high }: { readonly low: number; readonly high: number }, strip: Strip, units: UnitChoice): string {
-  const [first, second] = [formatQuantity(low, strip.shown, units, 4), formatQuantity(high, strip.shown, units, 4)];
-  return first === second ? first : TRACE_WORDS.range(first.split("\u202f")[0], second);
+  return (
+    <output className="strip-reading">
+      {read === null ? TRACE_WORDS.noValue : formatReading(read.low, read.high, model.channels[index].trace.step, strip.shown, units)}
+    </output>
+  );
 }

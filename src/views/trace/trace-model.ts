@@ -10,6 +10,8 @@ import { between, fitted, wholeWindow } from "./trace-window";
 /** Two instants that a person measures between; `to` null while only the first is set. */
 export type Measuring = { readonly from: number; readonly to: number | null } | null;
 
+export type Hovered = { readonly text: string; readonly x: number; readonly top: number };
+
 /** What all parts of the trace look at together. */
 export type TraceModel = {
   readonly duration: number;
@@ -18,6 +20,8 @@ export type TraceModel = {
   readonly cursor: Observable<number | null>;
   readonly detail: Observable<Detail | null>;
   readonly measuring: Observable<Measuring>;
+  /** The place of a band under the pointer, said beside it: px from the left of the plot, and from the top of the bands. */
+  readonly hovered: Observable<Hovered | null>;
   /** What the model predicts with a change; drawn over the recorded pressure. */
   readonly predicted: Observable<PredictedChannel | null>;
   /** Whether heights follow what is in sight rather than the whole record. */
@@ -40,6 +44,7 @@ export function useTraceModel(read: ReadRecord, askDetail: AskDetail): TraceMode
     return {
       ...made,
       measuring: makeObservable<Measuring>(null),
+      hovered: makeObservable<Hovered | null>(null),
       predicted: makeObservable<PredictedChannel | null>(null),
       fitHeight: makeObservable(false),
       moveTo: (to: Span) => glide(fitted(to, duration)),

@@ -30,8 +30,8 @@ type StageProps = {
   readonly isPredicted: boolean;
   readonly measure: boolean;
   readonly dispatch: Dispatch;
-  readonly onMeasure: () => void;
-  readonly onExplain: (text: string | null) => void;
+  /** Keys that reach beyond the stage; false where one does nothing there. */
+  readonly onKey: (key: string) => boolean;
   readonly onChoose: (text: string | null) => void;
 };
 
@@ -40,7 +40,7 @@ const BANDS_ABOVE = 6;
 
 /** Strips and bands on one axis of time: what wheel, finger and keys move. */
 export function TraceStage(props: StageProps) {
-  const { model, view, strips, bands, layout, words, units, selection, isPredicted, measure, dispatch, onExplain } = props;
+  const { model, view, strips, bands, layout, words, units, selection, isPredicted, measure, dispatch } = props;
   const { axisWidth, plotWidth } = layout;
   const [stage, setStage] = useState<HTMLElement | null>(null);
   useGestures(stage, model, { axisWidth, plotWidth, measure });
@@ -54,8 +54,7 @@ export function TraceStage(props: StageProps) {
   function press(event: KeyboardEvent): void {
     if (event.target !== event.currentTarget || event.ctrlKey || event.metaKey || event.altKey) return;
     if (event.key === "?") dispatch({ do: "open-sheet", sheet: "how-shown" });
-    else if (!pressKey(event.key, event.shiftKey, model)) return;
-    if (event.key.toLowerCase() === "m") props.onMeasure();
+    else if (!props.onKey(event.key) && !pressKey(event.key, event.shiftKey, model)) return;
     event.preventDefault();
   }
 
@@ -98,7 +97,6 @@ export function TraceStage(props: StageProps) {
         dispatch={dispatch}
         layout={layout}
         say={words.sayPlace}
-        onExplain={onExplain}
         onChoose={props.onChoose}
       />
       <CursorLines model={model} axisWidth={axisWidth} plotWidth={plotWidth} />

@@ -1,11 +1,12 @@
 import { TRACE_WORDS } from "../../../shared/wording/trace";
-import type { Band, BandPlace } from "../../charts/bands";
+import type { Band } from "../../charts/bands";
 import type { Strip } from "../../charts/strips";
 import { useObserved } from "./observable";
-import { PlaceSteps } from "./place-steps";
+import { PlaceStepButtons } from "./place-steps";
 import type { TraceLayout } from "./trace-layout";
 import type { TraceModel } from "./trace-model";
 import { wholeWindow, zoomed } from "./trace-window";
+import type { PlaceSteps } from "./use-place-steps";
 
 type ToolsProps = {
   readonly model: TraceModel;
@@ -15,7 +16,7 @@ type ToolsProps = {
   readonly layout: TraceLayout;
   readonly measure: boolean;
   readonly onMeasure: (on: boolean) => void;
-  readonly onPlace: (band: Band, place: BandPlace) => void;
+  readonly steps: PlaceSteps;
   readonly onLarge: (large: boolean) => void;
   readonly onStrip: (index: number) => void;
 };
@@ -29,7 +30,7 @@ export function TraceTools(props: ToolsProps) {
   };
   const isPinned = layout.kind === "pinned";
   return (
-    <div className="trace-tools small" role="toolbar" aria-label={TRACE_WORDS.name}>
+    <fieldset className="trace-tools small" aria-label={TRACE_WORDS.tools}>
       <button type="button" onClick={() => model.moveTo(wholeWindow(model.duration))}>
         {TRACE_WORDS.whole}
       </button>
@@ -51,10 +52,10 @@ export function TraceTools(props: ToolsProps) {
             {TRACE_WORDS.measure}
           </button>
           <FitHeight model={model} />
-          <PlaceSteps model={model} bands={props.bands} onPlace={props.onPlace} />
+          <PlaceStepButtons bands={props.bands} steps={props.steps} />
         </>
       )}
-    </div>
+    </fieldset>
   );
 }
 

@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { TRACE_WORDS } from "../../../shared/wording/trace";
 import type { Band, BandPlace } from "../../charts/bands";
 import type { ReadRecord } from "../../state/visit-state";
@@ -16,6 +16,7 @@ import { TraceStage } from "./trace-stage";
 import { TraceTools } from "./trace-tools";
 import { around } from "./trace-window";
 import { usePinnedHeight } from "./use-pinned-height";
+import { usePlaceSteps } from "./use-place-steps";
 import { useTraceView } from "./use-trace-view";
 import { useTraceWords } from "./use-trace-words";
 import "./trace.css";
@@ -32,7 +33,6 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   const [width, widthOf] = useWidth();
   const [isLarge, setLarge] = useState(false);
   const [measure, setMeasure] = useState(false);
-  const [said, setSaid] = useState<string | null>(null);
   const [chosen, setChosen] = useState<string | null>(null);
   const [stripIndex, setStrip] = useState(0);
   const layout = layoutOf({ isBeside: useMedia(SIDE_BY_SIDE), isLarge }, width, useViewHeight());
@@ -59,6 +59,20 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
     setChosen(words.sayPlace(band, place));
   }
 
+  const steps = usePlaceSteps(model, view.bands, showPlace);
+  const goTo = useRef<HTMLInputElement>(null);
+  function press(key: string): boolean {
+    if (key === "n" || key === "N") steps.step(1);
+    else if (key === "p" || key === "P") steps.step(-1);
+    else if ((key === "g" || key === "G") && goTo.current !== null) goTo.current.focus();
+    else {
+      // Measuring begins with its key; the point itself is set by the stage.
+      if (key === "m" || key === "M") setMeasure(true);
+      return false;
+    }
+    return true;
+  }
+
   const isLoggersTime = outline.clock.kind === "absolute" && outline.clock.zone === null && !words.elapsed;
   return (
     <section ref={section} className="trace" data-layout={layout.kind} data-roomy={layout.isRoomy} aria-label={TRACE_WORDS.name}>
@@ -70,7 +84,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
         layout={layout}
         measure={measure}
         onMeasure={setMeasure}
-        onPlace={showPlace}
+        steps={steps}
         onLarge={setLarge}
         onStrip={setStrip}
       />
@@ -89,17 +103,18 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
           isPredicted={predicted !== null}
           measure={measure}
           dispatch={dispatch}
-          onMeasure={() => setMeasure(true)}
-          onExplain={setSaid}
+          onKey={press}
           onChoose={setChosen}
         />
         <TimeRuler model={model} words={words} layout={layout} />
       </div>
       <div className="trace-foot small">
         <p className="trace-said" role="status">
-          {said ?? chosen ?? (isLoggersTime && layout.kind !== "pinned" ? TRACE_WORDS.loggersTime : "")}
+          {chosen ?? (isLoggersTime && layout.kind !== "pinned" ? TRACE_WORDS.loggersTime : "")}
         </p>
-        {layout.kind !== "pinned" && <GoToTime model={model} clock={outline.clock} elapsed={words.elapsed} />}
+        {layout.kind !== "pinned" && (
+          <GoToTime model={model} clock={outline.clock} elapsed={words.elapsed} locale={units.locale} field={goTo} />
+        )}
       </div>
     </section>
   );

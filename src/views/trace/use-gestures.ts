@@ -38,7 +38,8 @@ export function useGestures(element: HTMLElement | null, model: TraceModel, plac
       if (event.button !== 0) return;
       held.set(event.pointerId, { x: event.clientX, began: event.clientX });
       dragged = { window: model.window.get(), at: toT(event.clientX) };
-      if (measure) model.measuring.set({ from: dragged.at, to: null });
+      // A second finger pinches: it neither begins a measurement nor ends one.
+      if (measure && held.size === 1) model.measuring.set({ from: dragged.at, to: null });
       else if (event.shiftKey) chosen = dragged.at;
     }
 

@@ -1,3 +1,4 @@
+import { sayMoment } from "../../../shared/wording/instant";
 import { saySize } from "../../../shared/wording/reading-progress";
 import type { KeptVisits } from "../../state/use-kept-visits";
 import type { StoredVisit } from "../../storage/database";
@@ -25,7 +26,7 @@ export function KeptList({ kept, locale }: Props) {
 }
 
 function KeptEntry({ visit, kept, locale }: Props & { readonly visit: StoredVisit }) {
-  const when = new Date(visit.saved).toLocaleString(locale ?? "en-GB", { dateStyle: "medium", timeStyle: "short" });
+  const when = sayMoment(visit.saved, locale);
   if (visit.deletedAt !== null) {
     return (
       <li className="kept" data-deleted="true">
@@ -47,7 +48,7 @@ function KeptEntry({ visit, kept, locale }: Props & { readonly visit: StoredVisi
         {visit.id === kept.openId ? " (on the page)" : ""}
         <br />
         <span className="soft small">
-          <bdi>{visit.files.join(", ")}</bdi>, kept {when}, {saySize(visit.bytes)}
+          <bdi>{visit.files.join(", ")}</bdi>, kept {when}, {saySize(visit.bytes, locale)}
           {visit.hasLog ? "" : ", without its log"}
         </span>
       </span>

@@ -22,7 +22,7 @@ export function VisitsSheet({ kept, preferences }: PageProps) {
       <CurrentVisit kept={kept} />
       <h3>Kept here</h3>
       <KeptList kept={kept} locale={preferences.units.locale} />
-      <p className="soft">{kept.space === null ? "" : saySpace(kept.space)}</p>
+      <p className="soft">{kept.space === null ? "" : saySpace(kept.space, preferences.units.locale)}</p>
       <InAndOut kept={kept} />
       <h3>Corrections remembered for logs with the same headings</h3>
       <CorrectionList />
@@ -31,9 +31,9 @@ export function VisitsSheet({ kept, preferences }: PageProps) {
 }
 
 /** What the visits take and what the browser allows. */
-function saySpace({ visits, quota }: SpaceUsed): string {
-  const allowed = quota === null ? "" : ` This browser allows about ${saySize(quota)} for this page.`;
-  return `The visits take ${saySize(visits)}.${allowed} They stay on this device and go with the browser's data: save what must last as a file.`;
+function saySpace({ visits, quota }: SpaceUsed, locale: string | null): string {
+  const allowed = quota === null ? "" : ` This browser allows about ${saySize(quota, locale)} for this page.`;
+  return `The visits take ${saySize(visits, locale)}.${allowed} They stay on this device and go with the browser's data: save what must last as a file.`;
 }
 
 function CurrentVisit({ kept }: { readonly kept: KeptVisits }) {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { formatMeasured, formatNumber, formatQuantity, formatRange } from "../../../shared/units/format-quantity";
+import { formatMeasured, formatNumber, formatQuantity, formatRange, formatReading } from "../../../shared/units/format-quantity";
 import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
 import { METRIC_UNITS, US_UNITS } from "../../../shared/units/unit-choice";
 
@@ -26,6 +26,14 @@ describe("a quantity in the reader's units", () => {
     expect(plain(formatQuantity(119.7, "time", US_UNITS))).toBe("2 min");
     expect(plain(formatQuantity(3.2 * 3600, "time", US_UNITS))).toBe("3.20 h");
     expect(plain(formatQuantity(3 * 86400, "time", US_UNITS))).toBe("3.00 days");
+  });
+  test("a reading is no finer than its signal's own step", () => {
+    expect(plain(formatReading(psi(57.7), psi(62.2), psi(0.1), "gaugePressure", US_UNITS))).toBe("57.7 to 62.2 psi");
+    expect(plain(formatReading(psi(57.72), psi(57.72), psi(0.01), "gaugePressure", US_UNITS))).toBe("57.72 psi");
+    expect(plain(formatReading(0.571, 0.571, 0.001, "fraction", US_UNITS))).toBe("57.1 %");
+    expect(plain(formatReading(0.57, 0.57, 0.01, "fraction", US_UNITS))).toBe("57 %");
+    expect(plain(formatReading(psi(57.7), psi(57.7), psi(0.1), "gaugePressure", METRIC_UNITS))).toBe("3.98 bar"); // 0.1 psi is 0.007 bar
+    expect(plain(formatReading(psi(57.7), psi(57.7), 0, "gaugePressure", METRIC_UNITS))).toBe("3.978 bar");
   });
   test("what is not known says so", () => expect(formatQuantity(Number.NaN, "flow", US_UNITS)).toBe("not known"));
   test("a true minus, and none before zero", () => {

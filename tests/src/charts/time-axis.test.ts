@@ -52,5 +52,6 @@ test("an instant is as fine as the samples are, and no finer than it needs", () 
   expect(instantLabel(3000, inLisbon, false, 1, null)).toBe("Wed 15 May 00:00:00");
   expect(instantLabel(3000.26, inLisbon, false, 0.1, null)).toBe("Wed 15 May 00:00:00.3");
   expect(instantLabel(90061, inLisbon, true, 1, null)).toBe("1 d 01:01:01");
-  expect(elapsedLabel(59.97, 0.1)).toBe("00:01:00.0");
+  expect(elapsedLabel(59.97, 0.1, null)).toBe("00:01:00.0");
+  expect(elapsedLabel(20.5, 0.1, "de-DE")).toBe("00:00:20,5");
 });

@@ -1,0 +1,75 @@
+import type { Locator, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type OpenedPage, openPage } from "./open-page";
+
+let opened: OpenedPage;
+beforeAll(async () => {
+  opened = await openPage();
+}, 120_000);
+afterAll(() => opened.close());
+
+async function sampleVisit(options: Parameters<OpenedPage["fresh"]>[0]): Promise<{ page: Page; errors: readonly string[] }> {
+  const { page, errors } = await opened.fresh(options);
+  await page.getByRole("button", { name: "Open the sample visit" }).click();
+  await page.getByRole("heading", { name: "Next visit" }).waitFor();
+  return { page, errors };
+}
+
+async function boxOf(element: Locator): Promise<{ x: number; y: number; width: number; height: number }> {
+  const box = await element.boundingBox();
+  if (box === null) throw new Error("not on the page");
+  return box;
+}
+
+const overlaps = (a: { y: number; height: number }, b: { y: number; height: number }) => a.y < b.y + b.height && b.y < a.y + a.height;
+
+test("a band explains the place under the pointer beside the pointer, and leaves the place itself in sight", async () => {
+  const { page, errors } = await sampleVisit({ viewport: { width: 1440, height: 900 } });
+  const lanes = await boxOf(page.locator(".band-lanes"));
+  const names = page.locator(".band-names li");
+  expect(await names.first().textContent()).toBe("Running");
+  const y = lanes.y + 9;
+  const note = page.locator(".place-note");
+  for (let x = lanes.x + 4; x < lanes.x + lanes.width && (await note.count()) === 0; x += 3) await page.mouse.move(x, y);
+  expect(await note.textContent()).toMatch(/^The pump ran: .*, for /);
+  const box = await boxOf(note);
+  expect(y - (box.y + box.height)).toBeLessThan(20);
+  expect(overlaps(box, { y, height: 1 })).toBe(false);
+  // At either end of the record it stays on the page.
+  await page.mouse.move(lanes.x + lanes.width - 2, y);
+  if ((await note.count()) > 0) expect((await boxOf(note)).x + (await boxOf(note)).width).toBeLessThanOrEqual(1440);
+  await page.mouse.move(lanes.x, lanes.y - 200);
+  expect(await note.count()).toBe(0);
+  expect(errors).toEqual([]);
+});
+
+test("two fingers pinch the trace closer and wider, also while measuring", async () => {
+  const { page, errors } = await sampleVisit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  await page.getByRole("button", { name: "Larger" }).tap();
+  await page.getByRole("button", { name: "Measure" }).tap();
+  const { x, y, width, height } = await boxOf(page.locator(".u-over").first());
+  const [middle, row] = [x + width / 2, y + height / 2];
+  const windowOf = () => page.locator(".overview-window").evaluate((element) => element.getBoundingClientRect().width);
+  const whole = await windowOf();
+  const touch = await page.context().newCDPSession(page);
+  const fingers = (apart: number) => ({
+    touchPoints: [
+      { x: middle - apart / 2, y: row, id: 0 },
+      { x: middle + apart / 2, y: row, id: 1 },
+    ],
+  });
+  const pinch = async (from: number, to: number) => {
+    await touch.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [fingers(from).touchPoints[0]] });
+    await touch.send("Input.dispatchTouchEvent", { type: "touchStart", ...fingers(from) });
+    for (let i = 1; i <= 8; i++)
+      await touch.send("Input.dispatchTouchEvent", { type: "touchMove", ...fingers(from + ((to - from) * i) / 8) });
+    await touch.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  };
+  await pinch(40, 160);
+  // Four times the distance shows a quarter of the time.
+  await expect.poll(windowOf).toBeLessThan(whole * 0.4);
+  expect(await windowOf()).toBeGreaterThan(whole * 0.15);
+  await pinch(160, 40);
+  await expect.poll(windowOf).toBeGreaterThan(whole * 0.7);
+  expect(errors).toEqual([]);
+});
