@@ -20,17 +20,17 @@ export function analyse(asRead: LogRecord, site: SiteFacts): Analysis {
 
 /**
  * The whole path from record to advice, station after station, with a rest after each, so that a face can look up in between and stop it half-way.
- * A detector, an observation or a rule that fails leaves the others, and is told in `failures`.
+ * A kind of fault, a segment, a detector, an observation or a rule that fails leaves the others, and is told in `failures`.
  * Pressure channels logged absolute are read as gauge with the site's air pressure.
  */
 export function* analyseInSteps(asRead: LogRecord, site: SiteFacts): Generator<undefined, Analysis> {
   const record = inGauge(asRead, site.atmosphere.value);
-  const faults = findFaults(record);
-  yield;
-  const segments = findSegments(record, faults, site);
-  yield;
   const failures: Failure[] = [];
   const note = (failure: Failure) => void failures.push(failure);
+  const faults = findFaults(record, note);
+  yield;
+  const segments = findSegments(record, faults, site, note);
+  yield;
   const outcomes: Outcome[] = [];
   for (const outcome of detectEach({ record, faults, segments, site }, note)) {
     outcomes.push(outcome);

@@ -15,7 +15,7 @@ import { writeAdvice, writeCauses } from "./advice-part";
 import { writeFindingParts } from "./findings-part";
 import { writeRecord } from "./record-part";
 import { writeSite } from "./site-part";
-import { collectCannotTell, writeCannotTell, writeStory } from "./story-part";
+import { collectCannotTell, ownUp, writeCannotTell, writeStory } from "./story-part";
 
 const HEAD = { format: FINDINGS_FORMAT, version: FINDINGS_VERSION, program: PROGRAM_VERSION } as const;
 
@@ -41,7 +41,7 @@ export function writeFindings(record: LogRecord, analysis: Analysis, units: Unit
 /** Why no cause is named; empty where causes are. */
 function noCause(record: LogRecord, { causes, segments, site }: Analysis): CannotTell[] {
   const why = causes.length > 0 ? null : whyNoCause(segments, site, inGauge(record, site.atmosphere.value));
-  return why === null ? [] : [why];
+  return why === null ? [] : [ownUp(why, segments)];
 }
 
 /** The document of a file that could not be read: the same shape, with the error filled in and nothing else. */

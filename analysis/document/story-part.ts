@@ -36,7 +36,13 @@ export function writeStory(clock: Clock, { outcomes, site }: Analysis, units: Un
 export function collectCannotTell(outcomes: readonly Outcome[], segments: Segments): readonly CannotTell[] {
   const ofSegments = Object.values(segments).filter((segment) => isCannotTell(segment));
   const ofOutcomes = outcomes.flatMap((o) => (o.state === "cannot-tell" ? o.because : o.state === "broken" ? [] : o.limits));
-  return [...ofOutcomes, ...ofSegments];
+  return [...ofOutcomes, ...ofSegments].map((reason) => ownUp(reason, segments));
+}
+
+/** Where the program failed at the pump's state, no log is blamed for not showing it. */
+export function ownUp(reason: CannotTell, { pump }: Segments): CannotTell {
+  const isOurs = reason.id === "no-pump-state" && isCannotTell(pump) && pump.id === "program-failed";
+  return isOurs ? { ...reason, id: "program-failed" } : reason;
 }
 
 /** Each thing said once, however many detectors met it. */

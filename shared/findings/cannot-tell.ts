@@ -11,6 +11,7 @@ export const CANNOT_TELL_IDS = [
   "no-pressure-channel",
   "nothing-to-see",
   "outside-model",
+  "program-failed",
 ] as const;
 export type CannotTellId = (typeof CANNOT_TELL_IDS)[number];
 

@@ -1,5 +1,5 @@
-/** Which part of the analysis failed; `id` is the detector's kind, the observation, the rule or the check. */
-export type FailedPart = "detector" | "observation" | "causes" | "check-between-causes" | "rule" | "acceptance";
+/** Which part of the analysis failed; `id` is the kind of fault, the segment, the detector's kind, the observation, the rule or the check. */
+export type FailedPart = "fault" | "segment" | "detector" | "observation" | "causes" | "check-between-causes" | "rule" | "acceptance";
 
 /** A part that met a defect of this program on this record. The others went on without it, and it is said. */
 export type Failure = { readonly part: FailedPart; readonly id: string; readonly message: string };

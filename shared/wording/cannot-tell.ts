@@ -14,7 +14,8 @@ const TOPICS: { readonly [K in CannotTellTopic]: string } = {
 
 /** "This log cannot show ..., because ...; log ... instead." */
 export function sayCannotTell(c: CannotTell, units: UnitChoice): string {
-  return `This log cannot show ${topic(c, units)}: ${reason(c, units)}`;
+  const why = reason(c, units);
+  return why === null ? sayProgramFailed(c) : `This log cannot show ${topic(c, units)}: ${why}`;
 }
 
 /** Where only fast waves or fine scatter are hidden, no more is said to be hidden than that. */
@@ -24,7 +25,10 @@ function topic(c: CannotTell, units: UnitChoice): string {
   return typeof hiddenBelow === "number" ? `waves shorter than ${formatQuantity(hiddenBelow, "time", units, 2)}` : TOPICS[c.about];
 }
 
-function reason(c: CannotTell, units: UnitChoice): string {
+/** Not the log's fault: the log may show it well. */
+const sayProgramFailed = ({ about }: CannotTell) => `This program failed before it could say ${TOPICS[about]}; the log may show it.`;
+
+function reason(c: CannotTell, units: UnitChoice): string | null {
   const time = (name: string) => (typeof c.detail[name] === "number" ? formatQuantity(c.detail[name], "time", units, 2) : null);
   const near = typeof c.detail.unsureRuns === "number" ? `. ${c.detail.unsureRuns} of the runs lie nearer to the limit than that` : "";
   const word = (name: string) => (typeof c.detail[name] === "string" ? c.detail[name] : null);
@@ -52,6 +56,8 @@ function reason(c: CannotTell, units: UnitChoice): string {
       return "no pressure was logged. Log the pressure at the tank's tapping.";
     case "nothing-to-see":
       return `${word("why") ?? "the record holds no stretch in which it would show"}.`;
+    case "program-failed":
+      return null;
     case "outside-model":
       return `${word("why") ?? "the site does not behave like one pump with one tank"}.`;
   }

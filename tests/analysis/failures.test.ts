@@ -7,7 +7,9 @@ import { analyse } from "../../analysis/analyse";
 import { DETECTORS } from "../../analysis/detectors";
 import { LOOKS } from "../../analysis/diagnosis/observations";
 import { writeFindings } from "../../analysis/document/findings-document";
+import { FAULT_FINDERS } from "../../analysis/faults";
 import { importLog } from "../../analysis/import/import-log";
+import { SEGMENT_FINDERS } from "../../analysis/segments";
 import { FINDING_KINDS } from "../../shared/findings/finding";
 import { OBSERVATION_IDS } from "../../shared/findings/observation";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
@@ -38,6 +40,17 @@ const order = {
   writtenOn: null,
 } as const;
 
+const textsOf = (d: typeof sound) => d.findings.map(({ kind, text }) => ({ kind, text }));
+/** A log that honestly does not show the segment. */
+const UNSHOWN: { readonly [K in keyof typeof SEGMENT_FINDERS]: unknown } = {
+  drive: null,
+  "meter-place": { place: null, from: null, certainty: 0 },
+  pump: { id: "outside-model", about: "starts", detail: {} },
+  draw: { id: "outside-model", about: "leak", detail: {} },
+  steady: { id: "outside-model", about: "drift", detail: {} },
+  tank: { id: "outside-model", about: "tank", detail: {} },
+};
+
 afterEach(() => vi.restoreAllMocks());
 
 test("a sound program has nothing to confess, and finds something to lose", () => {
@@ -54,6 +67,36 @@ test.each(FINDING_KINDS)("where the detector of %s fails, the others find what t
   const others = (d: typeof sound) => d.findings.filter((f) => f.kind !== kind).map(({ kind: k, text }) => ({ k, text }));
   expect(others(broken)).toEqual(others(sound));
   expect(broken.causes.reduce((sum, { confidence }) => sum + confidence, 0)).toBeCloseTo(1, 9);
+});
+
+test.each(Object.keys(SEGMENT_FINDERS) as (keyof typeof SEGMENT_FINDERS)[])(
+  "where the segment %s fails, the rest is what it would be where the log does not show it",
+  (id) => {
+    vi.spyOn(SEGMENT_FINDERS, id).mockImplementation(break_);
+    const broken = document();
+    expect(broken.failures).toMatchObject([{ part: "segment", id }]);
+    vi.restoreAllMocks();
+    // A lost drive loses the pump: a lesser witness is not asked in its place.
+    vi.spyOn(SEGMENT_FINDERS, id === "drive" ? "pump" : id).mockImplementation((() => UNSHOWN[id === "drive" ? "pump" : id]) as never);
+    const unshown = document();
+    expect(textsOf(broken)).toEqual(textsOf(unshown));
+    expect(broken.causes).toEqual(unshown.causes);
+    expect(broken.advice).toEqual(unshown.advice);
+    // It is the program that failed, and not the log that is blamed.
+    const open = broken.cannotTell.map((c) => c.id);
+    if (id !== "meter-place") expect(open).toContain("program-failed");
+    expect(open).not.toContain("no-pump-state");
+    expect(open).not.toContain("no-flow-channel");
+  },
+);
+
+test.each(Object.keys(FAULT_FINDERS) as (keyof typeof FAULT_FINDERS)[])("where no %s can be looked for, the rest is", (kind) => {
+  vi.spyOn(FAULT_FINDERS, kind).mockImplementation(break_);
+  const broken = document();
+  expect(broken.failures).toMatchObject([{ part: "fault", id: kind }]);
+  // This log has none of the kind, so that nothing else may change.
+  expect(sound.record.faults.filter((fault) => fault.kind === kind)).toEqual([]);
+  expect(textsOf(broken)).toEqual(textsOf(sound));
 });
 
 test.each(OBSERVATION_IDS)("where %s cannot be weighed, every cause still is", (id) => {
