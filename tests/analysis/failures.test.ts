@@ -17,6 +17,7 @@ import { readSiteFacts } from "../../shared/site/read-site-facts";
 import { printSummary } from "../../src/command-line/print-summary";
 import { reportOf } from "../../src/report/report-of-record";
 import { logFile } from "../builders/log-file";
+import { bareOrder } from "../builders/report-order";
 
 const visits = join(import.meta.dirname, "../../sample-data/visits");
 // Two hours of the sample visit: enough for findings, causes and advice.
@@ -29,16 +30,6 @@ const document = () => writeFindings(record, analyse(record, site), units);
 const break_ = () => {
   throw new TypeError("cannot read <b>length</b> of nothing");
 };
-const order = {
-  siteName: null,
-  comparison: null,
-  done: [],
-  letterhead: { lines: [], logo: null },
-  units,
-  paper: "A4",
-  leaveOut: [],
-  writtenOn: null,
-} as const;
 
 const textsOf = (d: typeof sound) => d.findings.map(({ kind, text }) => ({ kind, text }));
 /** A log that honestly does not show the segment. */
@@ -136,7 +127,7 @@ test("summary and report say where the program failed, and what it said becomes 
   const sentence = "this program failed there (cannot read <b>length</b> of nothing)";
   expect(broken.failures[0].text).toContain(sentence);
   expect(printSummary(broken).replace(/\s+/g, " ")).toContain(sentence);
-  const report = reportOf(record, broken, order);
+  const report = reportOf(record, broken, bareOrder(units));
   expect(report).toContain("Where this program failed");
   expect(report).toContain("cannot read &lt;b&gt;length&lt;/b&gt; of nothing");
   expect(report).not.toContain("<b>length");

@@ -15,6 +15,7 @@ import { sayCannotTell } from "../../shared/wording/cannot-tell";
 import { printSummary } from "../../src/command-line/print-summary";
 import { reportOf } from "../../src/report/report-of-record";
 import { logFile } from "../builders/log-file";
+import { bareOrder } from "../builders/report-order";
 import { numbersIn, numbersOf, tracesTo } from "./numbers-in-text";
 
 const FOLDER = join(import.meta.dirname, "../../sample-data/visits");
@@ -168,16 +169,7 @@ describe.each(cases)("%s in %s units", (name, _called, units) => {
     ).toEqual([]);
   });
   test("the report's sentences and tables say no number that the document does not hold", () => {
-    const html = reportOf(record, document, {
-      siteName: site.name,
-      comparison: null,
-      done: [],
-      letterhead: { lines: [], logo: null },
-      units,
-      paper: "A4",
-      leaveOut: ["trace"],
-      writtenOn: null,
-    });
+    const html = reportOf(record, document, bareOrder(units, { siteName: site.name, leaveOut: ["trace"] }));
     const text = html
       .replace(/<style>[\s\S]*?<\/style>|<svg[\s\S]*?<\/svg>|<head>[\s\S]*?<\/head>/g, " ")
       .replace(/<[^>]+>/g, "\n")

@@ -27,6 +27,7 @@ import { readRoundFile } from "../../src/views/round/round-entry";
 import { roundCsv } from "../../src/views/round/round-export";
 import { arrange, roundRows } from "../../src/views/round/round-rows";
 import { logFile } from "../builders/log-file";
+import { bareOrder } from "../builders/report-order";
 
 /** What came of one input, in words that tell one kind of outcome from another: an input with a new word is worth changing further. */
 export type Features = readonly string[];
@@ -91,16 +92,7 @@ function followThrough(record: LogRecord, input: string): Features {
   const shown = printSummary(document);
   for (const mark of ["undefined", "[object Object]", "NaN", "Infinity"])
     demand(!shown.includes(mark) || input.includes(mark), `the summary says "${mark}"`);
-  const report = reportOf(record, document, {
-    siteName: input.slice(0, 80),
-    comparison: null,
-    done: [],
-    letterhead: { lines: [], logo: null },
-    units,
-    paper: "A4",
-    leaveOut: [],
-    writtenOn: null,
-  });
+  const report = reportOf(record, document, bareOrder(units, { siteName: input.slice(0, 80) }));
   demand(
     !/<(?:script|img|iframe|object|a)\b(?!>)|\son[a-z]+=|javascript:/i.test(report.replace(/>[^<]*</g, "><")),
     "the report holds foreign markup",
