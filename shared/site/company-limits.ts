@@ -1,20 +1,13 @@
 import { SiteFileError } from "../problems/site-file-problem";
-import type { FactKey } from "./fact-key";
-import { readSiteFacts } from "./read-site-facts";
+import { readSiteFacts, SITE_LIMIT_NAMES, type SiteLimitName } from "./read-site-facts";
 import type { Fact, SiteFacts } from "./site-facts";
 
 /** What a company may set for all its sites; a site's own limit comes first. */
-export const COMPANY_LIMITS = [
+export type CompanyLimit = "shortCycleLimit" | `limits.${SiteLimitName}`;
+export const COMPANY_LIMITS: readonly CompanyLimit[] = [
   "shortCycleLimit",
-  "limits.startsPerHour",
-  "limits.driftAtSteadyFlow",
-  "limits.oscillationPeakToPeak",
-  "limits.band",
-  "limits.shareWithinBand",
-  "limits.worstDip",
-  "limits.sensorToTank",
-] as const satisfies readonly FactKey[];
-export type CompanyLimit = (typeof COMPANY_LIMITS)[number];
+  ...SITE_LIMIT_NAMES.map((name): CompanyLimit => `limits.${name}`),
+];
 /** As they were written, by the names of the site file. */
 export type CompanyLimits = Readonly<Partial<Record<CompanyLimit, string>>>;
 

@@ -36,6 +36,7 @@ export const SITE_LIMITS = {
 } as const;
 export type SiteFactName = keyof typeof SITE_FACTS;
 export type SiteLimitName = keyof typeof SITE_LIMITS;
+export const SITE_LIMIT_NAMES = Object.keys(SITE_LIMITS) as readonly SiteLimitName[];
 
 /** Assumed where nothing is said; common practice, no source, except where noted. */
 const ASSUMED_LIMITS = { drift: 5 * PASCAL_PER_PSI, oscillation: 3 * PASCAL_PER_PSI, band: 3 * PASCAL_PER_PSI, shortCycle: 60 };

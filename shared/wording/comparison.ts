@@ -72,6 +72,12 @@ export const COMPARISON_WORDS = {
   legend: "Dashed: before, solid: after. Shaded: from the lowest to the highest in ten.",
   counted: (before: number, after: number) => `${before} before, ${after} after`,
   pressure: (unit: string) => `Pressure, ${unit}`,
+  recordGone: "The record on the page is no longer at hand. Bring the log in again.",
+  notKept: "This visit is no longer kept in this browser, or cannot be read.",
+  nothingToCompare: (title: string) =>
+    `${title} was kept by an earlier version without its log, so it holds nothing to compare. Bring in its log instead.`,
+  defect: (name: string, message: string) => `${name} met a defect of this program (${message}). Nothing on the page has changed.`,
+  stopped: "Nothing was compared.",
   ofDay: "time of day",
   sinceStart: "time since the pump started",
 } as const;

@@ -1,3 +1,4 @@
+import { COMPANY_LIMITS } from "../site/company-limits";
 import type { FactKey } from "../site/fact-key";
 
 /** How the page names a fact, and where on site it is found. */
@@ -44,16 +45,7 @@ export const FACT_GROUPS: readonly { readonly title: string; readonly facts: rea
   { title: "Place", facts: ["name", "altitude", "zone"] },
   {
     title: "What the site must keep to",
-    facts: [
-      "shortCycleLimit",
-      "limits.startsPerHour",
-      "limits.driftAtSteadyFlow",
-      "limits.oscillationPeakToPeak",
-      "limits.band",
-      "limits.shareWithinBand",
-      "limits.worstDip",
-      "limits.sensorToTank",
-    ],
+    facts: COMPANY_LIMITS,
   },
 ];
 

@@ -3,6 +3,7 @@ import type { Analysis } from "../../shared/findings/analysis";
 import type { VisitMeasures } from "../../shared/findings/comparison";
 import type { VisitFile } from "../../shared/schemas/visit-file";
 import { sayVersionDifference } from "../../shared/wording/version-difference";
+import { VISITS_WORDS } from "../../shared/wording/visits";
 import type { StoredVisit } from "../storage/database";
 import { toVisitFile } from "../storage/visit-form";
 import { KEEP_DELETED, listVisits, markDeleted, purgeDeleted, type SpaceUsed, spaceUsed } from "../storage/visit-store";
@@ -142,6 +143,6 @@ function useFirstLook(refresh: () => Promise<void>, open: (id: string) => Promis
       const last = lastOpen();
       if (last !== null) await open(last);
     };
-    arrive().catch(() => say("This browser keeps no visits here (a private window, or storage is switched off). Save visits as files."));
+    arrive().catch(() => say(VISITS_WORDS.keepsNothing));
   }, [refresh, open, say]);
 }

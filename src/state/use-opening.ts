@@ -3,6 +3,7 @@ import type { LostPart } from "../../shared/problems/visit-file-problem";
 import { readVisitFile, type VisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
 import type { KeptFindings } from "../../shared/schemas/visit-parts";
 import { sayLostPart, sayVisitFileProblem } from "../../shared/wording/visit-file-problem";
+import { VISITS_WORDS } from "../../shared/wording/visits";
 import { digestOfVisit } from "../storage/visit-digest";
 import { choicesOf } from "../storage/visit-form";
 import { loadVisit, saveVisit } from "../storage/visit-store";
@@ -25,7 +26,7 @@ export function useOpening(ids: VisitIdentities, commands: Commands, changed: ()
   const [trouble, say] = useState<string | null>(null);
   const actions = useMemo(() => {
     const show = (name: string, visit: VisitFile, lost: readonly LostPart[], files: readonly PickedFile[]) => {
-      say(lost.length === 0 ? null : `${name} is damaged in part. ${lost.map(sayLostPart).join(" ")}`);
+      say(lost.length === 0 ? null : VISITS_WORDS.damagedInPart(name, lost.map(sayLostPart)));
       setShown(files.length === 0 ? { name, visit, lost } : null);
       setSaidThen(visit.findings === null ? null : { files, findings: visit.findings });
       if (files.length === 0) return;
@@ -35,7 +36,7 @@ export function useOpening(ids: VisitIdentities, commands: Commands, changed: ()
 
     async function open(id: string): Promise<void> {
       const loaded = await loadVisit(id).catch(() => null);
-      if (loaded === null) return say("This visit is no longer kept in this browser, or cannot be read from it.");
+      if (loaded === null) return say(VISITS_WORDS.notKept);
       const { visit: stored, text, log } = loaded;
       const read = readVisitFile(text);
       if (read.visit === null) return say(sayVisitFileProblem(read.problem, stored.title));
@@ -74,5 +75,5 @@ async function asNew(visit: VisitFile, name: string): Promise<NamedVisit> {
   const there = await loadVisit(about.id);
   const kept = there === null ? null : readVisitFile(there.text).visit;
   const isSame = kept === null || contentOf(kept) === contentOf(visit);
-  return { ...visit, about: isSame ? about : { ...about, id: crypto.randomUUID(), title: `${about.title} (from a file)` } };
+  return { ...visit, about: isSame ? about : { ...about, id: crypto.randomUUID(), title: VISITS_WORDS.fromFile(about.title) } };
 }

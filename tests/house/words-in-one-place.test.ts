@@ -4,7 +4,7 @@ import { sourceFiles } from "./source-files";
 /** Parts of the page whose every word stands in shared/wording, so that another language can follow. */
 const WORDLESS = [
   /^src\/parts\//,
-  /^src\/views\/(trace|closer-looks|findings|causes|next-visit|what-if|in-short|site-facts|report|round|acceptance|before-and-after)\//,
+  /^src\/views\/(trace|closer-looks|findings|causes|next-visit|what-if|in-short|site-facts|report|round|acceptance|before-and-after|visits)\//,
   /^src\/views\/[a-z-]+\.tsx$/,
 ];
 const TEXT = />\s*([A-Z][a-z][^<>{}=;]*?)\s*(?:<\/|\{)/g;

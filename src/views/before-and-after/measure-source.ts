@@ -1,5 +1,6 @@
 import type { NamedMeasures } from "../../../analysis/comparison/before-and-after";
 import { readVisitFile } from "../../../shared/schemas/visit-file";
+import { COMPARISON_WORDS } from "../../../shared/wording/comparison";
 import { sayImportProblem } from "../../../shared/wording/import-problem";
 import type { Commands } from "../../state/use-visit";
 import { choicesOf } from "../../storage/visit-form";
@@ -29,19 +30,17 @@ export function measuresFrom(source: Source, commands: Commands): Promise<Measur
 
 async function ofPage(name: string, commands: Commands): Promise<Measured> {
   const measures = await commands.measures();
-  return measures === null ? { refused: "The record on the page is no longer at hand. Bring the log in again." } : { name, measures };
+  return measures === null ? { refused: COMPARISON_WORDS.recordGone } : { name, measures };
 }
 
 async function ofKept(id: string, commands: Commands): Promise<Measured> {
   const loaded = await loadVisit(id);
   const visit = loaded === null ? null : readVisitFile(loaded.text).visit;
-  if (loaded === null || visit === null) return { refused: "This visit is no longer kept in this browser, or cannot be read." };
+  if (loaded === null || visit === null) return { refused: COMPARISON_WORDS.notKept };
   const name = `${loaded.visit.title} (${loaded.visit.files.join(", ")})`;
   if (visit.measures !== null) return { name, measures: visit.measures };
   if (loaded.log.length > 0) return ofLog(name, loaded.log, commands, { choices: choicesOf(visit), site: toSiteEntry(visit.site ?? {}) });
-  return {
-    refused: `${loaded.visit.title} was kept by an earlier version without its log, so it holds nothing to compare. Bring in its log instead.`,
-  };
+  return { refused: COMPARISON_WORDS.nothingToCompare(loaded.visit.title) };
 }
 
 async function ofLog(
@@ -53,7 +52,6 @@ async function ofLog(
   const answer = await commands.measuresOf(files, kept);
   if (!("answer" in answer)) return { name, measures: answer };
   if (answer.answer === "refused") return { refused: sayImportProblem(answer.problem) };
-  if (answer.answer === "broken")
-    return { refused: `${name} met a defect of this program (${answer.message}). Nothing on the page has changed.` };
-  return { refused: "Nothing was compared." };
+  if (answer.answer === "broken") return { refused: COMPARISON_WORDS.defect(name, answer.message) };
+  return { refused: COMPARISON_WORDS.stopped };
 }

@@ -27,6 +27,12 @@ export function fromSiteFile(file: unknown): FactEntries {
   return Object.fromEntries(facts.filter(([key]) => isFactKey(key)).map(([key, value]) => [key, String(value)]));
 }
 
+/** The entries of a site file that holds nothing wrong. @throws SiteFileError */
+export function entriesOfFile(file: unknown, name: string): FactEntries {
+  readSiteFacts(file, name);
+  return fromSiteFile(file);
+}
+
 function flatFacts(file: unknown, prefix = ""): [string, string | number][] {
   if (typeof file !== "object" || file === null) return [];
   return Object.entries(file).flatMap(([key, value]: [string, unknown]): [string, string | number][] => {

@@ -1,5 +1,5 @@
 import { sayMoment } from "../../../shared/wording/instant";
-import { saySize } from "../../../shared/wording/reading-progress";
+import { VISITS_WORDS } from "../../../shared/wording/visits";
 import type { KeptVisits } from "../../state/use-kept-visits";
 import type { StoredVisit } from "../../storage/database";
 
@@ -7,7 +7,7 @@ type Props = { readonly kept: KeptVisits; readonly locale: string | null };
 
 /** The visits of this browser, latest first; a deleted one can be put back until it is gone for good. */
 export function KeptList({ kept, locale }: Props) {
-  if (kept.visits.length === 0) return <p>Each log you bring in is kept here as a visit, with its facts, findings, ticks and notes.</p>;
+  if (kept.visits.length === 0) return <p>{VISITS_WORDS.none}</p>;
   const isAnyDeleted = kept.visits.some((visit) => visit.deletedAt !== null);
   return (
     <>
@@ -18,7 +18,7 @@ export function KeptList({ kept, locale }: Props) {
       </ul>
       {isAnyDeleted ? (
         <button type="button" className="button-quiet" onClick={() => void kept.removeForGood()}>
-          Do away with the deleted visits now
+          {VISITS_WORDS.removeForGood}
         </button>
       ) : null}
     </>
@@ -31,10 +31,11 @@ function KeptEntry({ visit, kept, locale }: Props & { readonly visit: StoredVisi
     return (
       <li className="kept" data-deleted="true">
         <span>
-          <bdi>{visit.title}</bdi>: deleted
+          <bdi>{visit.title}</bdi>
+          {VISITS_WORDS.deleted}
         </span>
-        <button type="button" aria-label={`Put back ${visit.title}`} onClick={() => void kept.putBack(visit.id)}>
-          Put back
+        <button type="button" aria-label={VISITS_WORDS.putBackVisit(visit.title)} onClick={() => void kept.putBack(visit.id)}>
+          {VISITS_WORDS.putBack}
         </button>
       </li>
     );
@@ -45,24 +46,24 @@ function KeptEntry({ visit, kept, locale }: Props & { readonly visit: StoredVisi
         <strong>
           <bdi>{visit.title}</bdi>
         </strong>
-        {visit.id === kept.openId ? " (on the page)" : ""}
+        {visit.id === kept.openId ? VISITS_WORDS.onPage : ""}
         <br />
         <span className="soft small">
-          <bdi>{visit.files.join(", ")}</bdi>, kept {when}, {saySize(visit.bytes, locale)}
-          {visit.hasLog ? "" : ", without its log"}
+          <bdi>{visit.files.join(", ")}</bdi>
+          {VISITS_WORDS.kept(when, visit.bytes, visit.hasLog, locale)}
         </span>
       </span>
       <span className="kept-buttons">
         <button
           type="button"
-          aria-label={`Open ${visit.title}`}
+          aria-label={VISITS_WORDS.openVisit(visit.title)}
           disabled={visit.id === kept.openId}
           onClick={() => void kept.open(visit.id)}
         >
-          Open
+          {VISITS_WORDS.open}
         </button>
-        <button type="button" aria-label={`Delete ${visit.title}`} onClick={() => void kept.remove(visit.id)}>
-          Delete
+        <button type="button" aria-label={VISITS_WORDS.removeVisit(visit.title)} onClick={() => void kept.remove(visit.id)}>
+          {VISITS_WORDS.remove}
         </button>
       </span>
     </li>

@@ -1,4 +1,5 @@
 import { isSavingTrouble, saySaving } from "../../../shared/wording/saving";
+import { VISITS_WORDS } from "../../../shared/wording/visits";
 import type { PageProps } from "../view-props";
 import "./visits.css";
 
@@ -12,22 +13,23 @@ export function KeptNotice({ kept, dispatch }: PageProps) {
       {isSavingTrouble(state) ? <p>{saySaving(state)}</p> : null}
       {kept.saving.state === "not-possible" ? (
         <p className="soft">
-          The browser says: <bdi>{kept.saving.why}</bdi>
+          {VISITS_WORDS.browserSays}
+          <bdi>{kept.saving.why}</bdi>
         </p>
       ) : null}
       <p className="button-row">
         {state === "changed-elsewhere" ? (
           <>
             <button type="button" onClick={() => void kept.saveOver()}>
-              Keep what stands here
+              {VISITS_WORDS.keepThis}
             </button>
             <button type="button" onClick={() => kept.openId !== null && void kept.open(kept.openId)}>
-              Open what the other tab kept
+              {VISITS_WORDS.openOther}
             </button>
           </>
         ) : null}
         <button type="button" onClick={() => dispatch({ do: "open-sheet", sheet: "visits" })}>
-          Show the kept visits
+          {VISITS_WORDS.showKept}
         </button>
       </p>
     </section>

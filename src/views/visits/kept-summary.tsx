@@ -1,3 +1,4 @@
+import { VISITS_WORDS } from "../../../shared/wording/visits";
 import { Disclosure } from "../../parts/disclosure";
 import type { ShownFile } from "../../state/use-opening";
 
@@ -10,11 +11,8 @@ export function KeptSummary({ shown }: { readonly shown: ShownFile }) {
       <h3 id="kept-summary">
         <bdi>{visit.about?.title ?? shown.name}</bdi>
       </h3>
-      <p className="soft">
-        Saved without its log{visit.about === null ? "" : `, by version ${visit.about.program}`}. To work it out again, bring in the log and
-        read the facts from a file.
-      </p>
-      {findings === null ? <p>It holds no findings.</p> : null}
+      <p className="soft">{VISITS_WORDS.savedWithoutLog(visit.about?.program ?? null)}</p>
+      {findings === null ? <p>{VISITS_WORDS.noFindings}</p> : null}
       <ul>
         {findings?.findings.map((finding) => (
           <li key={finding.kind}>
@@ -23,7 +21,7 @@ export function KeptSummary({ shown }: { readonly shown: ShownFile }) {
         ))}
       </ul>
       {findings === null || findings.advice.length === 0 ? null : (
-        <Disclosure summary="Steps it named">
+        <Disclosure summary={VISITS_WORDS.steps}>
           <ul>
             {findings.advice.map((step) => (
               <li key={step.id}>
@@ -40,7 +38,8 @@ export function KeptSummary({ shown }: { readonly shown: ShownFile }) {
       )}
       {visit.checklist === null || visit.checklist.notes === "" ? null : (
         <p>
-          Notes: <bdi>{visit.checklist.notes}</bdi>
+          {VISITS_WORDS.notes}
+          <bdi>{visit.checklist.notes}</bdi>
         </p>
       )}
     </section>

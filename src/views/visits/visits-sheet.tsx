@@ -1,11 +1,11 @@
-import { useRef, useState } from "react";
+import { useState } from "react";
 import { writeVisitFile } from "../../../shared/schemas/visit-file";
-import { saySize } from "../../../shared/wording/reading-progress";
 import { saySaving } from "../../../shared/wording/saving";
+import { saySpace, VISITS_WORDS } from "../../../shared/wording/visits";
+import { FileButton } from "../../parts/file-button";
 import { saveAsFile } from "../../parts/save-as-file";
 import type { KeptVisits } from "../../state/use-kept-visits";
 import { exportVisits, readArchive, VISIT_FILE_END, visitFileWithLog } from "../../storage/archive";
-import type { SpaceUsed } from "../../storage/visit-store";
 import { CorrectionList } from "../bring-in/correction-list";
 import type { PageProps } from "../view-props";
 import { KeptList } from "./kept-list";
@@ -16,24 +16,18 @@ import "./visits.css";
 export function VisitsSheet({ kept, preferences }: PageProps) {
   return (
     <div className="visits">
-      <p role="status">{kept.openId === null ? "No visit stands on the page." : `${saySaving(kept.saving.state)}.`.replace("..", ".")}</p>
+      <p role="status">{kept.openId === null ? VISITS_WORDS.noneOnPage : `${saySaving(kept.saving.state)}.`.replace("..", ".")}</p>
       {kept.trouble === null ? null : <p role="alert">{kept.trouble}</p>}
       {kept.shown === null ? null : <KeptSummary shown={kept.shown} />}
       <CurrentVisit kept={kept} />
-      <h3>Kept here</h3>
+      <h3>{VISITS_WORDS.keptHere}</h3>
       <KeptList kept={kept} locale={preferences.units.locale} />
       <p className="soft">{kept.space === null ? "" : saySpace(kept.space, preferences.units.locale)}</p>
       <InAndOut kept={kept} />
-      <h3>Corrections remembered for logs with the same headings</h3>
+      <h3>{VISITS_WORDS.corrections}</h3>
       <CorrectionList />
     </div>
   );
-}
-
-/** What the visits take and what the browser allows. */
-function saySpace({ visits, quota }: SpaceUsed, locale: string | null): string {
-  const allowed = quota === null ? "" : ` This browser allows about ${saySize(quota, locale)} for this page.`;
-  return `The visits take ${saySize(visits, locale)}.${allowed} They stay on this device and go with the browser's data: save what must last as a file.`;
 }
 
 function CurrentVisit({ kept }: { readonly kept: KeptVisits }) {
@@ -48,18 +42,16 @@ function CurrentVisit({ kept }: { readonly kept: KeptVisits }) {
   return (
     <div className="button-row">
       <button type="button" onClick={() => void save()}>
-        Save this visit as a file
+        {VISITS_WORDS.saveThis}
       </button>
       <label className="visits-with-log">
-        <input type="checkbox" checked={withLog} onChange={(event) => setWithLog(event.target.checked)} /> with the log itself, so that it
-        can be worked out again
+        <input type="checkbox" checked={withLog} onChange={(event) => setWithLog(event.target.checked)} /> {VISITS_WORDS.withLog}
       </label>
     </div>
   );
 }
 
 function InAndOut({ kept }: { readonly kept: KeptVisits }) {
-  const input = useRef<HTMLInputElement>(null);
   const here = kept.visits.filter((visit) => visit.deletedAt === null);
   const take = async (files: readonly File[]) => {
     const found = await readArchive(files);
@@ -67,9 +59,13 @@ function InAndOut({ kept }: { readonly kept: KeptVisits }) {
   };
   return (
     <p className="button-row">
-      <button type="button" onClick={() => input.current?.click()}>
-        Open saved visits
-      </button>
+      <FileButton
+        label={VISITS_WORDS.openSaved}
+        fieldLabel={VISITS_WORDS.savedVisits}
+        accept=".json,.zip"
+        multiple
+        onFiles={(files) => void take(files)}
+      />
       <button
         type="button"
         disabled={here.length === 0}
@@ -77,21 +73,8 @@ function InAndOut({ kept }: { readonly kept: KeptVisits }) {
           void exportVisits(here.map((visit) => visit.id)).then((zip) => saveAsFile("evenhead visits.zip", "application/zip", zip))
         }
       >
-        Save all visits as one file
+        {VISITS_WORDS.saveAll}
       </button>
-      <input
-        ref={input}
-        type="file"
-        multiple
-        hidden
-        accept=".json,.zip"
-        aria-label="Saved visits"
-        onChange={(event) => {
-          const files = [...(event.target.files ?? [])];
-          event.target.value = "";
-          if (files.length > 0) void take(files);
-        }}
-      />
     </p>
   );
 }

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { METRIC_UNITS, US_UNITS } from "../../../../shared/units/unit-choice";
-import { readEntries } from "../../../../src/views/site-facts/entries";
+import { entriesOfFile, readEntries } from "../../../../src/views/site-facts/entries";
 import { factReading } from "../../../../src/views/site-facts/fact-reading";
-import { readSiteFile } from "../../../../src/views/site-facts/site-file-buttons";
+import { readFactFile } from "../../../../src/views/site-facts/read-fact-file";
 
 const site = (entries: Parameters<typeof readEntries>[0]) => readEntries(entries).site;
 
@@ -22,7 +22,8 @@ test("a fact not known has no reading", () => {
   expect(factReading("precharge", site({}), US_UNITS)).toBeNull();
 });
 test("a site file is taken whole or refused with a sentence", () => {
-  expect(readSiteFile('{"setPressure":"52 psi"}', "site.json")).toEqual({ entries: { setPressure: "52 psi" }, refusal: null });
-  expect(readSiteFile('{"setPressure":"52"}', "site.json").refusal).toContain("setPressure");
-  expect(readSiteFile("not json", "site.json").refusal).toContain("not valid JSON");
+  const readSiteFile = (text: string) => readFactFile(text, "site.json", entriesOfFile);
+  expect(readSiteFile('{"setPressure":"52 psi"}')).toEqual({ read: { setPressure: "52 psi" }, refusal: null });
+  expect(readSiteFile('{"setPressure":"52"}').refusal).toContain("setPressure");
+  expect(readSiteFile("not json").refusal).toContain("not valid JSON");
 });

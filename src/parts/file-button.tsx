@@ -1,0 +1,35 @@
+import { useRef } from "react";
+
+type Props = {
+  readonly label: string;
+  /** What the hidden field is called, for those who do not see the button. */
+  readonly fieldLabel: string;
+  readonly accept: string;
+  readonly multiple?: boolean;
+  readonly onFiles: (files: readonly File[]) => void;
+};
+
+/** A button that asks for files. The same file can be picked twice in a row: a browser says nothing of a field that did not change. */
+export function FileButton({ label, fieldLabel, accept, multiple = false, onFiles }: Props) {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" onClick={() => input.current?.click()}>
+        {label}
+      </button>
+      <input
+        ref={input}
+        type="file"
+        hidden
+        multiple={multiple}
+        accept={accept}
+        aria-label={fieldLabel}
+        onChange={(event) => {
+          const files = [...(event.target.files ?? [])];
+          event.target.value = "";
+          if (files.length > 0) onFiles(files);
+        }}
+      />
+    </>
+  );
+}
