@@ -5,6 +5,7 @@ import {
   type Comparison,
   MEASURE_IDS,
   type MeasureId,
+  type NamedMeasures,
   type PressureProfile,
   type VisitMeasures,
 } from "../../shared/findings/comparison";
@@ -44,9 +45,6 @@ export function compareVisits(before: VisitMeasures, after: VisitMeasures, seed 
     hiddenRunsBelowS: hidden.runS,
   };
 }
-
-/** A visit with the name it goes by. */
-export type NamedMeasures = { readonly name: string; readonly measures: VisitMeasures };
 
 /** Two visits compared, with their names and what lays them over one another. */
 export function comparedVisits(before: NamedMeasures, after: NamedMeasures): ComparedVisits {

@@ -73,6 +73,9 @@ export type VisitMeasures = {
   readonly limits: { readonly [K in MeasureId]: number | null };
 };
 
+/** A visit's measures with the name it goes by. */
+export type NamedMeasures = { readonly name: string; readonly measures: VisitMeasures };
+
 export const VERDICTS = ["met", "better-but-not-met", "better", "no-change-shown", "worse", "cannot-compare"] as const;
 /** "better": clearly lower or higher, where no limit is set. */
 export type Verdict = (typeof VERDICTS)[number];

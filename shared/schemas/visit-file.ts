@@ -4,9 +4,11 @@ import { checksum } from "./checksum";
 import { readParts } from "./visit-lines";
 import {
   aboutSchema,
+  beforeSchema,
   checklistSchema,
   choicesSchema,
   findingsSchema,
+  type KeptBefore,
   type KeptChecklist,
   type KeptChoices,
   type KeptFindings,
@@ -21,7 +23,7 @@ import {
 } from "./visit-parts";
 
 export const VISIT_FORMAT = "evenhead-visit";
-export const VISIT_VERSION = 2;
+export const VISIT_VERSION = 3;
 
 /** Everything that is kept of a visit; null where a part was not saved or was lost. */
 export type VisitFile = {
@@ -31,6 +33,7 @@ export type VisitFile = {
   readonly checklist: KeptChecklist | null;
   readonly findings: KeptFindings | null;
   readonly measures: KeptMeasures | null;
+  readonly before: KeptBefore | null;
   readonly trace: ThinTrace | null;
   readonly log: KeptLog | null;
 };
@@ -47,17 +50,20 @@ const PARTS = [
   "checklist",
   "findings",
   "measures",
+  "before",
   "trace",
   "log",
 ] as const satisfies readonly (keyof VisitFile)[];
 /** Without these a visit is still whole. */
-const MAY_BE_ABSENT: ReadonlySet<string> = new Set(["trace", "log", "findings", "measures"]);
+const MAY_BE_ABSENT: ReadonlySet<string> = new Set(["trace", "log", "findings", "measures", "before"]);
 
 /** From each older version to the next: takes the parts of that version by name. The list grows with VISIT_VERSION. */
 export type Upgrader = (parts: ReadonlyMap<string, unknown>) => ReadonlyMap<string, unknown>;
 export const UPGRADERS: ReadonlyMap<number, Upgrader> = new Map([
   // Version 2 brought the measures. They cannot be had from the other parts: a visit of version 1 has none until it is worked out again.
   [1, (parts) => new Map([...parts].filter(([part]) => part !== "measures"))],
+  // Version 3 brought the earlier visit that it is compared with; before, nothing was kept of it.
+  [2, (parts) => new Map([...parts].filter(([part]) => part !== "before"))],
 ]);
 
 /**
@@ -127,6 +133,7 @@ function shaped(parts: ReadonlyMap<string, unknown>, lost: LostPart[]): ReadVisi
     checklist: take("checklist", checklistSchema),
     findings: take("findings", findingsSchema),
     measures: take("measures", measuresSchema),
+    before: take("before", beforeSchema),
     trace: take("trace", traceSchema),
     log: take("log", logSchema),
   };

@@ -2,7 +2,7 @@ import * as v from "valibot";
 import { CHANNEL_ROLES } from "../record/channel-role";
 
 /**
- * The parts of a saved visit, each checked by itself. Version 2 of the form; a change of any part makes a new version and an upgrader in
+ * The parts of a saved visit, each checked by itself. Version 3 of the form; a change of any part makes a new version and an upgrader in
  * visit-file.ts.
  */
 
@@ -96,6 +96,12 @@ export const measuresSchema = v.pipe(
   }, "every block has every sum"),
 );
 
+/**
+ * The earlier visit that this one is compared with: its measures, not what came out, so that the comparison follows when this visit is worked
+ * out again with other facts. Since version 3.
+ */
+export const beforeSchema = v.object({ name: v.string(), measures: measuresSchema });
+
 /** The log's files as they were, gzip and base64: only where the person asked for it. */
 export const logSchema = v.object({
   files: v.array(v.object({ name: v.string(), bytes: v.number(), sha256: v.nullable(v.string()), content: v.string() })),
@@ -131,5 +137,6 @@ export type KeptChoices = Kept<v.InferOutput<typeof choicesSchema>>;
 export type KeptChecklist = Kept<v.InferOutput<typeof checklistSchema>>;
 export type ThinTrace = Kept<v.InferOutput<typeof traceSchema>>;
 export type KeptMeasures = Kept<v.InferOutput<typeof measuresSchema>>;
+export type KeptBefore = Kept<v.InferOutput<typeof beforeSchema>>;
 export type KeptLog = Kept<v.InferOutput<typeof logSchema>>;
 export type KeptFindings = Kept<v.InferOutput<typeof findingsSchema>>;

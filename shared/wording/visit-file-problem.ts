@@ -21,6 +21,7 @@ const PARTS: ReadonlyMap<string, string> = new Map([
   ["checklist", "the checklist with its notes and readings"],
   ["findings", "the findings"],
   ["measures", "what a comparison with another visit needs"],
+  ["before", "the earlier visit it was compared with"],
   ["trace", "the small picture of the trace"],
   ["log", "the log itself"],
 ]);

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { comparedVisits } from "../../analysis/comparison/before-and-after";
 import type { Analysis } from "../../shared/findings/analysis";
-import type { VisitMeasures } from "../../shared/findings/comparison";
+import type { ComparedVisits, NamedMeasures, VisitMeasures } from "../../shared/findings/comparison";
 import type { VisitFile } from "../../shared/schemas/visit-file";
 import { sayVersionDifference } from "../../shared/wording/version-difference";
 import { VISITS_WORDS } from "../../shared/wording/visits";
@@ -13,7 +14,7 @@ import { type Saving, useAutosave } from "./use-autosave";
 import { type ShownFile, useOpening } from "./use-opening";
 import type { Commands } from "./use-visit";
 import { makeIdentities } from "./visit-identities";
-import { type PageState, shownVisit } from "./visit-state";
+import { type PageState, shownVisit, type Visit } from "./visit-state";
 
 export type KeptVisits = {
   readonly visits: readonly StoredVisit[];
@@ -36,6 +37,8 @@ export type KeptVisits = {
   saveOver(): Promise<void>;
   /** The visit on the page as it would be saved; null where none is. */
   readonly current: VisitFile | null;
+  /** The visit on the page against the earlier one that was chosen; null while none is, or while this one is worked out. */
+  readonly compared: ComparedVisits | null;
   /** Reads the list again. */
   refresh(): Promise<void>;
 };
@@ -46,14 +49,15 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
   const { visits, space, refresh, changed } = useVisitList();
   const opening = useOpening(ids, commands, changed);
   const visit = shownVisit(state.visit);
-  const { site, checklist } = state;
+  const { site, checklist, before } = state;
   // While another log is read, the visit before still stands on the page and takes notes.
   const isSettled = state.visit.stage !== "working-out" && !("reworking" in state.visit && state.visit.reworking);
   const measured = useMeasures(visit?.analysis ?? null, commands);
   const measures = measured !== null && measured.analysis === visit?.analysis ? measured.measures : null;
+  const compared = useCompared(visit, measures, before);
   const current = useMemo(
-    () => (visit === null ? null : toVisitFile({ id: ids.of(visit.files).id, visit, site, checklist, measures }, Date.now(), null)),
-    [ids, visit, site, checklist, measures],
+    () => (visit === null ? null : toVisitFile({ id: ids.of(visit.files).id, visit, site, checklist, measures, before }, Date.now(), null)),
+    [ids, visit, site, checklist, measures, before],
   );
   const onSaved = useCallback(
     (id: string) => {
@@ -80,6 +84,7 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
       visit !== null && opening.saidThen?.files === visit.files ? sayVersionDifference(opening.saidThen.findings, visit.document) : [],
     trouble: opening.trouble,
     current,
+    compared,
     refresh,
     saveOver,
     open: opening.open,
@@ -106,6 +111,15 @@ function useMeasures(analysis: Analysis | null, commands: Commands): Measured | 
     };
   }, [analysis, commands]);
   return measured;
+}
+
+/** Before and after of the visit on the page; worked out again whenever its own measures change, so that it never speaks of older facts. */
+function useCompared(visit: Visit | null, measures: VisitMeasures | null, before: NamedMeasures | null): ComparedVisits | null {
+  const name = visit?.files.map((file) => file.name).join(", ") ?? "";
+  return useMemo(
+    () => (measures === null || before === null ? null : comparedVisits(before, { name, measures })),
+    [name, measures, before],
+  );
 }
 
 /** The list of kept visits, the same in every tab. */

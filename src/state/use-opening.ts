@@ -31,7 +31,8 @@ export function useOpening(ids: VisitIdentities, commands: Commands, changed: ()
       setSaidThen(visit.findings === null ? null : { files, findings: visit.findings });
       if (files.length === 0) return;
       const checklist = visit.checklist ?? { entries: [], notes: "" };
-      commands.openVisit({ files, choices: choicesOf(visit), site: toSiteEntry(visit.site ?? {}), checklist });
+      const { before } = visit;
+      commands.openVisit({ files, choices: choicesOf(visit), site: toSiteEntry(visit.site ?? {}), checklist, before });
     };
 
     async function open(id: string): Promise<void> {

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useReducer, useRef } from "react";
 import { type ImportChoices, NO_CHOICES } from "../../analysis/import/import-choices";
 import type { Checklist } from "../../shared/findings/checklist";
-import type { VisitMeasures } from "../../shared/findings/comparison";
+import type { NamedMeasures, VisitMeasures } from "../../shared/findings/comparison";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
@@ -21,6 +21,7 @@ export type KeptVisit = {
   readonly choices: ImportChoices;
   readonly site: SiteEntry;
   readonly checklist: Checklist;
+  readonly before: NamedMeasures | null;
 };
 
 /** What a person can have done that takes work. */
@@ -76,9 +77,9 @@ export function useVisit(
     }
     return {
       bringIn,
-      openVisit({ files, choices, site, checklist }) {
+      openVisit({ files, choices, site, checklist, before }) {
         stopJob.current();
-        dispatch({ do: "open-visit", files, choices, site, checklist });
+        dispatch({ do: "open-visit", files, choices, site, checklist, before });
         read(files, choices, site.facts);
       },
       readAgain(choices) {

@@ -1,7 +1,7 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import { type Checklist, EMPTY_CHECKLIST } from "../../shared/findings/checklist";
-import type { ComparedVisits } from "../../shared/findings/comparison";
+import type { NamedMeasures } from "../../shared/findings/comparison";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
@@ -31,6 +31,7 @@ export type VisitAction =
       readonly choices: ImportChoices;
       readonly site: SiteEntry;
       readonly checklist: Checklist;
+      readonly before: NamedMeasures | null;
     }
   | { readonly do: "progress"; readonly progress: ReadingProgress }
   | { readonly do: "trace-read"; readonly read: ReadRecord }
@@ -47,7 +48,7 @@ export type VisitAction =
   | { readonly do: "note-checklist"; readonly checklist: Checklist }
   | { readonly do: "select"; readonly selection: Selection }
   | { readonly do: "show-on-trace"; readonly span: Span }
-  | { readonly do: "compare"; readonly compared: ComparedVisits }
+  | { readonly do: "compare"; readonly before: NamedMeasures | null }
   | { readonly do: "open-sheet"; readonly sheet: SheetName }
   | { readonly do: "predict"; readonly predicted: Predicted | null }
   | { readonly do: "close-sheet" };
@@ -66,7 +67,7 @@ export const EMPTY_PAGE: PageState = {
   checklist: EMPTY_CHECKLIST,
   selection: NOTHING_SELECTED,
   focus: null,
-  compared: null,
+  before: null,
   predicted: null,
   sheet: null,
 };
@@ -79,7 +80,7 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
     case "show-on-trace":
       return { ...state, focus: { span: action.span } };
     case "compare":
-      return { ...state, compared: action.compared };
+      return { ...state, before: action.before };
     case "open-sheet":
       return { ...state, sheet: action.sheet, predicted: null };
     case "close-sheet":
@@ -95,7 +96,10 @@ export function visitReducer(state: PageState, action: VisitAction): PageState {
     case "start-reading":
       return startReading(state, action);
     case "open-visit":
-      return { ...startReading(state, { ...action, do: "start-reading" }), next: { site: action.site, checklist: action.checklist } };
+      return {
+        ...startReading(state, { ...action, do: "start-reading" }),
+        next: { site: action.site, checklist: action.checklist, before: action.before },
+      };
     case "change-units":
       return { ...state, visit: markReworking(state.visit) };
     case "close-visit":
@@ -133,7 +137,7 @@ type StageAction = Exclude<
 /** The same files read again are the same visit; other files begin another, which takes over once its findings stand and not before. */
 function startReading(state: PageState, action: Extract<VisitAction, { do: "start-reading" }>): PageState {
   const isSame = wholeVisit(state.visit)?.files === action.files;
-  const next = isSame ? null : { site: null, checklist: EMPTY_CHECKLIST };
+  const next = isSame ? null : { site: null, checklist: EMPTY_CHECKLIST, before: null };
   return { ...afterVisit(state, visitStage(state.visit, action)), next };
 }
 
@@ -144,7 +148,7 @@ function startReading(state: PageState, action: Extract<VisitAction, { do: "star
 function takeOver(state: PageState): PageState {
   const { next, visit } = state;
   if (next === null || visit.stage !== "working-out") return state;
-  const fresh = { ...state, next: null, history: NO_HISTORY, takenBack: null, checklist: next.checklist };
+  const fresh = { ...state, next: null, history: NO_HISTORY, takenBack: null, checklist: next.checklist, before: next.before };
   if (next.site !== null) return { ...fresh, site: next.site, siteCarried: false };
   const siteCarried = visit.before !== null && Object.keys(state.site.written).some((key) => !isCompanyEntry(key));
   return { ...fresh, siteCarried };
@@ -154,7 +158,7 @@ function takeOver(state: PageState): PageState {
 function afterVisit(state: PageState, visit: VisitState): PageState {
   if (visit === state.visit) return state;
   return visit.stage === "working-out"
-    ? { ...state, visit, selection: NOTHING_SELECTED, focus: null, compared: null, predicted: null }
+    ? { ...state, visit, selection: NOTHING_SELECTED, focus: null, predicted: null }
     : { ...state, visit };
 }
 

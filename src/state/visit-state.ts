@@ -2,7 +2,7 @@ import type { SketchedColumn } from "../../analysis/import/body/reading-sketch";
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { Checklist } from "../../shared/findings/checklist";
-import type { ComparedVisits } from "../../shared/findings/comparison";
+import type { NamedMeasures } from "../../shared/findings/comparison";
 import type { FindingKind } from "../../shared/findings/finding";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
@@ -80,15 +80,15 @@ export type PageState = {
   readonly history: EntryHistory;
   /** The change that was taken back or put in again last, to be said; null once something else was entered. */
   readonly takenBack: { readonly way: "undo" | "redo"; readonly change: EntryChange } | null;
-  /** What takes over once the findings of the files being read stand: the facts (null: those of now) and checklist of another visit. */
-  readonly next: { readonly site: SiteEntry | null; readonly checklist: Checklist } | null;
+  /** What takes over once the findings of the files being read stand: the facts (null: those of now) and the rest of another visit. */
+  readonly next: { readonly site: SiteEntry | null; readonly checklist: Checklist; readonly before: NamedMeasures | null } | null;
   /** The facts were entered for the visit before and nobody has looked at them since. */
   readonly siteCarried: boolean;
   readonly checklist: Checklist;
   readonly selection: Selection;
   readonly focus: Focus | null;
-  /** The visit on the page against an earlier one, where the person compared them. */
-  readonly compared: ComparedVisits | null;
+  /** The earlier visit that the one on the page is compared with, where the person chose one. */
+  readonly before: NamedMeasures | null;
   readonly predicted: Predicted | null;
   /** The sheet that is open, at most one. */
   readonly sheet: SheetName | null;

@@ -1,6 +1,6 @@
 import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Checklist } from "../../shared/findings/checklist";
-import type { VisitMeasures } from "../../shared/findings/comparison";
+import type { NamedMeasures, VisitMeasures } from "../../shared/findings/comparison";
 import type { VisitFile } from "../../shared/schemas/visit-file";
 import type { KeptLog, ThinTrace } from "../../shared/schemas/visit-parts";
 import { PROGRAM_VERSION } from "../../shared/version";
@@ -15,10 +15,12 @@ export type OpenVisit = {
   readonly checklist: Checklist;
   /** Null where they could not be worked out. */
   readonly measures: VisitMeasures | null;
+  /** The earlier visit it is compared with. */
+  readonly before: NamedMeasures | null;
 };
 
 /** The visit in its saved form. @param saved Unix time, ms     @param log the packed log where it was asked for */
-export function toVisitFile({ id, visit, site, checklist, measures }: OpenVisit, saved: number, log: KeptLog | null): VisitFile {
+export function toVisitFile({ id, visit, site, checklist, measures, before }: OpenVisit, saved: number, log: KeptLog | null): VisitFile {
   return {
     about: { id, title: visitTitle(visit, site), saved: new Date(saved).toISOString(), program: PROGRAM_VERSION },
     site: site.written,
@@ -26,6 +28,7 @@ export function toVisitFile({ id, visit, site, checklist, measures }: OpenVisit,
     checklist,
     findings: visit.document,
     measures: measures === null ? null : shortened(measures),
+    before: before === null ? null : { ...before, measures: shortened(before.measures) },
     trace: thinTrace(visit),
     log,
   };

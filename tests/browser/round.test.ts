@@ -228,5 +228,16 @@ describe("kept visits are compared without their logs", () => {
     await dialog.getByRole("row").filter({ hasText: "Short cycles per day" }).filter({ hasText: "Met" }).waitFor();
     expect(await dialog.getByRole("img").count()).toBe(2);
     expect(await serious(page)).toEqual([]);
+    // The comparison is kept with the visit: it is there again after a reload, and in the report.
+    const said = await dialog.getByRole("table").first().textContent();
+    await page.waitForTimeout(1500);
+    await page.reload();
+    await page.locator(".masthead-what", { hasText: "autumn.csv" }).waitFor();
+    await story(page).waitFor();
+    await openSheet(page, "Before and after");
+    await dialog.getByRole("row").filter({ hasText: "Short cycles per day" }).filter({ hasText: "Met" }).waitFor();
+    expect(await dialog.getByRole("table").first().textContent()).toBe(said);
+    await dialog.getByLabel("Before", { exact: true }).selectOption({ index: 0 });
+    await dialog.getByRole("table").waitFor({ state: "detached" });
   });
 });

@@ -42,6 +42,7 @@ export const visitFile = (parts: Partial<VisitFile> = {}): VisitFile => ({
   checklist: { entries: [{ step: "check-precharge", done: true, note: "34 psi, gauge no. 2" }], notes: "Ask for the key at the farm." },
   findings: refusedDocument({ kind: "example", message: "an example of the form", file: null, row: null }),
   measures: measuresOfAnHour,
+  before: { name: "Hill Farm (spring.csv)", measures: measuresOfAnHour },
   trace: {
     duration: 3600,
     channels: [{ heading: "Ch1", role: "pressure", quantity: "gaugePressure", low: [3.1e5, null], high: [3.4e5, null] }],

@@ -22,20 +22,21 @@ export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, 
   const [stage, setStage] = useState<Stage>({ is: "waiting" });
   const [elsewhere, setElsewhere] = useState<ComparedVisits | null>(null);
   const choices = kept.visits.filter(({ id, deletedAt }) => deletedAt === null && (visit === null || id !== kept.openId));
-  const shown = after?.from === "page" ? state.compared : elsewhere;
+  const shown = after?.from === "page" ? kept.compared : elsewhere;
 
   const compare = async (first: Source | null, second: Source | null) => {
     setBefore(first);
     setAfter(second);
+    // Chosen away from: the visit on the page is compared with nothing, and so is its report.
+    if (first === null && second?.from === "page") dispatch({ do: "compare", before: null });
     if (first === null || second === null) return;
     setStage({ is: "comparing" });
     const [a, b] = await Promise.all([measuresFrom(first, commands), measuresFrom(second, commands)]);
     if ("refused" in a) return setStage({ is: "refused", why: a.refused });
     if ("refused" in b) return setStage({ is: "refused", why: b.refused });
-    const compared = comparedVisits(a, b);
-    // Only a comparison of the visit on the page goes into its report.
-    if (second.from === "page") dispatch({ do: "compare", compared });
-    else setElsewhere(compared);
+    // Only a comparison of the visit on the page is kept with it and goes into its report.
+    if (second.from === "page") dispatch({ do: "compare", before: a });
+    else setElsewhere(comparedVisits(a, b));
     setStage({ is: "waiting" });
   };
   return (
@@ -48,6 +49,7 @@ export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, 
           chosen={before}
           page={null}
           locale={preferences.units.locale}
+          asKept={after?.from === "page" ? (state.before?.name ?? null) : null}
           onChoose={(source) => void compare(source, after)}
         />
         <LogChoice onChoose={(source) => void compare(source, after)} />
@@ -57,6 +59,7 @@ export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, 
           chosen={after}
           page={page}
           locale={preferences.units.locale}
+          asKept={null}
           onChoose={(source) => void compare(before, source)}
         />
       </div>
@@ -77,18 +80,23 @@ type ChoiceProps = {
   readonly chosen: Source | null;
   readonly page: Source | null;
   readonly locale: string | null;
+  /** Name of the earlier visit that came with the one on the page; null where none did. */
+  readonly asKept: string | null;
   readonly onChoose: (source: Source | null) => void;
 };
 
-function VisitChoice({ label, visits, chosen, page, locale, onChoose }: ChoiceProps) {
+const AS_KEPT = "as-kept";
+
+function VisitChoice({ label, visits, chosen, page, locale, asKept, onChoose }: ChoiceProps) {
   const id = useId();
-  const value = chosen?.from === "kept" ? chosen.id : (chosen?.from ?? "");
+  const value = chosen?.from === "kept" ? chosen.id : (chosen?.from ?? (asKept === null ? "" : AS_KEPT));
   const choose = (picked: string) => onChoose(picked === "page" ? page : picked === "" ? null : { from: "kept", id: picked });
   return (
     <p>
       <label htmlFor={id}>{label}</label>
       <select id={id} value={value} onChange={({ target }) => choose(target.value)}>
         {page === null ? <option value="">{COMPARISON_WORDS.choose}</option> : <option value="page">{COMPARISON_WORDS.onPage}</option>}
+        {value === AS_KEPT && <option value={AS_KEPT}>{asKept}</option>}
         {value === "log" && <option value="log">{COMPARISON_WORDS.broughtIn}</option>}
         {visits.map(({ id: visit, title, files, saved }) => (
           <option key={visit} value={visit}>

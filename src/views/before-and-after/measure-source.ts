@@ -1,4 +1,4 @@
-import type { NamedMeasures } from "../../../analysis/comparison/before-and-after";
+import type { NamedMeasures } from "../../../shared/findings/comparison";
 import { readVisitFile } from "../../../shared/schemas/visit-file";
 import { COMPARISON_WORDS } from "../../../shared/wording/comparison";
 import { sayImportProblem } from "../../../shared/wording/import-problem";

@@ -16,5 +16,6 @@ export async function fetchSampleVisit(): Promise<KeptVisit> {
     choices: NO_CHOICES,
     site: toSiteEntry(fromSiteFile(written)),
     checklist: EMPTY_CHECKLIST,
+    before: null,
   };
 }

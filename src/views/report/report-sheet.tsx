@@ -14,7 +14,7 @@ import "./report-sheet.css";
 const doneSteps = ({ entries }: Checklist) => ADVICE_IDS.filter((id) => entries.some(({ step, done }) => done && step === id));
 
 /** What goes into the report; it is written as one file that anyone can open, read and print without this program. */
-export function ReportSheet({ state, visit, commands, preferences }: StoryProps) {
+export function ReportSheet({ state, visit, commands, preferences, kept: { compared } }: StoryProps) {
   const [leaveOut, setLeaveOut] = useState<readonly ReportSectionId[]>([]);
   const [letterhead, setLetterhead] = useState(() => keptLetterhead().lines.join("\n"));
   const [logo, setLogo] = useState(() => keptLetterhead().logo);
@@ -29,7 +29,7 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
     keepLetterhead(head);
     const html = await commands.report({
       siteName: name,
-      comparison: state.compared,
+      comparison: compared,
       done: doneSteps(state.checklist),
       letterhead: head,
       units: preferences.units,
@@ -57,7 +57,7 @@ export function ReportSheet({ state, visit, commands, preferences }: StoryProps)
     >
       <fieldset className="choices">
         <legend>{REPORT_WORDS.whatGoesIn}</legend>
-        {REPORT_SECTIONS.filter((id) => id !== "before-and-after" || state.compared !== null).map((id) => (
+        {REPORT_SECTIONS.filter((id) => id !== "before-and-after" || compared !== null).map((id) => (
           <label key={id} className="choice">
             <input
               type="checkbox"

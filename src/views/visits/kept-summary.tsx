@@ -1,9 +1,12 @@
+import { comparedVisits } from "../../../analysis/comparison/before-and-after";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { VISITS_WORDS } from "../../../shared/wording/visits";
 import { Disclosure } from "../../parts/disclosure";
 import type { ShownFile } from "../../state/use-opening";
+import { ComparisonTable } from "../before-and-after/comparison-table";
 
 /** A visit that came without its log: read as it was written, in the units of whoever saved it. It cannot be worked out again. */
-export function KeptSummary({ shown }: { readonly shown: ShownFile }) {
+export function KeptSummary({ shown, units }: { readonly shown: ShownFile; readonly units: UnitChoice }) {
   const { visit } = shown;
   const { findings } = visit;
   return (
@@ -35,6 +38,12 @@ export function KeptSummary({ shown }: { readonly shown: ShownFile }) {
             ))}
           </ul>
         </Disclosure>
+      )}
+      {visit.before === null || visit.measures === null ? null : (
+        <ComparisonTable
+          compared={comparedVisits(visit.before, { name: visit.about?.title ?? shown.name, measures: visit.measures })}
+          units={units}
+        />
       )}
       {visit.checklist === null || visit.checklist.notes === "" ? null : (
         <p>

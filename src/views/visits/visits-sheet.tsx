@@ -18,7 +18,7 @@ export function VisitsSheet({ kept, preferences }: PageProps) {
     <div className="visits">
       <p role="status">{kept.openId === null ? VISITS_WORDS.noneOnPage : `${saySaving(kept.saving.state)}.`.replace("..", ".")}</p>
       {kept.trouble === null ? null : <p role="alert">{kept.trouble}</p>}
-      {kept.shown === null ? null : <KeptSummary shown={kept.shown} />}
+      {kept.shown === null ? null : <KeptSummary shown={kept.shown} units={preferences.units} />}
       <CurrentVisit kept={kept} />
       <h3>{VISITS_WORDS.keptHere}</h3>
       <KeptList kept={kept} locale={preferences.units.locale} />

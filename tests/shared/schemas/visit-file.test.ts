@@ -41,10 +41,17 @@ describe("a visit file", () => {
     const read = readVisitFile(kept);
     expect(read).toMatchObject({ lost: [], problem: null, visit: { findings: { format: "evenhead-findings", version: 1 } } });
     // The findings document grows by itself; measures came with version 2.
-    expect({ ...read.visit, findings: null }).toEqual(visitFile({ findings: null, measures: null }));
+    expect({ ...read.visit, findings: null }).toEqual(visitFile({ findings: null, measures: null, before: null }));
   });
   test("of version 2 is read for good", () => {
     const kept = readFileSync(new URL("visit-version-2.json", import.meta.url), "utf8");
+    const read = readVisitFile(kept);
+    expect(read).toMatchObject({ lost: [], problem: null });
+    // The earlier visit that it is compared with came with version 3.
+    expect({ ...read.visit, findings: null }).toEqual(visitFile({ findings: null, before: null }));
+  });
+  test("of version 3 is read for good", () => {
+    const kept = readFileSync(new URL("visit-version-3.json", import.meta.url), "utf8");
     const read = readVisitFile(kept);
     expect(read).toMatchObject({ lost: [], problem: null });
     expect({ ...read.visit, findings: null }).toEqual(visitFile({ findings: null }));
@@ -62,7 +69,7 @@ describe("damage to a visit file", () => {
   const lines = text.split("\n");
   const lineOf = (part: string) => lines.findIndex((line) => line.startsWith(`"${part}":`));
 
-  test.each(["about", "site", "choices", "checklist", "findings", "measures", "trace", "log"])(
+  test.each(["about", "site", "choices", "checklist", "findings", "measures", "before", "trace", "log"])(
     "a broken line costs %s and nothing else",
     (part) => {
       const broken = lines.with(lineOf(part), `"${part}":{"x#,`).join("\n");

@@ -7,6 +7,7 @@ import { US_UNITS } from "../../../shared/units/unit-choice";
 import { EMPTY_PAGE, type VisitAction, visitReducer } from "../../../src/state/visit-reducer";
 import { type PageState, type ReadRecord, type SiteEntry, shownRecord, shownVisit } from "../../../src/state/visit-state";
 import { channel, every, recordOf } from "../../builders/record";
+import { visitFile } from "../../builders/visit-files";
 
 const record = recordOf([channel("pressure", every(1, 100), new Float64Array(100))]);
 const { channels: _channels, origins: _origins, ...outline } = record;
@@ -106,12 +107,15 @@ describe("another visit takes over once its findings stand", () => {
     const stopped = pageAfter(...first, other, traceOf(), { do: "stop" });
     expect(stopped.checklist).toEqual(ticked);
   });
-  test("a kept visit brings its own facts and ticks", () => {
-    const open: VisitAction = { do: "open-visit", files: [], choices: NO_CHOICES, site: site("kept"), checklist: ticked };
+  test("a kept visit brings its own facts and ticks, and the visit it is compared with; the next log has none", () => {
+    const before = { name: "spring.csv", measures: visitFile().measures! };
+    const open: VisitAction = { do: "open-visit", files: [], choices: NO_CHOICES, site: site("kept"), checklist: ticked, before };
     const after = pageAfter(begin, traceOf(), worked, open, traceOf(), worked);
     expect(after.site.written).toEqual({ name: "kept" });
     expect(after.checklist).toEqual(ticked);
     expect(after.siteCarried).toBe(false);
+    expect(after.before).toEqual(before);
+    expect(pageAfter(begin, traceOf(), worked, open, traceOf(), worked, other, traceOf(), worked).before).toBeNull();
   });
   test("the same files read again keep their ticks", () => {
     const after = pageAfter(...first);
