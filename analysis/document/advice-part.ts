@@ -24,11 +24,13 @@ export function writeCauses(causes: readonly Cause[], units: UnitChoice): Findin
 export function writeAdvice(advice: readonly Advice[], units: UnitChoice): FindingsDocument["advice"] {
   return advice.map((step) => {
     const said = sayAdvice(step, units);
+    const amounts = said.amounts.length === 0 || said.trust === null ? said.amounts : [...said.amounts, said.trust];
     return {
       id: step.id,
       step: step.step,
       do: said.does,
-      amount: said.amounts.length === 0 ? null : [...said.amounts, ...(said.trust === null ? [] : [said.trust])].join("; "),
+      amount: amounts.length === 0 ? null : amounts.join("; "),
+      amounts,
       calculation: step.amounts.map((a) => sayCalculation(a, units)),
       because: said.because,
       expect: said.expect,

@@ -1,3 +1,5 @@
+import { ADVICE_IDS, type AdviceId } from "./advice";
+
 /** A step of the next visit as it went on site. */
 export type ChecklistEntry = { readonly step: string; readonly done: boolean; readonly note: string };
 
@@ -5,6 +7,10 @@ export type ChecklistEntry = { readonly step: string; readonly done: boolean; re
 export type Checklist = { readonly entries: readonly ChecklistEntry[]; readonly notes: string };
 
 export const EMPTY_CHECKLIST: Checklist = { entries: [], notes: "" };
+
+/** Steps that were ticked as done, in the order of the work; a step that this version does not know is none. */
+export const doneSteps = ({ entries }: Checklist): readonly AdviceId[] =>
+  ADVICE_IDS.filter((id) => entries.some(({ step, done }) => done && step === id));
 
 /** The entry of a step; not done and without a note where nobody touched it. */
 export const entryOf = (checklist: Checklist, step: string): ChecklistEntry =>

@@ -114,6 +114,8 @@ export type FindingsDocument = {
     readonly step: "look" | "measure" | "change" | "bring";
     readonly do: string;
     readonly amount: string | null;
+    /** The same one by one, as far as each has its calculation; behind them which to trust. */
+    readonly amounts: readonly string[];
     /** One a amount: formula, the site's own numbers and where they are from, source. */
     readonly calculation: readonly string[];
     readonly because: string;

@@ -22,6 +22,8 @@ import {
   type VisitAbout,
 } from "./visit-parts";
 
+/** How the name of a visit file ends. */
+export const VISIT_FILE_END = ".evenhead.json";
 export const VISIT_FORMAT = "evenhead-visit";
 export const VISIT_VERSION = 3;
 

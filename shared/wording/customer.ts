@@ -106,18 +106,31 @@ export const ADVICE_FOR_CUSTOMER: { readonly [K in AdviceId]: { readonly does: s
   "nothing-to-change": { does: "No work is needed.", expect: null },
 };
 
-/** The checks that a customer can feel, in plain words; the others stand on the technical pages. */
-export const CHECKS_FOR_CUSTOMER: { readonly [K in AcceptanceId]?: string } = {
-  "marked-pressure": "Highest pressure",
-  "within-band": "Share of pumping time with the pressure as it should be",
-  "starts-per-hour": "Most pump starts in one hour",
-  "short-cycles": "Times the pump ran only briefly",
-  oscillation: "Size of the surging",
-  "leak-down": "Water lost while nobody used any",
+/** The checks in plain words, and whether a customer can feel what they look at; the others stand on the technical pages unless they are not kept. */
+export const CHECKS_FOR_CUSTOMER: { readonly [K in AcceptanceId]: { readonly name: string; readonly canBeFelt: boolean } } = {
+  "marked-pressure": { name: "Highest pressure", canBeFelt: true },
+  "within-band": { name: "Share of pumping time with the pressure as it should be", canBeFelt: true },
+  "worst-dip": { name: "Deepest fall of the pressure when a tap is opened", canBeFelt: false },
+  "starts-per-hour": { name: "Most pump starts in one hour", canBeFelt: true },
+  "short-cycles": { name: "Times the pump ran only briefly", canBeFelt: true },
+  drift: { name: "Change of pressure while the same tap runs", canBeFelt: false },
+  oscillation: { name: "Size of the surging", canBeFelt: true },
+  "tank-volume": { name: "Size of the pressure tank for this pump", canBeFelt: false },
+  precharge: { name: "Air charge of the pressure tank", canBeFelt: false },
+  "sensor-distance": { name: "Distance of the pressure sensor from the tank", canBeFelt: false },
+  "sensor-scaling": { name: "Agreement of the pressure sensor with the control", canBeFelt: false },
+  "full-speed-head": { name: "Pressure that the pump can give", canBeFelt: false },
+  prime: { name: "Times the pump sucked in air", canBeFelt: false },
+  "leak-down": { name: "Water lost while nobody used any", canBeFelt: true },
 };
 
+export const NOTHING_FOUND = "Nothing in the record breaks the limits that were set.";
+export const sayNotKept = (checks: readonly string[]): string =>
+  `Outside ${checks.length === 1 ? "its limit" : "their limits"}: ${checks.map((name) => name.charAt(0).toLowerCase() + name.slice(1)).join("; ")}.`;
+export const sayRecorded = (days: string): string => `Your water system was recorded${days}.`;
+
 export const VERDICT_FOR_CUSTOMER: { readonly [K in Verdict]: string } = {
-  met: "Yes: what was recorded afterwards keeps the limits.",
+  met: "Yes: what was compared keeps its limits now.",
   "better-but-not-met": "Yes, but not yet enough: it is better than before and does not keep every limit.",
   better: "Yes: it is better than before.",
   "no-change-shown": "The two records do not show a change.",

@@ -24,6 +24,21 @@ export const sayDay = (at: number, locale: string | null): string =>
 export const sayMoment = (at: number, locale: string | null): string =>
   new Intl.DateTimeFormat(locale ?? "en-GB", { dateStyle: "medium", timeStyle: "short" }).format(at);
 
+/** When and how long something was recorded, without hours: " from 2 March 2026 to 5 March 2026, for 3 days", " on 2 March 2026, for 5 hours". */
+export function sayDays(clock: Clock, duration: number, locale: string | null): string {
+  const [hours, days] = [Math.round(duration / 3600), Math.round(duration / 86400)];
+  const long =
+    hours < 1
+      ? `${Math.max(1, Math.round(duration / 60))} minutes`
+      : hours < 48
+        ? `${hours} ${hours === 1 ? "hour" : "hours"}`
+        : `${days} days`;
+  if (clock.kind === "elapsed") return ` for ${long}`;
+  const format = dateTimeFormat(clock.zone, locale, { day: "numeric", month: "long", year: "numeric" });
+  const [from, to] = [0, duration].map((t) => format.format(shifted(clock, t)));
+  return from === to ? ` on ${from}, for ${long}` : ` from ${from} to ${to}, for ${long}`;
+}
+
 /** Whose time it is: said once beside the instants. */
 export function sayClockZone(clock: Clock): string {
   if (clock.kind === "elapsed") return "time since the first row";
@@ -62,7 +77,7 @@ const made = new Map<string, Intl.DateTimeFormat>();
 /** Formats are dear to make and few: each is made once. */
 function dateTimeFormat(zone: string | null, locale: string | null, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
   const timeZone = zone === null || OFFSET.test(zone) ? "UTC" : zone;
-  const key = `${locale}|${timeZone}|${Object.keys(options).join()}`;
+  const key = `${locale}|${timeZone}|${Object.entries(options).join()}`;
   const known = made.get(key) ?? new Intl.DateTimeFormat(locale ?? "en-GB", { ...options, timeZone });
   made.set(key, known);
   return known;

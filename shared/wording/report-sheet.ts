@@ -1,4 +1,4 @@
-/** Words of the sheet on which a report is ordered. */
+/** Words of the sheet on which a report is ordered, and of the report itself where no other list has them. */
 export const REPORT_WORDS = {
   whatGoesIn: "What goes in",
   sections: {
@@ -11,8 +11,13 @@ export const REPORT_WORDS = {
     "next-visit": "Next visit",
     "cannot-show": "What the log cannot show",
     "site-facts": "Site facts",
+    notes: "What you ticked and noted on site, as you wrote it",
     record: "Fingerprint of the record",
   },
+  moreEvidence: (more: number) => `and ${more} more, weaker ones`,
+  notes: "Noted on site",
+  done: "Done",
+  notDone: "Not done",
   letterhead: "Your letterhead, a line each",
   logo: "Your logo (PNG, JPEG or SVG)",
   logoNow: "Your logo as it stands on the report",

@@ -11,6 +11,12 @@ export function sayVisitFileProblem(problem: VisitFileProblem, file: string): st
       return `${file} was saved in version ${problem.version} of the visit form; this Evenhead knows versions up to ${problem.known}. Open it with a newer Evenhead.`;
     case "nothing-left":
       return `${file} is damaged beyond use: no part of the visit in it can be read. Save the visit again where it was made.`;
+    case "cannot-open":
+      return `${file} could not be opened (${problem.why}). Check its name.`;
+    case "without-log":
+      return `${file} holds no log, so that nothing can be worked out again. Save the visit once more with the log itself.`;
+    case "log-damaged":
+      return `${file}: the log in it is damaged. Save the visit again where it was made.`;
   }
 }
 

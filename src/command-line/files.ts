@@ -100,7 +100,7 @@ const WHY_NOT: ReadonlyMap<unknown, string> = new Map([
   ["EACCES", "reading it is not permitted"],
 ]);
 
-function whyNot(error: unknown): string {
+export function whyNot(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
   return ("code" in error ? WHY_NOT.get(error.code) : undefined) ?? error.message;
 }

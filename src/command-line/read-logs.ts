@@ -1,10 +1,13 @@
 import { type ImportChoices, importLog } from "../../analysis/import/import-log";
 import type { LogRecord } from "../../shared/record/log-record";
-import { hashed, openLog } from "./files";
+import { type HashedLog, hashed, openLog } from "./files";
 
-/** One record from files on disk, each with its fingerprint, which is taken while it is read. @throws ImportError */
-export async function readLogs(paths: readonly string[], choices: ImportChoices): Promise<LogRecord> {
-  const files = (await Promise.all(paths.map(openLog))).map(hashed);
+/** One record from files on disk. @throws ImportError */
+export const readLogs = async (paths: readonly string[], choices: ImportChoices): Promise<LogRecord> =>
+  readFiles((await Promise.all(paths.map(openLog))).map(hashed), choices);
+
+/** One record from its files, each with its fingerprint, which is taken while it is read. @throws ImportError */
+export async function readFiles(files: readonly HashedLog[], choices: ImportChoices): Promise<LogRecord> {
   const { record } = await importLog(files, choices);
   const prints = await Promise.all(files.map((file) => file.fingerprint()));
   // an archive gives several files or another name: what is in it has no fingerprint of its own

@@ -1,7 +1,9 @@
 import { ImportError } from "../../shared/problems/import-problem";
 import { SiteFileError } from "../../shared/problems/site-file-problem";
+import { VisitFileError } from "../../shared/problems/visit-file-problem";
 import { sayImportProblem } from "../../shared/wording/import-problem";
 import { saySiteFileProblem } from "../../shared/wording/site-file-problem";
+import { sayVisitFileProblem } from "../../shared/wording/visit-file-problem";
 
 export type Refusal = { readonly kind: string; readonly message: string; readonly file: string | null; readonly row: number | null };
 
@@ -10,6 +12,8 @@ export function refusalOf(error: unknown): Refusal | null {
   if (error instanceof ImportError) return { kind: error.problem.id, message: sayImportProblem(error.problem), ...placeOf(error.problem) };
   if (error instanceof SiteFileError)
     return { kind: error.problem.id, message: saySiteFileProblem(error.problem), ...placeOf(error.problem) };
+  if (error instanceof VisitFileError)
+    return { kind: error.problem.id, message: sayVisitFileProblem(error.problem, error.file), file: error.file, row: null };
   return null;
 }
 

@@ -5,7 +5,10 @@ import { analyse } from "../../analysis/analyse";
 import { comparedVisits } from "../../analysis/comparison/before-and-after";
 import { measureVisit } from "../../analysis/comparison/visit-measures";
 import { writeFindings } from "../../analysis/document/findings-document";
+import { ADVICE_IDS } from "../../shared/findings/advice";
 import type { Analysis } from "../../shared/findings/analysis";
+import { type Checklist, EMPTY_CHECKLIST, entryOf, withEntry } from "../../shared/findings/checklist";
+import type { NamedMeasures } from "../../shared/findings/comparison";
 import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
@@ -17,13 +20,17 @@ import { forTerminal } from "./for-terminal";
 import { readUnits, UsageError } from "./options";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
+import { isVisitFile, readVisitInFile } from "./visit-in-file";
 import { writeWhole } from "./write-whole";
 
 const HELP = `report LOG.csv... --out REPORT.html [options]     write a report as one HTML file
+report VISIT.evenhead.json --out REPORT.html [options]     the same of a visit that the page saved with its log
   --site SITE.json         site facts
   --before LOG.csv         an earlier log of the same site, to compare with (may be repeated for its parts)
   --before-site SITE.json  site facts of that visit, where they differ
   --limits LIMITS.json     limits of the company, where the site gives none
+  --done STEP              a step of the advice that was done; may be repeated
+  --notes                  with what was ticked and noted on site
   --letterhead TEXT        a line of your own; may be repeated
   --logo PICTURE           PNG, JPEG or SVG
   --leave-out SECTION      ${REPORT_SECTIONS.join(", ")}; may be repeated
@@ -37,6 +44,8 @@ const OPTIONS = {
   out: { type: "string" },
   before: { type: "string", multiple: true, default: [] as string[] },
   "before-site": { type: "string" },
+  done: { type: "string", multiple: true, default: [] as string[] },
+  notes: { type: "boolean", default: false },
   letterhead: { type: "string", multiple: true, default: [] as string[] },
   logo: { type: "string" },
   "leave-out": { type: "string", multiple: true, default: [] as string[] },
@@ -46,7 +55,12 @@ const OPTIONS = {
   help: { type: "boolean", short: "h", default: false },
 } as const;
 
-type Visit = { readonly record: LogRecord; readonly analysis: Analysis };
+type Visit = {
+  readonly record: LogRecord;
+  readonly analysis: Analysis;
+  readonly checklist: Checklist;
+  readonly before: NamedMeasures | null;
+};
 
 /** Writes a report. @returns 0, or 3 where a file could not be read     @throws UsageError */
 export async function runReport(args: readonly string[]): Promise<number> {
@@ -59,7 +73,7 @@ export async function runReport(args: readonly string[]): Promise<number> {
     throw new UsageError("Name a log and the file to write: report LOG.csv --out REPORT.html");
   try {
     const visit = await readVisit(positionals, values.site, values.limits);
-    const before = values.before.length === 0 ? null : await readVisit(values.before, values["before-site"] ?? values.site, values.limits);
+    const before = values.before.length === 0 ? visit.before : measured(await readBefore(values));
     const units = readUnits(values.units) ?? unitsAsInFile(visit.record);
     const document = writeFindings(visit.record, visit.analysis, units);
     await writeWhole(values.out, reportOf(visit.record, document, await orderOf(visit, before, units, values)));
@@ -75,28 +89,43 @@ export async function runReport(args: readonly string[]): Promise<number> {
 
 type Values = ReturnType<typeof readOptions>["values"];
 
-async function orderOf(visit: Visit, before: Visit | null, units: UnitChoice, values: Values): Promise<ReportOrder> {
-  const names = (v: Visit) => v.record.files.map((file) => file.name).join(", ");
-  const measures = (v: Visit) => measureVisit(inGauge(v.record, v.analysis.site.atmosphere.value), v.analysis);
+/** The earlier visit: under the facts of the later one where it has none of its own. */
+const readBefore = ({ before, "before-site": ownSite, site, limits }: Values): Promise<Visit> =>
+  before.some(isVisitFile) ? readVisit(before, undefined, undefined) : readVisit(before, ownSite ?? site, limits);
+
+async function orderOf(visit: Visit, before: NamedMeasures | null, units: UnitChoice, values: Values): Promise<ReportOrder> {
+  const { analysis } = visit;
   return {
-    siteName: visit.analysis.site.name,
-    comparison:
-      before === null
-        ? null
-        : comparedVisits({ name: names(before), measures: measures(before) }, { name: names(visit), measures: measures(visit) }),
-    done: [],
+    siteName: analysis.site.name,
+    comparison: before === null ? null : comparedVisits(before, measured(visit)),
+    checklist: values.done.reduce((ticked, step) => withEntry(ticked, { ...entryOf(ticked, step), done: true }), visit.checklist),
     letterhead: { lines: values.letterhead, logo: values.logo === undefined ? null : await readLogo(values.logo) },
     units,
     paper: values.paper === "Letter" ? "Letter" : "A4",
-    leaveOut: REPORT_SECTIONS.filter((id) => values["leave-out"].includes(id)),
+    leaveOut: REPORT_SECTIONS.filter((id) => values["leave-out"].includes(id) || (id === "notes" && !values.notes)),
     writtenOn: values.date ?? null,
   };
 }
 
+const measured = ({ record, analysis }: Visit): NamedMeasures => ({
+  name: record.files.map((file) => file.name).join(", "),
+  measures: measureVisit(inGauge(record, analysis.site.atmosphere.value), analysis),
+});
+
 async function readVisit(paths: readonly string[], sitePath: string | undefined, limitsPath: string | undefined): Promise<Visit> {
+  if (paths.some(isVisitFile)) return visitOutOfFile(paths, sitePath, limitsPath);
   const site = await readFacts(sitePath ?? null, limitsPath ?? null);
   const record = await readLogs(paths, { answers: {}, columns: [], zone: site.zone });
-  return { record, analysis: analyse(record, site) };
+  return { record, analysis: analyse(record, site), checklist: EMPTY_CHECKLIST, before: null };
+}
+
+/** A visit file brings its own facts, limits, ticks and the visit it is compared with. */
+async function visitOutOfFile(paths: readonly string[], sitePath: string | undefined, limitsPath: string | undefined): Promise<Visit> {
+  if (paths.length > 1) throw new UsageError("A visit file stands alone: it holds its own log.");
+  if (sitePath !== undefined || limitsPath !== undefined)
+    throw new UsageError("A visit file holds its own site facts and limits: leave --site and --limits out.");
+  const { record, site, checklist, before } = await readVisitInFile(paths[0]);
+  return { record, analysis: analyse(record, site), checklist, before };
 }
 
 const PICTURES: ReadonlyMap<string, string> = new Map([
@@ -121,6 +150,8 @@ function readOptions(args: readonly string[]) {
     const unknown = read.values["leave-out"].find((id) => !REPORT_SECTIONS.includes(id as ReportSectionId));
     if (unknown !== undefined)
       throw new UsageError(`--leave-out ${unknown}: there is no such section. Sections: ${REPORT_SECTIONS.join(", ")}.`);
+    const noStep = read.values.done.find((id) => !ADVICE_IDS.some((known) => known === id));
+    if (noStep !== undefined) throw new UsageError(`--done ${noStep}: there is no such step. Steps: ${ADVICE_IDS.join(", ")}.`);
     if (!["A4", "Letter"].includes(read.values.paper)) throw new UsageError(`--paper is A4 or Letter, not ${read.values.paper}.`);
     return read;
   } catch (error) {

@@ -1,4 +1,4 @@
-import type { AdviceId } from "../../shared/findings/advice";
+import type { Checklist } from "../../shared/findings/checklist";
 import type { ComparedVisits } from "../../shared/findings/comparison";
 import type { ThinTrace } from "../../shared/record/thin-trace";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
@@ -12,6 +12,7 @@ export const REPORT_SECTIONS = [
   "before-and-after",
   "causes",
   "next-visit",
+  "notes",
   "cannot-show",
   "site-facts",
   "record",
@@ -29,8 +30,8 @@ export type ReportInput = {
   /** The worst stretch of each finding, closer: by the finding's index in the document. */
   readonly closeUps: readonly { readonly finding: number; readonly trace: ThinTrace }[];
   readonly comparison: ComparedVisits | null;
-  /** Steps ticked as done; the rest is proposed. */
-  readonly done: readonly AdviceId[];
+  /** What was ticked and written down on site: steps ticked as done are told as done, the rest is proposed. */
+  readonly checklist: Checklist;
   readonly letterhead: Letterhead;
   readonly units: UnitChoice;
   readonly paper: "A4" | "Letter";

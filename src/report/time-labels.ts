@@ -1,7 +1,7 @@
 import type { Clock } from "../../shared/record/clock";
 import type { FindingsDocument, Instant } from "../../shared/schemas/findings-document";
 import { seconds } from "../../shared/units/quantity";
-import { sayClockZone, saySpan } from "../../shared/wording/instant";
+import { sayClockZone, sayDays, saySpan } from "../../shared/wording/instant";
 import { timeTicks } from "../charts/time-axis";
 
 /** Times that fit under a picture without touching. */
@@ -16,6 +16,8 @@ export function timeLabels({ record }: FindingsDocument, locale: string | null) 
   return {
     secondsOf,
     whole: saySpan(clock, { from: seconds(0), to: seconds(duration) }, locale),
+    /** For people who only want to know when: " from 2 March 2026 to 5 March 2026 (3 days)", or how long. */
+    days: sayDays(clock, duration, locale),
     say: (from: number, to: number) => saySpan(clock, { from: seconds(from), to: seconds(to) }, locale),
     ticks: (from: number, to: number) => timeTicks({ from: seconds(from), to: seconds(to) }, clock, false, MOST_TICKS, locale),
     zoneNote: sayClockZone(clock),

@@ -39,7 +39,7 @@ export function drawTrace({ trace, units, ticks, levels, shaded, alternative, is
     .filter((channel) => channel.low.some((value) => value !== null))
     .toSorted((a, b) => place(a.role) - place(b.role))
     .slice(0, MOST_PANELS);
-  const heights = channels.map(({ role }) => (role === "pressure" ? 120 : 64) * (isSmall ? 0.8 : 1));
+  const heights = channels.map(({ role }) => (role === "pressure" ? 120 : 64) * (isSmall ? 0.66 : 1));
   const tops = heights.map((_, i) => NAME + heights.slice(0, i).reduce((sum, height) => sum + height + GAP + NAME, 0));
   const bottom = channels.length === 0 ? 0 : (tops.at(-1) ?? 0) + (heights.at(-1) ?? 0);
   const x = (s: number) => LEFT + ((s - trace.fromS) / Math.max(1e-9, trace.toS - trace.fromS)) * (WIDTH - LEFT - RIGHT);

@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, type UnzipFileInfo, type Unzipped, unzipSync, Zip, ZipDeflate } from "fflate";
-import { readVisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
+import { readVisitFile, VISIT_FILE_END, writeVisitFile } from "../../shared/schemas/visit-file";
 import { fileNameFrom } from "../parts/save-as-file";
 import type { PickedFile } from "../worker/messages";
 import { packLog, unpackLog } from "./log-packing";
@@ -7,8 +7,6 @@ import { loadVisit } from "./visit-store";
 
 /** A visit out of a file, with its log where the file carries it. */
 export type ArchivedVisit = { readonly name: string; readonly text: string; readonly files: readonly PickedFile[] };
-
-export const VISIT_FILE_END = ".evenhead.json";
 
 /** The text of a kept visit's file with its log; null where it is no longer kept. */
 export async function visitFileWithLog(id: string): Promise<{ readonly name: string; readonly text: string } | null> {

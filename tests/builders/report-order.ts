@@ -1,3 +1,4 @@
+import { EMPTY_CHECKLIST } from "../../shared/findings/checklist";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { ReportOrder } from "../../src/report/report-input";
 
@@ -5,7 +6,7 @@ import type { ReportOrder } from "../../src/report/report-input";
 export const bareOrder = (units: UnitChoice, parts: Partial<ReportOrder> = {}): ReportOrder => ({
   siteName: null,
   comparison: null,
-  done: [],
+  checklist: EMPTY_CHECKLIST,
   letterhead: { lines: [], logo: null },
   units,
   paper: "A4",

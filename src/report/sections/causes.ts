@@ -1,5 +1,9 @@
+import { REPORT_WORDS } from "../../../shared/wording/report-sheet";
 import { type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
+
+/** The strongest come first; a healthy site has dozens of hints. */
+const MOST_SHOWN = 8;
 
 export function causesSection({ document }: ReportInput): Markup | null {
   const likely = document.causes.filter((cause, i) => i < 3 || cause.confidence >= 0.1);
@@ -11,4 +15,8 @@ ${list("For", cause.for)}${list("Against", cause.against)}${cause.toSeparate ===
 }
 
 const list = (title: string, items: readonly string[]): Markup | null =>
-  items.length === 0 ? null : markup`<p>${title}:</p><ul>${items.map((item) => markup`<li>${item}</li>`)}</ul>`;
+  items.length === 0
+    ? null
+    : markup`<p class="lead">${title}:</p><ul class="evidence">${items.slice(0, MOST_SHOWN).map((item) => markup`<li>${item}</li>`)}${
+        items.length > MOST_SHOWN ? markup`<li>${REPORT_WORDS.moreEvidence(items.length - MOST_SHOWN)}</li>` : null
+      }</ul>`;

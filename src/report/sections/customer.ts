@@ -1,6 +1,7 @@
-import type { AcceptanceId } from "../../../shared/findings/acceptance";
+import { ACCEPTANCE_IDS, type AcceptanceId } from "../../../shared/findings/acceptance";
 import { ADVICE_IDS, type AdviceId } from "../../../shared/findings/advice";
 import { CAUSE_IDS, type CauseId } from "../../../shared/findings/cause";
+import { doneSteps } from "../../../shared/findings/checklist";
 import { formatQuantity } from "../../../shared/units/format-quantity";
 import { MEASURES } from "../../../shared/wording/comparison";
 import {
@@ -10,7 +11,10 @@ import {
   CUSTOMER_CAUTIONS,
   FOR_CUSTOMER,
   MEASURES_FOR_CUSTOMER,
+  NOTHING_FOUND,
   OVER_PRESSURE_CAUTION,
+  sayNotKept,
+  sayRecorded,
   VERDICT_FOR_CUSTOMER,
 } from "../../../shared/wording/customer";
 import { type Markup, markup } from "../markup";
@@ -25,12 +29,11 @@ const isAdvice = (id: string): id is AdviceId => ADVICE_IDS.some((known) => know
 /** One page in plain words: what was found, why, what was done or is proposed, what to expect, what to look out for. */
 export function customerSection(input: ReportInput): Markup {
   const { document, units } = input;
-  const said = document.findings.flatMap((f) => (f.overLimit === true ? (FOR_CUSTOMER[f.kind] ?? []) : []));
   const over = document.findings.some((f) => f.kind === "over-marked-pressure");
   return markup`<section class="alone"><h2>In plain words</h2>
-<p>Your water system was recorded: ${timeLabels(document, units.locale).whole}.</p>
+<p>${sayRecorded(timeLabels(document, units.locale).days)}</p>
 <h3>What was found</h3>
-${said.length === 0 ? markup`<p>Nothing in the record breaks the limits that were set.</p>` : list(said)}
+${found(input)}
 <h3>Why</h3><p>${whySentence(document.causes[0])}</p>
 ${steps(input)}
 ${input.comparison === null ? figures(input) : didItHelp(input, input.comparison)}
@@ -43,10 +46,23 @@ function whySentence(cause: ReportInput["document"]["causes"][number] | undefine
   return `Most likely ${CAUSE_FOR_CUSTOMER[cause.id]}.`;
 }
 
+/**
+ * What breaks a limit, in plain words. Findings and checks judge by themselves, so that a check may not be kept where no finding breaks a limit:
+ * it is named here, unless the figures below show it.
+ */
+function found({ document, comparison }: ReportInput): Markup {
+  const said = document.findings.flatMap((f) => (f.overLimit === true ? (FOR_CUSTOMER[f.kind] ?? []) : []));
+  const notKept = document.acceptance.flatMap(({ id, name, state }) => (state === "not-met" ? [plainName(id, name)] : []));
+  const isShownBelow = comparison === null && said.length > 0;
+  const all = [...said, ...(notKept.length === 0 || isShownBelow ? [] : [sayNotKept(notKept)])];
+  return all.length === 0 ? markup`<p>${NOTHING_FOUND}</p>` : list(all);
+}
+
 const list = (items: readonly string[]): Markup => markup`<ul>${items.map((item) => markup`<li>${item}</li>`)}</ul>`;
 
 /** Done, proposed, and what will be noticed of it. */
-function steps({ document, done }: ReportInput): Markup {
+function steps({ document, checklist }: ReportInput): Markup {
+  const done = doneSteps(checklist);
   const open = document.advice.flatMap(({ id }) => (isAdvice(id) && !done.includes(id) ? [id] : []));
   const words = (ids: readonly AdviceId[]) => ids.map((id) => ADVICE_FOR_CUSTOMER[id].does);
   const expected = [...new Set([...done, ...open].flatMap((id) => ADVICE_FOR_CUSTOMER[id].expect ?? []))];
@@ -56,14 +72,17 @@ ${expected.length === 0 ? null : markup`<h3>What to expect</h3>${list(expected)}
 }
 
 const STATES = { met: "Kept", "not-met": "Not kept", "cannot-tell": "Not known" } as const;
-const isForCustomer = (id: string): id is AcceptanceId => id in CHECKS_FOR_CUSTOMER;
+const isCheck = (id: string): id is AcceptanceId => ACCEPTANCE_IDS.some((known) => known === id);
+const plainName = (id: string, name: string): string => (isCheck(id) ? CHECKS_FOR_CUSTOMER[id].name : name);
 
-/** The checks that can be felt at the tap or heard at the pump, against their limits. */
+/** The checks that can be felt at the tap or heard at the pump, and any that is not kept, against their limits. */
 function figures({ document }: ReportInput): Markup | null {
-  const lines = document.acceptance.filter(({ id, limit }) => isForCustomer(id) && limit !== null);
+  const lines = document.acceptance.filter(
+    ({ id, limit, state }) => limit !== null && (state === "not-met" || (isCheck(id) && CHECKS_FOR_CUSTOMER[id].canBeFelt)),
+  );
   if (lines.length === 0) return null;
-  return markup`<h3>In figures</h3><table class="plain checks"><thead><tr><th scope="col">What</th><th scope="col">Recorded</th><th scope="col">Limit</th><th scope="col"></th></tr></thead><tbody>
-${lines.map((line) => markup`<tr><th scope="row">${isForCustomer(line.id) ? (CHECKS_FOR_CUSTOMER[line.id] ?? line.name) : line.name}</th><td>${line.value}</td><td>${(line.limit ?? "").replace(/ \([^()]*\)$/, "")}</td><td class="verdict">${STATES[line.state]}</td></tr>`)}</tbody></table>`;
+  return markup`<h3>In figures</h3><table class="plain checks"><thead><tr><th scope="col">What</th><th scope="col">Recorded</th><th scope="col">Limit</th><th scope="col">Kept?</th></tr></thead><tbody>
+${lines.map((line) => markup`<tr><th scope="row">${plainName(line.id, line.name)}</th><td>${line.value}</td><td>${(line.limit ?? "").replace(/ \([^()]*\)$/, "")}</td><td class="verdict">${STATES[line.state]}</td></tr>`)}</tbody></table>`;
 }
 
 function didItHelp({ units }: ReportInput, { comparison }: NonNullable<ReportInput["comparison"]>): Markup {

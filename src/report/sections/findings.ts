@@ -10,7 +10,7 @@ export function findingsSection(input: ReportInput): Markup | null {
   if (document.findings.length === 0) return null;
   return markup`<section><h2>Findings</h2>${document.findings.map((f, i) => {
     const close = closeUps.find((c) => c.finding === i);
-    return markup`<article><h3>${f.overLimit === true ? "Over the limit: " : ""}${f.title}</h3><p class="lead">${f.text}</p>
+    return markup`<article><h3>${f.overLimit === true ? "Over the limit: " : ""}${f.title}</h3><p>${f.text}</p>
 ${close === undefined ? null : closeUp(input, f, close.trace)}
 <p class="note">How computed: ${f.method} From: ${f.basis}. What would make it wrong: ${f.wrongIf}${f.sharpenedBy === null ? "" : ` It would be sharper with ${f.sharpenedBy}.`}</p></article>`;
   })}</section>`;

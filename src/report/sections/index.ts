@@ -7,6 +7,7 @@ import { causesSection } from "./causes";
 import { customerSection } from "./customer";
 import { findingsSection } from "./findings";
 import { nextVisitSection } from "./next-visit";
+import { notesSection } from "./notes";
 import { recordSection, siteFactsSection } from "./reference";
 import { traceSection } from "./trace";
 
@@ -19,6 +20,7 @@ export const SECTIONS: readonly { readonly id: ReportSectionId; readonly write: 
   { id: "before-and-after", write: beforeAndAfterSection },
   { id: "causes", write: causesSection },
   { id: "next-visit", write: nextVisitSection },
+  { id: "notes", write: notesSection },
   { id: "cannot-show", write: cannotShowSection },
   { id: "site-facts", write: siteFactsSection },
   { id: "record", write: recordSection },

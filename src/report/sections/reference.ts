@@ -23,7 +23,7 @@ export function siteFactsSection({ document }: ReportInput): Markup | null {
         : [],
   );
   if (rows.length === 0) return null;
-  return markup`<section><h2>Site facts</h2><table><thead><tr><th scope="col">Fact</th><th scope="col">As written</th><th scope="col">Origin</th></tr></thead><tbody>${rows}</tbody></table></section>`;
+  return markup`<section class="together"><h2>Site facts</h2><table><thead><tr><th scope="col">Fact</th><th scope="col">As written</th><th scope="col">Origin</th></tr></thead><tbody>${rows}</tbody></table></section>`;
 }
 
 const row = (name: string, fact: WrittenFact): Markup =>
@@ -37,7 +37,7 @@ const OTHER_FACTS: ReadonlyMap<string, string> = new Map([["atmosphere", "Air pr
 /** What anyone needs to repeat the analysis from the original log. */
 export function recordSection({ document }: ReportInput): Markup {
   const { record } = document;
-  return markup`<section><h2>The record's fingerprint</h2>
+  return markup`<section class="together"><h2>The record's fingerprint</h2>
 <table><thead><tr><th scope="col">File</th><th scope="col">Bytes</th><th scope="col">SHA-256</th></tr></thead><tbody>${record.files.map((f) => markup`<tr><td>${f.name}</td><td>${f.bytes}</td><td class="hash">${f.sha256 ?? "not worked out"}</td></tr>`)}</tbody></table>
 <p>${record.rows.accepted} rows accepted, ${record.rows.rejected} rejected, ${record.rows.duplicate} duplicate, ${record.rows.reordered} put in order.</p>
 ${record.questions.length === 0 ? null : markup`<h3>Assumed while reading</h3><ul>${record.questions.map((q) => markup`<li>${q.text} Assumed: ${q.assumed}.</li>`)}</ul>`}

@@ -1,6 +1,4 @@
 import { useId, useState } from "react";
-import { ADVICE_IDS } from "../../../shared/findings/advice";
-import type { Checklist } from "../../../shared/findings/checklist";
 import { REPORT_WORDS } from "../../../shared/wording/report-sheet";
 import { saveAsFile } from "../../parts/save-as-file";
 import { eventsCsv } from "../../report/events-csv";
@@ -10,12 +8,12 @@ import type { StoryProps } from "../view-props";
 import { dataAddress } from "./data-address";
 import "./report-sheet.css";
 
-/** Steps of the next visit that were ticked: the customer's page tells them as done. */
-const doneSteps = ({ entries }: Checklist) => ADVICE_IDS.filter((id) => entries.some(({ step, done }) => done && step === id));
+/** Notes may be meant for colleagues only: they go in where that is asked for. */
+const LEFT_OUT_AT_FIRST: readonly ReportSectionId[] = ["notes"];
 
 /** What goes into the report; it is written as one file that anyone can open, read and print without this program. */
 export function ReportSheet({ state, visit, commands, preferences, kept: { compared } }: StoryProps) {
-  const [leaveOut, setLeaveOut] = useState<readonly ReportSectionId[]>([]);
+  const [leaveOut, setLeaveOut] = useState<readonly ReportSectionId[]>(LEFT_OUT_AT_FIRST);
   const [letterhead, setLetterhead] = useState(() => keptLetterhead().lines.join("\n"));
   const [logo, setLogo] = useState(() => keptLetterhead().logo);
   const [paper, setPaper] = useState<"A4" | "Letter">(preferences.units.pressure === "psi" ? "Letter" : "A4");
@@ -30,7 +28,7 @@ export function ReportSheet({ state, visit, commands, preferences, kept: { compa
     const html = await commands.report({
       siteName: name,
       comparison: compared,
-      done: doneSteps(state.checklist),
+      checklist: state.checklist,
       letterhead: head,
       units: preferences.units,
       paper,

@@ -1,11 +1,11 @@
 import { useState } from "react";
-import { writeVisitFile } from "../../../shared/schemas/visit-file";
+import { VISIT_FILE_END, writeVisitFile } from "../../../shared/schemas/visit-file";
 import { saySaving } from "../../../shared/wording/saving";
 import { saySpace, VISITS_WORDS } from "../../../shared/wording/visits";
 import { FileButton } from "../../parts/file-button";
 import { saveAsFile } from "../../parts/save-as-file";
 import type { KeptVisits } from "../../state/use-kept-visits";
-import { exportVisits, readArchive, VISIT_FILE_END, visitFileWithLog } from "../../storage/archive";
+import { exportVisits, readArchive, visitFileWithLog } from "../../storage/archive";
 import { CorrectionList } from "../bring-in/correction-list";
 import type { PageProps } from "../view-props";
 import { KeptList } from "./kept-list";

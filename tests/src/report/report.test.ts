@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { comparedVisits } from "../../../analysis/comparison/before-and-after";
+import { EMPTY_CHECKLIST } from "../../../shared/findings/checklist";
 import { writeReport } from "../../../src/report/report";
 import { REPORT_SECTIONS, type ReportInput, type ReportSectionId } from "../../../src/report/report-input";
 import { SECTIONS } from "../../../src/report/sections";
@@ -52,6 +53,7 @@ describe("each section of the report says its part", () => {
       "Boyle's law",
       "If this turns out to be wrong",
     ],
+    notes: ["Noted on site", "Raise the precharge. Not done. 34 psi before", "Key at the mill."],
     "cannot-show": ["Without flow no leak is seen."],
     "site-facts": ["Set pressure", "52 psi", "given", "3 psi", "assumed"],
     record: ["ab".repeat(32), "3600 rows accepted, 2 rejected", "Assumed: dmy", "Two blank rows"],
@@ -68,15 +70,19 @@ describe("each section of the report says its part", () => {
   test("a section with nothing to say is not there", () => {
     const bare = exampleReport({
       document: exampleDocument({ acceptance: [], causes: [], advice: [], cannotTell: [], findings: [], site: {} }),
+      checklist: EMPTY_CHECKLIST,
     });
-    for (const id of ["acceptance", "causes", "next-visit", "cannot-show", "findings", "site-facts", "before-and-after"] as const)
+    for (const id of ["acceptance", "causes", "next-visit", "cannot-show", "findings", "site-facts", "before-and-after", "notes"] as const)
       expect(section(id, bare)).toBe("");
   });
 });
 
 describe("the customer's page", () => {
   test("tells what was ticked as done, and no longer proposes it", () => {
-    const html = section("customer", exampleReport({ done: ["raise-precharge"] }));
+    const html = section(
+      "customer",
+      exampleReport({ checklist: { entries: [{ step: "raise-precharge", done: true, note: "" }], notes: "" } }),
+    );
     expect(words(html)).toMatch(/What was done If the air charge has run low, fill it up\. What is proposed No work is proposed\./);
   });
   test("names no cause that is less likely than not", () => {
@@ -85,7 +91,7 @@ describe("the customer's page", () => {
     expect(words(section("customer", exampleReport({ document })))).toContain("does not settle the reason");
   });
   test("says in plain words whether it helped", () =>
-    expect(words(section("customer"))).toContain("Did it help? Yes: what was recorded afterwards keeps"));
+    expect(words(section("customer"))).toContain("Did it help? Yes: what was compared keeps"));
 });
 
 describe("a report", () => {

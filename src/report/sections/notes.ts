@@ -1,0 +1,21 @@
+import { ADVICE_IDS, type AdviceId } from "../../../shared/findings/advice";
+import { ADVICE_FOR_CUSTOMER } from "../../../shared/wording/customer";
+import { REPORT_WORDS } from "../../../shared/wording/report-sheet";
+import { type Markup, markup } from "../markup";
+import type { ReportInput } from "../report-input";
+
+const isAdvice = (id: string): id is AdviceId => ADVICE_IDS.some((known) => known === id);
+
+/** What was ticked and noted on site, in the words of whoever wrote it; null where nothing was. */
+export function notesSection({ checklist: { entries, notes }, document }: ReportInput): Markup | null {
+  if (entries.length === 0 && notes.trim() === "") return null;
+  const nameOf = (step: string) =>
+    document.advice.find(({ id }) => id === step)?.do ?? (isAdvice(step) ? ADVICE_FOR_CUSTOMER[step].does : step);
+  const list = entries.map(
+    ({ step, done, note }) =>
+      markup`<li>${nameOf(step)} <strong>${done ? REPORT_WORDS.done : REPORT_WORDS.notDone}.</strong>${note === "" ? "" : ` ${note}`}</li>`,
+  );
+  return markup`<section><h2>${REPORT_WORDS.notes}</h2>${list.length === 0 ? null : markup`<ul class="evidence">${list}</ul>`}${
+    notes.trim() === "" ? null : markup`<p class="written">${notes}</p>`
+  }</section>`;
+}
