@@ -1,4 +1,4 @@
-import type { MeasureId, Verdict } from "../../shared/findings/comparison";
+import type { ComparedMeasure, MeasureId, Verdict } from "../../shared/findings/comparison";
 import type { Measured } from "../../shared/units/measured";
 
 const HIGHER_IS_BETTER: readonly MeasureId[] = ["share-within-band"];
@@ -13,23 +13,33 @@ export function keepsLimit(id: MeasureId, { value, low, high }: Measured, limit:
   return HIGHER_IS_BETTER.includes(id) ? low >= limit : high <= limit;
 }
 
+const isBetter = (id: MeasureId, { low, high }: Measured): boolean => (HIGHER_IS_BETTER.includes(id) ? low > 0 : high < 0);
+
 /**
  * What a measure says of a change. The acceptance limit decides first; a difference counts only where its 95 % interval leaves out zero.
  * @param limit null where none is set     @param mayMeet false where something else keeps the limit from being met
  */
 export function verdictOf(id: MeasureId, after: Measured, difference: Measured, limit: number | null, mayMeet = true): Verdict {
   if (mayMeet && keepsLimit(id, after, limit)) return "met";
-  const sign = HIGHER_IS_BETTER.includes(id) ? -1 : 1;
-  const better = sign > 0 ? difference.high < 0 : difference.low > 0;
-  const worse = sign > 0 ? difference.low > 0 : difference.high < 0;
-  if (better) return limit === null ? "better" : "better-but-not-met";
-  return worse ? "worse" : "no-change-shown";
+  if (isBetter(id, difference)) return limit === null ? "better" : "better-but-not-met";
+  const isWorse = HIGHER_IS_BETTER.includes(id) ? difference.high < 0 : difference.low > 0;
+  return isWorse ? "worse" : "no-change-shown";
 }
 
-const FROM_WEAKEST: readonly Verdict[] = ["worse", "no-change-shown", "better-but-not-met", "met"];
+type Judged = Pick<ComparedMeasure, "id" | "verdict" | "limit" | "difference">;
 
-/** The weakest verdict among the measures that have a limit; "cannot-compare" where none could be compared. */
-export function overallVerdict(measures: readonly { readonly verdict: Verdict; readonly limit: number | null }[]): Verdict {
-  const judged = measures.filter((m) => m.limit !== null || m.verdict === "worse").map((m) => m.verdict);
-  return FROM_WEAKEST.find((verdict) => judged.includes(verdict)) ?? "cannot-compare";
+/**
+ * The verdict of the visit from the measures that have a limit: worse where one is; met where all are; better but not met where one became
+ * plainly better and not all are met; else no change shown. "cannot-compare" where none could be compared.
+ */
+export function overallVerdict(measures: readonly Judged[]): Verdict {
+  const judged = measures.filter((m) => m.verdict !== "cannot-compare" && (m.limit !== null || m.verdict === "worse"));
+  if (judged.length === 0) return "cannot-compare";
+  if (judged.some((m) => m.verdict === "worse")) return "worse";
+  if (judged.every((m) => m.verdict === "met")) return "met";
+  return judged.some(becameBetter) ? "better-but-not-met" : "no-change-shown";
 }
+
+/** A measure that is met may have been met before as well: only its difference tells of a change. */
+const becameBetter = ({ id, verdict, difference }: Judged): boolean =>
+  verdict === "better-but-not-met" || (verdict === "met" && difference !== null && isBetter(id, difference));

@@ -105,7 +105,7 @@ export type ComparedMeasure = {
 
 export type Comparison = {
   readonly measures: readonly ComparedMeasure[];
-  /** The verdict of the visit: the weakest among the measures that have a limit. */
+  /** The verdict of the visit, from the measures that have a limit. */
   readonly overall: Verdict;
   /** Share of the time of both visits that had a like demand to set against; null where demand is not known in both. */
   readonly matchedShare: number | null;

@@ -3,7 +3,8 @@ import { compareVisits } from "../../../analysis/comparison/before-and-after";
 import { matchDemand } from "../../../analysis/comparison/demand-match";
 import { overallVerdict, verdictOf } from "../../../analysis/comparison/verdict";
 import { seededRandom } from "../../../analysis/numerics/random";
-import type { VisitMeasures } from "../../../shared/findings/comparison";
+import type { Verdict, VisitMeasures } from "../../../shared/findings/comparison";
+import type { Measured } from "../../../shared/units/measured";
 import { measuredVisit } from "../../builders/measured-visits";
 
 const starts = (before: VisitMeasures, after: VisitMeasures) =>
@@ -144,12 +145,17 @@ describe("the verdict follows the limit", () => {
   ] as const)("%s", (verdict, after, difference, limit) => expect(verdictOf("starts-per-hour", after, difference, limit)).toBe(verdict));
   test("more is better for the share within the band", () =>
     expect(verdictOf("share-within-band", m(0.99, 0.005), m(0.2, 0.1), 0.95)).toBe("met"));
-  test("the weakest measure with a limit decides", () =>
-    expect(
-      overallVerdict([
-        { verdict: "met", limit: 1 },
-        { verdict: "no-change-shown", limit: 1 },
-        { verdict: "better", limit: null },
-      ]),
-    ).toBe("no-change-shown"));
+  describe("and that of the visit follows the measures with a limit", () => {
+    const is = (verdict: Verdict, difference: Measured | null = m(0, 1), limit: number | null = 1) =>
+      ({ id: "starts-per-hour", verdict, limit, difference }) as const;
+    test.each<readonly [Verdict, string, readonly Parameters<typeof overallVerdict>[0][number][]]>([
+      ["worse", "one is worse, whatever the others are", [is("met", m(-6, 2)), is("worse", m(6, 2), null)]],
+      ["met", "all are met", [is("met"), is("met", m(-6, 2))]],
+      ["better-but-not-met", "one became better and another stands", [is("better-but-not-met", m(-6, 2)), is("no-change-shown")]],
+      ["better-but-not-met", "one is met that was plainly not before", [is("met", m(-6, 2)), is("no-change-shown")]],
+      ["no-change-shown", "what is met was met before", [is("met", m(-0.5, 1)), is("no-change-shown")]],
+      ["no-change-shown", "only one without a limit became better", [is("better", m(-6, 2), null), is("no-change-shown")]],
+      ["cannot-compare", "none could be compared", [is("cannot-compare", null)]],
+    ])("%s where %s", (verdict, _where, measures) => expect(overallVerdict(measures)).toBe(verdict));
+  });
 });
