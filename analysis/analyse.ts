@@ -8,14 +8,12 @@ import { advise } from "./advice/advise";
 import { detectEach } from "./detectors";
 import { diagnose } from "./diagnosis/diagnose";
 import { findFaults } from "./faults";
+import { atOneGo } from "./numerics/at-one-go";
 import { findSegments } from "./segments";
 
 /** The whole path from record to advice at one go. */
 export function analyse(asRead: LogRecord, site: SiteFacts): Analysis {
-  const steps = analyseInSteps(asRead, site);
-  let step = steps.next();
-  while (step.done !== true) step = steps.next();
-  return step.value;
+  return atOneGo(analyseInSteps(asRead, site));
 }
 
 /**

@@ -41,5 +41,7 @@ export function demandOf(events: readonly DemandEvent[], referencePressure: numb
 /** A staircase as it is, for a draw taken from a meter: flow i holds from time i. Shape [n] both. @throws RangeError where the lengths differ */
 export function demandFromMeter(times: Float64Array, flows: ArrayLike<number>, referencePressure: number, exponent: 0 | 0.5): Demand {
   if (times.length !== flows.length) throw new RangeError(`demandFromMeter: ${times.length} times, ${flows.length} flows`);
-  return { times, flows: Float64Array.from(flows, (flow) => (Number.isNaN(flow) ? 0 : Math.max(0, flow))), referencePressure, exponent };
+  const sound = new Float64Array(flows.length);
+  for (let i = 0; i < flows.length; i++) if (flows[i] > 0) sound[i] = flows[i];
+  return { times, flows: sound, referencePressure, exponent };
 }

@@ -4,6 +4,7 @@ import type { FittedParameter, OutsideModel, ParameterId } from "../../shared/fi
 import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { atOneGo } from "../numerics/at-one-go";
 import { quantile } from "../numerics/order-statistics";
 import { combined, inLog, onLine } from "./fit/estimate";
 import { explainedShare } from "./fit/explained";
@@ -40,17 +41,27 @@ const USUAL_DISTANCE = 1.5; // m
  * The model of this site, from levels, slopes, volumes and the loop's own answers, with what the detectors found as it stands; what the log
  * does not fix keeps its usual spread and says so. Null where there is no pressure or no pump state to go by.
  */
-export function fitSite(
+export const fitSite = (
   record: LogRecord,
   segments: Segments,
   outcomes: readonly Outcome[],
   site: SiteFacts,
   faults: readonly LogFault[] = [],
-): FittedSite | null {
+): FittedSite | null => atOneGo(fitSiteInSteps(record, segments, outcomes, site, faults));
+
+/** The same with a rest now and then, so that whoever waits for it can look up and stop it half-way. */
+export function* fitSiteInSteps(
+  record: LogRecord,
+  segments: Segments,
+  outcomes: readonly Outcome[],
+  site: SiteFacts,
+  faults: readonly LogFault[] = [],
+): Generator<undefined, FittedSite | null> {
   const trace = traceOf(record, segments, faults);
   if (trace === null) return null;
   const still = fitStill(trace, outcomes, site);
-  const parameters = fitMotion(trace, outcomes, still.parameters, still.frame);
+  yield;
+  const parameters = yield* fitMotion(trace, outcomes, still.parameters, still.frame);
   const model = siteWith(still.frame, valuesOf(parameters));
   const reference = parameters["set-pressure"].value;
   const explained = explainedShare(model, trace, reference);
@@ -95,12 +106,13 @@ function fitRamp(trace: Trace): FittedParameter {
 }
 
 /** Loop and sleep, which need the rest of the model to be read. */
-function fitMotion(trace: Trace, outcomes: readonly Outcome[], still: Parameters, frame: Frame): Parameters {
+function* fitMotion(trace: Trace, outcomes: readonly Outcome[], still: Parameters, frame: Frame): Generator<undefined, Parameters> {
   if (frame.control === "fixed-speed") return still;
   const values = valuesOf(still);
   const flow = trace.flow === null ? 0.3 * frame.ratedFlow : Math.max(0.1 * frame.ratedFlow, quantile(trace.flow, 0.8));
   const usual = usualLoop(frame, values);
   const direct = fitLoop(trace, values["set-pressure"]);
+  yield;
   const loop =
     direct === null
       ? loopFromSwing(usual, findingOf(outcomes, "oscillation"), flow, frame, values)
@@ -111,8 +123,9 @@ function fitMotion(trace: Trace, outcomes: readonly Outcome[], still: Parameters
         };
   const stop = fitStop(trace, values["set-pressure"], values["lag-share"] * loop.lag.value);
   const moving = { ...still, gain: loop.gain, "integral-time": loop.integralTime, "loop-lag": loop.lag, "stop-pressure": stop };
+  yield;
   const asleep = { ...moving, "sleep-delay": fitSleepDelay(trace, frame, valuesOf(moving)) };
-  return { ...asleep, ...refine(trace, frame, asleep, valuesOf(asleep)) };
+  return { ...asleep, ...(yield* refine(trace, frame, asleep, valuesOf(asleep))) };
 }
 
 function fitDistance(site: SiteFacts, outcomes: readonly Outcome[]): FittedParameter {

@@ -1,3 +1,4 @@
+import { atOneGo } from "../numerics/at-one-go";
 import { seededRandom } from "../numerics/random";
 import { type Control, makeControl } from "./control";
 import type { Demand } from "./demand";
@@ -12,6 +13,8 @@ export type SimulatedVisit = { readonly site: SiteModel; readonly samples: Sampl
 export type SimulationOptions = {
   /** Longest step while the pump runs, s. Half of it moves periods by under 1 %. */
   readonly step?: number;
+  /** Longest step while it runs and nothing moves by more than 300 Pa/s, s; without it such stretches are not told apart. */
+  readonly quietStep?: number;
   /** Longest step while it rests, s. */
   readonly restStep?: number;
   /** Tank pressure at the start, gauge; else the pressure aimed at. */
@@ -25,26 +28,47 @@ const REST_STEP = 1;
 const NEAR_WAKING = 3e3; // Pa above the restart pressure from where steps are short again
 const STANDSTILL = 0.01; // speed share below which a coasting motor stands
 const STILL = 1e-7; // m3/s in the pipe that counts as none
+const QUIET = 300; // Pa/s: a swing of 2 s that stays under it is 0.6 kPa high, one of 20 s 2 kPa
+const LASTS = 2; // s: a swing stands still for a moment at each of its turns
+const FOLLOWING = 0.01; // speed share between what is asked and what is: a motor that hardly changes its speed
+
+const REST_EVERY = 4 * 3600; // s of the visit, some ten milliseconds of work
 
 /**
  * A visit to a simulated site: what happens, and what the logger keeps of it. Same inputs, same visit.
  * Fixed step while the pump runs; while it rests, steps up to the next sample, change of draw or the moment before it wakes.
  * @param duration s  @throws RangeError where it is not above 0
  */
-export function simulateSite(
+export const simulateSite = (
   site: SiteModel,
   demand: Demand,
   duration: number,
   seed: number,
   options: SimulationOptions = {},
-): SimulatedVisit {
+): SimulatedVisit => atOneGo(simulateInSteps(site, demand, duration, seed, options));
+
+/** The same with a rest now and then, so that whoever waits for it can look up and stop it half-way. */
+export function* simulateInSteps(
+  site: SiteModel,
+  demand: Demand,
+  duration: number,
+  seed: number,
+  options: SimulationOptions = {},
+): Generator<undefined, SimulatedVisit> {
   if (!(duration > 0 && Number.isFinite(duration))) throw new RangeError(`simulateSite: duration ${duration} s`);
   const run = prepare(site, demand, duration, seed, options);
   while (run.t < duration - 1e-9) {
+    goOn(run, demand, duration, Math.min(duration, run.t + REST_EVERY));
+    yield;
+  }
+  return { site, samples: run.logger.finish(), truth: finishTruth(run) };
+}
+
+function goOn(run: Run, demand: Demand, duration: number, until: number): void {
+  while (run.t < until - 1e-9) {
     if (!restOnce(run, demand, duration)) moveOnce(run, demand);
     if (run.t >= run.logger.due() - 1e-6) takeSamples(run);
   }
-  return { site, samples: run.logger.finish(), truth: finishTruth(run) };
 }
 
 function prepare(site: SiteModel, demand: Demand, duration: number, seed: number, options: SimulationOptions) {
@@ -57,7 +81,14 @@ function prepare(site: SiteModel, demand: Demand, duration: number, seed: number
   const startSpeed = options.startSpeed ?? 0;
   state.speed = startSpeed;
   control.begin(startSpeed);
+  const pace = (steps: number): Pace => {
+    const step = control.interval / steps;
+    return { steps, step, motorFollows: control.motorLag > 0 ? 1 - Math.exp(-step / control.motorLag) : 1 };
+  };
   const stepsPerAct = Math.max(1, Math.round(control.interval / (options.step ?? STEP)));
+  const brisk = pace(stepsPerAct);
+  const quiet =
+    options.quietStep === undefined ? brisk : pace(Math.min(stepsPerAct, Math.ceil(control.interval / options.quietStep - 1e-9)));
   const run = {
     site,
     plant,
@@ -69,19 +100,16 @@ function prepare(site: SiteModel, demand: Demand, duration: number, seed: number
     witness: makeWitness(),
     rest: { pressure: 0, stored: 0, heat: 1, draw: 0, leak: 0, back: 0 } satisfies RestStep,
     restStep: options.restStep ?? REST_STEP,
-    stepsPerAct,
-    step: control.interval / stepsPerAct,
-    order: {
-      flow: 0,
-      exponent: demand.exponent,
-      reference: demand.referencePressure,
-      drive: 0,
-      dt: control.interval / stepsPerAct,
-    } satisfies StepOrder,
+    brisk,
+    quiet,
+    pace: brisk,
+    quietFor: 0, // s
+    tankAtAct: start,
+    manifoldAtAct: start,
+    order: { flow: 0, exponent: demand.exponent, reference: demand.referencePressure, drive: 0, dt: brisk.step } satisfies StepOrder,
     untilAct: 0,
     asked: startSpeed,
     ramped: startSpeed,
-    motorFollows: control.motorLag > 0 ? 1 - Math.exp(-control.interval / stepsPerAct / control.motorLag) : 1,
     running: startSpeed > 0,
     t: 0,
     cursor: 0,
@@ -98,6 +126,9 @@ function prepare(site: SiteModel, demand: Demand, duration: number, seed: number
 }
 
 type Run = ReturnType<typeof prepare>;
+
+/** How the time from one act of the control to the next is walked. */
+type Pace = { readonly steps: number; readonly step: number; readonly motorFollows: number };
 
 /** Moves the cursor to the draw that holds now. */
 function seekDraw(run: { t: number; cursor: number }, demand: Demand): void {
@@ -116,7 +147,7 @@ function restOnce(run: Run, demand: Demand, duration: number): boolean {
   if (state.tank < NEAR_WAKING) return false;
   const until = Math.min(run.logger.due(), nextChange(run, demand), control.wakesBy(), duration, run.t + run.restStep);
   const length = until - run.t;
-  if (!(length > run.step)) return false;
+  if (!(length > run.brisk.step)) return false;
   const pressure = restPressure(run.plant, state, flow, demand.exponent, demand.referencePressure, length, run.rest);
   if (sensor.foresee(pressure, length, until) < control.wakesAt + NEAR_WAKING) return false;
   commitRest(state, run.rest);
@@ -132,13 +163,16 @@ function moveOnce(run: Run, demand: Demand): void {
   if (run.untilAct <= 0) {
     const reading = run.sensor.read(run.t);
     run.asked = control.act(reading, state.speed, run.t);
-    run.untilAct = run.stepsPerAct;
+    run.pace = paceOf(run);
+    run.order.dt = run.pace.step;
+    run.untilAct = run.pace.steps;
     watch(run, control.interval);
   }
   run.untilAct--;
-  run.ramped = rampedSpeed(run.ramped, run.asked, control, run.step);
+  const { step, motorFollows } = run.pace;
+  run.ramped = rampedSpeed(run.ramped, run.asked, control, step);
   const speedBefore = state.speed;
-  state.speed += run.motorFollows * (run.ramped - state.speed);
+  state.speed += motorFollows * (run.ramped - state.speed);
   if (run.ramped === 0 && state.speed < STANDSTILL) state.speed = 0;
   const midSpeed = (speedBefore + state.speed) / 2;
   const primed = site.pump.withoutPrime.length > 0 && within(site.pump.withoutPrime, run.t) ? 0 : 1;
@@ -147,7 +181,19 @@ function moveOnce(run: Run, demand: Demand): void {
   order.flow = flow;
   order.drive = midSpeed * midSpeed * primed;
   stepPlant(run.plant, state, order);
-  advance(run, run.step, demand);
+  advance(run, step, demand);
+}
+
+/** Long steps where neither tank nor manifold moves to speak of, and the motor has what is asked of it, for a while already. */
+function paceOf(run: Run): Pace {
+  const { state, quiet, brisk } = run;
+  if (quiet === brisk) return brisk;
+  const most = QUIET * run.control.interval;
+  const still = Math.abs(state.tank - run.tankAtAct) < most && Math.abs(state.manifold - run.manifoldAtAct) < most;
+  run.tankAtAct = state.tank;
+  run.manifoldAtAct = state.manifold;
+  run.quietFor = still && Math.abs(run.asked - state.speed) < FOLLOWING ? run.quietFor + run.control.interval : 0;
+  return run.quietFor > LASTS ? quiet : brisk;
 }
 
 function rampedSpeed(speed: number, asked: number, control: Control, dt: number): number {

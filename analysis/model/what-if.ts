@@ -2,17 +2,21 @@ import { findingOf, type Outcome } from "../../shared/findings/finding";
 import { isCannotTell, type Segments } from "../../shared/findings/segment";
 import type { Change, MeasureId, PredictedSpan, Prediction, WhatIfAnswer, WhatIfWarning } from "../../shared/findings/what-if";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { atOneGo } from "../numerics/at-one-go";
 import type { FittedSite } from "./fit";
 import { sampleAt, type Trace } from "./fit/trace";
 import { withChanges } from "./what-if/changes";
-import { mostLikely, predict } from "./what-if/predict";
+import { mostLikely, predictInSteps } from "./what-if/predict";
 
 /**
  * What a change would do: the fitted site run as it is and as changed over a span of the record, with the same draw.
  * Give `now` where the site as it is has been run already.
  * @returns null where the draw is not known or the span holds no samples
  */
-export function whatIf(
+export const whatIf = (...of: Parameters<typeof whatIfInSteps>): WhatIfAnswer | null => atOneGo(whatIfInSteps(...of));
+
+/** The same with a rest now and then, so that whoever waits for it can look up and stop it half-way. */
+export function* whatIfInSteps(
   fitted: FittedSite,
   site: SiteFacts,
   segments: Segments,
@@ -20,10 +24,10 @@ export function whatIf(
   changes: readonly Change[],
   span: PredictedSpan,
   now: Prediction | null = null,
-): WhatIfAnswer | null {
+): Generator<undefined, WhatIfAnswer | null> {
   const options = { shortCycleLimit: site.shortCycleLimit.value };
-  const asIs = now ?? predict(fitted, [], span, options);
-  const after = predict(fitted, changes, span, options);
+  const asIs = now ?? (yield* predictInSteps(fitted, [], span, options));
+  const after = changes.length === 0 ? asIs : yield* predictInSteps(fitted, changes, span, options);
   if (asIs === null || after === null) return null;
   return {
     changes,

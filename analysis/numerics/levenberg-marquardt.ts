@@ -1,3 +1,4 @@
+import { atOneGo } from "./at-one-go";
 import { choleskySolve } from "./small-system";
 
 /** A problem of least squares with bounds. Residuals are divided by their standard deviation by the caller; prior knowledge is a residual too. */
@@ -29,7 +30,10 @@ export type LeastSquaresSolution = {
  * @throws RangeError where the start lies outside its bounds
  * Source: Marquardt 1963; Huber 1964 for the weights.
  */
-export function leastSquaresByMarquardt(problem: LeastSquaresProblem): LeastSquaresSolution {
+export const leastSquaresByMarquardt = (problem: LeastSquaresProblem): LeastSquaresSolution => atOneGo(leastSquaresInSteps(problem));
+
+/** The same with a rest after each turn. */
+export function* leastSquaresInSteps(problem: LeastSquaresProblem): Generator<undefined, LeastSquaresSolution> {
   const { low, high } = problem;
   if (problem.start.some((value, i) => !(value >= low[i] && value <= high[i])))
     throw new RangeError(`leastSquaresByMarquardt: start ${problem.start.join(", ")} outside ${low.join(", ")} to ${high.join(", ")}`);
@@ -37,6 +41,7 @@ export function leastSquaresByMarquardt(problem: LeastSquaresProblem): LeastSqua
   let damping = 1e-3;
   let converged = false;
   for (let turn = 0; turn < (problem.iterations ?? 60) && !converged; turn++) {
+    yield;
     const { curvature, gradient } = normalEquations(problem, here);
     let accepted = false;
     while (!accepted && damping < 1e12) {

@@ -45,7 +45,7 @@ export type Commands = {
   measures(): Promise<VisitMeasures | null>;
   measuresOf(files: readonly PickedFile[], kept?: Pick<KeptVisit, "choices" | "site">): ReturnType<AnalysisClient["measuresOf"]>;
   report(order: ReportOrder): Promise<string | null>;
-  runModel(order: ModelRunOrder): Promise<ModelRun | null>;
+  runModel(order: ModelRunOrder, overtaken?: AbortSignal): Promise<ModelRun | null>;
   /** Ends the job that runs; the page goes back to what it showed before. */
   stop(): void;
 };
@@ -102,7 +102,7 @@ export function useVisit(
         return client.measuresOf({ files, choices: { ...choices, zone: choices.zone ?? site.zone }, site, units: latestUnits.current });
       },
       report: (order) => client.report(order),
-      runModel: (order) => client.runModel(order),
+      runModel: (order, overtaken) => client.runModel(order, overtaken),
       stop() {
         stopJob.current();
         dispatch({ do: "stop" });

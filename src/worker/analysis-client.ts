@@ -36,8 +36,11 @@ export type AnalysisClient = {
   measuresOf(job: ReadJob): Promise<VisitMeasures | Extract<Answer, { answer: "refused" | "broken" | "stopped" }>>;
   /** The report of the record on the page as one HTML file; null where there is none. */
   report(order: ReportOrder): Promise<string | null>;
-  /** Runs the fitted model of the record on the page with changes; null where there is none, or the run failed. */
-  runModel(order: ModelRunOrder): Promise<ModelRun | null>;
+  /**
+   * Runs the fitted model of the record on the page with changes; null where there is none, or the run failed. Once `overtaken` is aborted
+   * the answer is "overtaken" at once, and the worker is free for the next.
+   */
+  runModel(order: ModelRunOrder, overtaken?: AbortSignal): Promise<ModelRun | null>;
   /** Lets go of everything. */
   close(): void;
 };
@@ -168,9 +171,19 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
       const answer = await askCurrent((id) => ({ ask: "report", id, order }));
       return answer?.answer === "report" ? answer.html : null;
     },
-    async runModel(order) {
-      const answer = await askCurrent((id) => ({ ask: "run-model", id, order }));
-      return answer?.answer === "run-model" ? answer.run : null;
+    async runModel(order, overtaken) {
+      const at = shown;
+      if (at === null) return null;
+      if (overtaken?.aborted === true) return { state: "overtaken" };
+      return new Promise((resolve) => {
+        const stop = ask(at, { ask: "run-model", id: nextId++, order }, (answer) =>
+          resolve(answer.answer === "run-model" ? answer.run : null),
+        );
+        overtaken?.addEventListener("abort", () => {
+          stop();
+          resolve({ state: "overtaken" });
+        });
+      });
     },
     close() {
       end(current);

@@ -35,13 +35,20 @@ export type FileReading = {
   ) => Promise<ImportResult>;
 };
 
+/** The model, loaded when it is first asked for. */
+export type Modelling = {
+  readonly runModelInSteps: (record: LogRecord, analysis: Analysis, order: ModelRunOrder) => Generator<unknown, ModelRun>;
+};
+
 /** The stations of the analysis that a worker calls: the real ones in the worker, small ones in tests. */
 export type Stations = {
   readonly fileReading: () => Promise<FileReading>;
   readonly workingOut: () => Promise<WorkingOut>;
-  readonly modelling: () => Promise<{ readonly runModel: (record: LogRecord, analysis: Analysis, order: ModelRunOrder) => ModelRun }>;
+  readonly modelling: () => Promise<Modelling>;
   readonly reporting: () => Promise<{ readonly reportOf: (record: LogRecord, document: FindingsDocument, order: ReportOrder) => string }>;
 };
+
+type Running = { readonly ask: Request["ask"]; aborted: boolean };
 
 /** Sends an answer; buffers in `transfer` are handed over, not copied. */
 export type Send = (answer: Answer, transfer?: Transferable[]) => void;
@@ -51,7 +58,7 @@ export type Handle = (request: Request, send: Send) => Promise<void>;
 export function makeHandle(stations: Stations): Handle {
   let record: LogRecord | null = null;
   let analysis: Analysis | null = null;
-  const running = new Map<number, { aborted: boolean }>();
+  const running = new Map<number, Running>();
 
   async function read(request: Extract<Request, { ask: "read" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     const { id } = request;
@@ -99,13 +106,26 @@ export function makeHandle(stations: Stations): Handle {
 
   /** Whatever rests on an analysis waits until the one under way is done or stopped; samples are given at once. */
   let working: Promise<void> = Promise.resolve();
+  /** The model runs behind the analysis, one run after another; all else is answered between two of its steps. */
+  let modelling: Promise<void> = Promise.resolve();
 
   async function answer(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     if (request.ask === "detail") return answerOne(request, send, stop);
+    if (request.ask === "read" || request.ask === "rework") overtakeModel();
+    if (request.ask === "run-model") {
+      const mine = Promise.all([working, modelling]).then(() => answerOne(request, send, stop));
+      modelling = mine.catch(() => {});
+      return mine;
+    }
     const before = working;
     const mine = before.then(() => answerOne(request, send, stop));
     working = mine.catch(() => {});
     return mine;
+  }
+
+  /** What the model says of an analysis that is being replaced is of no use. */
+  function overtakeModel(): void {
+    for (const one of running.values()) if (one.ask === "run-model") one.aborted = true;
   }
 
   async function answerOne(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
@@ -129,8 +149,9 @@ export function makeHandle(stations: Stations): Handle {
         return send({ answer: "report", id: request.id, html: reportOf(theRecord(), document, request.order) });
       }
       case "run-model": {
-        const { runModel } = await stations.modelling();
-        return send({ answer: "run-model", id: request.id, run: runModel(theRecord(), theAnalysis(), request.order) });
+        const { runModelInSteps } = await stations.modelling();
+        const run = stop.aborted ? null : await lastOf(runModelInSteps(theRecord(), theAnalysis(), request.order), stop);
+        return send({ answer: "run-model", id: request.id, run: run ?? { state: "overtaken" } });
       }
       case "look": {
         const { makeLook } = await stations.workingOut();
@@ -145,7 +166,7 @@ export function makeHandle(stations: Stations): Handle {
       if (stop) stop.aborted = true;
       return;
     }
-    const stop = { aborted: false };
+    const stop: Running = { ask: request.ask, aborted: false };
     running.set(request.id, stop);
     try {
       await answer(request, send, stop);

@@ -10,6 +10,8 @@ export type ModelRunOrder = {
 export type ModelRun =
   | { readonly state: "no-model" }
   | { readonly state: "draw-not-known" }
+  /** Something newer was asked for, or the facts changed. */
+  | { readonly state: "overtaken" }
   | {
       readonly state: "run";
       readonly answer: WhatIfAnswer;

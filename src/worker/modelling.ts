@@ -1,6 +1,6 @@
-import { type FittedSite, fitSite } from "../../analysis/model/fit";
-import { whatIf } from "../../analysis/model/what-if";
-import { smallestChange } from "../../analysis/model/what-if/search";
+import { type FittedSite, fitSiteInSteps } from "../../analysis/model/fit";
+import { whatIfInSteps } from "../../analysis/model/what-if";
+import { smallestChangeInSteps } from "../../analysis/model/what-if/search";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { Prediction } from "../../shared/findings/what-if";
 import { inGauge } from "../../shared/record/in-gauge";
@@ -9,19 +9,24 @@ import type { ModelRun, ModelRunOrder } from "./model-run";
 
 /** Fits kept for the analyses they belong to: fitting takes far longer than a prediction. */
 const fits = new WeakMap<Analysis, FittedSite | "none">();
+const underWay = new WeakMap<Analysis, Generator<undefined, FittedSite | "none">>();
 /** The site as it is, run over the stretch asked for last. */
 const runs = new WeakMap<FittedSite, { readonly key: string; readonly now: Prediction }>();
 
-/** Runs the fitted model as it is and with changes, over a stretch of the record. */
-export function runModel(record: LogRecord, analysis: Analysis, { changes, span, search }: ModelRunOrder): ModelRun {
-  const fitted = fits.get(analysis) ?? fitOrNone(record, analysis);
-  fits.set(analysis, fitted);
+/** Runs the fitted model as it is and with changes, over a stretch of the record; with rests, so that a newer change need not wait for an older one. */
+export function* runModelInSteps(
+  record: LogRecord,
+  analysis: Analysis,
+  { changes, span, search }: ModelRunOrder,
+): Generator<undefined, ModelRun> {
+  const fitted = yield* fitFor(record, analysis);
   if (fitted === "none") return { state: "no-model" };
-  const proposal = search ? smallestChange(fitted, analysis.site, span) : null;
+  const proposal = search ? yield* smallestChangeInSteps(fitted, analysis.site, span) : null;
   const chosen = proposal === null ? changes : proposal.nearest;
   const key = `${span.from} ${span.to}`;
   const known = runs.get(fitted);
-  const answer = whatIf(fitted, analysis.site, analysis.segments, analysis.outcomes, chosen, span, known?.key === key ? known.now : null);
+  const now = known?.key === key ? known.now : null;
+  const answer = yield* whatIfInSteps(fitted, analysis.site, analysis.segments, analysis.outcomes, chosen, span, now);
   if (answer === null) return { state: "draw-not-known" };
   runs.set(fitted, { key, now: answer.now });
   return {
@@ -34,8 +39,23 @@ export function runModel(record: LogRecord, analysis: Analysis, { changes, span,
   };
 }
 
-function fitOrNone(record: LogRecord, { site, segments, outcomes, faults }: Analysis): FittedSite | "none" {
-  return fitSite(inGauge(record, site.atmosphere.value), segments, outcomes, site, faults) ?? "none";
+/** A fit that was begun for a run since overtaken is gone on with, not begun anew. */
+function* fitFor(record: LogRecord, analysis: Analysis): Generator<undefined, FittedSite | "none"> {
+  const done = fits.get(analysis);
+  if (done !== undefined) return done;
+  const steps = underWay.get(analysis) ?? fitOrNone(record, analysis);
+  underWay.set(analysis, steps);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done === true) {
+      fits.set(analysis, step.value);
+      return step.value;
+    }
+    yield;
+  }
+}
+
+function* fitOrNone(record: LogRecord, { site, segments, outcomes, faults }: Analysis): Generator<undefined, FittedSite | "none"> {
+  return (yield* fitSiteInSteps(inGauge(record, site.atmosphere.value), segments, outcomes, site, faults)) ?? "none";
 }
 
 function recordedOver(

@@ -1,5 +1,5 @@
 import type { FittedParameter, ParameterId } from "../../../shared/findings/what-if";
-import { leastSquaresByMarquardt } from "../../numerics/levenberg-marquardt";
+import { type LeastSquaresSolution, leastSquaresInSteps } from "../../numerics/levenberg-marquardt";
 import { inLog, onLine, REACH } from "./estimate";
 import { type Frame, type ParameterValues, siteWith } from "./frame";
 import { misfit, runCases } from "./run-shapes";
@@ -47,12 +47,12 @@ export type Refined = Partial<Record<ParameterId, FittedParameter>>;
  * The direct readings (or the usual values) are one observation each, so what the shapes do not fix stays as wide as it was.
  * Empty where the record has too few runs, or is sampled so slowly that a run has no shape.
  */
-export function refine(
+export function* refine(
   trace: Trace,
   frame: Frame,
   parameters: Readonly<Record<ParameterId, FittedParameter>>,
   values: ParameterValues,
-): Refined {
+): Generator<undefined, Refined> {
   const cases = trace.interval > 5 ? [] : runCases(trace, siteWith(frame, values), values["set-pressure"]);
   if (cases.length < LEAST_CASES) return {};
   const before = MOVED.map(([id]) => priorOf(parameters[id]));
@@ -69,7 +69,7 @@ export function refine(
   const low = before.map((prior) => prior.centre - 5 * prior.sd);
   const high = before.map((prior) => prior.centre + 5 * prior.sd);
   const fitFrom = (from: readonly number[], iterations: number) =>
-    leastSquaresByMarquardt({
+    leastSquaresInSteps({
       start: from.map((value, i) => Math.min(high[i], Math.max(low[i], value))),
       low,
       high,
@@ -80,8 +80,10 @@ export function refine(
     });
   const sleep = MOVED.findIndex(([id]) => id === "sleep-delay");
   const starts = [start, ...OTHER_DELAYS.map((delay) => start.map((value, i) => (i === sleep ? Math.log(delay) : value)))];
-  const tried = starts.map((from) => fitFrom(from, 2)).sort((a, b) => a.cost - b.cost);
-  const fit = fitFrom(tried[0].parameters, 12);
+  const tried: LeastSquaresSolution[] = [];
+  for (const from of starts) tried.push(yield* fitFrom(from, 2));
+  tried.sort((a, b) => a.cost - b.cost);
+  const fit = yield* fitFrom(tried[0].parameters, 12);
   if (fit.covariance === null) return {};
   const covariance = fit.covariance;
   const freedom = (cases.length * cases[0].seen.length) / SHARED;

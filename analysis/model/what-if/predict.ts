@@ -1,4 +1,5 @@
 import type { Change, MeasureId, PredictedMeasures, PredictedSpan, Prediction } from "../../../shared/findings/what-if";
+import { atOneGo } from "../../numerics/at-one-go";
 import { seededRandom } from "../../numerics/random";
 import type { Demand } from "../demand";
 import type { FittedSite } from "../fit";
@@ -6,7 +7,7 @@ import { drawFromTrace } from "../fit/draw-from-trace";
 import { drawn } from "../fit/estimate";
 import { type ParameterValues, siteWith, valuesBy } from "../fit/frame";
 import { sampleAt, type Trace } from "../fit/trace";
-import { simulateSite } from "../simulate-site";
+import { simulateInSteps } from "../simulate-site";
 import { withChanges } from "./changes";
 import { type Measures, measuresOf, SPREAD_AS, together } from "./measures";
 
@@ -14,29 +15,49 @@ export type PredictionOptions = { readonly shortCycleLimit: number; readonly dra
 
 const DRAWS = 8;
 const WINDOW = 3600; // s: spread is worked out on hours that stand for the span
-const COARSE = 0.1; // s, step of the draws
+/** s. Half of them moves the period of a hunting loop by under 1 % (tests/analysis/model/physics.test.ts). */
+export const PREDICTION_STEPS = { step: 0.05, quietStep: 0.25 };
+/** s, of the draws: how far they part hardly depends on the step. */
+export const SPREAD_STEPS = { step: 0.1, quietStep: 0.25 };
 
 /**
  * The site as fitted, with changes made, run over a span with the draw as recorded. The spread comes from parameters drawn within their
  * intervals, the usual ones included, over the span's busiest hours. Null where the draw is not known or the span holds no samples.
  */
-export function predict(
+export const predict = (
   fitted: FittedSite,
   changes: readonly Change[],
   span: PredictedSpan,
   options: PredictionOptions,
-): Prediction | null {
+): Prediction | null => atOneGo(predictInSteps(fitted, changes, span, options));
+
+/** The same with a rest now and then, so that whoever waits for it can look up and stop it half-way. */
+export function* predictInSteps(
+  fitted: FittedSite,
+  changes: readonly Change[],
+  span: PredictedSpan,
+  options: PredictionOptions,
+): Generator<undefined, Prediction | null> {
   const values = mostLikely(fitted);
-  const whole = runSpan(fitted, values, changes, span, options.shortCycleLimit, null);
+  const whole = yield* runSpan(fitted, values, changes, span, options.shortCycleLimit, PREDICTION_STEPS);
   if (whole === null) return null;
   const windows = span.to - span.from > 2 * WINDOW ? busyWindows(fitted.trace, span) : [span];
-  const over = (set: ParameterValues) => {
-    const runs = windows.map((window) => runSpan(fitted, set, changes, window, options.shortCycleLimit, COARSE));
-    return runs.some((run) => run === null) ? null : together(runs.flatMap((run) => (run === null ? [] : [run.measures])));
+  const over = function* (set: ParameterValues) {
+    const measures: Measures[] = [];
+    for (const window of windows) {
+      const run = yield* runSpan(fitted, set, changes, window, options.shortCycleLimit, SPREAD_STEPS);
+      if (run === null) return null;
+      measures.push(run.measures);
+    }
+    return together(measures);
   };
-  const centre = over(values);
+  const centre = yield* over(values);
   const random = seededRandom(options.seed ?? 1);
-  const draws = Array.from({ length: options.draws ?? DRAWS }, () => over(drawnValues(fitted, random))).filter((draw) => draw !== null);
+  const draws: Measures[] = [];
+  for (let i = 0; i < (options.draws ?? DRAWS); i++) {
+    const draw = yield* over(drawnValues(fitted, random));
+    if (draw !== null) draws.push(draw);
+  }
   const measures = spread(whole.measures, centre ?? whole.measures, draws);
   return { span, times: whole.times, pressure: whole.pressure, measures };
 }
@@ -46,15 +67,17 @@ export const mostLikely = (fitted: FittedSite): ParameterValues => valuesBy((id)
 const drawnValues = (fitted: FittedSite, random: { normal(): number }): ParameterValues =>
   valuesBy((id) => drawn(fitted.parameters[id], Math.max(-2.5, Math.min(2.5, random.normal()))));
 
+export type SpanRun = { readonly times: Float64Array; readonly pressure: Float32Array; readonly measures: Measures };
+
 /** One run of the model over a span. The draw is worked out with the site as it is, then met by the site as changed. */
-export function runSpan(
+export function* runSpan(
   fitted: FittedSite,
   values: ParameterValues,
   changes: readonly Change[],
   span: PredictedSpan,
   shortCycleLimit: number,
-  step: number | null,
-): { readonly times: Float64Array; readonly pressure: Float32Array; readonly measures: Measures } | null {
+  steps: typeof PREDICTION_STEPS,
+): Generator<undefined, SpanRun | null> {
   const { trace, frame } = fitted;
   const [from, to] = [sampleAt(trace, span.from), sampleAt(trace, span.to)];
   if (to - from < 2) return null;
@@ -65,7 +88,7 @@ export function runSpan(
   const site = siteWith(changed.frame, changed.values);
   const logged = { ...site, logger: { ...site.logger, interval: Math.max(1, trace.interval), channels: ["pressure"] as const } };
   const start = startOf(trace, from, changed.values);
-  const visit = simulateSite(logged, demand, duration, 1, step === null ? start : { ...start, step });
+  const visit = yield* simulateInSteps(logged, demand, duration, 1, { ...start, ...steps });
   return {
     times: visit.samples.times.map((t) => t + trace.times[from]),
     pressure: visit.samples.columns.get("pressure") ?? new Float32Array(0),

@@ -1,9 +1,10 @@
 import type { Change, MeasureId, PredictedSpan, Proposal } from "../../../shared/findings/what-if";
 import type { AcceptanceLimits, SiteFacts } from "../../../shared/site/site-facts";
 import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
+import { atOneGo } from "../../numerics/at-one-go";
 import type { FittedSite } from "../fit";
 import { type Measures, together } from "./measures";
-import { busyWindows, mostLikely, runSpan } from "./predict";
+import { busyWindows, mostLikely, PREDICTION_STEPS, runSpan, SPREAD_STEPS } from "./predict";
 
 /** A step a site can take, with its effort: settings are turned on the visit, a sensor is moved, a tank is bought. */
 type Step = { readonly change: Change; readonly effort: number };
@@ -13,20 +14,29 @@ type Step = { readonly change: Change; readonly effort: number };
  * tank with them. Tried on the busiest hours of the span with the most likely parameters; what passes there must pass over the day around them, then over the whole span.
  * Null where the draw is not known.
  */
-export function smallestChange(fitted: FittedSite, site: SiteFacts, span: PredictedSpan): Proposal | null {
+export const smallestChange = (fitted: FittedSite, site: SiteFacts, span: PredictedSpan): Proposal | null =>
+  atOneGo(smallestChangeInSteps(fitted, site, span));
+
+/** The same with a rest now and then, so that whoever waits for it can look up and stop it half-way. */
+export function* smallestChangeInSteps(fitted: FittedSite, site: SiteFacts, span: PredictedSpan): Generator<undefined, Proposal | null> {
   const windows = span.to - span.from > 7200 ? busyWindows(fitted.trace, span) : [span];
   const values = mostLikely(fitted);
   const limit = site.shortCycleLimit.value;
   const day = dayAround(windows[0], span);
-  const judge = (changes: readonly Change[]) => {
-    const runs = windows.map((window) => runSpan(fitted, values, changes, window, limit, 0.1));
-    return runs.some((run) => run === null) ? null : worstOf(runs.flatMap((run) => (run === null ? [] : [run.measures])));
+  const judge = function* (changes: readonly Change[]) {
+    const measures: Measures[] = [];
+    for (const window of windows) {
+      const run = yield* runSpan(fitted, values, changes, window, limit, SPREAD_STEPS);
+      if (run === null) return null;
+      measures.push(run.measures);
+    }
+    return worstOf(measures);
   };
   let tried = 0;
   let checks = 0;
   let best: { changes: readonly Change[]; measures: Measures; broken: readonly MeasureId[]; excess: number } | null = null;
   for (const changes of candidates(fitted, site)) {
-    const measures = judge(changes);
+    const measures = yield* judge(changes);
     if (measures === null) return null;
     tried++;
     const { broken, excess } = judged(measures, site.limits);
@@ -35,7 +45,7 @@ export function smallestChange(fitted: FittedSite, site: SiteFacts, span: Predic
     for (const longer of windows[0] === span ? [] : [day, span]) {
       if (seen.broken.length > 0) break;
       checks += longer === span ? 3 : 1;
-      const run = runSpan(fitted, values, changes, longer, limit, 0.1);
+      const run = yield* runSpan(fitted, values, changes, longer, limit, PREDICTION_STEPS);
       if (run !== null) seen = { measures: run.measures, ...judged(run.measures, site.limits) };
     }
     if (best === null || seen.excess < best.excess) best = { changes, ...seen };

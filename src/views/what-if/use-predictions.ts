@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useState } from "react";
 import type { Change, PredictedSpan } from "../../../shared/findings/what-if";
 import type { Commands } from "../../state/use-visit";
 import type { Predicted } from "../../state/visit-state";
@@ -10,7 +10,7 @@ export type Predictions = {
   /** The latest run over the whole stretch; null until the first is done. */
   readonly run: FinishedRun | null;
   /** Why there is none. */
-  readonly refused: Exclude<ModelRun["state"], "run"> | "gone" | null;
+  readonly refused: Exclude<ModelRun["state"], "run" | "overtaken"> | "gone" | null;
   /** Its numbers belong to what was set before. */
   readonly isStale: boolean;
 };
@@ -29,26 +29,24 @@ const REST = 180;
 
 /**
  * Runs the model whenever something is changed: the short stretch at once, for the picture, then the long one, for the numbers. One run at
- * a time; what was overtaken meanwhile is not begun.
+ * a time; the newest change wins: a run that was overtaken is stopped in its course.
  */
 export function usePredictions({ commands, changes, short, long, onPredicted }: Order): Predictions {
   const [predictions, set] = useState<Predictions>({ run: null, refused: null, isStale: true });
-  const queue = useRef<Promise<void>>(Promise.resolve());
   useEffect(() => {
-    let overtaken = false;
-    const run = (span: PredictedSpan) => commands.runModel({ changes, span, search: false });
+    const overtaken = new AbortController();
+    const run = (span: PredictedSpan) => commands.runModel({ changes, span, search: false }, overtaken.signal);
     const work = async () => {
-      if (overtaken) return;
       const isSame = short.from === long.from && short.to === long.to;
       if (changes.length > 0 && !isSame) {
         const quick = await run(short);
-        if (overtaken) return;
+        if (overtaken.signal.aborted) return;
         if (quick?.state === "run") onPredicted(quick.answer.after);
         await new Promise((resolve) => setTimeout(resolve, REST));
-        if (overtaken) return;
+        if (overtaken.signal.aborted) return;
       }
       const whole = await run(long);
-      if (overtaken) return;
+      if (overtaken.signal.aborted || whole?.state === "overtaken") return;
       if (whole?.state !== "run") {
         set({ run: null, refused: whole === null ? "gone" : whole.state, isStale: false });
         return;
@@ -57,10 +55,8 @@ export function usePredictions({ commands, changes, short, long, onPredicted }: 
       onPredicted(changes.length === 0 ? null : whole.answer.after);
     };
     set((before) => ({ ...before, isStale: true }));
-    queue.current = queue.current.then(work);
-    return () => {
-      overtaken = true;
-    };
+    void work();
+    return () => overtaken.abort();
   }, [commands, changes, short, long, onPredicted]);
   return predictions;
 }

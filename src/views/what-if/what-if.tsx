@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useId, useMemo, useState } from "react";
+import { useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
 import { type ChangeId, MEASURE_IDS, type MeasureId } from "../../../shared/findings/what-if";
 import { seconds } from "../../../shared/units/quantity";
 import { sayChange, sayProposal, sayWhatIfWarning, WHAT_IF_WORDS } from "../../../shared/wording/what-if";
@@ -157,15 +157,23 @@ function StretchChoice({ stretches, stretch, onStretch }: ChoiceProps) {
 function useProposal(commands: StoryProps["commands"], span: Stretch["span"], onFound: (found: Moved) => void) {
   const [isRunning, setRunning] = useState(false);
   const [said, say] = useState<string | null>(null);
+  const overtaken = useRef(new AbortController());
+  useEffect(() => () => overtaken.current.abort(), []);
   const ask = async () => {
+    overtaken.current = new AbortController();
     setRunning(true);
     say(WHAT_IF_WORDS.searching);
-    const answer = await commands.runModel({ changes: [], span, search: true });
+    const answer = await commands.runModel({ changes: [], span, search: true }, overtaken.current.signal);
     setRunning(false);
+    if (answer?.state === "overtaken") return say(null);
     const proposal = answer?.state === "run" ? answer.proposal : null;
     if (proposal === null) return say(WHAT_IF_WORDS.nothingFound);
     onFound(new Map(proposal.nearest.map(({ id, to }) => [id, to])));
     say(sayProposal(proposal));
   };
-  return { isRunning, said, ask, forget: () => say(null) };
+  const forget = () => {
+    overtaken.current.abort();
+    say(null);
+  };
+  return { isRunning, said, ask, forget };
 }

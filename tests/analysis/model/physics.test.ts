@@ -10,9 +10,10 @@ import { simulateSite } from "../../../analysis/model/simulate-site";
 import type { SiteModel } from "../../../analysis/model/site-model";
 import { fullFlow, withSwitch } from "../../../analysis/model/sound-site";
 import { nodeCompliance, nodePressure, nodeStored, tankNode } from "../../../analysis/model/tank";
+import { PREDICTION_STEPS } from "../../../analysis/model/what-if/predict";
 import { gaugePascal, PASCAL_PER_PSI as PSI, STANDARD_ATMOSPHERE, toAbsolute } from "../../../shared/units/pressure";
 import { cubicMetre, cubicMetrePerSecond, joule, seconds } from "../../../shared/units/quantity";
-import { exampleSite, GALLON, GPM, withDrive, withGain, withTankAway } from "../../builders/model-sites";
+import { exampleSite, GALLON, GPM, withCharge, withDrive, withGain, withTankAway } from "../../builders/model-sites";
 
 const SET = 58 * PSI;
 const absolute = (p: number) => toAbsolute(gaugePascal(p), STANDARD_ATMOSPHERE);
@@ -160,5 +161,24 @@ describe("the whole", () => {
     const period = (step: number) =>
       simulateSite(site, demandOf(steadyDraw(20, 400, 10 * GPM), SET), 400, 1, { step }).truth.oscillations.at(-1)!.period;
     expect(Math.abs(period(0.05) / period(0.025) - 1)).toBeLessThan(0.01);
+  });
+
+  test("so it is with the steps of a prediction, long while nothing moves", () => {
+    const period = (site: SiteModel, share: number) => {
+      const options = { step: PREDICTION_STEPS.step * share, quietStep: PREDICTION_STEPS.quietStep * share };
+      return simulateSite(site, demandOf(steadyDraw(20, 600, 10 * GPM), SET), 600, 1, options).truth.oscillations.at(-1)!.period;
+    };
+    const slow = withDrive(withGain(exampleSite(), 3), { filter: 1.5, motorLag: 1.5 });
+    for (const site of [withGain(withTankAway(exampleSite(), 20), 4), slow, withCharge(slow, 20)])
+      expect(Math.abs(period(site, 1) / period(site, 0.5) - 1)).toBeLessThan(0.01);
+  });
+
+  test("and the quiet steps leave runs and pressures of a day where they are", () => {
+    const demand = demandOf(householdDraws(6, 86400, 3), SET);
+    const fine = simulateSite(exampleSite(), demand, 86400, 3).truth;
+    const long = simulateSite(exampleSite(), demand, 86400, 3, PREDICTION_STEPS).truth;
+    expect(Math.abs(long.runs.length / fine.runs.length - 1)).toBeLessThan(0.02);
+    expect(Math.abs(long.lowestPressure - fine.lowestPressure)).toBeLessThan(0.3 * PSI);
+    expect(Math.abs(long.highestPressure - fine.highestPressure)).toBeLessThan(0.3 * PSI);
   });
 });

@@ -4,7 +4,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** One entry a file beside this one: its own truth, its own table. */
-const BENCHES = ["causes", "changes", "signals", "water"];
+const BENCHES = ["causes", "changes", "predictions", "signals", "water"];
 
 const top = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "..");
 const vite = join(top, "node_modules", "vite", "bin", "vite.js");

@@ -11,6 +11,7 @@ import { makeLook } from "../../../src/charts/looks/make-look";
 import { reportOf } from "../../../src/report/report-of-record";
 import { makeHandle, type Stations } from "../../../src/worker/handle";
 import type { Answer, Request } from "../../../src/worker/messages";
+import type { ModelRun } from "../../../src/worker/model-run";
 import { stations } from "../../../src/worker/stations";
 import { measureVisit } from "../../../src/worker/working-out";
 import { channel, every, recordOf } from "../../builders/record";
@@ -103,6 +104,53 @@ describe("a reading", () => {
     await new Promise((later) => setTimeout(later));
     goOn();
     expect(await answers).toEqual([{ answer: "stopped", id: 7 }]);
+  });
+});
+
+describe("a run of the model", () => {
+  const order = { changes: [], span: { from: 0, to: 1 }, search: false };
+  /** A model whose runs take so many steps, and that tells how many were taken. */
+  function stepping(steps: number) {
+    const taken: number[] = [];
+    const runModelInSteps = function* (): Generator<undefined, ModelRun> {
+      const mine = taken.push(0) - 1;
+      for (let i = 0; i < steps; i++) {
+        taken[mine]++;
+        yield;
+      }
+      return { state: "no-model" };
+    };
+    return { taken, handle: makeHandle({ ...countingStations().stations, modelling: async () => ({ runModelInSteps }) }) };
+  }
+
+  test("that was overtaken stops in its course, and the newer one is answered", async () => {
+    const { taken, handle } = stepping(2000);
+    await answersOf(handle, readRequest(1));
+    const older = answersOf(handle, { ask: "run-model", id: 2, order });
+    const newer = answersOf(handle, { ask: "run-model", id: 3, order });
+    await handle({ ask: "stop", id: 2 }, () => {});
+    expect(await older).toEqual([{ answer: "run-model", id: 2, run: { state: "overtaken" } }]);
+    expect(await newer).toEqual([{ answer: "run-model", id: 3, run: { state: "no-model" } }]);
+    expect(taken.at(-1)).toBe(2000);
+    expect(taken.length === 1 || taken[0] < 1000).toBe(true);
+  });
+
+  test("keeps nobody waiting: samples and looks are answered between two of its steps", async () => {
+    const { taken, handle } = stepping(2000);
+    await answersOf(handle, readRequest(1));
+    const running = answersOf(handle, { ask: "run-model", id: 2, order });
+    expect(await answersOf(handle, { ask: "measures", id: 3 })).toMatchObject([{ answer: "measures" }]);
+    expect(taken[0] ?? 0).toBeLessThan(2000);
+    await running;
+  });
+
+  test("ends where the facts change", async () => {
+    const { handle } = stepping(1_000_000);
+    await answersOf(handle, readRequest(1));
+    const running = answersOf(handle, { ask: "run-model", id: 2, order });
+    await new Promise((later) => setTimeout(later));
+    await answersOf(handle, { ask: "rework", id: 3, site: readSiteFacts({ setPressure: "52 psi" }, ""), units: US_UNITS });
+    expect(await running).toMatchObject([{ run: { state: "overtaken" } }]);
   });
 });
 

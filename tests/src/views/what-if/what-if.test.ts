@@ -3,9 +3,10 @@ import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { analyse } from "../../../../analysis/analyse";
 import { importLog, NO_CHOICES } from "../../../../analysis/import/import-log";
+import { atOneGo } from "../../../../analysis/numerics/at-one-go";
 import { readSiteFacts } from "../../../../shared/site/read-site-facts";
 import { longStretch, stretchesOf } from "../../../../src/views/what-if/stretches";
-import { runModel } from "../../../../src/worker/modelling";
+import { runModelInSteps } from "../../../../src/worker/modelling";
 import { logFile } from "../../../builders/log-file";
 import { TOP } from "../../../house/source-files";
 
@@ -17,14 +18,16 @@ const [busiest] = stretchesOf({ analysis, outline: record });
 const whole = longStretch(record.duration, busiest.span);
 
 describe("what if, on the sample visit", () => {
-  const run = runModel(record, analysis, {
-    changes: [
-      { id: "precharge", to: 43 * 6894.757 },
-      { id: "sleep-delay", to: 60 },
-    ],
-    span: whole.span,
-    search: false,
-  });
+  const run = atOneGo(
+    runModelInSteps(record, analysis, {
+      changes: [
+        { id: "precharge", to: 43 * 6894.757 },
+        { id: "sleep-delay", to: 60 },
+      ],
+      span: whole.span,
+      search: false,
+    }),
+  );
   if (run.state !== "run") throw new Error(`the model did not run: ${run.state}`);
 
   test("charge put back and a longer sleep delay halve the starts and end the short cycles, as the visit after the repair shows (sample-data/README.md)", () => {
@@ -43,6 +46,6 @@ describe("what if, on the sample visit", () => {
   });
   test("without a pressure there is no model", () => {
     const bare = { ...record, channels: record.channels.filter(({ role }) => role !== "pressure") };
-    expect(runModel(bare, analyse(bare, site), { changes: [], span: busiest.span, search: false }).state).toBe("no-model");
+    expect(atOneGo(runModelInSteps(bare, analyse(bare, site), { changes: [], span: busiest.span, search: false })).state).toBe("no-model");
   });
 });
