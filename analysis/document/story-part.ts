@@ -20,9 +20,13 @@ export function inOrderOfWeight(outcomes: readonly Outcome[], site: SiteFacts): 
 }
 
 export function writeStory(clock: Clock, { outcomes, site }: Analysis, units: UnitChoice): FindingsDocument["findings"] {
+  const words = (finding: Finding) => {
+    const { title, text } = sayFinding(finding, units);
+    return { title, text };
+  };
   return inOrderOfWeight(outcomes, site).map((finding) => ({
     kind: finding.kind,
-    ...sayFinding(finding, units),
+    ...words(finding),
     places: finding.places.map((place) => writeSpan(clock, place)),
     basis: finding.channels.join(", "),
     method: METHODS[finding.kind],

@@ -2,65 +2,82 @@ import type { Finding, FindingKind, FindingOf } from "../findings/finding";
 import { formatMeasured, formatQuantity, formatRange } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
 
-/** What a finding says: a headline with its number, and the sentences under it. */
-export type Said = { readonly title: string; readonly text: string };
+/** What a finding says: a headline with its number, the sentences under it, and those of them that a reader in a hurry needs. */
+export type Said = { readonly title: string; readonly lead: string; readonly text: string };
 
 const DAY = 86_400; // s
 const times = (n: number, one: string, many = `${one}s`) => `${n} ${n === 1 ? one : many}`;
 const join = (sentences: readonly (string | null)[]) => sentences.filter((s) => s !== null).join(" ");
+const body = (lead: readonly (string | null)[], more: readonly (string | null)[] = []) => ({
+  lead: join(lead),
+  text: join([...lead, ...more]),
+});
 
 type Sayers = { [K in FindingKind]: (finding: Extract<Finding, { kind: K }>, units: UnitChoice) => Said };
 
 const SAYERS: Sayers = {
   "over-marked-pressure": (f, u) => ({
     title: `Pressure went above the tank's marked working pressure: ${formatQuantity(f.highest, "gaugePressure", u)} against ${formatQuantity(f.marked, "gaugePressure", u)}`,
-    text: `${formatQuantity(f.total, "time", u)} in all, in ${times(f.places.length, "stretch", "stretches")}. Find out why before any other step.`,
+    ...body([
+      `${formatQuantity(f.total, "time", u)} in all, in ${times(f.places.length, "stretch", "stretches")}. Find out why before any other step.`,
+    ]),
   }),
   cycling: (f, u) => ({
     title:
       f.starts === 0
         ? "No start of the pump in this record"
         : `${times(f.starts, "start")} of the pump, at most ${f.peakStartsPerHour} in any one hour`,
-    text: join([
-      f.startsPerHour === null ? null : `On average ${formatMeasured(f.startsPerHour, "perHour", u)}.`,
-      f.medianRun === null ? null : `Half of the runs are shorter than ${formatQuantity(f.medianRun, "time", u)}.`,
-      f.medianRest === null ? null : `Half of the rests are shorter than ${formatQuantity(f.medianRest, "time", u)}.`,
-      f.cutIn === null ? null : `It starts at ${formatMeasured(f.cutIn, "gaugePressure", u)}.`,
-      f.cutOut === null ? null : `It stops at ${formatMeasured(f.cutOut, "gaugePressure", u)}.`,
-      f.allowedStartsPerHour === null
-        ? null
-        : `A motor of this power started straight on the line should not exceed ${formatQuantity(f.allowedStartsPerHour, "perHour", u, 2)}.`,
-      f.expectedShortestCycle === null
-        ? null
-        : `With the tank as stated, the shortest cycle should be ${formatQuantity(f.expectedShortestCycle, "time", u, 2)}.`,
-      f.startsByDraw === null
-        ? null
-        : `${f.startsByDraw.none} of the starts came with no draw, ${f.startsByDraw.small} in small draws, ${f.startsByDraw.large} in large ones.`,
-      f.startsAtNight === null ? null : `${f.startsAtNight} came at night.`,
-    ]),
+    ...body(
+      [
+        f.startsPerHour === null ? null : `On average ${formatMeasured(f.startsPerHour, "perHour", u)}.`,
+        f.medianRun === null ? null : `Half of the runs are shorter than ${formatQuantity(f.medianRun, "time", u)}.`,
+      ],
+      [
+        f.medianRest === null ? null : `Half of the rests are shorter than ${formatQuantity(f.medianRest, "time", u)}.`,
+        f.cutIn === null ? null : `It starts at ${formatMeasured(f.cutIn, "gaugePressure", u)}.`,
+        f.cutOut === null ? null : `It stops at ${formatMeasured(f.cutOut, "gaugePressure", u)}.`,
+        f.allowedStartsPerHour === null
+          ? null
+          : `A motor of this power started straight on the line should not exceed ${formatQuantity(f.allowedStartsPerHour, "perHour", u, 2)}.`,
+        f.expectedShortestCycle === null
+          ? null
+          : `With the tank as stated, the shortest cycle should be ${formatQuantity(f.expectedShortestCycle, "time", u, 2)}.`,
+        f.startsByDraw === null
+          ? null
+          : `${f.startsByDraw.none} of the starts came with no draw, ${f.startsByDraw.small} in small draws, ${f.startsByDraw.large} in large ones.`,
+        f.startsAtNight === null ? null : `${f.startsAtNight} came at night.`,
+      ],
+    ),
   }),
   "short-cycles": (f, u) => ({
     title: `${times(f.runs.length, "run")} shorter than ${formatQuantity(f.limit, "time", u, 2)}`,
-    text: `The shortest lasted ${formatQuantity(f.shortest, "time", u)}. Runs cut by a gap or an end of the record are not counted.`,
+    ...body(
+      [`The shortest lasted ${formatQuantity(f.shortest, "time", u)}.`],
+      ["Runs cut by a gap or an end of the record are not counted."],
+    ),
   }),
   oscillation: (f, u) => {
     const strongest = f.episodes.reduce((a, b) => (b.peakToPeak.value > a.peakToPeak.value ? b : a));
     const folded = strongest.couldBeFoldedFrom.map((s) => formatQuantity(s, "time", u, 2));
     return {
       title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, height ${formatMeasured(strongest.peakToPeak, "pressureDifference", u)} from crest to trough${f.episodes.length > 1 ? " at its strongest" : ""}`,
-      text: join([
-        `${times(f.episodes.length, "stretch", "stretches")}, ${formatQuantity(
-          f.episodes.reduce((sum, e) => sum + e.to - e.from, 0),
-          "time",
-          u,
-          2,
-        )} in all.`,
-        `${sayDriver(f)}.`,
-        `The wave is ${SHAPES[strongest.shape]}.`,
-        folded.length === 0
-          ? null
-          : `At this sampling a faster wave of ${folded.slice(0, 3).join(" or ")} would look the same; log faster to rule it out.`,
-      ]),
+      ...body(
+        [
+          `${times(f.episodes.length, "stretch", "stretches")}, ${formatQuantity(
+            f.episodes.reduce((sum, e) => sum + e.to - e.from, 0),
+            "time",
+            u,
+            2,
+          )} in all.`,
+          `${sayDriver(f)}.`,
+        ],
+        [
+          `The wave is ${SHAPES[strongest.shape]}.`,
+          folded.length === 0
+            ? null
+            : `At this sampling a faster wave of ${folded.slice(0, 3).join(" or ")} would look the same; log faster to rule it out.`,
+        ],
+      ),
     };
   },
   drift: (f, u) => {
@@ -68,7 +85,9 @@ const SAYERS: Sayers = {
     const largest = f.windows.reduce((a, b) => (Math.abs(b.change.value) > Math.abs(a.change.value) ? b : a));
     return {
       title: `${over.length === 0 ? "Pressure holds" : "Pressure drifts"} at steady flow: largest change ${formatMeasured(largest.change, "pressureDifference", u)} in ${formatQuantity(largest.to - largest.from, "time", u, 2)}`,
-      text: `${times(f.windows.length, "stretch", "stretches")} of steady draw, ${over.length} over the limit of ${formatQuantity(f.limit, "pressureDifference", u, 2)}.`,
+      ...body([
+        `${times(f.windows.length, "stretch", "stretches")} of steady draw, ${over.length} over the limit of ${formatQuantity(f.limit, "pressureDifference", u, 2)}.`,
+      ]),
     };
   },
   tracking: (f, u) => ({
@@ -76,8 +95,9 @@ const SAYERS: Sayers = {
       f.shareWithinBand === null || f.setPressure === null || f.band === null
         ? `Pressure from ${formatRange(f.lowest, f.highest, "gaugePressure", u, 3)}`
         : `Within ${formatQuantity(f.band, "pressureDifference", u, 2)} of ${formatQuantity(f.setPressure, "gaugePressure", u)} for ${formatQuantity(f.shareWithinBand, "fraction", u)} of the time the pump ran`,
-    text: join([
-      `Lowest ${formatQuantity(f.lowest, "gaugePressure", u)}, highest ${formatQuantity(f.highest, "gaugePressure", u)}.`,
+    // Without a set pressure the headline holds these numbers already.
+    ...body(f.shareWithinBand === null || f.setPressure === null || f.band === null ? [] : [sayLowestAndHighest(f, u)], [
+      f.shareWithinBand === null || f.setPressure === null || f.band === null ? sayLowestAndHighest(f, u) : null,
       f.setPressureFrom === "log" ? "The set pressure was read from the log, not given." : null,
       f.meanError === null
         ? null
@@ -94,27 +114,32 @@ const SAYERS: Sayers = {
         : f.gasConstant !== null
           ? `${givesLess(f) ?? "The tank works"}${f.emptiesBelow === null ? "" : `; its true precharge lies below ${formatQuantity(f.emptiesBelow, "gaugePressure", u)}`}`
           : "What the tank holds cannot be read from this log",
-    text: join([
-      f.gasConstant === null
-        ? null
-        : `Pressure times gas volume is ${formatMeasured(f.gasConstant, "none", u)}${"\u202f"}J, from metered draws with the pump off.`,
-      f.gasConstant === null || f.expectedGasConstant === null
-        ? null
-        : `The stated volume and precharge would give ${formatQuantity(f.expectedGasConstant, "none", u)}${"\u202f"}J (ratio ${formatQuantity(f.gasConstant.value / f.expectedGasConstant, "ratio", u, 2)}).`,
-      f.liveDrawdown === null ? null : `Between stop and start it gives ${formatMeasured(f.liveDrawdown, "volume", u)}.`,
-    ]),
+    ...body(
+      [],
+      [
+        f.gasConstant === null
+          ? null
+          : `Pressure times gas volume is ${formatMeasured(f.gasConstant, "none", u)}${"\u202f"}J, from metered draws with the pump off.`,
+        f.gasConstant === null || f.expectedGasConstant === null
+          ? null
+          : `The stated volume and precharge would give ${formatQuantity(f.expectedGasConstant, "none", u)}${"\u202f"}J (ratio ${formatQuantity(f.gasConstant.value / f.expectedGasConstant, "ratio", u, 2)}).`,
+        f.liveDrawdown === null ? null : `Between stop and start it gives ${formatMeasured(f.liveDrawdown, "volume", u)}.`,
+      ],
+    ),
   }),
   "leak-down": (f, u) => ({
     title: `Pressure falls with the pump off and nothing drawn: ${formatMeasured(f.flow, "flow", u)} is lost`,
-    text: join([
-      `${formatQuantity(f.flow.value * 86400, "volumePerDay", u, 2)} if it goes on like that.`,
-      {
-        system: "The meter sees it: it leaves on the system side.",
-        back: "The meter does not see it: it leaves back through the check valve or before the meter.",
-        unknown: "Which way it leaves cannot be told without a meter.",
-      }[f.side],
-      f.minimumNightFlow === null ? null : `Least flow at night: ${formatQuantity(f.minimumNightFlow, "flow", u, 2)}.`,
-    ]),
+    ...body(
+      [
+        `${formatQuantity(f.flow.value * 86400, "volumePerDay", u, 2)} if it goes on like that.`,
+        {
+          system: "The meter sees it: it leaves on the system side.",
+          back: "The meter does not see it: it leaves back through the check valve or before the meter.",
+          unknown: "Which way it leaves cannot be told without a meter.",
+        }[f.side],
+      ],
+      [f.minimumNightFlow === null ? null : `Least flow at night: ${formatQuantity(f.minimumNightFlow, "flow", u, 2)}.`],
+    ),
   }),
   sensor: (f, u) => ({
     title:
@@ -125,20 +150,23 @@ const SAYERS: Sayers = {
           : f.noise === null
             ? "The pressure signal"
             : `Noise of the pressure signal: ${formatQuantity(f.noise, "pressureDifference", u, 2)}`,
-    text: join([
-      f.noiseGrowsWithFlow === null
-        ? null
-        : f.noiseGrowsWithFlow
-          ? "It grows with the square of flow, as in turbulence."
-          : "It does not grow with flow.",
-      f.lag === null ? null : `The signal lags by ${formatMeasured(f.lag, "time", u)}.`,
-      f.scaleRatio === null
-        ? null
-        : `It reads ${formatQuantity(f.scaleRatio, "ratio", u, 2)} times what the site facts lead one to expect: check range and signal type.`,
-      f.equivalentDistance === null
-        ? null
-        : `Between the two pressures lies as much resistance as ${formatMeasured(f.equivalentDistance, "length", u)} of the stated pipe.`,
-    ]),
+    ...body(
+      [],
+      [
+        f.noiseGrowsWithFlow === null
+          ? null
+          : f.noiseGrowsWithFlow
+            ? "It grows with the square of flow, as in turbulence."
+            : "It does not grow with flow.",
+        f.lag === null ? null : `The signal lags by ${formatMeasured(f.lag, "time", u)}.`,
+        f.scaleRatio === null
+          ? null
+          : `It reads ${formatQuantity(f.scaleRatio, "ratio", u, 2)} times what the site facts lead one to expect: check range and signal type.`,
+        f.equivalentDistance === null
+          ? null
+          : `Between the two pressures lies as much resistance as ${formatMeasured(f.equivalentDistance, "length", u)} of the stated pipe.`,
+      ],
+    ),
   }),
   "pump-performance": (f, u) => ({
     title:
@@ -147,7 +175,7 @@ const SAYERS: Sayers = {
         : f.overdraw.length > 0
           ? `At full speed the pump did not hold the pressure, ${times(f.overdraw.length, "time")}`
           : "What the pump gave",
-    text: join([
+    ...body([
       f.shutoffPressure === null
         ? null
         : `At full speed and little flow it reached ${formatQuantity(f.shutoffPressure, "gaugePressure", u)}.`,
@@ -157,7 +185,7 @@ const SAYERS: Sayers = {
   }),
   demand: (f, u) => ({
     title: `${sayDemand(f, u)}${f.draws === null ? "" : `, in ${times(f.draws, "draw")}`}`,
-    text: join([
+    ...body([
       `Busiest hour: ${formatQuantity(f.peakHourVolume, "volume", u)}.`,
       f.meter === null
         ? null
@@ -165,6 +193,9 @@ const SAYERS: Sayers = {
     ]),
   }),
 };
+
+const sayLowestAndHighest = ({ lowest, highest }: FindingOf<"tracking">, u: UnitChoice) =>
+  `Lowest ${formatQuantity(lowest, "gaugePressure", u)}, highest ${formatQuantity(highest, "gaugePressure", u)}.`;
 
 const DRIVEN_BY = {
   loop: "The pump brings the swing, not the draw: the control loop drives it",

@@ -26,10 +26,14 @@ export const IN_SHORT = {
   next: "Next",
 } as const;
 
-/** What the log shows against the limits. */
-export function sayLimitsInShort(over: readonly FindingKind[], found: number): string {
+/**
+ * What the log shows against the limits; where nothing is over one, how much it could not show at all, lest silence reads as praise.
+ * @param open number of things that this log cannot show
+ */
+export function sayLimitsInShort(over: readonly FindingKind[], found: number, open: number): string {
   if (over.length > 0) return `Over the limit: ${over.map((kind) => IN_A_LIST[kind]).join(", ")}.`;
-  return found === 0 ? "Nothing that needs a word." : "Nothing over a limit.";
+  const nothing = found === 0 ? "Nothing that needs a word" : "Nothing over a limit";
+  return open === 0 ? `${nothing}.` : `${nothing}; ${open === 1 ? "one thing" : `${open} things`} it cannot show.`;
 }
 
 type Ranked = { readonly name: string; readonly confidence: number; readonly share: string };

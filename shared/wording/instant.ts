@@ -1,12 +1,15 @@
 import { type Span, spanLength } from "../findings/span";
 import type { Clock } from "../record/clock";
+import { formatQuantity } from "../units/format-quantity";
+import { seconds } from "../units/quantity";
+import type { UnitChoice } from "../units/unit-choice";
 
 const OFFSET = /^([+-])(\d{2}):?(\d{2})$/;
 
 /** An instant of the record in the clock it was logged by: "3 May 2024, 08:00:12"; for elapsed time "1 d 02:03:04". */
 export function sayInstant(clock: Clock, t: number, locale: string | null): string {
   if (clock.kind === "elapsed") return sayElapsed(t);
-  return dateTimeFormat(clock.zone, locale, { day: "numeric", month: "short", year: "numeric", ...CLOCK_TIME }).format(shifted(clock, t));
+  return dateTimeFormat(clock.zone, locale, { ...DAY, ...CLOCK_TIME }).format(shifted(clock, t));
 }
 
 /** A stretch, with the day said once where both ends lie in it: "3 May 2024, 08:00:12 to 08:04:00". */
@@ -45,6 +48,18 @@ export function sayClockZone(clock: Clock): string {
   return clock.zone === null ? "local time of the logger" : `time in ${clock.zone}`;
 }
 
+/** Days of a record, or times of its one day, its length, and whose clock that is: "2 – 5 Mar 2026, 3.00 days, local time of the logger". */
+export function sayRecordTime(clock: Clock, duration: number, units: UnitChoice): string {
+  const length = formatQuantity(duration, "time", units);
+  if (clock.kind === "elapsed") return `${length}, ${sayClockZone(clock)}`;
+  const whole = { from: seconds(0), to: seconds(duration) };
+  const days = dateTimeFormat(clock.zone, units.locale, DAY).formatRange(shifted(clock, 0), shifted(clock, duration));
+  const within = sameDay(clock, whole, units.locale)
+    ? `, ${sayTimeOfDay(clock, 0, units.locale)} to ${sayTimeOfDay(clock, duration, units.locale)}`
+    : "";
+  return `${days}${within}, ${length}, ${sayClockZone(clock)}`;
+}
+
 /** Days, hours, minutes, seconds since the first row: "00:03:04", "1 d 02:03:04". */
 export function sayElapsed(t: number): string {
   const whole = Math.floor(Math.abs(t));
@@ -54,6 +69,7 @@ export function sayElapsed(t: number): string {
   return `${t < 0 ? "\u2212" : ""}${days > 0 ? `${days}\u202fd ` : ""}${clock}`;
 }
 
+const DAY = { day: "numeric", month: "short", year: "numeric" } as const;
 const CLOCK_TIME = { hour: "2-digit", minute: "2-digit", second: "2-digit", hourCycle: "h23" } as const;
 
 const sayTimeOfDay = (clock: Clock & { kind: "absolute" }, t: number, locale: string | null) =>

@@ -20,14 +20,15 @@ export const CAUSES_WORDS = {
   nothing:
     "Causes are weighed once the log shows something to weigh. With a pressure log of a day and the site facts there is most to go by.",
   /** Before and after the explained word. */
-  weighed: ["Weighed against each other, so that all", "add up to 100\u202f%. A reading you enter weighs them again at once."],
+  weighed: ["Weighed against each other: all", "add up to 100\u202f%. A reading you enter weighs them again."],
   confidences: "confidences",
   confidenceIn: (cause: string) => `Confidence in ${cause}`,
   alsoWeighed: (count: number) => `Also weighed (${count})`,
   earlier: (share: string) => `Before the last entry: ${share}.`,
   beside: (share: string) => `It may well hold beside the first: ${share}.`,
-  speaksFor: "What speaks for it",
-  speaksAgainst: "What speaks against it",
+  speaksFor: "For it:",
+  speaksAgainst: "Against it:",
+  allReasons: (forIt: number, against: number) => `All that speaks for it (${forIt}) and against it (${against})`,
   settles: "What would settle it.",
 } as const;
 
@@ -43,7 +44,8 @@ export const NEXT_VISIT_WORDS = {
   beforeYouTouch: "Before you touch anything",
   cautions: (title: string) => `Cautions: ${title}`,
   restOn: "What these rest on",
-  worked: "How this was worked out",
+  why: "What it rests on",
+  worked: "What it rests on, and how this was worked out",
   because: "Because",
   expect: "Expect",
   ifWrong: "If this is wrong:",

@@ -27,7 +27,7 @@ test("a precharge read on site and entered at its step weighs the causes again, 
   await page.keyboard.press("Escape");
   const heading = page.locator(".cause h3", { hasText: "Precharge too low" });
   const claimed = async () => Number(/(\d+)\D*%/.exec((await heading.textContent()) ?? "")?.[1] ?? 0);
-  await page.getByText("With the tank as stated").first().waitFor(); // said once the facts have been worked in
+  await page.getByText("With the tank as stated").first().waitFor({ state: "attached" }); // said once the facts have been worked in
   const before = await claimed();
   const field = page.locator('section[aria-labelledby="next-visit"]').getByRole("textbox", { name: "Precharge as read" });
   await field.fill("10"); // 50 psi below set pressure where practice asks for 15 to 20
@@ -59,8 +59,8 @@ test("every step carries its cautions in sight, and its amounts open their calcu
   const chapter = page.locator('section[aria-labelledby="next-visit"]');
   expect(await chapter.getByText("Local codes and the authority in charge come before anything said here.").isVisible()).toBe(true);
   for (const caution of await chapter.locator(".cautions > ul > li").all()) expect(await caution.isVisible()).toBe(true);
-  await chapter.locator(".step-amounts summary").first().click();
-  expect(await chapter.locator(".step-amounts details[open]").first().textContent()).toContain("Source:");
+  await chapter.locator(".step > details > summary", { hasText: "how this was worked out" }).first().click();
+  expect(await chapter.locator(".step > details[open]").first().textContent()).toContain("Source:");
 });
 
 test("facts of the visit before are not used for another log unseen", async () => {

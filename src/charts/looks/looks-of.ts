@@ -1,4 +1,5 @@
 import type { FindingKind } from "../../../shared/findings/finding";
+import type { Channel } from "../../../shared/record/log-record";
 import type { CloserLook } from "../../../shared/wording/closer-look";
 
 /** Which pictures explain a finding, the best first. */
@@ -15,4 +16,12 @@ const LOOKS: { readonly [K in FindingKind]: readonly CloserLook[] } = {
   "pump-performance": ["pressure-against-flow"],
   demand: [],
 };
-export const looksOf = (finding: FindingKind): readonly CloserLook[] => LOOKS[finding];
+
+/** Pictures that are drawn from a flow meter as well. */
+const WITH_FLOW: readonly CloserLook[] = ["pressure-against-flow", "tank-line"];
+
+/** The pictures that explain a finding, as far as the record has what they are drawn from. */
+export function looksOf(finding: FindingKind, channels: readonly Pick<Channel, "role">[]): readonly CloserLook[] {
+  const hasFlow = channels.some(({ role }) => role === "flow");
+  return LOOKS[finding].filter((look) => hasFlow || !WITH_FLOW.includes(look));
+}

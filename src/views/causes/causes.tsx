@@ -57,8 +57,8 @@ function CauseEntry({ line, open, earlier, ...page }: EntryProps) {
       <meter className="cause-line" min={0} max={1} value={line.confidence} aria-label={CAUSES_WORDS.confidenceIn(line.name)} />
       {line.beside === null ? null : <p>{CAUSES_WORDS.beside(line.beside)}</p>}
       <p>{line.meaning}</p>
-      <Reasons title={CAUSES_WORDS.speaksFor} reasons={line.for} open={open} />
-      <Reasons title={CAUSES_WORDS.speaksAgainst} reasons={line.against} open={open} />
+      {open && <Strongest line={line} />}
+      <AllReasons line={line} />
       {line.toSeparate === null ? null : (
         <div className="cause-check">
           <p>
@@ -71,16 +71,39 @@ function CauseEntry({ line, open, earlier, ...page }: EntryProps) {
   );
 }
 
-function Reasons({ title, reasons, open }: { readonly title: string; readonly reasons: readonly string[]; readonly open: boolean }) {
+/** Of the likeliest cause these stand in sight: the three weightiest reasons for it, and the weightiest against. */
+const MOST_FOR = 3;
+
+function Strongest({ line }: { readonly line: CauseLine }) {
+  return (
+    <>
+      <Reasons title={CAUSES_WORDS.speaksFor} reasons={line.for.slice(0, MOST_FOR)} />
+      <Reasons title={CAUSES_WORDS.speaksAgainst} reasons={line.against.slice(0, 1)} />
+    </>
+  );
+}
+
+function AllReasons({ line }: { readonly line: CauseLine }) {
+  if (line.for.length + line.against.length === 0) return null;
+  return (
+    <Disclosure summary={CAUSES_WORDS.allReasons(line.for.length, line.against.length)}>
+      <Reasons title={CAUSES_WORDS.speaksFor} reasons={line.for} />
+      <Reasons title={CAUSES_WORDS.speaksAgainst} reasons={line.against} />
+    </Disclosure>
+  );
+}
+
+function Reasons({ title, reasons }: { readonly title: string; readonly reasons: readonly string[] }) {
   if (reasons.length === 0) return null;
   return (
-    <Disclosure summary={`${title} (${reasons.length})`} open={open}>
+    <>
+      <p className="reasons-title">{title}</p>
       <ul>
         {reasons.map((reason) => (
           <li key={reason}>{reason}</li>
         ))}
       </ul>
-    </Disclosure>
+    </>
   );
 }
 

@@ -4,6 +4,7 @@ import type { FindingKind } from "../../../shared/findings/finding";
 import { type CloserLook, LOOKS_WORDS, lookTitle } from "../../../shared/wording/closer-look";
 import type { Look } from "../../charts/looks/look";
 import { looksOf } from "../../charts/looks/looks-of";
+import type { Visit } from "../../state/visit-state";
 import type { StoryProps } from "../view-props";
 import { LookView } from "./look-view";
 import "./closer-looks.css";
@@ -12,7 +13,7 @@ import "./closer-looks.css";
 export function CloserLooks({ visit, state, preferences, commands }: StoryProps) {
   const { selection } = state;
   const { analysis } = visit;
-  const looks = looksInOrder(analysis, selection.finding);
+  const looks = looksInOrder(visit, selection.finding);
   const [chosen, setChosen] = useState<{ readonly look: CloserLook; readonly under: FindingKind | null } | null>(null);
   const wanted = chosen !== null && chosen.under === selection.finding && looks.includes(chosen.look) ? chosen.look : (looks[0] ?? null);
   const [look, setLook] = useState<{ readonly is: Look; readonly of: Analysis } | null>(null);
@@ -30,7 +31,7 @@ export function CloserLooks({ visit, state, preferences, commands }: StoryProps)
 
   if (wanted === null) return null;
   const isDrawn = look !== null && look.is.look === wanted && look.of === analysis;
-  const own = selection.finding === null ? [] : looksOf(selection.finding);
+  const own = selection.finding === null ? [] : looksOf(selection.finding, visit.traces);
   return (
     <section className="closer-looks" aria-labelledby="closer-looks">
       <h2 id="closer-looks">{LOOKS_WORDS.title}</h2>
@@ -51,7 +52,7 @@ export function CloserLooks({ visit, state, preferences, commands }: StoryProps)
 }
 
 /** Every picture that explains something found, once; those of the lit finding first. */
-function looksInOrder({ outcomes }: Analysis, lit: FindingKind | null): readonly CloserLook[] {
-  const found = outcomes.flatMap((outcome) => (outcome.state === "found" ? [outcome.kind] : []));
-  return [...new Set([...(lit === null ? [] : [lit]), ...found].flatMap(looksOf))];
+function looksInOrder({ analysis, traces }: Visit, lit: FindingKind | null): readonly CloserLook[] {
+  const found = analysis.outcomes.flatMap((outcome) => (outcome.state === "found" ? [outcome.kind] : []));
+  return [...new Set([...(lit === null ? [] : [lit]), ...found].flatMap((kind) => looksOf(kind, traces)))];
 }

@@ -5,7 +5,6 @@ import { LOOKS_WORDS } from "../../../shared/wording/closer-look";
 import { sayOverLimit } from "../../../shared/wording/limit-state";
 import { FINDINGS_WORDS } from "../../../shared/wording/story";
 import type { TermId } from "../../../shared/wording/term";
-import { looksOf } from "../../charts/looks/looks-of";
 import { CalculationView } from "../../parts/calculation-view";
 import { Disclosure } from "../../parts/disclosure";
 import { EvidenceLink } from "../../parts/evidence-link";
@@ -17,7 +16,13 @@ import { goToFact } from "../site-facts/go-to-fact";
 import { bestPlace } from "./best-place";
 import type { StoryLine } from "./story-lines";
 
-type Props = { readonly line: StoryLine; readonly selection: Selection; readonly dispatch: Dispatch };
+type Props = {
+  readonly line: StoryLine;
+  /** Whether there is a picture that explains it. */
+  readonly hasLooks: boolean;
+  readonly selection: Selection;
+  readonly dispatch: Dispatch;
+};
 
 const EXPLAINED: Partial<Record<FindingKind, TermId>> = {
   cycling: "starts-per-hour",
@@ -31,7 +36,7 @@ const EXPLAINED: Partial<Record<FindingKind, TermId>> = {
 };
 
 /** One finding: its sentence with the number, the way to its places, and under it how it was worked out and what would make it wrong. */
-export function FindingEntry({ line, selection, dispatch }: Props) {
+export function FindingEntry({ line, hasLooks, selection, dispatch }: Props) {
   const { finding } = line;
   const isLit = selection.finding === finding.kind;
   const entry = useInSightWhenLit(isLit);
@@ -45,10 +50,10 @@ export function FindingEntry({ line, selection, dispatch }: Props) {
     <li ref={entry} className="finding" data-lit={isLit} data-over={line.overLimit === true} aria-current={isLit}>
       <h3>{line.title}</h3>
       {over === null ? null : <p className="finding-limit">{over}</p>}
-      <p>{line.text}</p>
-      <p className="button-row">
+      {line.lead === "" ? null : <p>{line.lead}</p>}
+      <p className="button-row small">
         <EvidenceLink places={finding.places} of={line.title} onShow={show} />
-        {looksOf(finding.kind).length === 0 ? null : (
+        {!hasLooks ? null : (
           <button type="button" aria-label={`${LOOKS_WORDS.goTo}: ${line.title}`} onClick={() => goToLooks(dispatch, finding.kind)}>
             {LOOKS_WORDS.goTo}
           </button>
@@ -56,6 +61,7 @@ export function FindingEntry({ line, selection, dispatch }: Props) {
         {term === undefined ? null : <TermNote id={term}>{FINDINGS_WORDS.means}</TermNote>}
       </p>
       <Disclosure summary={FINDINGS_WORDS.worked}>
+        {line.text === line.lead ? null : <p>{line.text}</p>}
         <p>{line.method}</p>
         {line.basis.length === 0 ? null : (
           <p className="soft">
@@ -79,7 +85,7 @@ function Sharpen({ line, dispatch }: Pick<Props, "line" | "dispatch">) {
   const { sharpen } = line;
   if (sharpen === null) return null;
   return (
-    <p className="finding-sharpen">
+    <p className="finding-sharpen small">
       <span className="soft">{FINDINGS_WORDS.sharperWith(sharpen.by)}</span>{" "}
       <button type="button" className="button-quiet" onClick={() => goToFact(dispatch, sharpen.fact)}>
         {FINDINGS_WORDS.enterIt}

@@ -1,6 +1,7 @@
 import { useMemo } from "react";
 import { collectCannotTell } from "../../../analysis/document/story-part";
 import { FINDINGS_WORDS } from "../../../shared/wording/story";
+import { looksOf } from "../../charts/looks/looks-of";
 import { Disclosure } from "../../parts/disclosure";
 import type { StoryProps } from "../view-props";
 import { FindingEntry } from "./finding-entry";
@@ -20,7 +21,13 @@ export function Findings({ visit, state, preferences, dispatch }: StoryProps) {
       {lines.length === 0 ? <p>{FINDINGS_WORDS.nothing}</p> : null}
       <ol className="finding-list">
         {lines.map((line) => (
-          <FindingEntry key={line.finding.kind} line={line} selection={state.selection} dispatch={dispatch} />
+          <FindingEntry
+            key={line.finding.kind}
+            line={line}
+            hasLooks={looksOf(line.finding.kind, visit.traces).length > 0}
+            selection={state.selection}
+            dispatch={dispatch}
+          />
         ))}
       </ol>
       <Sentences title={FINDINGS_WORDS.clear} sentences={clear} open={false} />

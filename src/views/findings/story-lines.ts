@@ -8,13 +8,15 @@ import { type FactKey, isFactKey } from "../../../shared/site/fact-key";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { type Calculation, calculationOf } from "../../../shared/wording/calculation";
 import { sayCannotTell } from "../../../shared/wording/cannot-tell";
-import { METHODS, QUESTIONS, sayFinding, WRONG_IF } from "../../../shared/wording/finding";
+import { METHODS, QUESTIONS, type Said, sayFinding, WRONG_IF } from "../../../shared/wording/finding";
 import { sharpenedBy, sharpeningFact } from "../../../shared/wording/sharpened-by";
 
 /** One finding as the story tells it, with everything that opens under it. */
 export type StoryLine = {
   readonly finding: Finding;
   readonly title: string;
+  /** What a reader in a hurry needs of the text; the whole of it stands with the calculation. */
+  readonly lead: string;
   readonly text: string;
   /** Whether it breaks a limit of the site; null where there is no limit for it. */
   readonly overLimit: boolean | null;
@@ -30,18 +32,24 @@ export type StoryLine = {
 /** The findings in the order in which they should be read: safety, then what breaks a limit, then the rest. */
 export function storyLines(analysis: Analysis, clock: Clock, units: UnitChoice): readonly StoryLine[] {
   const { outcomes, site } = analysis;
-  return inOrderOfWeight(outcomes, site).map((finding) => ({
-    finding,
-    ...sayFinding(finding, units),
-    overLimit: breaksLimit(finding, site),
-    method: METHODS[finding.kind],
-    basis: finding.channels,
-    calculation: calculationOf(finding, { site, clock, units }),
-    wrongIf: WRONG_IF[finding.kind],
-    sharpen: sharpening(finding.kind, analysis),
-    openEnds: limitsOf(outcomes, finding.kind).map((limit) => sayCannotTell(limit, units)),
-  }));
+  return inOrderOfWeight(outcomes, site)
+    .map((finding) => ({ finding, said: sayFinding(finding, units) }))
+    .filter(({ said }) => saysSomething(said))
+    .map(({ finding, said }) => ({
+      finding,
+      ...said,
+      overLimit: breaksLimit(finding, site),
+      method: METHODS[finding.kind],
+      basis: finding.channels,
+      calculation: calculationOf(finding, { site, clock, units }),
+      wrongIf: WRONG_IF[finding.kind],
+      sharpen: sharpening(finding.kind, analysis),
+      openEnds: limitsOf(outcomes, finding.kind).map((limit) => sayCannotTell(limit, units)),
+    }));
 }
+
+/** Of a scanty log a question may have been looked into without one number to show for it: a bare headline is no finding to a reader. */
+const saysSomething = ({ title, text }: Said): boolean => text !== "" || /\d/.test(title);
 
 function sharpening(kind: FindingKind, { site }: Analysis): StoryLine["sharpen"] {
   const by = sharpenedBy(kind, site);

@@ -1,10 +1,10 @@
-import { inOrderOfWeight } from "../../../analysis/document/story-part";
+import { collectCannotTell, inOrderOfWeight } from "../../../analysis/document/story-part";
 import { breaksLimit } from "../../../shared/findings/breaks-limit";
+import { sayCannotTell } from "../../../shared/wording/cannot-tell";
 import { IN_SHORT, sayCausesInShort, sayLimitsInShort, sayStepsInShort } from "../../../shared/wording/in-short";
-import { sayClockZone, saySpan } from "../../../shared/wording/instant";
+import { sayRecordTime } from "../../../shared/wording/instant";
 import { stepTitle } from "../../../shared/wording/step";
 import { causeLines } from "../causes/cause-lines";
-import { wholeWindow } from "../trace/trace-window";
 import type { StoryProps } from "../view-props";
 import "./in-short.css";
 
@@ -15,9 +15,7 @@ export function InShort(props: StoryProps) {
   return (
     <section className="in-short" aria-labelledby="in-short">
       <h2 id="in-short">{state.site.facts.name ?? IN_SHORT.title}</h2>
-      <p className="soft small">
-        {saySpan(outline.clock, wholeWindow(outline.duration), preferences.units.locale)}, {sayClockZone(outline.clock)}
-      </p>
+      <p className="soft small">{sayRecordTime(outline.clock, outline.duration, preferences.units)}</p>
       <InShortLines {...props} areLinks />
     </section>
   );
@@ -28,8 +26,9 @@ export function InShortLines({ visit, preferences, areLinks = false }: StoryProp
   const { analysis } = visit;
   const found = inOrderOfWeight(analysis.outcomes, analysis.site);
   const over = found.filter((finding) => breaksLimit(finding, analysis.site) === true).map(({ kind }) => kind);
+  const open = new Set(collectCannotTell(analysis.outcomes, analysis.segments).map((one) => sayCannotTell(one, preferences.units))).size;
   const rows = [
-    { to: "findings", name: IN_SHORT.shows, says: sayLimitsInShort(over, found.length) },
+    { to: "findings", name: IN_SHORT.shows, says: sayLimitsInShort(over, found.length, open) },
     { to: "causes", name: IN_SHORT.why, says: sayCausesInShort(causeLines(analysis.causes, preferences.units).told) },
     { to: "next-visit", name: IN_SHORT.next, says: sayStepsInShort(analysis.advice.map(({ id }) => stepTitle(id))) },
   ];

@@ -10,6 +10,9 @@ import type { StepLine } from "./step-lines";
 
 type Props = StoryProps & { readonly step: StepLine; readonly onEntry: (entry: ChecklistEntry) => void };
 
+/** What one sets or brings; further numbers that led there stand with the calculation. */
+const MOST_AMOUNTS = 2;
+
 /** One step: its cautions first, then what to do, by how much, why, and what it costs to be wrong. */
 export function StepEntry({ step, onEntry, ...page }: Props) {
   const id = useId();
@@ -36,22 +39,8 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
       <p id={`${id}-does`} className="step-does">
         {words.does}
       </p>
-      {step.amounts.length === 0 ? null : (
-        <ul className="step-amounts">
-          {step.amounts.map(({ text, calculation }) => (
-            <li key={text}>
-              <strong>{text}</strong>
-              <Disclosure summary={NEXT_VISIT_WORDS.worked}>
-                <p>{calculation}</p>
-              </Disclosure>
-            </li>
-          ))}
-        </ul>
-      )}
+      <Amounts amounts={step.amounts.slice(0, MOST_AMOUNTS)} />
       {words.trust === null ? null : <p>{words.trust}</p>}
-      <p>
-        <span className="soft">{NEXT_VISIT_WORDS.because}</span> {words.because}
-      </p>
       {words.expect === null ? null : (
         <p>
           <span className="soft">{NEXT_VISIT_WORDS.expect}</span> {words.expect}
@@ -60,6 +49,18 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
       <p>
         <span className="soft">{NEXT_VISIT_WORDS.ifWrong}</span> {words.ifWrong}
       </p>
+      <Disclosure summary={step.amounts.length === 0 ? NEXT_VISIT_WORDS.why : NEXT_VISIT_WORDS.worked}>
+        <p>
+          <span className="soft">{NEXT_VISIT_WORDS.because}</span> {words.because}
+        </p>
+        {step.amounts.map(({ text, calculation }) => (
+          <p key={text}>
+            <strong>{text}</strong>
+            <br />
+            {calculation}
+          </p>
+        ))}
+      </Disclosure>
       <div className="step-site">
         {step.reading === null ? null : <EnterFact name={step.reading} at={`step-${step.id}`} {...page} />}
         <Disclosure summary={NEXT_VISIT_WORDS.note} open={step.note !== ""}>
@@ -67,5 +68,18 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
         </Disclosure>
       </div>
     </li>
+  );
+}
+
+function Amounts({ amounts }: { readonly amounts: StepLine["amounts"] }) {
+  if (amounts.length === 0) return null;
+  return (
+    <ul className="step-amounts">
+      {amounts.map(({ text }) => (
+        <li key={text}>
+          <strong>{text}</strong>
+        </li>
+      ))}
+    </ul>
   );
 }

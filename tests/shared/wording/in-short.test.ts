@@ -5,11 +5,12 @@ const cause = (name: string, confidence: number) => ({ name, confidence, share: 
 
 describe("the story in three lines", () => {
   test("what breaks a limit is named in the order of its weight; without any, that is said", () => {
-    expect(sayLimitsInShort(["over-marked-pressure", "short-cycles"], 5)).toBe(
+    expect(sayLimitsInShort(["over-marked-pressure", "short-cycles"], 5, 4)).toBe(
       "Over the limit: pressure above the tank's mark, short cycles.",
     );
-    expect(sayLimitsInShort([], 3)).toBe("Nothing over a limit.");
-    expect(sayLimitsInShort([], 0)).toBe("Nothing that needs a word.");
+    expect(sayLimitsInShort([], 3, 0)).toBe("Nothing over a limit.");
+    expect(sayLimitsInShort([], 3, 8)).toBe("Nothing over a limit; 8 things it cannot show.");
+    expect(sayLimitsInShort([], 0, 0)).toBe("Nothing that needs a word.");
   });
   test("a cause less likely than all others together is not called the likeliest alone", () => {
     expect(sayCausesInShort([cause("Precharge too low", 0.6), cause("Tank too small", 0.3)])).toBe(

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import type { Clock } from "../../../shared/record/clock";
 import { seconds } from "../../../shared/units/quantity";
-import { sayClockZone, sayElapsed, sayInstant, saySpan } from "../../../shared/wording/instant";
+import { US_UNITS } from "../../../shared/units/unit-choice";
+import { sayClockZone, sayElapsed, sayInstant, sayRecordTime, saySpan } from "../../../shared/wording/instant";
 
 const epoch = Date.UTC(2024, 4, 3, 8, 0, 12) / 1000;
 const logger: Clock = { kind: "absolute", epoch, zone: null };
@@ -20,6 +21,13 @@ test("a zone by offset is applied", () => {
 test("a stretch within a day says the day once", () => {
   expect(saySpan(logger, { from: seconds(0), to: seconds(228) }, null)).toBe("3 May 2024, 08:00:12 to 08:04:00");
   expect(saySpan(logger, { from: seconds(0), to: seconds(86400) }, null)).toBe("3 May 2024, 08:00:12 to 4 May 2024, 08:00:12");
+});
+test("a record is told by its days, or by the times of its one day, with its length and its clock", () => {
+  const units = { ...US_UNITS, locale: null };
+  const plain = (clock: Clock, duration: number) => sayRecordTime(clock, duration, units).replaceAll(/[\u2009\u202f]/g, " ");
+  expect(plain(logger, 3 * 86400)).toBe("3 – 6 May 2024, 3.00 days, local time of the logger");
+  expect(plain(logger, 7200)).toBe("3 May 2024, 08:00:12 to 10:00:12, 2.00 h, local time of the logger");
+  expect(plain({ kind: "elapsed" }, 7200)).toBe("2.00 h, time since the first row");
 });
 test("elapsed time counts days, hours, minutes and seconds", () => {
   expect(sayElapsed(184)).toBe("00:03:04");
