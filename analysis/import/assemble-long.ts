@@ -20,7 +20,7 @@ export function assembleLong(known: KnownFile, store: LongStore, log: RowLog): F
   const found = [...store.channels.values()];
   const readings = readColumns(found.map(textOf), { ...plan.context, decimal: ".", thousands: null }, choices);
   const settled = found.map((channel) =>
-    settleClock(channel.store.times.all(), plan.clock, choices, (row, other) => channel.store.alike(row, other)),
+    settleClock(channel.store.times.all(), plan.clock, choices, { alike: (row, other) => channel.store.alike(row, other), sections: [] }),
   );
   const epochs = settled.map(({ clock }) => (clock.kind === "absolute" ? clock.epoch : 0));
   const epoch = epochs.reduce((least, value) => Math.min(least, value), Number.POSITIVE_INFINITY);
@@ -54,6 +54,7 @@ export function assembleLong(known: KnownFile, store: LongStore, log: RowLog): F
         text: `One value a row; ${found.length} channels are told apart by "${plan.columns[plan.long?.key ?? 0].heading}".`,
       },
       ...settled[0].notes,
+      ...plan.notes,
       ...log.notes(),
     ],
     faults: settled.flatMap((part, i) =>

@@ -33,7 +33,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
   const { file, plan, questions, choices } = known;
   const numbers = plan.columns.filter((column) => column.use === "number");
   const marks = [...numbers.flatMap(sentinelNotes), ...known.marks];
-  const { settled, times, even } = settle(store, plan, choices);
+  const { settled, times, even } = settle(store, plan, choices, log.sections);
   const { order } = settled;
   const values = numbers.map((_, i) => inOrder(store.values[i], store.count, order));
   const signals = numbers.flatMap(({ reading, heading }, i) =>
@@ -96,21 +96,22 @@ type Settled = {
 };
 
 /** Rows at one step need no look at each; the others do. */
-function settle(store: RowStore, { clock }: TablePlan, choices: ImportChoices): Settled {
+function settle(store: RowStore, { clock }: TablePlan, choices: ImportChoices, sections: RowLog["sections"]): Settled {
   const steps = clock.kind === "counted" ? { first: 0, step: clock.interval ?? 1 } : store.times.even();
   const even = steps === null || store.count < 2 ? null : settleEven(steps, store.count, clock);
   if (even !== null) {
     let made: Float64Array | null = null;
     return { settled: even, times: () => (made ??= timesOf(even.sampling)), even: even.sampling };
   }
-  const settled = settleClock(store.times.all(), clock, choices, (row, other) => store.alike(row, other));
+  const settled = settleClock(store.times.all(), clock, choices, { alike: (row, other) => store.alike(row, other), sections });
   return { settled, times: () => settled.times, even: null };
 }
 
 /** What the file says of itself, else what its instants show. */
 function rhythmOf(sampling: Sampling, times: () => Float64Array, values: readonly Samples[], numbers: readonly PlannedColumn[]): Rhythm {
-  if (numbers.some(({ reading }) => reading.onChange)) return { kind: "on-change", heartbeat: null };
-  return sampling.kind === "even" ? { kind: "sampled" } : findRhythm(times(), values);
+  // rows at one step throughout leave nothing to a word about changes
+  if (sampling.kind === "even") return { kind: "sampled" };
+  return numbers.some(({ reading }) => reading.onChange) ? { kind: "on-change", heartbeat: null } : findRhythm(times(), values);
 }
 
 function slowNote(headings: readonly string[]): FilePart["notes"] {

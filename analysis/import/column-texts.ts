@@ -2,6 +2,7 @@ import { cellKind } from "./cell-kind";
 import type { ColumnText } from "./columns/column-reading";
 import type { TableLayout } from "./dialects/dialect";
 import { type HeadTable, matchesSignature } from "./head-table";
+import { mendText } from "./mend-text";
 import type { NumberFormat } from "./number-format";
 
 /** Rows of the head that make up the sample: hundreds say what a column is, and each cell is looked at many times. */
@@ -18,7 +19,7 @@ export function headingsOf(head: HeadTable, layout: TableLayout): string[] {
   );
   return Array.from({ length: head.signature.count }, (_, column) =>
     spread
-      .map((cells) => (cells[column] ?? "").replace(/\s+/g, " "))
+      .map((cells) => mendText((cells[column] ?? "").replace(/\s+/g, " ")))
       .filter((cell) => cell !== "")
       .join(" "),
   );
@@ -71,7 +72,7 @@ export function columnTexts(
     (_, index): ColumnText => ({
       index,
       heading: (headings[index] ?? "") === "" ? `column ${index + 1}` : headings[index],
-      unitsCell: unitRow === null ? null : (head.rows[unitRow].cells[index] ?? ""),
+      unitsCell: unitRow === null ? null : mendText(head.rows[unitRow].cells[index] ?? ""),
       sample: rows.map((cells) => cells[index] ?? ""),
     }),
   );
@@ -85,5 +86,5 @@ export function columnTexts(
 export function preambleOf(head: HeadTable, layout: TableLayout): string[] {
   return head.rows
     .slice(0, head.firstData)
-    .flatMap((row, i) => (layout.headingRows.includes(i) || i === layout.unitRow || row.text.trim() === "" ? [] : [row.text]));
+    .flatMap((row, i) => (layout.headingRows.includes(i) || i === layout.unitRow || row.text.trim() === "" ? [] : [mendText(row.text)]));
 }

@@ -1,6 +1,7 @@
+import { decodeDosText, isDosText } from "./dos-text";
 import { textDecoder, utf8Bytes } from "./platform";
 
-export type TextEncoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252";
+export type TextEncoding = "utf-8" | "utf-16le" | "utf-16be" | "windows-1252" | "ibm850";
 export type EncodingReading = {
   readonly encoding: TextEncoding;
   /** Length of the byte-order mark. */
@@ -11,7 +12,7 @@ const SNIFFED = 4096;
 
 /**
  * Encoding of a text by its first bytes: byte-order mark, else UTF-16 by where its zero bytes stand, else UTF-8 if the bytes are
- * well-formed UTF-8, else Windows-1252. Bytes [n]; a character cut by the end of `head` does not count against UTF-8.
+ * well-formed UTF-8, else Windows-1252 or, where its letters stand so, code page 850. Bytes [n]; a character cut by the end of `head` does not count against UTF-8.
  */
 export function findEncoding(head: Uint8Array): EncodingReading {
   if (head[0] === 0xef && head[1] === 0xbb && head[2] === 0xbf) return { encoding: "utf-8", skip: 3 };
@@ -20,7 +21,7 @@ export function findEncoding(head: Uint8Array): EncodingReading {
   const zeros = zeroBytes(head);
   if (zeros.odd > 0.3 && zeros.even < 0.1) return { encoding: "utf-16le", skip: 0 };
   if (zeros.even > 0.3 && zeros.odd < 0.1) return { encoding: "utf-16be", skip: 0 };
-  return { encoding: isUtf8(head) ? "utf-8" : "windows-1252", skip: 0 };
+  return { encoding: isUtf8(head) ? "utf-8" : isDosText(head) ? "ibm850" : "windows-1252", skip: 0 };
 }
 
 /** Share of zero bytes at even and at odd places: plain text in UTF-16 has nearly only zeros at one of them. */
@@ -47,9 +48,16 @@ export function isUtf8(bytes: Uint8Array): boolean {
 
 const utf8 = textDecoder("utf-8", true);
 const western = textDecoder("windows-1252");
+export const isNarrow = (encoding: TextEncoding): encoding is "windows-1252" | "ibm850" =>
+  encoding === "windows-1252" || encoding === "ibm850";
+
+/** Text in which every byte is a character. */
+export const decodeNarrow = (bytes: Uint8Array, encoding: TextEncoding): string =>
+  encoding === "ibm850" ? decodeDosText(bytes) : western.decode(bytes);
+
 /** Text of some bytes of a line: UTF-8 where they are that, else Windows-1252, since a stray degree sign may come late in a file. */
 export function decodeText(bytes: Uint8Array, encoding: TextEncoding): string {
-  if (encoding === "windows-1252") return western.decode(bytes);
+  if (isNarrow(encoding)) return decodeNarrow(bytes, encoding);
   try {
     return utf8.decode(bytes);
   } catch {

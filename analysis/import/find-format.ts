@@ -8,7 +8,8 @@ import type { TextLine } from "./survey";
 /** A row of the file: one line, or several where quotes hold line ends. */
 export type TextRow = { readonly line: number; readonly text: string; readonly cells: readonly string[] };
 
-const LONGEST_ROW = 64 * 1024;
+/** Characters; a longer line is no row of a table. */
+export const LONGEST_ROW = 64 * 1024;
 const MOST_LINES_IN_A_ROW = 100;
 const CHARACTERS = [",", ";", "\t", "|", "^", "~", "\u001f", "¦", "!"] as const;
 

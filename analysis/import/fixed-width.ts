@@ -1,3 +1,4 @@
+import { findUnit } from "../../shared/units/unit-table";
 import { looksLikeTime } from "./cell-kind";
 import type { Separator } from "./row-cells";
 
@@ -39,9 +40,16 @@ function modalCount(counts: readonly number[]): number {
   return [...tally].reduce((best, entry) => (entry[1] > best[1] ? entry : best), [0, 0])[0];
 }
 
+/** Units alone stand between the names and the data. */
+const isUnits = (line: string) =>
+  line
+    .trim()
+    .split(/\s+/)
+    .every((word) => findUnit(word.replace(/^[[(]|[\])]$/g, "")) !== null);
+
 function headingAbove(lines: readonly string[], firstData: string | undefined): string {
   const at = firstData === undefined ? -1 : lines.indexOf(firstData);
-  for (let i = at - 1; i >= 0; i--) if (/\p{L}/u.test(lines[i])) return lines[i];
+  for (let i = at - 1; i >= 0; i--) if (/\p{L}/u.test(lines[i]) && !isUnits(lines[i])) return lines[i];
   return "";
 }
 

@@ -73,7 +73,8 @@ export function matchesSignature(kinds: readonly CellKind[], signature: Signatur
   let wrong = 0;
   for (let i = 0; i < Math.min(kinds.length, signature.count); i++) {
     const expected = signature.kinds[i];
-    if (expected === "time" && kinds[i] !== "time") return false;
+    // a date that stands only where it changes, beside a time of its own
+    if (expected === "time" && kinds[i] !== "time" && !(kinds[i] === "missing" && kinds.includes("time"))) return false;
     if (expected !== "number") continue;
     if (kinds[i] === "number") numbers++;
     else if (kinds[i] !== "missing") wrong++;

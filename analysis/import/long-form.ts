@@ -1,5 +1,6 @@
 import type { ClockReading } from "./clock/clock-reading";
 import type { ColumnText } from "./columns/column-reading";
+import { UNIT_WORD } from "./columns/unit-column";
 import { isMissing, type NumberFormat, parseNumber } from "./number-format";
 
 /** One value a row: which columns name the channel, its value and its unit. */
@@ -8,7 +9,6 @@ export type LongForm = { readonly key: number; readonly value: number; readonly 
 const KEY_WORD =
   /\b(?:channel|chan|ch|tag|tagname|name|sensor|point|variable|parameter|param|measurement|measure|signal|series|item|object|field|kanal|messstelle|messgr[oö]sse|messgröße|gr[oö]sse|größe|sensorname|bezeichnung|voie|canal|capteur|grandeur|mesure|sensor|medici[oó]n|magnitud|se[ñn]al|grandezza|canale|sensore|kanaal|meetpunt|grootheid)\b/i;
 const VALUE_WORD = /\b(?:value|val|reading|wert|messwert|valeur|valor|valore|waarde|meetwaarde|data|result|measurement)\b/i;
-const UNIT_WORD = /\b(?:unit|units|uom|einheit|unité|unite|unidad|unidade|unità|unita|eenheid)\b/i;
 const MOST_CHANNELS = 64;
 
 /**
@@ -28,6 +28,9 @@ export function findLongForm(texts: readonly ColumnText[], clock: ClockReading, 
     words.find((text) => severalAtOnce(text, texts, clock));
   return key === undefined ? null : { key: key.index, value: value.index, unit: unit?.index ?? null };
 }
+
+/** Whether a heading says no more than that there are values below. */
+export const saysValue = (heading: string): boolean => VALUE_WORD.test(heading);
 
 function numberShare(text: ColumnText, format: NumberFormat): number {
   const filled = text.sample.filter((cell) => !isMissing(cell));

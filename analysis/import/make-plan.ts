@@ -1,11 +1,13 @@
 import { ImportError } from "../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../shared/record/import-question";
 import type { ReadingNote } from "../../shared/record/log-record";
+import { alignUnits } from "./align-words";
 import { withProvenPatterns } from "./body/calibrate-stamps";
 import { countRows, readClock } from "./clock/read-clock";
 import { columnTexts, headingsOf, preambleOf } from "./column-texts";
 import type { ColumnReading, ColumnText, FileContext } from "./columns/column-reading";
 import { readColumns } from "./columns/read-columns";
+import { withUnitColumns } from "./columns/unit-column";
 import { findCutStamps } from "./cut-stamps";
 import { findDecimalPairs } from "./decimal-pairs";
 import { findDevices } from "./devices";
@@ -16,12 +18,14 @@ import { findNumberFormat } from "./find-number-format";
 import { findHeadTable, type HeadTable } from "./head-table";
 import type { ImportChoices } from "./import-log";
 import { findLabels } from "./labelled-cells";
-import { findLongForm } from "./long-form";
+import { findLongForm, saysValue } from "./long-form";
 import { isMissing, type NumberFormat, parseNumber } from "./number-format";
 import { findOwnTimes } from "./own-times";
 import { isPlausible } from "./plausible-values";
+import { noTable } from "./refuse";
 import { type CellFormat, splitRow } from "./row-cells";
 import type { Survey } from "./survey";
+import { tablesAbove } from "./table-above";
 import type { PlannedColumn, TablePlan } from "./table-plan";
 
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
@@ -37,7 +41,7 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
   const { cells, rows, loose } = findTable(file, survey);
   const later = survey.later.map((text) => splitRow(text, cells));
   const sample = columnsOf([...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later], loose.signature.count);
-  const texts = (format: NumberFormat) => readTexts(rows, format, later, cells.labels ?? []);
+  const texts = (format: NumberFormat) => readTexts(rows, format, later, cells);
   const plausible = (format: NumberFormat) => {
     const table = texts(format);
     if (table === null) return false;
@@ -94,13 +98,16 @@ function readTexts(
   rows: readonly TextRow[],
   format: NumberFormat,
   later: readonly (readonly string[])[],
-  labels: readonly (string | null)[],
+  { labels = [], separator }: CellFormat,
 ): TableTexts | null {
-  const head = findHeadTable(rows, format);
-  if (head === null) return null;
-  const { dialect, layout } = findDialect(head);
+  const found = findHeadTable(rows, format);
+  if (found === null) return null;
+  const { dialect, layout } = findDialect(found);
+  const [heading] = layout.headingRows;
+  const placed = separator.kind === "spaces" && layout.unitRow !== null && layout.headingRows.length === 1;
+  const head = placed ? alignUnits(found, heading, layout.unitRow) : found;
   const headings = headingsOf(head, layout).map((heading, i) => (heading === "" ? (labels[i] ?? "") : heading));
-  return { head, dialect, layout, columns: columnTexts(head, headings, layout.unitRow, later, format) };
+  return { head, dialect, layout, columns: withUnitColumns(columnTexts(head, headings, layout.unitRow, later, format)) };
 }
 
 const contextOf = (file: string, { head, layout }: TableTexts, format: NumberFormat): FileContext => ({
@@ -128,7 +135,10 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
   const named = findDevices(texts, clock);
   const found = findLongForm(texts, clock, numbers);
   // A value whose own heading says what it is, beside the names of devices, is no long form of many quantities.
-  const long = found !== null && named?.key === found.key && readings[found.value].role !== "other" ? null : found;
+  const long =
+    found !== null && named?.key === found.key && readings[found.value].role !== "other" && !saysValue(texts[found.value].heading)
+      ? null
+      : found;
   const devices = long === null ? named : null;
   const planned = texts.map((text, i) => planColumn(text, readings[i], clock.columns, numbers, long?.value ?? null));
   const columns = planned.map((column) => (column.index === devices?.key ? { ...column, use: "text" as const } : column));
@@ -149,7 +159,7 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
       clock,
       texts[0].sample.map((_, at) => clock.columns.map((index) => texts[index].sample[at])),
     ),
-    notes: long === null ? texts.flatMap((text, i) => unreadColumn(text, columns[i])) : [],
+    notes: [...tablesAbove(head, layout), ...(long === null ? texts.flatMap((text, i) => unreadColumn(text, columns[i])) : [])],
     firstLine: row,
     above: head.rows.slice(0, head.firstData),
     headingLines: layout.headingRows.map((at) => head.rows[at].line),
@@ -167,12 +177,21 @@ function planColumn(
   format: NumberFormat,
   longValue: number | null,
 ): PlannedColumn {
-  const { index, heading, unitsCell } = text;
+  const { index, heading, unitsCell, unitColumn = null } = text;
   if (longValue !== null) {
     const use = time.includes(index) ? "time" : index === longValue ? "number" : "text";
     // Role and unit belong to each channel and are found when all its values are there.
     const asWritten = { ...reading, factor: 1, offset: 0, sentinels: [] };
-    return { index, heading, unitsCell, reading: index === longValue ? asWritten : reading, use, marksMissing: true, wide: true };
+    return {
+      index,
+      heading,
+      unitsCell,
+      unitColumn: null,
+      reading: index === longValue ? asWritten : reading,
+      use,
+      marksMissing: true,
+      wide: true,
+    };
   }
   const skipped = reading.role === "time" || isNothing(text) || (reading.role === "other" && countsRows(text));
   const use = time.includes(index) ? "time" : !skipped && isNumeric(text, reading.words, format) ? "number" : "text";
@@ -180,6 +199,7 @@ function planColumn(
     index,
     heading,
     unitsCell,
+    unitColumn,
     reading,
     use,
     marksMissing: text.sample.some((cell) => cell !== "" && isMissing(cell)),
@@ -215,15 +235,6 @@ function unreadColumn({ heading, sample }: ColumnText, column: PlannedColumn): R
   return [
     { kind: "unread-column", text: `"${heading}" was left out: its cells ("${digits[0]}") are no numbers in the form of this file.` },
   ];
-}
-
-/** No row of numbers: headings alone, or no table at all. */
-function noTable(file: string, rows: readonly TextRow[]): ConstructorParameters<typeof ImportError>[0] {
-  const filled = rows.filter((row) => row.cells.filter((cell) => cell !== "").length > 1);
-  const heading = filled.find((row) => row.cells.some(namesTime) && row.cells.every((cell) => cell.length < 60));
-  if (heading !== undefined && filled.indexOf(heading) >= filled.length - 2)
-    return { id: "header-only", file, row: heading.line, headings: heading.cells };
-  return { id: "no-table", file, row: rows[0]?.line ?? 1 };
 }
 
 /** No heading and not one cell: two delimiters in a row by the logger's habit. */

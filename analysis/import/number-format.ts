@@ -35,9 +35,12 @@ export function parseNumber(text: string, format: NumberFormat): number {
   const cell = text.trim();
   if (format.decimal === "." && PLAIN.test(cell)) return Number(cell);
   if (cell === "" || cell.length > 60) return Number.NaN;
-  const plain = plainDigits(cell.replace(/^[−–]/, "-"), format);
+  const plain = plainDigits(cell.replace(/^[−–]/, "-").replace(IN_BRACKETS, "-$1"), format);
   return plain === null ? Number.NaN : Number(plain);
 }
+
+/** A negative number as bookkeepers write it: "(0.3)". */
+const IN_BRACKETS = /^\(\s*(\d[\d.,]*)\s*\)$/;
 
 const NUMBER_HEAD = /^([+-]?\s?)((?:\d[\d.,'’\u00a0\u202f\u2009 _]*|[.,]\d+))((?:[eEdD][+-]?\d{1,3})?)(.*)$/u;
 

@@ -1,4 +1,6 @@
-import { ImportError } from "../../shared/problems/import-problem";
+import { ImportError, type ImportProblem } from "../../shared/problems/import-problem";
+import { namesTime } from "./dialects/heading-rows";
+import { LONGEST_ROW, type TextRow } from "./find-format";
 import type { LogFile } from "./import-log";
 import type { Survey } from "./survey";
 
@@ -36,4 +38,20 @@ function tooManyControls(survey: Survey): boolean {
     if ((code < 32 && code !== 9 && code !== 12 && code !== 13 && code !== 26 && code !== 31) || code === 0xfffd) controls++;
   }
   return controls * 50 > text.length;
+}
+
+/** Why there is no row of numbers: lines that are too long, headings alone, or no table at all. */
+export function noTable(file: string, rows: readonly TextRow[]): ImportProblem {
+  const long = rows.filter(({ text }) => text.length > LONGEST_ROW);
+  if (long.length * 2 > rows.filter(({ text }) => text.trim() !== "").length) {
+    const [{ text }] = long;
+    const columns = Math.max(...[",", ";", "\t", "|"].map((mark) => text.split(mark).length));
+    const what = `a line of ${text.length.toLocaleString("en")} characters (${columns.toLocaleString("en")} columns)`;
+    return { id: "too-large", file, what, limit: LONGEST_ROW };
+  }
+  const filled = rows.filter((row) => row.cells.filter((cell) => cell !== "").length > 1);
+  const heading = filled.find((row) => row.cells.some(namesTime) && row.cells.every((cell) => cell.length < 60));
+  if (heading !== undefined && filled.indexOf(heading) >= filled.length - 2)
+    return { id: "header-only", file, row: heading.line, headings: heading.cells };
+  return { id: "no-table", file, row: rows[0]?.line ?? 1 };
 }

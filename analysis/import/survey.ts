@@ -1,4 +1,4 @@
-import { type EncodingReading, findEncoding, isUtf8, plainBytes, withoutNul } from "./encoding";
+import { decodeNarrow, type EncodingReading, findEncoding, isNarrow, isUtf8, plainBytes, withoutNul } from "./encoding";
 import type { LogFile } from "./import-log";
 import { textDecoder } from "./platform";
 
@@ -142,7 +142,7 @@ async function describe(reader: PieceReader): Promise<Survey> {
   if (later.length > 0) tail = later.slice(-TAIL_LINES);
   const texts = splitLines(head);
   if (!complete && texts.length > 1) texts.pop();
-  const narrow = encoding.encoding === "utf-8" || encoding.encoding === "windows-1252";
+  const narrow = encoding.encoding === "utf-8" || isNarrow(encoding.encoding);
   return {
     encoding,
     head: texts.map((text, i) => ({ line: i + 1, text })),
@@ -163,7 +163,7 @@ async function plain(raw: Uint8Array, encoding: EncodingReading): Promise<Uint8A
 
 /** Text that may end in the middle of a character. */
 function decodeHead(bytes: Uint8Array, { encoding }: EncodingReading): string {
-  if (encoding === "windows-1252" || !isUtf8(bytes)) return textDecoder("windows-1252").decode(bytes);
+  if (isNarrow(encoding) || !isUtf8(bytes)) return decodeNarrow(bytes, encoding);
   return textDecoder("utf-8").decode(bytes, { stream: true });
 }
 

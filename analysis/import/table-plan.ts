@@ -13,6 +13,8 @@ export type PlannedColumn = {
   readonly index: number;
   readonly heading: string;
   readonly unitsCell: string | null;
+  /** The column with the unit of each of its values; null where one unit is for all. */
+  readonly unitColumn: number | null;
   readonly reading: ColumnReading;
   /** "number": becomes samples; "time": part of the clock; "text": kept out of the record. */
   readonly use: "number" | "time" | "text";

@@ -6,7 +6,7 @@ export type LineKind = "preamble" | "heading" | "units" | "data" | "comment" | "
 /** How one file was understood: for the bring-in view and for the memory of corrections. */
 export type FileLayout = {
   readonly file: string;
-  /** "utf-8", "utf-16le", "utf-16be", "windows-1252". */
+  /** "utf-8", "utf-16le", "utf-16be", "windows-1252", "ibm850". */
   readonly encoding: string;
   /** The separator as a character, "spaces" for runs of spaces, "fixed-width". */
   readonly delimiter: string;

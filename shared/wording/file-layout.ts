@@ -20,6 +20,7 @@ const ENCODINGS: ReadonlyMap<string, string> = new Map([
   ["utf-16le", "UTF-16, low byte first"],
   ["utf-16be", "UTF-16, high byte first"],
   ["windows-1252", "Windows-1252"],
+  ["ibm850", "code page 850"],
 ]);
 
 const DELIMITERS: ReadonlyMap<string, string> = new Map([

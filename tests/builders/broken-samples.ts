@@ -65,5 +65,6 @@ export const BROKEN_SAMPLES: readonly BrokenSample[] = [
     problem: "no-values",
   },
   { file: "truncated.zip", bytes: Uint8Array.from([0x50, 0x4b, 3, 4, ...noise(60)]), problem: "damaged-archive" },
+  { file: "too-wide.csv", bytes: utf8(`a${",a".repeat(40_000)}\n1${",1".repeat(40_000)}\n`), problem: "too-large" },
   { file: "lying.zip", bytes: lyingArchive(), problem: "too-large" },
 ];

@@ -47,6 +47,9 @@ const MONTHS_OF_MARCH = {
   Dutch: "maart",
 };
 
+/** 1.0 is the first midnight of 2024. */
+const dayOfYear = (i: number) => ((ms(i) - Date.UTC(2024, 0, 1)) / 86_400_000 + 1).toFixed(7);
+
 /** One way of writing the time each, with its truth. */
 export const CLOCK_SAMPLES: readonly DialectSample[] = [
   stamped("clock-iso-offset.csv", "ISO 8601 with an offset.", "Time", (i) => `${local(i, 2).replace(" ", "T")}+02:00`),
@@ -154,6 +157,54 @@ export const CLOCK_SAMPLES: readonly DialectSample[] = [
       rows.map((i) => `${i < 14 ? at(i) : new Date(Date.UTC(2000, 0, 1) + (i - 14) * 10_000).toISOString()},${b(i)},${f(i)}`),
     ),
     { questions: ["clock"] },
+  ),
+  stamped("clock-julian-days.csv", "Julian days.", "Julian day", (i) => (ms(i) / 86_400_000 + 2_440_587.5).toFixed(7)),
+  stamped("clock-modified-julian-days.csv", "Modified Julian days.", "MJD", (i) => (ms(i) / 86_400_000 + 40_587).toFixed(8)),
+  stamped(
+    "clock-day-of-year.csv",
+    "The day of the year with the time as its fraction, the year above the table.",
+    "Day of year",
+    dayOfYear,
+    {},
+    "Year;2024\n",
+  ),
+  stamped("clock-day-of-year-asked.csv", "The day of the year, and no year anywhere: asked.", "DOY", dayOfYear, {
+    firstInstant: 0,
+    questions: ["start-time"],
+  }),
+  stamped(
+    "clock-no-year.csv",
+    "Stamps without their year, which the start above the table names.",
+    "Time",
+    (i) => `14.03. ${clock(i)}`,
+    {},
+    "Begin: 14 March 2024 08:15\n",
+  ),
+  stamped(
+    "clock-stuck-date.csv",
+    "The date stays while the time of day passes midnight.",
+    "Date,Time",
+    (i) => `14/03/2024,${clock(i + 5660)}`,
+    { firstInstant: "2024-03-14T23:58:20.000Z" },
+  ),
+  sample(
+    "clock-dates-between.csv",
+    "Times of day in sections, the date of each in a line above it.",
+    [14, 17]
+      .flatMap((date, k) => [
+        `Date: ${date}/03/2024`,
+        "Time,Pressure (bar),Flow (L/min)",
+        ...rows.slice(12 * k, 12 * k + 12).map((i) => `${clock(i)},${b(i)},${f(i)}`),
+        "",
+      ])
+      .join("\n"),
+    { firstLine: 3 },
+  ),
+  stamped(
+    "clock-date-once.csv",
+    "The date in a column of its own, only where it changes.",
+    "Date,Time",
+    (i) => `${i === 0 ? "2024-03-14" : ""},${clock(i)}`,
   ),
   sample(
     "clock-set-back.csv",

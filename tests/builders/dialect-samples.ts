@@ -26,6 +26,9 @@ import {
   without,
 } from "./dialect-readings";
 
+/** Code page 850 of the few letters that the sample holds, by the mapping table of the Unicode Consortium (CP850.TXT). */
+const dos = (text: string) => Uint8Array.from(text, (letter) => ({ ö: 0x94, "³": 0xfc, "°": 0xf8 })[letter] ?? letter.charCodeAt(0));
+
 /** Truth of a table with the readings of one device as they are and of another from the last to the first. */
 const twoDevices = (first: string, second: string): Partial<DialectSample> => ({
   headings: [first, second].flatMap((name) => plain.headings.map((heading) => `${name} ${heading}`)),
@@ -387,6 +390,117 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
       rows.map((i) => `20418,${iso(i)},${b(ROWS - 1 - i)},${f(ROWS - 1 - i)}`),
     ),
     twoDevices("20417", "20418"),
+  ),
+  sample(
+    "unit-columns.csv",
+    "The unit of each value in the next column; the range of the pressure changes now and then.",
+    lines(
+      "Time,Pressure,Unit,Flow,Unit",
+      rows.map((i) => `${iso(i)},${i % 9 === 4 ? `${Math.round(1000 * bar[i])},mbar` : `${b(i)},bar`},${f(i)},L/min`),
+    ),
+    named2,
+  ),
+  sample(
+    "units-of-their-own.csv",
+    "Units stuck to the values; one that changes its range writes another now and then.",
+    lines(
+      "Time,Pressure,Flow",
+      rows.map((i) => `${iso(i)},${i % 9 === 4 ? `${Math.round(1000 * bar[i])} mbar` : `${b(i)} bar`},${f(i)} L/min`),
+    ),
+    named2,
+  ),
+  sample(
+    "negative-in-brackets.csv",
+    "Negative numbers in brackets, as bookkeepers write them.",
+    lines(
+      "Time,Suction (bar),Flow (L/min)",
+      rows.map((i) => `${iso(i)},${i % 4 === 3 ? b(i) : `(${b(i)})`},${f(i)}`),
+    ),
+    { headings: ["Suction (bar)", "Flow (L/min)"], values: [plain.values[0].map((v, i) => (i % 4 === 3 ? v : -v)), plain.values[1]] },
+  ),
+  sample(
+    "made-of-many.csv",
+    "Under the names short units, under these how each value was made of many.",
+    lines(
+      '"SITE","A","one"',
+      '"STAMP","NUMBER","Press_Avg","Flow_Avg"',
+      '"TS","RN","bar","L/min"',
+      '"","","Avg","Avg"',
+      rows.map((i) => `"${iso(i)}",${i},${b(i)},${f(i)}`),
+    ),
+    { headings: ["Press_Avg", "Flow_Avg"], firstLine: 5 },
+  ),
+  sample(
+    "three-headings.csv",
+    "Headings over three rows: quantity, place, unit.",
+    lines(
+      "Date/Time,Pressure,Flow",
+      "Main header,Discharge,Pump 1",
+      ",bar,L/min",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { headings: ["Pressure Discharge", "Flow Pump 1"], firstLine: 4 },
+  ),
+  sample(
+    "page-headers.txt",
+    "Printed pages: a title and the headings again on each, units by their place.",
+    [0, 1, 2]
+      .map((k) =>
+        lines(
+          `PRESSURE RECORD      Page ${k + 1}`,
+          "",
+          "Date        Time      Pressure   Flow",
+          "                           bar   L/min",
+          rows.slice(8 * k, 8 * k + 8).map((i) => `${day(i)}  ${time(i)}  ${b(i).padStart(8)} ${f(i).padStart(7)}`),
+        ),
+      )
+      .join("\f"),
+    { ...named2, firstLine: 5 },
+  ),
+  sample(
+    "hourly-means-below.csv",
+    "A table of hourly means under the log, with instants like those of the log.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+      "",
+      "Means",
+      "Hour,Mean pressure (bar)",
+      "2024-03-14 08:00:00,4.10",
+      "2024-03-14 09:00:00,4.00",
+    ),
+  ),
+  sample(
+    "code-page-850.csv",
+    "Degree, powers and umlauts in code page 850.",
+    dos(
+      lines(
+        "Zeit;Förderdruck (bar);Volumenstrom (m³/h);Temp. (°C)",
+        rows.map((i) => `${iso(i)};${comma(b(i))};${comma(f(i))};12,5`),
+      ),
+    ),
+    {
+      headings: ["Förderdruck (bar)", "Volumenstrom (m³/h)", "Temp. (°C)"],
+      values: [plain.values[0], flow.map((v) => v / 3600), flow.map(() => 12.5 + 273.15)],
+    },
+  ),
+  sample(
+    "twice-decoded.csv",
+    "Powers that were decoded wrongly before they were written again.",
+    lines(
+      "Time,Pressure (bar),Flow (mÂ³/h)",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { headings: ["Pressure (bar)", "Flow (m³/h)"], values: [plain.values[0], flow.map((v) => v / 3600)] },
+  ),
+  sample(
+    "page-characters.csv",
+    "Powers written as pages write them.",
+    lines(
+      "Time,Pressure (bar),Flow (m&sup3;/h)",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { headings: ["Pressure (bar)", "Flow (m³/h)"], values: [plain.values[0], flow.map((v) => v / 3600)] },
   ),
   sample(
     "slow-channel.csv",

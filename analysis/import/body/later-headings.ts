@@ -1,5 +1,6 @@
 import { cellKind } from "../cell-kind";
 import { namesTime } from "../dialects/heading-rows";
+import { mendText } from "../mend-text";
 import type { TablePlan } from "../table-plan";
 
 /** What a row of words below the data turns out to be. */
@@ -9,12 +10,21 @@ export type LaterHeading =
   | { readonly kind: "moved"; readonly columns: readonly number[] }
   | { readonly kind: "other-table" };
 
+/** Headings over spans of time in the tables of statistics that some programs write below the log; common practice, no source. */
+const SPAN_WORD =
+  /^(?:hour|day|week|month|year|period|stunde|tag|woche|monat|jahr|heure|jour|semaine|mois|hora|d[ií]a|semana|mes|m[êe]s|ora|giorno|settimana|mese|uur|dag|maand)s?$/i;
+
 /** Headings that come again after a restart, or those of another table. Null where the row is no heading. */
 export function laterHeading(cells: readonly string[], plan: TablePlan): LaterHeading | null {
   if (plan.above.some((row) => isMarked(row.line, plan) && sameCells(row.cells, cells))) return { kind: "same" };
   const filled = cells.filter((cell) => cell !== "");
-  if (filled.length < 2 || !filled.some(namesTime) || filled.some((cell) => cellKind(cell, plan.numbers) !== "text")) return null;
-  const columns = plan.columns.map(({ heading }) => cells.findIndex((cell) => cell.replace(/\s+/g, " ") === heading));
+  if (
+    filled.length < 2 ||
+    !filled.some((cell) => namesTime(cell) || SPAN_WORD.test(cell)) ||
+    filled.some((cell) => cellKind(cell, plan.numbers) !== "text")
+  )
+    return null;
+  const columns = plan.columns.map(({ heading }) => cells.findIndex((cell) => mendText(cell.replace(/\s+/g, " ")) === heading));
   const keepsTime = plan.clock.columns.every((index) => columns[index] >= 0);
   const keepsValue = plan.columns.some((column) => column.use === "number" && columns[column.index] >= 0);
   return keepsTime && keepsValue ? { kind: "moved", columns } : { kind: "other-table" };
@@ -22,8 +32,8 @@ export function laterHeading(cells: readonly string[], plan: TablePlan): LaterHe
 
 const isMarked = (line: number, plan: TablePlan) => plan.headingLines.includes(line) || plan.unitLine === line;
 
+/** Blank cells aside: a row of units by their place has them or not, as it was read. */
 function sameCells(a: readonly string[], b: readonly string[]): boolean {
-  const length = Math.max(a.length, b.length);
-  for (let i = 0; i < length; i++) if ((a[i] ?? "") !== (b[i] ?? "")) return false;
-  return true;
+  const [one, other] = [a, b].map((cells) => cells.filter((cell) => cell !== ""));
+  return one.length === other.length && one.every((cell, i) => cell === other[i]);
 }

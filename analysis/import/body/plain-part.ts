@@ -1,3 +1,4 @@
+import { isNarrow } from "../encoding";
 import type { ImportChoices, LogFile } from "../import-log";
 import { makePlan } from "../make-plan";
 import { type Survey, surveyFile } from "../survey";
@@ -24,7 +25,7 @@ export const canReadApart = (plan: TablePlan, survey: Survey): boolean =>
   PlainRows.canRead(plan) &&
   plan.groups === null &&
   !survey.carriageReturns &&
-  (survey.encoding.encoding === "utf-8" || survey.encoding.encoding === "windows-1252");
+  (survey.encoding.encoding === "utf-8" || isNarrow(survey.encoding.encoding));
 
 /**
  * Reads plain rows from a place on where a line begins, by a plan made anew from the head of the file: the same as the reader of the first part made.

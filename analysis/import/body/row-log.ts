@@ -1,6 +1,7 @@
 import type { LineKind } from "../../../shared/record/file-layout";
 import type { ReadingNote, RejectedRow } from "../../../shared/record/log-record";
 import { cellKind } from "../cell-kind";
+import type { DatedSection } from "../clock/dated-sections";
 import { isCommentRow } from "../head-table";
 import type { TablePlan } from "../table-plan";
 
@@ -18,6 +19,8 @@ export class RowLog {
   /** Rows (counted among those accepted) before which the headings were written again. */
   readonly restarts: number[] = [];
   readonly kinds = new Map<number, LineKind>();
+  /** Lines among the rows that name the date of the times of day below them. */
+  readonly sections: DatedSection[] = [];
   /** Kinds of the last lines. */
   readonly latest = new Map<number, LineKind>();
   private pending: Pending[] = [];
@@ -43,6 +46,12 @@ export class RowLog {
     for (const { line: above } of this.pending) this.mark(above, "preamble");
     this.forgetPending();
     if (this.restarts[this.restarts.length - 1] !== row) this.restarts.push(row);
+  }
+
+  /** A line that names the date of the rows below it. @param row rows read before it */
+  dated(line: number, row: number, stamp: DatedSection["stamp"]): void {
+    this.mark(line, "preamble");
+    this.sections.push({ row, stamp });
   }
 
   /** A row of data was accepted: what was pending before it is rejected. */

@@ -1,3 +1,5 @@
+import { dateIn } from "../clock/dated-sections";
+import { ownUnit } from "../columns/unit-column";
 import { isMissing, parseNumber } from "../number-format";
 import { endsInsideQuotes, splitRow } from "../row-cells";
 import type { PlannedColumn, TablePlan } from "../table-plan";
@@ -86,6 +88,11 @@ export class TextRows {
   /** A row that is no data: headings again, the start of another table, or something whose kind shows by what follows. */
   private takeOther(text: string, cells: readonly string[], line: number): void {
     const heading = laterHeading(cells, this.plan);
+    const date = heading === null && this.plan.clock.rollsOverMidnight && !this.elsewhere ? dateIn(text) : null;
+    if (date !== null) {
+      this.log.dated(line, this.sink.count, date);
+      return;
+    }
     if (heading === null) {
       if (this.elsewhere) this.log.otherTable(line);
       else this.log.unread(line, text, cells);
@@ -133,7 +140,7 @@ export class TextRows {
     for (let i = 0; i < this.numbers.length; i++) {
       const column = this.numbers[i];
       const cell = cells[column.index] ?? "";
-      this.row[i] = readCell(cell, column, this.plan);
+      this.row[i] = readCell(cell, column, this.plan, column.unitColumn === null ? null : (cells[column.unitColumn] ?? null));
       if (Number.isNaN(this.row[i]) && isBad(cell, column, this.plan)) bad++;
     }
     return bad;
@@ -162,12 +169,17 @@ export class TextRows {
 /** The largest value that a sample array holds; a cell beyond it is no measurement, and must not become infinite. */
 const LARGEST_SAMPLE = 3.4028234663852886e38;
 
-/** A cell in SI; NaN where it is missing, a sentinel, no number or too large for any measurement. */
-export function readCell(cell: string, column: PlannedColumn, plan: TablePlan): number {
-  const { words, sentinels, factor, offset } = column.reading;
+/**
+ * A cell in SI; NaN where it is missing, a sentinel, no number or too large for any measurement. A unit of its own goes before that of its column.
+ * @param beside the unit that another column names for it
+ */
+export function readCell(cell: string, column: PlannedColumn, plan: TablePlan, beside: string | null = null): number {
+  const { words, sentinels, unit, raw } = column.reading;
   const word = words.size > 0 ? words.get(cell.toLowerCase()) : undefined;
   const number = word ?? (isMissing(cell) ? Number.NaN : parseNumber(cell, plan.numbers));
-  return sentinels.length > 0 && sentinels.includes(number) ? Number.NaN : asSample(number * factor + offset);
+  if (sentinels.length > 0 && sentinels.includes(number)) return Number.NaN;
+  const { factor, offset } = (raw === null ? ownUnit(cell, unit, beside) : null) ?? column.reading;
+  return asSample(number * factor + offset);
 }
 
 export const asSample = (si: number): number => (Math.abs(si) <= LARGEST_SAMPLE ? si : Number.NaN);

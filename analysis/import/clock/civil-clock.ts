@@ -110,6 +110,8 @@ function clueOfOrder(
   if (order !== null && possible.includes(order)) return { order, text: `The file spells its dates as ${spell(order)}.` };
   const first = profile.column.sample.find((cell) => cell !== "") ?? "";
   if (/^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(first)) return { order: "dmy", text: "Dates with dots are read as day.month.year." };
+  const sibling = orderOfSibling(first, possible, hints);
+  if (sibling !== null) return { order: sibling.order, text: `Read as ${spell(sibling.order)}, as the file writes "${sibling.text}".` };
   const told = orderFromTold(cells, possible, hints);
   if (told !== null)
     return {
@@ -119,6 +121,17 @@ function clueOfOrder(
   if (hints.context.decimal === "," && possible.includes("dmy"))
     return { order: "dmy", text: "Decimal commas: dates are read as day, month, year." };
   return null;
+}
+
+/** A date above the table that is written like those of the rows and exists in one order only. */
+function orderOfSibling(cell: string, possible: readonly DateOrder[], { told }: ClockHints): { order: DateOrder; text: string } | null {
+  const form = (text: string) =>
+    /^\d{1,4}([-/.])\d{1,2}\1\d{1,4}/.exec(text)?.[0].replace(/\d+/g, (digits) => (digits.length > 2 ? "Y" : "n"));
+  const found = told.stamps.flatMap(({ text, hasDate }) => {
+    const orders = hasDate && form(text) !== undefined && form(text) === form(cell) ? possibleOrders([text]) : [];
+    return orders.length === 1 && possible.includes(orders[0]) ? [{ order: orders[0], text }] : [];
+  });
+  return found.length > 0 && found.every(({ order }) => order === found[0].order) ? found[0] : null;
 }
 
 /** A date of the preamble or the file name that can be read in one way only, and fits the first or last row in one order only. */

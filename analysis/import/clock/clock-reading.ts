@@ -34,6 +34,8 @@ export type ClockReading = {
   readonly zone: string | null;
   /** The time is the first of its rows only (date in the preamble, time of day in the rows): roll over at midnight. */
   readonly rollsOverMidnight: boolean;
+  /** The year is not in the rows: a fall by most of a year is the turn of the year. */
+  readonly rollsOverYear?: boolean;
   /** The date stands only where it changes: a value below one day is a time of the day last named. */
   readonly datesOnce?: boolean;
   /** Orders of day and month that the cells seen allow, the one in use first; one where it is settled, none where no date is written in numbers. */

@@ -2,13 +2,15 @@ import { dayNumber, daysFromCivil, fullYear } from "./civil-days";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, plainNumber } from "./column-profile";
+import { findSnap } from "./snap-to-grid";
+import { YEAR_DAY } from "./year-day-clock";
 
 type Part = "year" | "month" | "day" | "dayOfYear" | "hour" | "minute" | "second" | "hhmm";
 const PARTS: readonly (readonly [Part, RegExp, number, number])[] = [
   ["year", /^(year|yr|yyyy|jahr|annee|an|ano|anno|jaar)$/, 0, 2200],
   ["month", /^(month|mon|mm|monat|mois|mes|mese|maand)$/, 1, 12],
   ["day", /^(day|dd|tag|jour|dia|giorno|dag|day of month)$/, 1, 31],
-  ["dayOfYear", /^(doy|day of year|julian day|jday|yday|jour julien|tag im jahr|dia juliano|day)$/, 1, 366],
+  ["dayOfYear", YEAR_DAY, 0, 366.99999999],
   ["hour", /^(hour|hr|hh|h|hours|stunde|heure|hora|ora|uur)$/, 0, 24],
   ["minute", /^(minute|min|minutes|mi|mn|minuto|minuut|mins)$/, 0, 59],
   ["second", /^(second|sec|seconds|s|ss|sekunde|seconde|segundo|secondo|sek|seg)$/, 0, 60.999],
@@ -28,7 +30,8 @@ export function findComponents(profiles: readonly ColumnProfile[]): Components |
   }
   if (!found.has("month")) found.delete("day");
   const dated = found.has("year") && ((found.has("month") && found.has("day")) || found.has("dayOfYear"));
-  return dated && (found.has("hour") || found.has("hhmm")) ? found : null;
+  const fraction = found.get("dayOfYear")?.numbers.some((value) => value % 1 !== 0 && !Number.isNaN(value)) ?? false;
+  return dated && (found.has("hour") || found.has("hhmm") || fraction) ? found : null;
 }
 
 /** A clock whose year, month, day, hour, minute and second stand in columns of their own. */
@@ -43,7 +46,7 @@ export function componentClock(parts: Components, hints: ClockHints): ClockReadi
     const at = (k: number) => (k < 0 ? 0 : plainNumber(cells[k], decimal, thousands));
     const y = at(year) < 100 ? fullYear(at(year)) : at(year);
     const days = day >= 0 ? dayNumber(y, at(month), at(day)) : daysFromCivil(y, 1, 1) + at(yearDay) - 1;
-    const clock = hour >= 0 ? at(hour) * 3600 + at(minute) * 60 : Math.floor(at(hhmm) / 100) * 3600 + (at(hhmm) % 100) * 60;
+    const clock = hour >= 0 ? at(hour) * 3600 + at(minute) * 60 : hhmm < 0 ? 0 : Math.floor(at(hhmm) / 100) * 3600 + (at(hhmm) % 100) * 60;
     return days * 86400 + clock + at(second);
   };
   return {
@@ -58,7 +61,7 @@ export function componentClock(parts: Components, hints: ClockHints): ClockReadi
     zone: hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone,
     rollsOverMidnight: false,
     orders: [],
-    snap: null,
+    snap: hour < 0 && hhmm < 0 ? findSnap(parts.get("dayOfYear")!.column.sample, decimal, 86400, 0) : null,
     certainty: 0.95,
     questions: [],
     notes: [],

@@ -22,6 +22,7 @@ const DAYS_1904 = 24107;
 const SECONDS_1904 = 2_082_844_800; // 1904-01-01 to 1970-01-01
 const SECONDS_1601 = 11_644_473_600; // 1601-01-01 to 1970-01-01
 const DAYS_JULIAN = 2440587.5;
+const DAYS_MODIFIED_JULIAN = 40587;
 const DAYS_YEAR_0 = 719529;
 
 /** The scale of a column of numbers, or null where it is no clock. Rising numbers only, but for a few restarts. */
@@ -46,13 +47,33 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
   if (timely && first > 1.2e17 && first < 1.45e17)
     return { kind: "unix", unitSeconds: 1e-7, origin: -SECONDS_1601, name: "tenths of microseconds since 1601", certainty: 0.8 };
   const unit = elapsedUnit(profile);
+  const days = unit === null || unit.seconds === 86400 ? dayScale(profile, hints, timely) : null;
+  if (days !== null) return days;
   if (unit !== null) return { kind: "elapsed", unitSeconds: unit.seconds, origin: 0, name: `elapsed ${unit.name}`, certainty: 0.95 };
-  if (first > 20000 && first < 80000 && (timely || (profile.column.index === 0 && hasFractions(numbers))))
-    return spreadsheetDays(hints, timely);
-  if (first > 2.4e6 && first < 2.5e6 && /julian|jd/.test(profile.words))
-    return { kind: "civil", unitSeconds: 86400, origin: -DAYS_JULIAN * 86400, name: "Julian days", certainty: 0.9 };
-  if (first > 715000 && first < 770000 && hasFractions(numbers) && (timely || profile.column.index === 0))
-    return { kind: "civil", unitSeconds: 86400, origin: -DAYS_YEAR_0 * 86400, name: "days counted from year 0", certainty: 0.8 };
+  return null;
+}
+
+/** Days counted from a day of old. A heading that names the day as its unit ("Julian day") is no length of time where the numbers are those of our days. */
+function dayScale({ numbers, words, column }: ColumnProfile, hints: ClockHints, timely: boolean): NumberScale | null {
+  const first = middleOf(numbers);
+  const days = (origin: number, name: string, certainty: number): NumberScale => ({
+    kind: "civil",
+    unitSeconds: 86400,
+    origin: -origin * 86400,
+    name,
+    certainty,
+  });
+  if (first > 30000 && first < 80000 && /\bmjd\b|modified julian/.test(words))
+    return days(DAYS_MODIFIED_JULIAN, "modified Julian days", 0.9);
+  const fractions = hasFractions(numbers);
+  // whole numbers that rise are seconds as likely as days, unless their heading says date
+  const dated = fractions
+    ? timely || column.index === 0 || /\bdays?\b/.test(words)
+    : /\b(?:date|datum|fecha|data|dia|days?|jour|tag)\b/.test(words);
+  if (dated && allWithin(numbers, 20000, 80000)) return spreadsheetDays(hints, timely);
+  if (first > 2.4e6 && first < 2.5e6 && /julian|jd/.test(words)) return days(DAYS_JULIAN, "Julian days", 0.9);
+  if (first > 715000 && first < 770000 && fractions && (timely || column.index === 0))
+    return days(DAYS_YEAR_0, "days counted from year 0", 0.8);
   return null;
 }
 
@@ -72,6 +93,8 @@ const middleOf = (numbers: Float64Array): number => {
   const known = numbers.filter((v) => !Number.isNaN(v)).sort();
   return known[known.length >> 1] ?? Number.NaN;
 };
+
+const allWithin = (numbers: Float64Array, low: number, high: number) => numbers.every((v) => Number.isNaN(v) || (v > low && v < high));
 
 const hasFractions = (numbers: Float64Array) => numbers.some((v) => v % 1 !== 0 && !Number.isNaN(v));
 

@@ -14,6 +14,8 @@ import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./num
 import { plainTimeClock } from "./plain-time-clock";
 import { readPreambleClock } from "./preamble-clock";
 import { dayPartOf, isZoneColumn, type TimePart, timePartOf } from "./time-part";
+import { isYearDay, yearDayClock } from "./year-day-clock";
+import { acrossYears, yearlessPart } from "./yearless-stamps";
 
 /** A way of reading the clock, and how good a clock it would be. */
 type Candidate = { readonly score: number; readonly profiles: readonly ColumnProfile[]; readonly read: () => ClockReading };
@@ -67,6 +69,9 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     return extra === null || used.some(({ profile }) => hasFraction(profile)) ? reading : withThousandths(reading, extra, hints);
   };
   for (const [k, profile] of profiles.entries()) {
+    const yearless = profile.kind === "text" || profile.share < 0.6 ? yearlessPart(profile, hints) : null;
+    if (yearless !== null)
+      found.push({ score: 80, profiles: [profile], read: () => acrossYears(civilClock([yearless.part], hints), yearless.year) });
     if (profile.share < 0.6) continue;
     const world = /\b(utc|gmt)\b/.test(profile.words);
     const heading = (isTimeHeading(profile.words) || world ? 10 : 0) + (world ? 5 : 0) - k / 100;
@@ -101,6 +106,10 @@ function addNumber(
   add: (score: number, used: readonly ColumnProfile[], read: () => ClockReading) => void,
   chosen: boolean,
 ): void {
+  if (isYearDay(profile)) {
+    add(62, [profile], () => yearDayClock(profile, hints));
+    return;
+  }
   const scale = numberScale(profile, hints);
   if (scale !== null)
     add(scale.kind === "unix" ? 50 + 30 * (isTimeHeading(profile.words) ? 1 : 0) : scale.kind === "civil" ? 70 : 60, [profile], () =>

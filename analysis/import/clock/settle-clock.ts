@@ -7,14 +7,24 @@ import type { ClockReading, SettledClock } from "./clock-reading";
 import { mendResets } from "./clock-resets";
 import { type Alike, followSetBack } from "./clock-set-back";
 import { spreadCoarseStamps } from "./coarse-stamps";
+import { type DatedSection, dateSections } from "./dated-sections";
 import { followRestarts } from "./elapsed-restarts";
 import { orderRows } from "./order-rows";
 import { risesEvenly } from "./rises-evenly";
 import { settleDateOrder } from "./settle-date-order";
 import { snapToGrid } from "./snap-to-grid";
+import { followStuckDate, followYears } from "./stuck-date";
 import { markHalves } from "./unmarked-halves";
 import { followSummerTime } from "./unnamed-summer-time";
 import { civilToUnix, zoneOffsets } from "./zone-offsets";
+
+/** What is known of the rows beside their times. */
+export type RowFacts = {
+  /** Whether two rows carry the same values: rows of one instant are the same row only then. */
+  readonly alike: Alike;
+  /** Dates that stand between the rows. */
+  readonly sections: readonly DatedSection[];
+};
 
 /**
  * Puts the rows of one file in order of time and says what was wrong with its clock. O(n) for rows in order, O(n log n) at worst.
@@ -22,13 +32,19 @@ import { civilToUnix, zoneOffsets } from "./zone-offsets";
  * sorted; a clock that fell back to its factory date or leapt years ahead is mended by the sampling or its rows are rejected.
  * @param raw what `reading.parse` or its pattern gave for each row, s, NaN where not understood, shape [n]; not changed     @param alike whether two of these rows carry the same values: rows of one instant are the same row only then
  */
-export function settleClock(raw: Float64Array, reading: ClockReading, choices: ImportChoices, alike: Alike = () => true): SettledClock {
+export function settleClock(
+  raw: Float64Array,
+  reading: ClockReading,
+  choices: ImportChoices,
+  rows: RowFacts = { alike: () => true, sections: [] },
+): SettledClock {
   const answers = readClockAnswers(choices);
   const ledger: ClockLedger = { rejected: [], faults: [], questions: [...reading.questions], notes: [...reading.notes] };
   const times = reading.kind === "counted" ? countedTimes(raw.length, reading.interval ?? 1) : raw.slice();
   if (!risesEvenly(times)) rejectUnread(times, ledger);
   if (reading.datesOnce === true) carryDates(times);
   const dateOrder = settleDateOrder(times, reading, ledger);
+  if (reading.rollsOverYear === true) followYears(times);
   if (reading.snap !== null) snapToGrid(times, reading.snap);
   const turned = !risesEvenly(times) && isNewestFirst(times, reading.rollsOverMidnight);
   if (turned) {
@@ -36,11 +52,14 @@ export function settleClock(raw: Float64Array, reading: ClockReading, choices: I
     for (const reject of ledger.rejected) reject.row = times.length - 1 - reject.row;
     ledger.notes.push({ kind: "newest-first", text: "The newest row stands first in the file; the rows were turned round." });
   }
-  if (reading.kind === "civil") markHalves(times, ledger);
+  if (reading.kind === "civil" && !risesEvenly(times)) {
+    markHalves(times, ledger);
+    followStuckDate(times, ledger);
+  }
   const shown = times.find((t) => !Number.isNaN(t)) ?? 0;
-  const absolute = toInstants(times, reading, ledger);
+  const absolute = toInstants(times, reading, turned ? [] : rows.sections, ledger);
   const east = absolute && reading.kind === "civil" ? shown - (times.find((t) => !Number.isNaN(t)) ?? 0) : 0;
-  if (!risesEvenly(times)) mendLeaps(times, reading, absolute ? east : null, answers, ledger, inFile(alike, times.length, turned));
+  if (!risesEvenly(times)) mendLeaps(times, reading, absolute ? east : null, answers, ledger, inFile(rows.alike, times.length, turned));
   return { ...finish(times, reading, absolute, turned, ledger), dateOrder };
 }
 
@@ -138,12 +157,14 @@ function isNewestFirst(times: Float64Array, wraps: boolean): boolean {
 }
 
 /** From what the cells say to instants: Unix seconds for an absolute clock, else seconds from the start of counting. @returns whether absolute */
-function toInstants(times: Float64Array, reading: ClockReading, ledger: ClockLedger): boolean {
+function toInstants(times: Float64Array, reading: ClockReading, sections: readonly DatedSection[], ledger: ClockLedger): boolean {
   const { kind, start, zone } = reading;
   if (kind === "unix") return true;
-  if (reading.rollsOverMidnight) rollOver(times);
+  const dated = reading.rollsOverMidnight && start !== null && sections.length > 0;
+  if (dated) dateSections(times, start, sections);
+  else if (reading.rollsOverMidnight) rollOver(times);
   if (kind === "civil" || (reading.rollsOverMidnight && start !== null)) {
-    if (kind !== "civil") for (let i = 0; i < times.length; i++) times[i] += start ?? 0;
+    if (kind !== "civil" && !dated) for (let i = 0; i < times.length; i++) times[i] += start ?? 0;
     if (zone !== null) civilInPlace(times, zone, ledger);
     return true;
   }

@@ -21,7 +21,14 @@ export function settleEven(
   reading: ClockReading,
 ): EvenClock | null {
   const { first, step } = even;
-  if (reading.snap !== null || reading.rollsOverMidnight || reading.datesOnce === true || reading.orders.length > 1) return null;
+  if (
+    reading.snap !== null ||
+    reading.rollsOverMidnight ||
+    reading.datesOnce === true ||
+    reading.rollsOverYear === true ||
+    reading.orders.length > 1
+  )
+    return null;
   if (!Number.isInteger(first) || !Number.isInteger(step) || step > LONGEST_STEP) return null;
   const epoch = epochOf(first, first + (count - 1) * step, reading);
   if (epoch === null) return null;

@@ -7,6 +7,8 @@ export type ColumnText = {
   readonly heading: string;
   /** Its cell of a units row, where the file has one. */
   readonly unitsCell: string | null;
+  /** The column that holds the unit of each of its values, where there is one. */
+  readonly unitColumn?: number;
   /** Cells from the head, the middle and the end of the file, trimmed, in order; up to some thousands. */
   readonly sample: readonly string[];
 };

@@ -93,7 +93,7 @@ function unitLists(columns: readonly ColumnText[], preamble: readonly string[]):
 /** Lines that say the logger writes a row only when a value changes. */
 export const writesOnChange = (preamble: readonly string[]): boolean =>
   preamble.some((line) =>
-    /\bon[ -]change\b|\bchange[ -]of[ -](?:value|state)\b|\blog(?:ged)? on change\b|\bcov\b|\bbei (?:Ä|ä|ae)nderung|\bereignisgesteuert|\bsur changement|\bpor cambio|\bpor mudan|\bsu variazione|\bbij wijziging|\bevent[ -](?:based|driven|log)|\bdeadband\b|\bexception report/i.test(
+    /\bon[ -]change\b|\bchange[ -]of[ -](?:value|state)\b|\blog(?:ged)? on change\b|\bcov\b|\bbei (?:Ä|ä|ae)nderung|\bereignisgesteuert|\bsur changement|\bpor cambio|\bpor mudan|\bsu variazione|\bbij wijziging|\bevent[ -](?:based|driven)|\bdeadband\b|\bexception report/i.test(
       line,
     ),
   );

@@ -26,7 +26,8 @@ export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading 
   const role = facts.choice.role ?? facts.guess.role;
   const { sentinels, questions } = readSentinels(facts);
   const base: ColumnReading = { ...NOTHING, role, position: findPosition(facts.place), sentinels, questions };
-  const raw = rawSignal(facts, role);
+  // "pulse count" is no count of a converter
+  const raw = isPulses(facts, role) && /\bpuls|\bimpuls/.test(facts.words) ? null : rawSignal(facts, role);
   if (raw !== null) return readRaw(base, facts, raw, file.preamble, file.rawCount <= 1);
   if (isPulses(facts, role)) return readPulses(base, facts, file);
   if (role === "running") return { ...base, quantity: "state", ...saying(facts, "running", null) };

@@ -58,9 +58,12 @@ export function unitInHeading(heading: string): FoundUnit | null {
   const whole = wholeUnit(text);
   if (whole !== null && !isWord(text)) return whole;
   // "pressureBar", "pressure.bar": the last of the words that a program runs together
-  const last = /(?:\p{Ll}(?=(\p{Lu}\p{L}*)$)|\p{L}\.(?=(\p{L}+)$))/u.exec(text);
-  const joined = last === null ? null : wholeUnit((last[1] ?? last[2]).replace(/^\p{Lu}(?=\p{Ll})/u, (c) => c.toLowerCase()));
-  return joined === null || isWord(joined.text) ? null : joined;
+  for (const { index } of text.matchAll(/(?<=\p{Ll})(?=\p{Lu})|(?<=\p{L}\.)(?=\p{L}+$)/gu)) {
+    const end = text.slice(index);
+    const joined = /^\p{L}+$/u.test(end) ? (wholeUnit(end.replace(/^\p{Lu}(?=\p{Ll})/u, (c) => c.toLowerCase())) ?? wholeUnit(end)) : null;
+    if (joined !== null && !isWord(joined.text)) return joined;
+  }
+  return null;
 }
 
 /** Unit names that are as often a word or a letter of the heading itself: "Flow in", "Ch", "Sensor A". They need brackets or a comma. */

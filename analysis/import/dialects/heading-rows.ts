@@ -18,11 +18,28 @@ function isAside(cells: readonly string[]): boolean {
   return TYPE_NAME.test(first) && rest.every((cell) => TYPE_NAME.test(cell)) && rest.some((cell) => !namesTime(cell));
 }
 
+/** Names of how a logger made one value of many, as some write them under the units. */
+const PROCESS = /^(?:avg|average|mean|smp|sample|min|max|tot(?:al)?|sum|std|sd|inst(?:ant)?|mittel(?:wert)?|moy(?:enne)?|media|gem)\.?$/i;
+
+/** A row of such names alone, under a row that gives each of its columns another name already. */
+function isProcessRow(head: HeadTable, row: number): boolean {
+  const { cells } = head.rows[row];
+  const filled = cells.flatMap((cell, i) => (cell === "" ? [] : [i]));
+  if (filled.length === 0 || row === 0 || !filled.every((i) => PROCESS.test(cells[i]))) return false;
+  const above = head.rows[row - 1].cells;
+  const names = filled.map((i) => above[i] ?? "");
+  return (
+    above.length === cells.length &&
+    names.every((name) => name !== "" && !PROCESS.test(name)) &&
+    (isUnitsRow(above) || isUnitsUnderNames(head, row - 1) || new Set(names).size === names.length)
+  );
+}
+
 /** Index of the nearest row above `from` that is neither blank nor a ruling ("-----  ----") nor a comment nor one of statistics or types; -1 where there is none. */
 export function rowAbove(head: HeadTable, from: number): number {
   for (let i = from - 1; i >= 0; i--) {
     const row = head.rows[i];
-    if (RULING.test(row.text) || head.isComment(row) || isAside(row.cells)) continue;
+    if (RULING.test(row.text) || head.isComment(row) || isAside(row.cells) || isProcessRow(head, i)) continue;
     return i;
   }
   return -1;
@@ -108,6 +125,16 @@ export function isUnitsRow(cells: readonly string[]): boolean {
     else if (!NO_UNIT.has(text.toLowerCase()) && !TIME_FORMAT.test(text) && bracketed === null) others++;
   }
   return units > 0 && others * 3 <= units;
+}
+
+/** Units in some columns and short marks of no quantity in the others ("TS,RN,psi,gpm"), under a row of names as wide that names the time. */
+export function isUnitsUnderNames(head: HeadTable, row: number): boolean {
+  const { cells } = head.rows[row];
+  const above = head.rows[row - 1]?.cells ?? [];
+  if (above.length !== cells.length || !above.every((cell) => cell !== "") || !above.some(namesTime) || isUnitsRow(above)) return false;
+  const marked = cells.filter((cell) => cell !== "");
+  const units = marked.filter((cell) => cell.length > 1 && findUnit(cell) !== null).length;
+  return units > 0 && units * 2 >= marked.length && marked.every((cell) => findUnit(cell) !== null || /^\p{Lu}{1,3}$/u.test(cell));
 }
 
 /** Words for time and date in the languages of the headings; common practice, no source. */

@@ -1,6 +1,6 @@
 import type { HeadTable } from "../head-table";
 import type { Dialect } from "./dialect";
-import { couldBeHeadings, isUnitsRow, namesTime, rowAbove } from "./heading-rows";
+import { couldBeHeadings, isUnitsRow, isUnitsUnderNames, namesTime, rowAbove } from "./heading-rows";
 
 /** Headings over two or three rows (a group over its members), with or without a units row. Sample: sample-data/dialects/stacked-headings.csv */
 export const stackedHeadings: Dialect = {
@@ -8,7 +8,7 @@ export const stackedHeadings: Dialect = {
   recognise(head) {
     const last = rowAbove(head, head.firstData);
     if (last < 0) return null;
-    const unitRow = isUnitsRow(head.rows[last].cells) ? last : null;
+    const unitRow = isUnitsRow(head.rows[last].cells) || isUnitsUnderNames(head, last) ? last : null;
     const lowest = unitRow === null ? last : rowAbove(head, last);
     if (!couldBeHeadings(head, lowest)) return null;
     const headingRows = [lowest];

@@ -98,7 +98,7 @@ describe("a sample is the same record", () => {
     for (const { file, bytes } of SAMPLES) expect(await core(logFile(bytes, "x.dat", 13)), file).toEqual(await core(logFile(bytes, file)));
   });
   test("as UTF-16", async () => {
-    for (const { file, bytes } of SAMPLES.filter((sample) => !/utf-16|nul-|enormous/.test(sample.file))) {
+    for (const { file, bytes } of SAMPLES.filter((sample) => !/utf-16|nul-|enormous|code-page/.test(sample.file))) {
       const text = new TextDecoder(file.startsWith("windows") ? "windows-1252" : "utf-8").decode(bytes);
       const wide = Uint8Array.from([0xff, 0xfe, ...[...text].flatMap((letter) => [letter.charCodeAt(0) & 255, letter.charCodeAt(0) >> 8])]);
       expect(await core(logFile(wide, file)), file).toEqual(await core(logFile(bytes, file)));

@@ -131,7 +131,15 @@ describe("a clock that lost its time", () => {
     const times = Float64Array.from([...good.slice(0, 100), ...good.slice(60)]);
     const { reading } = readBack(log([...times]))!;
     const rows = (alike: boolean, clock?: string) =>
-      settleClock(times, reading, { ...NO_CHOICES, answers: clock === undefined ? {} : { clock } }, () => alike);
+      settleClock(
+        times,
+        reading,
+        { ...NO_CHOICES, answers: clock === undefined ? {} : { clock } },
+        {
+          alike: () => alike,
+          sections: [],
+        },
+      );
     expect([rows(true).duplicates, rows(true).times.length]).toEqual([40, 200]);
     expect([rows(false).duplicates, rows(false).times.length]).toEqual([0, 240]);
     const right = rows(false, "set-right");
