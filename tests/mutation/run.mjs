@@ -43,7 +43,7 @@ const tests = [...new Set((process.env.MUTATE_TESTS?.split(",") ?? folders.map(t
   path.endsWith(".test.ts"),
 );
 
-const name = folders.map((path) => path.replace(/^analysis\//, "").replace(/[^a-z0-9]+/gi, "-")).join("+");
+const name = folders.map((path) => path.replace(/^analysis\//, "").replace(/[^a-z0-9]+/gi, "-")).join("+").slice(0, 60);
 mkdirSync(join(work, name), { recursive: true });
 await installed(work);
 const { texts, changes } = await changesOf(
