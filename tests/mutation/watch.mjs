@@ -8,7 +8,7 @@ import { packageNames } from "./bundle.mjs";
 
 const WORKER = join(dirname(fileURLToPath(import.meta.url)), "one-process.mjs");
 /** A try may take so many times what its tests took unchanged, and so long besides, ms: the machine may be busy. */
-const [SLOWER, GRACE] = [10, 30_000];
+const [SLOWER, GRACE] = [30, 60_000];
 
 /** What a worker tells, line by line; ends with the worker. */
 async function* told(work, name, job, limitOf) {
@@ -39,11 +39,13 @@ export async function surveyed(work, name, scripts) {
 }
 
 /** The tests that come by a change, quick files first and quick tests first within them; all of a file where it comes by while it loads. */
-function planOf({ id }, scripts, survey) {
+function planOf({ id }, scripts, survey, quick) {
   let [limit, ms] = [0, 0];
   const files = scripts.flatMap(({ file, path }) => {
     const { loading, tests } = survey.get(file);
-    const own = tests.map((test, i) => ({ ...test, i })).filter(({ counts }) => loading[id] !== undefined || counts[id] !== undefined);
+    const own = tests
+      .map((test, i) => ({ ...test, i }))
+      .filter((test) => test.ms <= quick && (loading[id] !== undefined || test.counts[id] !== undefined));
     if (own.length === 0) return [];
     const cost = own.reduce((sum, test) => sum + test.ms, 0);
     limit += (loading[id] ?? 0) + own.reduce((sum, { counts }) => sum + (counts[id] ?? 0), 0);
@@ -54,9 +56,9 @@ function planOf({ id }, scripts, survey) {
 }
 
 /** Tries each change in the order given; gives what came of it as it comes. */
-export async function* tried(work, name, scripts, survey, changes) {
+export async function* tried(work, name, scripts, survey, changes, quick) {
   const byId = new Map(changes.map((one) => [one.id, one]));
-  const plans = new Map(changes.map((one) => [one.id, planOf(one, scripts, survey)]));
+  const plans = new Map(changes.map((one) => [one.id, planOf(one, scripts, survey, quick)]));
   let left = changes.map(({ id }) => id);
   while (left.length > 0) {
     const done = new Set();
