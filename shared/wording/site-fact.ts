@@ -60,6 +60,7 @@ export const sayChoice = (option: string): string => CHOICE_WORDS[option] ?? opt
 export const SITE_FACTS_WORDS = {
   howWritten: (units: readonly string[]) =>
     `All of this is optional; nothing is filled in with a typical value. Write a number with its unit; a number alone is taken in ${units.join(", ")}.`,
+  reading: (text: string) => `That is ${text}.`,
   notKnown: "not known",
   whatIsThis: "What is this?",
   readFile: "Read facts from a file",

@@ -35,6 +35,7 @@ export const VISITS_WORDS = {
   steps: "Steps it named",
   notes: "Notes: ",
   notKept: "This visit is no longer kept in this browser, or cannot be read from it.",
+  listRefused: "The browser refused to change its list of visits, so nothing has changed. Try it again.",
   keepsNothing: "This browser keeps no visits here (a private window, or storage is switched off). Save visits as files.",
   damagedInPart: (name: string, lost: readonly string[]) => `${name} is damaged in part. ${lost.join(" ")}`,
   fromFile: (title: string) => `${title} (from a file)`,

@@ -1,5 +1,6 @@
 import type { ChannelQuantity } from "../../shared/record/channel-role";
 import type { Shown } from "../../shared/units/format-quantity";
+import { STRIP_WORDS } from "../../shared/wording/chart";
 import type { TraceChannel } from "../worker/messages";
 import { pyramidRange } from "./pyramid";
 
@@ -19,20 +20,20 @@ type StripKind = { readonly title: string; readonly shown: Shown; readonly fromZ
 
 /** In the order of the page, pressure first. A pressure or a temperature has no natural zero on a picture, a flow has. */
 const KINDS: readonly (readonly [ChannelQuantity, StripKind])[] = [
-  ["gaugePressure", { title: "Pressure", shown: "gaugePressure", fromZero: false }],
-  ["absolutePressure", { title: "Absolute pressure", shown: "absolutePressure", fromZero: false }],
-  ["flow", { title: "Flow", shown: "flow", fromZero: true }],
-  ["frequency", { title: "Speed", shown: "frequency", fromZero: true }],
-  ["rotation", { title: "Speed", shown: "rotation", fromZero: true }],
-  ["fraction", { title: "Speed", shown: "fraction", fromZero: true }],
-  ["state", { title: "On or off", shown: "none", fromZero: true }],
-  ["electricCurrent", { title: "Current", shown: "electricCurrent", fromZero: true }],
-  ["power", { title: "Power", shown: "power", fromZero: true }],
-  ["voltage", { title: "Voltage", shown: "voltage", fromZero: false }],
-  ["volume", { title: "Volume", shown: "volume", fromZero: false }],
-  ["length", { title: "Level", shown: "length", fromZero: false }],
-  ["temperature", { title: "Temperature", shown: "temperature", fromZero: false }],
-  ["none", { title: "Without a unit", shown: "none", fromZero: false }],
+  ["gaugePressure", { title: STRIP_WORDS.pressure, shown: "gaugePressure", fromZero: false }],
+  ["absolutePressure", { title: STRIP_WORDS.absolutePressure, shown: "absolutePressure", fromZero: false }],
+  ["flow", { title: STRIP_WORDS.flow, shown: "flow", fromZero: true }],
+  ["frequency", { title: STRIP_WORDS.speed, shown: "frequency", fromZero: true }],
+  ["rotation", { title: STRIP_WORDS.speed, shown: "rotation", fromZero: true }],
+  ["fraction", { title: STRIP_WORDS.speed, shown: "fraction", fromZero: true }],
+  ["state", { title: STRIP_WORDS.state, shown: "none", fromZero: true }],
+  ["electricCurrent", { title: STRIP_WORDS.current, shown: "electricCurrent", fromZero: true }],
+  ["power", { title: STRIP_WORDS.power, shown: "power", fromZero: true }],
+  ["voltage", { title: STRIP_WORDS.voltage, shown: "voltage", fromZero: false }],
+  ["volume", { title: STRIP_WORDS.volume, shown: "volume", fromZero: false }],
+  ["length", { title: STRIP_WORDS.level, shown: "length", fromZero: false }],
+  ["temperature", { title: STRIP_WORDS.temperature, shown: "temperature", fromZero: false }],
+  ["none", { title: STRIP_WORDS.none, shown: "none", fromZero: false }],
 ];
 
 /** One strip per quantity present; channels without a unit get a strip each, since nothing says that they compare. */

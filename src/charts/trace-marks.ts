@@ -2,6 +2,7 @@ import type { Analysis } from "../../shared/findings/analysis";
 import { findingOf } from "../../shared/findings/finding";
 import type { Span } from "../../shared/findings/span";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { MARK_WORDS } from "../../shared/wording/chart";
 import type { ChartMark } from "./chart-spec";
 import type { TraceSeries } from "./trace-series";
 
@@ -22,11 +23,11 @@ export function pressureMarks(
   const tank = findingOf(outcomes, "tank-charge");
   const setPressure = site.setPressure?.value ?? findingOf(outcomes, "tracking")?.setPressure ?? null;
   const levels: readonly (Level | null)[] = [
-    level(site.tankRatedPressure?.value ?? null, "tank's marked pressure", [1, 3]),
-    level(setPressure, "set pressure", []),
-    level(site.cutOut?.value ?? cycling?.cutOut?.value ?? null, "cut-out", [8, 4]),
-    level(site.cutIn?.value ?? cycling?.cutIn?.value ?? null, "cut-in", [8, 4]),
-    level(tank?.emptiesAt?.value ?? null, "tank empties", [2, 2]),
+    level(site.tankRatedPressure?.value ?? null, MARK_WORDS.tankMark, [1, 3]),
+    level(setPressure, MARK_WORDS.setPressure, []),
+    level(site.cutOut?.value ?? cycling?.cutOut?.value ?? null, MARK_WORDS.cutOut, [8, 4]),
+    level(site.cutIn?.value ?? cycling?.cutIn?.value ?? null, MARK_WORDS.cutIn, [8, 4]),
+    level(tank?.emptiesAt?.value ?? null, MARK_WORDS.tankEmpties, [2, 2]),
   ];
   const lines = levels.flatMap((found): readonly ChartMark[] =>
     found === null ? [] : [{ kind: "line", axis: "y", at: toShown(found.at), label: `${found.name} ${say(found.at)}`, dash: found.dash }],

@@ -73,7 +73,7 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
     onSaved,
   );
   useFirstLook(refresh, opening.open, opening.say);
-  const refused = () => opening.say("The browser refused to change its list of visits, so nothing has changed. Try it again.");
+  const refused = () => opening.say(VISITS_WORDS.listRefused);
   return {
     visits,
     saving,

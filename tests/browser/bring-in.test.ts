@@ -87,3 +87,19 @@ describe("bringing in a log", () => {
     expect(await page.getByRole("heading", { name: "What this log shows" }).count()).toBe(0);
   });
 });
+
+test("where one of several files is no log, the others are read without it, one after the other", async () => {
+  const { page, errors } = await opened.fresh();
+  await bringIn(
+    page,
+    plainLog("good.csv"),
+    textFile("letter.csv", "Dear all,\nplease find attached the readings\n"),
+    textFile("blank.csv", ""),
+  );
+  await page.getByRole("heading", { name: "This cannot be read as a log" }).waitFor();
+  await page.getByRole("button", { name: "Read the others without letter.csv" }).click();
+  await page.getByRole("button", { name: "Read the others without blank.csv" }).click();
+  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  expect(await page.locator(".masthead-what").textContent()).toBe("good.csv");
+  expect(errors).toEqual([]);
+});

@@ -2,11 +2,9 @@ import { expect, test } from "vitest";
 import { sourceFiles } from "./source-files";
 
 /** Parts of the page whose every word stands in shared/wording, so that another language can follow. */
-const WORDLESS = [
-  /^src\/parts\//,
-  /^src\/views\/(trace|closer-looks|findings|causes|next-visit|what-if|in-short|site-facts|report|round|acceptance|before-and-after|visits)\//,
-  /^src\/views\/[a-z-]+\.tsx$/,
-];
+const WORDLESS = [/^src\/parts\//, /^src\/views\//, /^src\/app\.tsx$/];
+/** Where a sentence would be text for people: the views, what they are told by the page's state, and the titles and names of pictures. */
+const SENTENCELESS = [...WORDLESS, /^src\/charts\//, /^src\/state\//];
 const TEXT = />\s*([A-Z][a-z][^<>{}=;]*?)\s*(?:<\/|\{)/g;
 const ATTRIBUTE = /(?:aria-label|label|title|summary|placeholder|alt)="([^"]*[A-Za-z]{3}[^"]*)"/g;
 
@@ -17,6 +15,24 @@ test("the check finds words between tags and in attributes", () => {
     "Whole record",
     "What is drawn",
   ]);
+});
+
+/** Two words or more between quotes, the first with a capital; notes, styles and names of files are no text for people. */
+const SENTENCE = /["`]([A-Z][a-z]+ [a-z][^"`\n]*)["`]/g;
+const withoutNotes = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|(?<=\s)\/\/.*/g, "");
+
+test("the check finds sentences between quotes", () => {
+  expect([...'x = "No visit stands here"; // "Not this one"\nkey("Escape")'.matchAll(SENTENCE)].length).toBe(2);
+  expect([...withoutNotes('x = "No visit stands here"; // "Not this one"').matchAll(SENTENCE)].map((match) => match[1])).toEqual([
+    "No visit stands here",
+  ]);
+});
+
+test("views, state and pictures hold no sentences of their own", () => {
+  const files = sourceFiles("src").filter(({ path }) => SENTENCELESS.some((part) => part.test(path)));
+  const found = files.flatMap(({ path, text }) => [...withoutNotes(text).matchAll(SENTENCE)].map((match) => `${path}: ${match[1]}`));
+  expect(files.length).toBeGreaterThan(120);
+  expect(found).toEqual([]);
 });
 
 test("views and parts hold no words of their own", () => {

@@ -3,6 +3,7 @@ import type { Run } from "../../../shared/findings/segment";
 import type { Span } from "../../../shared/findings/span";
 import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter, sampleCount, timeAt } from "../../../shared/record/sampling";
+import { LOOK_WORDS } from "../../../shared/wording/chart";
 import type { Point } from "../trace-series";
 import { type Look, nothing } from "./look";
 
@@ -38,16 +39,16 @@ export function cycleOverlay(channel: Channel | null, runs: readonly Run[], plac
   return {
     look: "cycle-overlay",
     state: "shown",
-    x: { title: "Time since the pump started", shown: "time", low: xs[0], high: xs[GRID - 1] },
-    y: { title: "Pressure", shown: "gaugePressure", low: null, high: null },
+    x: { title: LOOK_WORDS.sinceStart, shown: "time", low: xs[0], high: xs[GRID - 1] },
+    y: { title: LOOK_WORDS.pressure, shown: "gaugePressure", low: null, high: null },
     lines: [
-      { ...base, label: "lowest in twenty", dash: [1, 3], width: 0.8 },
-      { ...base, label: "middle", dash: [6, 4], width: 1.6 },
-      { ...base, label: "highest in twenty", dash: [1, 3], width: 0.8 },
-      { ...base, hue: "ink", label: chosen === null ? "one of middle length" : "the one chosen", dash: [], width: 1.4 },
+      { ...base, label: LOOK_WORDS.lowest, dash: [1, 3], width: 0.8 },
+      { ...base, label: LOOK_WORDS.middle, dash: [6, 4], width: 1.6 },
+      { ...base, label: LOOK_WORDS.highest, dash: [1, 3], width: 0.8 },
+      { ...base, hue: "ink", label: chosen === null ? LOOK_WORDS.oneCycle : LOOK_WORDS.chosenCycle, dash: [], width: 1.4 },
     ],
     shaded: [[0, 2]],
-    marks: [{ kind: "line", axis: "x", at: 0, name: "start", dash: [2, 2] }],
+    marks: [{ kind: "line", axis: "x", at: 0, name: LOOK_WORDS.start, dash: [2, 2] }],
     xs,
     ys: [quantileLine(0), quantileLine(1), quantileLine(2), own],
     numbers: {

@@ -4,6 +4,7 @@ import type { DriftWindow } from "../../../shared/findings/finding";
 import type { Span } from "../../../shared/findings/span";
 import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter, sampleCount, timeAt } from "../../../shared/record/sampling";
+import { LOOK_WORDS } from "../../../shared/wording/chart";
 import { type Look, nothing } from "./look";
 
 const MOST_POINTS = 600;
@@ -27,9 +28,9 @@ export function driftWindow(channel: Channel | null, window: DriftWindow | null,
       "drift-window",
       points,
       points.map(({ t }) => begin + slope * t),
-      "best line",
+      LOOK_WORDS.bestLine,
     ),
-    marks: [{ kind: "area", axis: "y", from: begin - limit, to: begin + limit, name: "limit" }],
+    marks: [{ kind: "area", axis: "y", from: begin - limit, to: begin + limit, name: LOOK_WORDS.limit }],
     numbers: {
       change: { value: window.change.value, shown: "pressureDifference" },
       length: { value: length, shown: "time" },
@@ -52,7 +53,7 @@ export function leakFit(channel: Channel | null, place: Span | null, atmosphere:
   const curve = points.map(({ t }) => (line === null ? null : 1 / (line.intercept + line.slope * t) - atmosphere));
   const [first, last] = [curve[0] ?? points[0].v, curve[curve.length - 1] ?? points[points.length - 1].v];
   return {
-    ...stretch("leak-fit", points, curve, "steady loss"),
+    ...stretch("leak-fit", points, curve, LOOK_WORDS.steadyLoss),
     marks: [],
     numbers: {
       fall: { value: first - last, shown: "pressureDifference" },
@@ -67,10 +68,10 @@ function stretch(look: "drift-window" | "leak-fit", points: readonly Block[], fi
   return {
     look,
     state: "shown",
-    x: { title: "Time since it began", shown: "time", low: 0, high: points[points.length - 1].t },
-    y: { title: "Pressure", shown: "gaugePressure", low: null, high: null },
+    x: { title: LOOK_WORDS.sinceBegan, shown: "time", low: 0, high: points[points.length - 1].t },
+    y: { title: LOOK_WORDS.pressure, shown: "gaugePressure", low: null, high: null },
     lines: [
-      { label: "pressure", hue: "pressure", dash: [], draw: "line" },
+      { label: LOOK_WORDS.pressureLine, hue: "pressure", dash: [], draw: "line" },
       { label: name, hue: "ink", dash: [6, 3], draw: "line", width: 1.8 },
     ],
     shaded: [],

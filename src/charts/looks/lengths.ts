@@ -1,5 +1,6 @@
 import { median } from "../../../analysis/numerics/order-statistics";
 import type { Run } from "../../../shared/findings/segment";
+import { LOOK_WORDS } from "../../../shared/wording/chart";
 import { type Look, type LookMark, nothing } from "./look";
 
 const HOUR = 3600;
@@ -12,8 +13,8 @@ const PER_DECADE = 12;
 /** Lengths of whole runs, counted in bars of equal ratio, with the limit for short cycles. */
 export function runLengths(runs: readonly Run[], limit: number): Look {
   const lengths = runs.filter(({ complete }) => complete).map(({ from, to }) => to - from);
-  const counted = histogram("run-lengths", "Length of the run", lengths, [
-    { kind: "line", axis: "x", at: limit, name: "limit", dash: [6, 3] },
+  const counted = histogram("run-lengths", LOOK_WORDS.runLength, lengths, [
+    { kind: "line", axis: "x", at: limit, name: LOOK_WORDS.limit, dash: [6, 3] },
   ]);
   if (counted.state !== "shown") return counted;
   const under = { value: lengths.filter((length) => length < limit).length, shown: "count" } as const;
@@ -23,7 +24,7 @@ export function runLengths(runs: readonly Run[], limit: number): Look {
 /** Lengths of the rests between two runs that both lie whole in one unbroken stretch. */
 export function restLengths(runs: readonly Run[]): Look {
   const lengths = runs.slice(1).flatMap((run, i) => (run.complete && runs[i].complete ? [run.from - runs[i].to] : []));
-  return histogram("rest-lengths", "Length of the rest", lengths, []);
+  return histogram("rest-lengths", LOOK_WORDS.restLength, lengths, []);
 }
 
 function histogram(look: "run-lengths" | "rest-lengths", title: string, all: readonly number[], marks: readonly LookMark[]): Look {
@@ -40,8 +41,8 @@ function histogram(look: "run-lengths" | "rest-lengths", title: string, all: rea
     look,
     state: "shown",
     x: { title, shown: "time", low: at(0), high: at(counts.length), ticks: TIME_TICKS },
-    y: { title: look === "run-lengths" ? "Runs" : "Rests", shown: "count", low: 0, high: null },
-    lines: [{ label: look === "run-lengths" ? "runs" : "rests", hue: "speed", dash: [], draw: "bars" }],
+    y: { title: look === "run-lengths" ? LOOK_WORDS.runs : LOOK_WORDS.rests, shown: "count", low: 0, high: null },
+    lines: [{ label: look === "run-lengths" ? LOOK_WORDS.runsLine : LOOK_WORDS.restsLine, hue: "speed", dash: [], draw: "bars" }],
     shaded: [],
     marks,
     xs: Float64Array.from(counts, (_, k) => at(k + 0.5)),

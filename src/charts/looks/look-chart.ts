@@ -2,6 +2,7 @@ import type { Span } from "../../../shared/findings/span";
 import { formatNumber, formatQuantity, type Shown, scaleOf } from "../../../shared/units/format-quantity";
 import { seconds } from "../../../shared/units/quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { LOOK_WORDS } from "../../../shared/wording/chart";
 import type { ChartAxis, ChartData, ChartMark, ChartSpec } from "../chart-spec";
 import type { TimeTick } from "../time-axis";
 import type { Point } from "../trace-series";
@@ -36,7 +37,12 @@ export function lookChart(look: ShownLook, units: UnitChoice, ticksOf: TicksOf):
     marks,
     shaded: look.shaded,
   };
-  return { spec, data: { x: xs, ys }, xTitle: withUnit(look.x, x), yTitle: withUnit(look.y, y) };
+  return {
+    spec,
+    data: { x: xs, ys },
+    xTitle: look.x.isInstant === true ? LOOK_WORDS.secondsOfRecord : withUnit(look.x, x),
+    yTitle: withUnit(look.y, y),
+  };
 }
 
 /** Lengths beyond this are written in minutes and hours, s. */

@@ -2,6 +2,7 @@ import { median } from "../../../analysis/numerics/order-statistics";
 import type { Run } from "../../../shared/findings/segment";
 import type { Channel } from "../../../shared/record/log-record";
 import { sampleCount, timeAt } from "../../../shared/record/sampling";
+import { LOOK_WORDS } from "../../../shared/wording/chart";
 import type { LookNumbers } from "../../../shared/wording/closer-look";
 import { valueBefore } from "./cycle-overlay";
 import { type Look, nothing } from "./look";
@@ -27,11 +28,11 @@ export function pressureAgainstFlow(pressure: Channel | null, flow: Channel | nu
   return {
     look: "pressure-against-flow",
     state: "shown",
-    x: { title: "Flow", shown: "flow", low: 0, high: null },
-    y: { title: "Pressure", shown: "gaugePressure", low: null, high: null },
+    x: { title: LOOK_WORDS.flow, shown: "flow", low: 0, high: null },
+    y: { title: LOOK_WORDS.pressure, shown: "gaugePressure", low: null, high: null },
     lines: [
-      { label: "instants with the pump running", hue: "pressure", dash: [], draw: "points" },
-      { label: "droop", hue: "ink", dash: [6, 3], draw: "line", width: 1.8 },
+      { label: LOOK_WORDS.running, hue: "pressure", dash: [], draw: "points" },
+      { label: LOOK_WORDS.droop, hue: "ink", dash: [6, 3], draw: "line", width: 1.8 },
     ],
     shaded: [],
     marks: [],

@@ -1,5 +1,6 @@
 import type { Run } from "../../../shared/findings/segment";
 import type { Clock } from "../../../shared/record/clock";
+import { LOOK_WORDS } from "../../../shared/wording/chart";
 import { zoneOffset } from "../time-axis";
 import { type Look, nothing } from "./look";
 
@@ -23,11 +24,11 @@ export function startsByHour(runs: readonly Run[], duration: number, clock: Cloc
   return {
     look: "starts-by-hour",
     state: "shown",
-    x: { title: "", shown: "time", low: begin, high: begin + hours * HOUR, isInstant: true },
-    y: { title: "Starts", shown: "count", low: 0, high: null },
-    lines: [{ label: "starts", hue: "speed", dash: [], draw: "bars" }],
+    x: { title: LOOK_WORDS.clockTime, shown: "time", low: begin, high: begin + hours * HOUR, isInstant: true },
+    y: { title: LOOK_WORDS.startsInHour, shown: "count", low: 0, high: null },
+    lines: [{ label: LOOK_WORDS.startsLine, hue: "speed", dash: [], draw: "bars" }],
     shaded: [],
-    marks: allowed === null ? [] : [{ kind: "line", axis: "y", at: allowed, name: "allowed", dash: [6, 3] }],
+    marks: allowed === null ? [] : [{ kind: "line", axis: "y", at: allowed, name: LOOK_WORDS.allowed, dash: [6, 3] }],
     xs: Float64Array.from(counts, (_, k) => begin + (k + 0.5) * HOUR),
     ys: [counts],
     numbers: {

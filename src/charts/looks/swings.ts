@@ -5,6 +5,7 @@ import type { OscillationEpisode } from "../../../shared/findings/finding";
 import type { Span } from "../../../shared/findings/span";
 import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter, sampleCount, timeAt } from "../../../shared/record/sampling";
+import { LOOK_WORDS } from "../../../shared/wording/chart";
 import { valueBefore } from "./cycle-overlay";
 import { type Look, nothing } from "./look";
 
@@ -38,14 +39,14 @@ export function periodogram(channel: Channel | null, episode: OscillationEpisode
   return {
     look: "periodogram",
     state: "shown",
-    x: { title: "Period", shown: "time", low: 2 * even.step, high: 1 / (2 * step), ticks: PERIOD_TICKS },
-    y: { title: "Swing (amplitude)", shown: "pressureDifference", low: null, high: null, decades: 4 },
+    x: { title: LOOK_WORDS.period, shown: "time", low: 2 * even.step, high: 1 / (2 * step), ticks: PERIOD_TICKS },
+    y: { title: LOOK_WORDS.swing, shown: "pressureDifference", low: null, high: null, decades: 4 },
     lines: [
-      { label: "pressure", hue: "pressure", dash: [], draw: "line" },
-      { label: "background", hue: "ink-soft", dash: [4, 4], draw: "line" },
+      { label: LOOK_WORDS.pressureLine, hue: "pressure", dash: [], draw: "line" },
+      { label: LOOK_WORDS.background, hue: "ink-soft", dash: [4, 4], draw: "line" },
     ],
     shaded: [],
-    marks: [{ kind: "line", axis: "x", at: episode.period.value, name: "period found", dash: [2, 2] }],
+    marks: [{ kind: "line", axis: "x", at: episode.period.value, name: LOOK_WORDS.periodFound, dash: [2, 2] }],
     xs: Float64Array.from(bins, (k) => 1 / (k * step)),
     ys: [bins.map((k) => Math.sqrt(2 * power[k])), background.map((level) => Math.sqrt(2 * level))],
     numbers: {
@@ -76,13 +77,13 @@ export function agreement(channel: Channel | null, episode: OscillationEpisode |
   return {
     look: "autocorrelation",
     state: "shown",
-    x: { title: "Later by", shown: "time", low: 0, high: lags * even.step },
-    y: { title: "Agreement", shown: "ratio", low: -1, high: 1 },
-    lines: [{ label: "agreement", hue: "pressure", dash: [], draw: "line" }],
+    x: { title: LOOK_WORDS.laterBy, shown: "time", low: 0, high: lags * even.step },
+    y: { title: LOOK_WORDS.agreement, shown: "ratio", low: -1, high: 1 },
+    lines: [{ label: LOOK_WORDS.agreementLine, hue: "pressure", dash: [], draw: "line" }],
     shaded: [],
     marks: [
       { kind: "line", axis: "y", at: 0, name: "", dash: [1, 3] },
-      { kind: "line", axis: "x", at: period, name: "one period", dash: [2, 2] },
+      { kind: "line", axis: "x", at: period, name: LOOK_WORDS.onePeriod, dash: [2, 2] },
     ],
     xs: Float64Array.from(r, (_, k) => k * even.step),
     ys: [Array.from(r)],

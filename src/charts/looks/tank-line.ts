@@ -1,5 +1,6 @@
 import { median } from "../../../analysis/numerics/order-statistics";
 import type { LivingTank } from "../../../shared/findings/segment";
+import { LOOK_WORDS, MARK_WORDS } from "../../../shared/wording/chart";
 import { type Look, type LookMark, nothing } from "./look";
 
 /**
@@ -20,15 +21,15 @@ export function tankLine(tank: LivingTank | null, atmosphere: number): Look {
   const marks: LookMark[] =
     tank.emptiesAt === null
       ? []
-      : [{ kind: "line", axis: "y", at: 1 / (tank.emptiesAt.value + atmosphere), name: "tank empties", dash: [2, 2] }];
+      : [{ kind: "line", axis: "y", at: 1 / (tank.emptiesAt.value + atmosphere), name: MARK_WORDS.tankEmpties, dash: [2, 2] }];
   return {
     look: "tank-line",
     state: "shown",
-    x: { title: "Water given", shown: "volume", low: null, high: null },
-    y: { title: "1 / pressure", shown: "inversePressure", low: null, high: null },
+    x: { title: LOOK_WORDS.waterGiven, shown: "volume", low: null, high: null },
+    y: { title: LOOK_WORDS.inversePressure, shown: "inversePressure", low: null, high: null },
     lines: [
-      { label: "log", hue: "pressure", dash: [], draw: "points" },
-      { label: "gas law", hue: "ink", dash: [6, 3], draw: "line", width: 1.8 },
+      { label: LOOK_WORDS.log, hue: "pressure", dash: [], draw: "points" },
+      { label: LOOK_WORDS.gasLaw, hue: "ink", dash: [6, 3], draw: "line", width: 1.8 },
     ],
     shaded: [],
     marks,

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { PICKER_WORDS } from "../../../shared/wording/bring-in";
 import type { PickedFile } from "../../worker/messages";
 import { filesOfTransfer, isTyping, pickedFiles } from "./picked-files";
 import "./bring-in.css";
@@ -12,21 +13,21 @@ export function BringInAnywhere({ onFiles }: Props) {
   return (
     <>
       <button type="button" onClick={() => input.current?.click()}>
-        Bring in a log
+        {PICKER_WORDS.bringIn}
       </button>
       <input
         ref={input}
         type="file"
         multiple
         hidden
-        aria-label="Log files"
+        aria-label={PICKER_WORDS.anyFiles}
         onChange={(event) => {
           const files = pickedFiles(event.target.files ?? []);
           event.target.value = "";
           if (files.length > 0) onFiles(files);
         }}
       />
-      {isDropping ? <p className="drop-veil">Let go to bring it in</p> : null}
+      {isDropping ? <p className="drop-veil">{PICKER_WORDS.letGo}</p> : null}
     </>
   );
 }

@@ -3,6 +3,7 @@ import type { ImportChoices } from "../../../analysis/import/import-log";
 import { CHANNEL_ROLES, type ChannelRole } from "../../../shared/record/channel-role";
 import type { FileLayout } from "../../../shared/record/file-layout";
 import { formatNumber } from "../../../shared/units/format-quantity";
+import { COLUMN_WORDS } from "../../../shared/wording/bring-in";
 import { sayCertainty } from "../../../shared/wording/certainty";
 import { sayRole } from "../../../shared/wording/channel-role";
 import { chooseColumn, forgetColumn, withChoices } from "./choices";
@@ -46,7 +47,7 @@ type RowProps = {
 
 function ColumnRow({ column, locale, isChosen, onChoose, onForget }: RowProps) {
   const id = useId();
-  const heading = column.heading === "" ? `column ${column.index + 1}, no heading` : column.heading;
+  const heading = column.heading === "" ? COLUMN_WORDS.noHeading(column.index + 1) : column.heading;
   const units = unitChoices(column);
   return (
     <li className="column" data-doubtful={column.certainty < 0.8}>
@@ -55,10 +56,10 @@ function ColumnRow({ column, locale, isChosen, onChoose, onForget }: RowProps) {
       </h4>
       <ColumnPicture column={column} locale={locale} />
       <div className="column-controls">
-        <label htmlFor={`${id}-role`}>is</label>
+        <label htmlFor={`${id}-role`}>{COLUMN_WORDS.is}</label>
         <select
           id={`${id}-role`}
-          aria-label={`What ${heading} stands for`}
+          aria-label={COLUMN_WORDS.standsFor(heading)}
           value={column.role}
           onChange={(e) => onChoose(asRole(e.target.value), null)}
         >
@@ -70,14 +71,14 @@ function ColumnRow({ column, locale, isChosen, onChoose, onForget }: RowProps) {
         </select>
         {units.length === 0 ? null : (
           <>
-            <label htmlFor={`${id}-unit`}>in</label>
+            <label htmlFor={`${id}-unit`}>{COLUMN_WORDS.in}</label>
             <select
               id={`${id}-unit`}
-              aria-label={`Unit of ${heading}`}
+              aria-label={COLUMN_WORDS.unitOf(heading)}
               value={column.unit ?? ""}
               onChange={(e) => onChoose(column.role, e.target.value || null)}
             >
-              <option value="">unit not known</option>
+              <option value="">{COLUMN_WORDS.unitNotKnown}</option>
               {units.map((unit) => (
                 <option key={unit} value={unit}>
                   {unit}
@@ -88,7 +89,7 @@ function ColumnRow({ column, locale, isChosen, onChoose, onForget }: RowProps) {
         )}
         {isChosen ? (
           <button type="button" className="button-quiet" onClick={onForget}>
-            Take back
+            {COLUMN_WORDS.takeBack}
           </button>
         ) : null}
       </div>
@@ -103,7 +104,8 @@ const asRole = (text: string): ChannelRole => CHANNEL_ROLES.find((role) => role 
 
 function ColumnPicture({ column, locale }: { readonly column: Column; readonly locale: string | null }) {
   const path = picturePath(column.picture, 120, 28);
-  const range = column.range === null ? "no numbers" : `${plain(column.range.low, locale)} to ${plain(column.range.high, locale)}`;
+  const range =
+    column.range === null ? COLUMN_WORDS.noNumbers : COLUMN_WORDS.range(plain(column.range.low, locale), plain(column.range.high, locale));
   return (
     <div className="column-picture">
       {path === null ? null : (

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "react";
+import { CORRECTIONS_WORDS } from "../../../shared/wording/bring-in";
 import { sayCorrection } from "../../../shared/wording/correction";
 import { saveAsFile } from "../../parts/save-as-file";
 import { deleteCorrection, keepCorrection, listCorrections } from "../../storage/correction-store";
@@ -23,9 +24,7 @@ export function CorrectionList() {
   };
   return (
     <>
-      {all.length === 0 ? (
-        <p>Where you correct how a log was read, that is remembered here and offered for the next log with the same headings.</p>
-      ) : null}
+      {all.length === 0 ? <p>{CORRECTIONS_WORDS.none}</p> : null}
       <ul className="kept-list">
         {all.map((one) => (
           <li key={one.signature} className="kept">
@@ -38,10 +37,10 @@ export function CorrectionList() {
                     <button
                       type="button"
                       className="button-quiet"
-                      aria-label={`Forget "${point}"`}
+                      aria-label={CORRECTIONS_WORDS.forgetThis(point)}
                       onClick={() => void change(one, withoutPoint(one, at))}
                     >
-                      Forget
+                      {CORRECTIONS_WORDS.forget}
                     </button>
                   </li>
                 ))}
@@ -49,10 +48,10 @@ export function CorrectionList() {
             </span>
             <button
               type="button"
-              aria-label={`Delete the corrections for ${one.headings.join(", ")}`}
+              aria-label={CORRECTIONS_WORDS.deleteThese(one.headings.join(", "))}
               onClick={() => void change(one, null)}
             >
-              Delete
+              {CORRECTIONS_WORDS.delete}
             </button>
           </li>
         ))}
@@ -60,7 +59,7 @@ export function CorrectionList() {
       <p className="button-row">
         {deleted === null ? null : (
           <button type="button" onClick={() => void putBack(deleted)}>
-            Put back what was deleted
+            {CORRECTIONS_WORDS.putBack}
           </button>
         )}
         <button
@@ -68,7 +67,7 @@ export function CorrectionList() {
           disabled={all.length === 0}
           onClick={() => saveAsFile("evenhead corrections.json", "application/json", JSON.stringify(all, null, 2))}
         >
-          Save the corrections as a file
+          {CORRECTIONS_WORDS.save}
         </button>
         <BringBack onDone={refresh} />
       </p>
@@ -83,24 +82,24 @@ function BringBack({ onDone }: { readonly onDone: () => void }) {
   const take = async (file: File) => {
     const read = readCorrections(await file.text());
     for (const one of read ?? []) await keepCorrection(one);
-    setSaid(read === null ? `${file.name} holds no corrections.` : `Brought back for ${read.length} kinds of log.`);
+    setSaid(read === null ? CORRECTIONS_WORDS.noneIn(file.name) : CORRECTIONS_WORDS.broughtBack(read.length));
     onDone();
   };
   return (
     <>
       <button type="button" onClick={() => input.current?.click()}>
-        Bring back corrections from a file
+        {CORRECTIONS_WORDS.bringBack}
       </button>
       <input
         ref={input}
         type="file"
         accept="application/json,.json"
         hidden
-        aria-label="File of corrections to bring back"
+        aria-label={CORRECTIONS_WORDS.file}
         onChange={(event) => {
           const file = event.target.files?.[0];
           event.target.value = "";
-          if (file !== undefined) void take(file).catch(() => setSaid("This browser keeps nothing, so nothing was brought back."));
+          if (file !== undefined) void take(file).catch(() => setSaid(CORRECTIONS_WORDS.keepsNothing));
         }}
       />
       <span role="status">{said}</span>

@@ -1,3 +1,4 @@
+import { CORRECTIONS_WORDS } from "../../../shared/wording/bring-in";
 import { sayCorrection } from "../../../shared/wording/correction";
 import type { PageProps } from "../view-props";
 import "./bring-in.css";
@@ -7,7 +8,7 @@ export function CorrectionOffer({ corrections: offer }: Pick<PageProps, "correct
   if (offer === null) return null;
   return (
     <section className="open-questions" aria-labelledby="correction-offer">
-      <h2 id="correction-offer">You corrected a log with these headings before</h2>
+      <h2 id="correction-offer">{CORRECTIONS_WORDS.offer}</h2>
       <ul>
         {offer.corrections.flatMap(sayCorrection).map((line) => (
           <li key={line}>
@@ -17,10 +18,10 @@ export function CorrectionOffer({ corrections: offer }: Pick<PageProps, "correct
       </ul>
       <p className="button-row">
         <button type="button" onClick={offer.take}>
-          Read this one the same way
+          {CORRECTIONS_WORDS.take}
         </button>
         <button type="button" onClick={offer.leave}>
-          Leave it as it was read
+          {CORRECTIONS_WORDS.leave}
         </button>
       </p>
     </section>

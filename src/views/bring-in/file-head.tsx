@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { FileLayout } from "../../../shared/record/file-layout";
+import { FILE_HEAD_WORDS, REVIEW_WORDS } from "../../../shared/wording/bring-in";
 import { sayFileForm, sayLineKind } from "../../../shared/wording/file-layout";
 
 /** Data lines shown of a long run of them; the rest opens on demand. */
@@ -14,13 +15,13 @@ export function FileHead({ layout }: { readonly layout: FileLayout }) {
     <div className="file-head">
       <p>{sayFileForm(layout)}</p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by the keyboard */}
-      <section className="wide-table" aria-label={`Lines of ${layout.file}`} tabIndex={0}>
+      <section className="wide-table" aria-label={REVIEW_WORDS.linesOfFile(layout.file)} tabIndex={0}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Line</th>
-              <th scope="col">Taken for</th>
-              <th scope="col">As the file has it</th>
+              <th scope="col">{FILE_HEAD_WORDS.line}</th>
+              <th scope="col">{FILE_HEAD_WORDS.takenFor}</th>
+              <th scope="col">{FILE_HEAD_WORDS.inFile}</th>
             </tr>
           </thead>
           <tbody>
@@ -32,7 +33,7 @@ export function FileHead({ layout }: { readonly layout: FileLayout }) {
       </section>
       {hidden === 0 ? null : (
         <button type="button" className="button-quiet" onClick={() => setAll(true)}>
-          Show {hidden} more data lines
+          {FILE_HEAD_WORDS.showMore(hidden)}
         </button>
       )}
     </div>
@@ -54,7 +55,7 @@ function HeadLine({ line, skipped }: { readonly line: FileLayout["lines"][number
     <>
       {skipped ? (
         <tr className="lines-left-out">
-          <td colSpan={3}>lines in between not shown</td>
+          <td colSpan={3}>{FILE_HEAD_WORDS.between}</td>
         </tr>
       ) : null}
       <tr data-kind={line.kind}>

@@ -1,4 +1,5 @@
 import { useRef, useState } from "react";
+import { PICKER_WORDS } from "../../../shared/wording/bring-in";
 import { Disclosure } from "../../parts/disclosure";
 import type { PickedFile } from "../../worker/messages";
 import { pastedFile, pickedFiles } from "./picked-files";
@@ -16,16 +17,16 @@ export function FilePicker({ onFiles, compact = false }: Props) {
     <div className="file-picker">
       <p className="button-row">
         <button type="button" className="button-main" onClick={() => input.current?.click()}>
-          {compact ? "Bring in other files" : "Bring in a log"}
+          {compact ? PICKER_WORDS.other : PICKER_WORDS.bringIn}
         </button>
-        <span className="file-picker-hint">Or drop files anywhere on this page, or paste a table. Several files become one record.</span>
+        <span className="file-picker-hint">{PICKER_WORDS.hint}</span>
       </p>
       <input
         ref={input}
         type="file"
         multiple
         hidden
-        aria-label="Log files to bring in"
+        aria-label={PICKER_WORDS.files}
         onChange={(event) => {
           const files = pickedFiles(event.target.files ?? []);
           event.target.value = "";
@@ -41,12 +42,12 @@ function PasteBox({ onFiles }: Pick<Props, "onFiles">) {
   const [text, setText] = useState("");
   const file = pastedFile(text);
   return (
-    <Disclosure summary="Paste a table as text">
-      <label htmlFor="pasted-table">Rows with their headings, as copied from a spreadsheet or a text file</label>
+    <Disclosure summary={PICKER_WORDS.paste}>
+      <label htmlFor="pasted-table">{PICKER_WORDS.rows}</label>
       <textarea id="pasted-table" rows={6} spellCheck={false} value={text} onChange={(event) => setText(event.target.value)} />
-      <p>
+      <p className="button-row">
         <button type="button" disabled={file === null} onClick={() => file !== null && onFiles([file])}>
-          Read what I pasted
+          {PICKER_WORDS.readPasted}
         </button>
       </p>
     </Disclosure>

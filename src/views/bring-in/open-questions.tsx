@@ -1,3 +1,4 @@
+import { QUESTION_WORDS } from "../../../shared/wording/bring-in";
 import { sayOption } from "../../../shared/wording/question-option";
 import type { StoryProps } from "../view-props";
 import { openQuestions } from "./choices";
@@ -9,23 +10,23 @@ export function OpenQuestions({ visit, state, dispatch }: StoryProps) {
   if (state.visit.stage !== "asking" || open.length === 0) return null;
   return (
     <section className="open-questions" aria-labelledby="open-questions">
-      <h2 id="open-questions">{open.length === 1 ? "One thing the files do not say" : `${open.length} things the files do not say`}</h2>
+      <h2 id="open-questions">{QUESTION_WORDS.open(open.length)}</h2>
       <ul>
         {open.map((question) => (
           <li key={question.id}>
             <bdi>{question.text}</bdi>{" "}
             <span className="soft">
-              Assumed: <bdi>{sayOption(question.id, question.assumed)}</bdi>.
+              {QUESTION_WORDS.assumed} <bdi>{sayOption(question.id, question.assumed)}</bdi>.
             </span>
           </li>
         ))}
       </ul>
       <p className="button-row">
         <button type="button" onClick={() => dispatch({ do: "open-sheet", sheet: "bring-in" })}>
-          Answer them
+          {QUESTION_WORDS.answerThem}
         </button>
         <button type="button" onClick={() => dispatch({ do: "settle-questions" })}>
-          Leave it as assumed
+          {QUESTION_WORDS.leave}
         </button>
       </p>
     </section>

@@ -1,6 +1,7 @@
 import { useEffect, useId, useState } from "react";
 import type { ImportChoices } from "../../../analysis/import/import-log";
 import type { ImportQuestion } from "../../../shared/record/import-question";
+import { QUESTION_WORDS } from "../../../shared/wording/bring-in";
 import { sayOption, writtenAnswerExample } from "../../../shared/wording/question-option";
 import { answer } from "./choices";
 
@@ -42,7 +43,7 @@ function Question({ question, given, onAnswer }: QuestionProps) {
         <bdi>{question.text}</bdi>
       </legend>
       <p className="field-hint">
-        {given === null ? "Assumed until you say otherwise:" : "Your answer:"} <bdi>{sayOption(question.id, standing)}</bdi>
+        {given === null ? QUESTION_WORDS.assumedUntil : QUESTION_WORDS.yourAnswer} <bdi>{sayOption(question.id, standing)}</bdi>
       </p>
       <div className="question-options" data-many={question.options.length > MANY && question.meaning.length === 0}>
         {question.options.map((option, i) => (
@@ -73,7 +74,7 @@ function Question({ question, given, onAnswer }: QuestionProps) {
       )}
       {given === null ? null : (
         <button type="button" className="button-quiet" onClick={() => onAnswer("")}>
-          Take the answer back
+          {QUESTION_WORDS.takeBack}
         </button>
       )}
     </fieldset>
@@ -91,7 +92,7 @@ function WrittenAnswer({ id, example, value, onAnswer }: WrittenProps) {
   };
   return (
     <div className="question-option question-written">
-      <label htmlFor={id}>or write it</label>
+      <label htmlFor={id}>{QUESTION_WORDS.orWrite}</label>
       <input
         id={id}
         type="text"

@@ -1,3 +1,4 @@
+import { READING_WORDS } from "../../../shared/wording/bring-in";
 import { sayCount, saySize, sayTimeLeft } from "../../../shared/wording/reading-progress";
 import type { ReadingProgress } from "../../state/visit-state";
 import type { PageProps } from "../view-props";
@@ -13,18 +14,18 @@ export function Reading({ state, preferences, commands }: PageProps) {
   const share = visit.stage === "reading" ? shareRead(progress) : null;
   const files = visit.stage === "reading" ? visit.files : visit.read.files;
   return (
-    <section className="reading" aria-label="Reading">
+    <section className="reading" aria-label={READING_WORDS.name}>
       <p className="reading-what">
-        {visit.stage === "reading" ? "Reading" : "Working out what it shows:"} <bdi>{sayFileNames(files)}</bdi>
+        {visit.stage === "reading" ? READING_WORDS.reading : READING_WORDS.workingOut} <bdi>{sayFileNames(files)}</bdi>
       </p>
-      <progress aria-label="Share of the files read" max={1} value={share ?? undefined} />
+      <progress aria-label={READING_WORDS.share} max={1} value={share ?? undefined} />
       <p className="reading-figures">{sayFigures(progress, preferences.units.locale)}</p>
       {progress !== null && progress.sketch.length > 0 && <GrowingTrace sketch={progress.sketch} />}
       <p className="heard" role="status">
         {sayTenths(share)}
       </p>
       <button type="button" onClick={commands.stop}>
-        Stop
+        {READING_WORDS.stop}
       </button>
     </section>
   );
@@ -38,11 +39,12 @@ function sayFigures(progress: ReadingProgress | null, locale: string | null): st
   if (progress === null) return "";
   const figures = [
     sayCount(progress.rows, "row", "rows", locale),
-    `${saySize(progress.bytes, locale)} of ${saySize(progress.totalBytes, locale)}`,
+    READING_WORDS.ofBytes(saySize(progress.bytes, locale), saySize(progress.totalBytes, locale)),
     ...(progress.secondsLeft === null ? [] : [sayTimeLeft(progress.secondsLeft)]),
   ];
   return figures.join(", ");
 }
 
 /** For readers who listen: once in a tenth, not with every chunk. */
-const sayTenths = (share: number | null): string => (share === null ? "Working" : `${Math.floor(share * 10) * 10} percent read`);
+const sayTenths = (share: number | null): string =>
+  share === null ? READING_WORDS.working : READING_WORDS.percent(Math.floor(share * 10) * 10);

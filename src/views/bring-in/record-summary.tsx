@@ -1,6 +1,7 @@
 import type { LogFault } from "../../../shared/record/log-fault";
+import { formatNumber } from "../../../shared/units/format-quantity";
+import { RECORD_WORDS } from "../../../shared/wording/bring-in";
 import { sayClockZone, sayElapsed, sayInstant, saySpan } from "../../../shared/wording/instant";
-import { sayCount } from "../../../shared/wording/reading-progress";
 import { Disclosure } from "../../parts/disclosure";
 import type { ReadRecord } from "../../state/visit-state";
 import type { RecordOutline } from "../../worker/messages";
@@ -9,8 +10,7 @@ type Props = { readonly read: ReadRecord; readonly locale: string | null };
 
 /** The record in a sentence: rows, files, length. */
 export function sayRecord(outline: RecordOutline, locale: string | null): string {
-  const files = outline.files.length === 1 ? "one file" : `${outline.files.length} files`;
-  return `${sayCount(outline.rows.accepted, "row", "rows", locale)} from ${files}, over ${sayElapsed(outline.duration)}.`;
+  return RECORD_WORDS.record(outline.rows.accepted, outline.files.length, sayElapsed(outline.duration), locale);
 }
 
 /** When the record begins and ends, in whose time, and how its clock was read. */
@@ -19,19 +19,19 @@ export function RecordClock({ read, locale }: Props) {
   const intervals = read.traces.filter((trace) => trace.interval !== null);
   return (
     <dl className="clock-facts">
-      <dt>First row</dt>
+      <dt>{RECORD_WORDS.firstRow}</dt>
       <dd>{sayInstant(clock, 0, locale)}</dd>
-      <dt>Last row</dt>
+      <dt>{RECORD_WORDS.lastRow}</dt>
       <dd>{sayInstant(clock, duration, locale)}</dd>
-      <dt>Whose time</dt>
+      <dt>{RECORD_WORDS.whoseTime}</dt>
       <dd>{sayClockZone(clock)}</dd>
       {intervals.length === 0 ? null : (
         <>
-          <dt>One row every</dt>
-          <dd>{[...new Set(intervals.map((trace) => sayInterval(trace.interval ?? 0)))].join(", ")}</dd>
+          <dt>{RECORD_WORDS.oneRowEvery}</dt>
+          <dd>{[...new Set(intervals.map((trace) => sayInterval(trace.interval ?? 0, locale)))].join(", ")}</dd>
         </>
       )}
-      <dt>Read from</dt>
+      <dt>{RECORD_WORDS.readOff}</dt>
       <dd>
         {[...new Set(read.layouts.map((layout) => layout.clock))].map((sentence) => (
           <bdi key={sentence} className="clock-reading">
@@ -43,33 +43,30 @@ export function RecordClock({ read, locale }: Props) {
   );
 }
 
-const sayInterval = (s: number): string => (s < 120 ? `${Number(s.toPrecision(3))}\u202fs` : `${Number((s / 60).toPrecision(3))}\u202fmin`);
+/** As an interval is set on a logger: "2 s", "0.5 s", "15 min". */
+const sayInterval = (s: number, locale: string | null): string => {
+  const [size, unit] = s < 120 ? [s, "s"] : [s / 60, "min"];
+  const [, decimals = ""] = String(Number(size.toPrecision(3))).split(".");
+  return `${formatNumber(size, decimals.length, locale)}\u202f${unit}`;
+};
 
 /** Rows that were not read, by their line in the file, and what was noticed on the way. Nothing is lost silently. */
 export function RowsLeftOut({ outline, locale }: { readonly outline: RecordOutline; readonly locale: string | null }) {
-  const { rejected, duplicate, reordered } = outline.rows;
   const several = outline.files.length > 1;
   return (
     <>
-      <p>
-        {sayCount(outline.rows.accepted, "row", "rows", locale)} read,{" "}
-        {rejected === 0 ? "none" : sayCount(rejected, "line", "lines", locale)} left out
-        {duplicate === 0 ? "" : `, ${sayCount(duplicate, "row", "rows", locale)} twice there and used once`}
-        {reordered === 0 ? "" : `, ${sayCount(reordered, "row", "rows", locale)} put in order of time`}.
-      </p>
+      <p>{RECORD_WORDS.rows(outline.rows, locale)}</p>
       {outline.rejects.length === 0 ? null : (
         <Disclosure
-          summary={
-            rejected > outline.rejects.length ? `Show the first ${outline.rejects.length} lines left out` : "Show the lines left out"
-          }
+          summary={outline.rows.rejected > outline.rejects.length ? RECORD_WORDS.showFirst(outline.rejects.length) : RECORD_WORDS.showAll}
         >
           <ol className="rejects">
             {outline.rejects.map((reject) => (
               <li key={`${reject.file}:${reject.row}`}>
-                Line {reject.row}
+                {RECORD_WORDS.line(reject.row, locale)}
                 {several ? (
                   <>
-                    {" of "}
+                    {RECORD_WORDS.of}
                     <bdi>{reject.file}</bdi>
                   </>
                 ) : null}
@@ -93,7 +90,7 @@ export function ReadingNotes({
   readonly faults: readonly LogFault[];
   readonly locale: string | null;
 }) {
-  if (outline.notes.length + faults.length === 0) return <p>Nothing was noticed.</p>;
+  if (outline.notes.length + faults.length === 0) return <p>{RECORD_WORDS.nothing}</p>;
   return (
     <ul className="reading-notes">
       {outline.notes.map((note) => (
@@ -106,7 +103,7 @@ export function ReadingNotes({
           {saySpan(outline.clock, fault, locale)}: <bdi>{fault.note}</bdi>
         </li>
       ))}
-      {faults.length > MOST_FAULTS ? <li>and {faults.length - MOST_FAULTS} more, all marked under the trace</li> : null}
+      {faults.length > MOST_FAULTS ? <li>{RECORD_WORDS.more(faults.length - MOST_FAULTS)}</li> : null}
     </ul>
   );
 }

@@ -1,4 +1,5 @@
 import type { ImportChoices } from "../../../analysis/import/import-log";
+import { REVIEW_WORDS } from "../../../shared/wording/bring-in";
 import type { ReadRecord } from "../../state/visit-state";
 import type { PageProps } from "../view-props";
 import { hasChoices } from "./choices";
@@ -25,48 +26,50 @@ export function Review({ read, state, preferences, commands }: Props) {
   return (
     <div className="review">
       <p role="status" className="review-state">
-        {visit.stage === "reading" || visit.stage === "working-out" ? "Reading again with what you chose." : ""}
+        {visit.stage === "reading" || visit.stage === "working-out" ? REVIEW_WORDS.readingAgain : ""}
       </p>
-      <p>{sayRecord(read.outline, locale)} Everything below can be changed; the page follows at once.</p>
+      <p>
+        {sayRecord(read.outline, locale)} {REVIEW_WORDS.canBeChanged}
+      </p>
       {questions.length === 0 ? null : (
         <section aria-labelledby="review-questions">
-          <h3 id="review-questions">What only you can know</h3>
+          <h3 id="review-questions">{REVIEW_WORDS.onlyYou}</h3>
           <QuestionList questions={questions} choices={choices} onChoices={change} />
         </section>
       )}
       {read.layouts.map((layout) => (
         <section key={layout.file} className="review-file" aria-label={layout.file}>
           <h3>
-            Columns of <bdi>{layout.file}</bdi>
+            {REVIEW_WORDS.columnsOf} <bdi>{layout.file}</bdi>
           </h3>
           <ColumnList layout={layout} choices={choices} locale={locale} onChoices={change} />
         </section>
       ))}
       <section aria-labelledby="review-clock">
-        <h3 id="review-clock">Clock</h3>
+        <h3 id="review-clock">{REVIEW_WORDS.clock}</h3>
         <RecordClock read={read} locale={locale} />
         {read.outline.clock.kind === "absolute" ? <ZoneField zone={read.outline.clock.zone} choices={choices} onChoices={change} /> : null}
       </section>
       <section aria-labelledby="review-rows">
-        <h3 id="review-rows">Rows</h3>
+        <h3 id="review-rows">{REVIEW_WORDS.rows}</h3>
         <RowsLeftOut outline={read.outline} locale={locale} />
       </section>
       <section aria-labelledby="review-notes">
-        <h3 id="review-notes">Noticed on the way</h3>
+        <h3 id="review-notes">{REVIEW_WORDS.noticed}</h3>
         <ReadingNotes outline={read.outline} faults={read.outline.faults} locale={locale} />
       </section>
       {read.layouts.map((layout) => (
-        <section key={layout.file} aria-label={`Lines of ${layout.file}`}>
+        <section key={layout.file} aria-label={REVIEW_WORDS.linesOfFile(layout.file)}>
           <h3>
-            Lines of <bdi>{layout.file}</bdi>
+            {REVIEW_WORDS.linesOf} <bdi>{layout.file}</bdi>
           </h3>
           <FileHead layout={layout} />
         </section>
       ))}
       {hasChoices(choices) ? (
-        <p>
+        <p className="button-row">
           <button type="button" onClick={() => change({ ...choices, answers: {}, columns: [] })}>
-            Take back all my changes
+            {REVIEW_WORDS.takeAllBack}
           </button>
         </p>
       ) : null}

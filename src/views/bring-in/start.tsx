@@ -1,3 +1,4 @@
+import { START_WORDS } from "../../../shared/wording/bring-in";
 import { TermNote } from "../../parts/term-note";
 import type { PageProps } from "../view-props";
 import { KeptList } from "../visits/kept-list";
@@ -14,34 +15,32 @@ export function Start({ commands, kept, preferences }: PageProps) {
   useSampleFromAddress(sample.open);
   return (
     <section className="start" aria-labelledby="start">
-      <h2 id="start">Bring in the log of a pumped water system</h2>
-      <p>
-        A pressure log is enough; flow, pump speed or motor current beside it show more. Any table a logger writes as text will do. The
-        files stay on this device: nothing is sent anywhere.
-      </p>
+      <h2 id="start">{START_WORDS.title}</h2>
+      <p>{START_WORDS.about}</p>
       <FilePicker onFiles={(files) => commands.bringIn(files)} />
-      <p>
+      <p className="button-row">
         <button type="button" onClick={sample.open}>
-          Open the sample visit
-        </button>{" "}
-        <span className="soft">An invented site with three faults, to look around with.</span>
+          {START_WORDS.sample}
+        </button>
+        <span className="soft">{START_WORDS.sampleIs}</span>
       </p>
       {sample.problem !== null && <p role="alert">{sample.problem}</p>}
       {here.length === 0 ? null : (
         <>
-          <h3>Visits kept in this browser</h3>
+          <h3>{START_WORDS.kept}</h3>
           <KeptList kept={{ ...kept, visits: here }} locale={preferences.units.locale} />
         </>
       )}
-      <h3>What will stand here</h3>
+      <h3>{START_WORDS.willStand}</h3>
       <ol className="start-path">
-        <li>The trace of every channel, with what was going on marked under it.</li>
+        <li>{START_WORDS.trace}</li>
         <li>
-          What the log shows: starts and <TermNote id="short-cycle">short cycles</TermNote>,{" "}
-          <TermNote id="oscillation">oscillation</TermNote>, <TermNote id="drift">drift</TermNote>,{" "}
-          <TermNote id="leak-down">leak-down</TermNote>, the state of the tank; and what it cannot show.
+          {START_WORDS.findings[0]} <TermNote id="short-cycle">{START_WORDS.terms["short-cycle"]}</TermNote>,{" "}
+          <TermNote id="oscillation">{START_WORDS.terms.oscillation}</TermNote>, <TermNote id="drift">{START_WORDS.terms.drift}</TermNote>,{" "}
+          <TermNote id="leak-down">{START_WORDS.terms["leak-down"]}</TermNote>
+          {START_WORDS.findings[1]}
         </li>
-        <li>What is behind it, weighed, and what to check, change and bring on the next visit, with the amounts.</li>
+        <li>{START_WORDS.next}</li>
       </ol>
     </section>
   );

@@ -1,5 +1,6 @@
 import { useId, useState } from "react";
 import type { ImportChoices } from "../../../analysis/import/import-choices";
+import { REFUSED_WORDS } from "../../../shared/wording/bring-in";
 import { ChoiceField } from "../../parts/choice-field";
 import { type WayOn, withInterval, withTimeColumn } from "./way-on";
 
@@ -21,13 +22,13 @@ export function TimeAfterAll({ way, choices, onChoices }: Props) {
           }}
         >
           <ChoiceField
-            label="Which column holds the time?"
+            label={REFUSED_WORDS.whichTime}
             value={heading}
-            options={[{ value: "", text: "none of them" }, ...way.headings.map((one) => ({ value: one, text: one }))]}
+            options={[{ value: "", text: REFUSED_WORDS.noneOfThem }, ...way.headings.map((one) => ({ value: one, text: one }))]}
             onChange={setHeading}
           />
           <button type="submit" disabled={heading === ""}>
-            Read it with this column
+            {REFUSED_WORDS.withColumn}
           </button>
         </form>
       )}
@@ -39,16 +40,16 @@ export function TimeAfterAll({ way, choices, onChoices }: Props) {
       >
         <div className="field-grid">
           <div className="field">
-            <label htmlFor={`${id}-interval`}>How often was a row written?</label>
+            <label htmlFor={`${id}-interval`}>{REFUSED_WORDS.howOften}</label>
             <input id={`${id}-interval`} placeholder="2 s" value={interval} onChange={(event) => setInterval(event.target.value)} />
           </div>
           <div className="field">
-            <label htmlFor={`${id}-start`}>When was the first row? (if known)</label>
+            <label htmlFor={`${id}-start`}>{REFUSED_WORDS.firstRow}</label>
             <input id={`${id}-start`} placeholder="2024-05-03 08:00:00" value={start} onChange={(event) => setStart(event.target.value)} />
           </div>
         </div>
         <button type="submit" disabled={interval.trim() === ""}>
-          Read it with this interval
+          {REFUSED_WORDS.withInterval}
         </button>
       </form>
     </div>

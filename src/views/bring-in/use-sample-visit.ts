@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useState } from "react";
+import { START_WORDS } from "../../../shared/wording/bring-in";
 import type { Commands } from "../../state/use-visit";
 
 /** What the address ends with when the page is to open on the sample visit. */
@@ -17,9 +18,7 @@ export function useSampleVisit(commands: Commands): SampleVisit {
     import("./sample-visit")
       .then(({ fetchSampleVisit }) => fetchSampleVisit())
       .then(commands.openVisit)
-      .catch(() =>
-        setProblem("The sample visit could not be fetched. Start the page again with its own command, or bring in a log of your own."),
-      );
+      .catch(() => setProblem(START_WORDS.sampleMissing));
   }, [commands]);
   return { open, problem };
 }

@@ -1,6 +1,7 @@
 import { useEffect, useId, useState } from "react";
 import { readZone } from "../../../analysis/import/clock/zone-text";
 import type { ImportChoices } from "../../../analysis/import/import-choices";
+import { ZONE_WORDS } from "../../../shared/wording/bring-in";
 import { answer } from "./choices";
 
 const ZONE = "time-zone";
@@ -24,12 +25,12 @@ export function ZoneField({ zone, choices, onChoices }: Props) {
   };
   return (
     <div className="field zone-field">
-      <label htmlFor={id}>Zone of the logger's clock</label>
+      <label htmlFor={id}>{ZONE_WORDS.label}</label>
       <input
         id={id}
         type="text"
         spellCheck={false}
-        placeholder="Europe/Lisbon"
+        placeholder={ZONE_WORDS.example}
         list={`${id}-zones`}
         value={typed}
         aria-invalid={unknown}
@@ -44,9 +45,7 @@ export function ZoneField({ zone, choices, onChoices }: Props) {
         ))}
       </datalist>
       <p id={`${id}-hint`} className="field-hint" role="status">
-        {unknown
-          ? "No zone has this name. Write a place such as Europe/Lisbon, or an offset such as +02:00."
-          : "A place such as Europe/Lisbon, or an offset such as +02:00. Stamps that carry an offset of their own keep it."}
+        {unknown ? ZONE_WORDS.unknown : ZONE_WORDS.hint}
       </p>
     </div>
   );

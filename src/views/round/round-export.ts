@@ -1,20 +1,6 @@
 import { csvCell } from "../../../shared/record/csv-cell";
+import { ROUND_WORDS } from "../../../shared/wording/round";
 import { causeName, daysSince, type RoundRow, sayAcceptance, sayAttention, sayChange } from "./round-rows";
-
-const HEADINGS = [
-  "Site",
-  "Last record ends",
-  "Days since",
-  "Visits",
-  "Limits broken",
-  "Acceptance",
-  "Against the visit before",
-  "Most starts in an hour",
-  "Short cycles",
-  "Likeliest cause",
-  "Confidence",
-  "Why it needs attention",
-];
 
 /** The round as CSV, one row a site in the order shown. @param now Unix time, ms */
 export function roundCsv(rows: readonly RoundRow[], now: number): string {
@@ -35,5 +21,5 @@ export function roundCsv(rows: readonly RoundRow[], now: number): string {
       sayAttention(row),
     ];
   });
-  return [HEADINGS, ...lines].map((cells) => `${cells.map(csvCell).join(",")}\r\n`).join("");
+  return [ROUND_WORDS.columns, ...lines].map((cells) => `${cells.map(csvCell).join(",")}\r\n`).join("");
 }

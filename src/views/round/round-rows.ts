@@ -1,4 +1,5 @@
 import { sayCause } from "../../../shared/wording/cause";
+import { ROUND_WORDS } from "../../../shared/wording/round";
 import type { RoundEntry } from "./round-entry";
 
 /** A site in the round: its latest visit, what it broke, and how that went over its visits. */
@@ -94,19 +95,18 @@ export function arrange(rows: readonly RoundRow[], order: RoundOrder, search: st
 
 /** Why a site needs attention, in words. */
 export function sayAttention({ latest: { digest } }: RoundRow): string {
-  if (digest.error !== null) return `Could not be read: ${digest.error}`;
+  if (digest.error !== null) return ROUND_WORDS.couldNotRead(digest.error);
   const found = digest.broken.map(({ title }) => title);
   const notMet = digest.acceptance?.notMet ?? [];
-  if (found.length + notMet.length === 0) return "No limit broken.";
-  const said = found.length <= 2 ? found : [...found.slice(0, 2), `And ${found.length - 2} more`];
-  return [...said, ...(notMet.length === 0 ? [] : [`Not accepted: ${notMet.join("; ")}`])].map((sentence) => `${sentence}.`).join(" ");
+  if (found.length + notMet.length === 0) return ROUND_WORDS.keepsLimits;
+  const said = found.length <= 2 ? found : [...found.slice(0, 2), ROUND_WORDS.andMore(found.length - 2)];
+  return [...said, ...(notMet.length === 0 ? [] : [ROUND_WORDS.notAccepted(notMet)])].map((sentence) => `${sentence}.`).join(" ");
 }
 
 /** Against the visit before, and whether starts have gone one way over the last three visits or more. */
 export function sayChange({ change, visits, trend }: RoundRow): string {
-  if (change === null) return "one visit";
-  const words = change === 0 ? "as before" : change < 0 ? "better than before" : "worse than before";
-  return `${words} (${visits} visits)${sayStarts(trend.starts)}`;
+  if (change === null) return ROUND_WORDS.oneVisit;
+  return ROUND_WORDS.change(change, visits) + sayStarts(trend.starts);
 }
 
 const LEAST_FOR_A_TREND = 3;
@@ -125,21 +125,17 @@ function sayStarts(starts: readonly (number | null)[]): string {
   const most = Math.max(up, down);
   if (most < LEAST_FOR_A_TREND) return "";
   const numbers = starts.slice(-most).map((n) => n ?? 0);
-  return `; most starts in an hour ${up > down ? "rising" : "falling"} over ${most} visits: ${numbers.join(", ")}`;
+  return ROUND_WORDS.startsTrend(up > down, numbers);
 }
 
 /** "11 of 14 checks met, 2 cannot tell". */
 export function sayAcceptance({ latest: { digest } }: RoundRow): string {
-  if (digest.acceptance === null) return "no sheet";
+  if (digest.acceptance === null) return ROUND_WORDS.noSheet;
   const { met, cannotTell, notMet } = digest.acceptance;
-  const all = met + cannotTell + notMet.length;
-  return `${met} of ${all} checks met${cannotTell === 0 ? "" : `, ${cannotTell} cannot tell`}`;
+  return ROUND_WORDS.checks(met, met + cannotTell + notMet.length, cannotTell);
 }
 
 const DAY = 86_400_000;
 /** Days from the end of the record to now; null for a log with elapsed time only. */
 export const daysSince = ({ latest: { digest } }: RoundRow, now: number): number | null =>
   digest.to === null ? null : Math.max(0, Math.floor((now - digest.to) / DAY));
-
-export const sayDays = (days: number | null): string =>
-  days === null ? "no date" : days === 0 ? "today" : days === 1 ? "yesterday" : `${days} days ago`;

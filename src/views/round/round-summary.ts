@@ -1,6 +1,10 @@
+import { sayDay } from "../../../shared/wording/instant";
+import { ROUND_WORDS } from "../../../shared/wording/round";
 import { type Markup, markup } from "../../report/markup";
 import { reportStyle } from "../../report/report-style";
-import { daysSince, type RoundRow, sayAttention, sayChange, sayDays } from "./round-rows";
+import { daysSince, type RoundRow, sayAttention, sayChange } from "./round-rows";
+
+const { summary } = ROUND_WORDS;
 
 /** What fits on one page beneath the figures. */
 const MOST_SITES = 16;
@@ -10,32 +14,32 @@ const MOST_WORDS = 150;
  * The round on one page, as an HTML file that needs nothing else: how many sites, how many keep their limits, and the first that need
  * attention, with why. @param rows in the order shown     @param now Unix time, ms
  */
-export function roundSummary(rows: readonly RoundRow[], now: number, paper: "A4" | "Letter"): string {
+export function roundSummary(rows: readonly RoundRow[], now: number, paper: "A4" | "Letter", locale: string | null): string {
   const urgent = rows.filter(({ weight }) => weight > 0).toSorted((a, b) => b.weight - a.weight);
   const count = (is: (row: RoundRow) => boolean) => rows.filter(is).length;
   const facts: readonly (readonly [string, number])[] = [
-    ["Sites", rows.length],
-    ["Visits", rows.reduce((sum, { visits }) => sum + visits, 0)],
-    ["Sites that keep their limits", count(({ weight }) => weight === 0)],
-    ["Sites that break a limit", count(({ weight }) => weight >= 1)],
-    ["Tanks above their marked pressure", count(({ latest }) => latest.digest.broken.some(({ kind }) => kind === "over-marked-pressure"))],
-    ["Worse than at the visit before", count(({ change }) => (change ?? 0) > 0)],
-    ["Better than at the visit before", count(({ change }) => (change ?? 0) < 0)],
-    ["Records that could not be read", count(({ latest }) => latest.digest.error !== null)],
+    [summary.sites, rows.length],
+    [summary.visits, rows.reduce((sum, { visits }) => sum + visits, 0)],
+    [summary.keep, count(({ weight }) => weight === 0)],
+    [summary.break, count(({ weight }) => weight >= 1)],
+    [summary.aboveMark, count(({ latest }) => latest.digest.broken.some(({ kind }) => kind === "over-marked-pressure"))],
+    [summary.worse, count(({ change }) => (change ?? 0) > 0)],
+    [summary.better, count(({ change }) => (change ?? 0) < 0)],
+    [summary.unread, count(({ latest }) => latest.digest.error !== null)],
   ];
-  const day = new Date(now).toISOString().slice(0, 10);
+  const day = sayDay(now, locale);
   return markup`<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><title>Round, ${day}</title><style>${{ html: reportStyle(paper) }}</style></head>
-<body><header><h1>Round of all sites</h1><p>${day}</p></header><main>
+<html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><title>${summary.name(day)}</title><style>${{ html: reportStyle(paper) }}</style></head>
+<body><header><h1>${summary.title}</h1><p>${day}</p></header><main>
 <table><tbody>${facts.map(([name, n]) => markup`<tr><th scope="row">${name}</th><td>${n}</td></tr>`)}</tbody></table>
-<h2>What needs attention first</h2>
-${urgent.length === 0 ? markup`<p>No site breaks a limit.</p>` : table(urgent.slice(0, MOST_SITES), now)}
-${urgent.length > MOST_SITES ? markup`<p class="note">And ${urgent.length - MOST_SITES} more; all stand in the round and in its CSV.</p>` : null}
+<h2>${summary.attention}</h2>
+${urgent.length === 0 ? markup`<p>${summary.none}</p>` : table(urgent.slice(0, MOST_SITES), now)}
+${urgent.length > MOST_SITES ? markup`<p class="note">${summary.more(urgent.length - MOST_SITES)}</p>` : null}
 </main></body></html>
 `.html;
 }
 
 const table = (rows: readonly RoundRow[], now: number): Markup =>
-  markup`<table><thead><tr><th scope="col">Site</th><th scope="col">Why</th><th scope="col">Against the visit before</th><th scope="col">Last record</th></tr></thead><tbody>${rows.map((row) => markup`<tr><th scope="row">${row.site}</th><td>${cut(sayAttention(row))}</td><td>${sayChange(row).split(";")[0]}</td><td>${sayDays(daysSince(row, now))}</td></tr>`)}</tbody></table>`;
+  markup`<table><thead><tr>${summary.heads.map((head) => markup`<th scope="col">${head}</th>`)}</tr></thead><tbody>${rows.map((row) => markup`<tr><th scope="row">${row.site}</th><td>${cut(sayAttention(row))}</td><td>${sayChange(row).split(";")[0]}</td><td>${ROUND_WORDS.daysAgo(daysSince(row, now))}</td></tr>`)}</tbody></table>`;
 
 const cut = (text: string): string => (text.length <= MOST_WORDS ? text : `${text.slice(0, MOST_WORDS).replace(/\s+\S*$/, "")} ...`);

@@ -4,7 +4,7 @@ import { formatQuantity } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { ROUND_WORDS } from "../../../shared/wording/round";
 import type { RoundEntry } from "./round-entry";
-import { causeName, daysSince, type RoundRow, sayAcceptance, sayAttention, sayChange, sayDays } from "./round-rows";
+import { causeName, daysSince, type RoundRow, sayAcceptance, sayAttention, sayChange } from "./round-rows";
 import { SmallTrace } from "./small-trace";
 import { visibleRows } from "./visible-rows";
 
@@ -85,7 +85,7 @@ function Row({ row, index, now, units, onOpen }: RowProps) {
           : `${cause} (${formatQuantity(latest.digest.cause.confidence, "fraction", units, 2)})`}
       </td>
       <td>
-        {sayDays(daysSince(row, now))}
+        {ROUND_WORDS.daysAgo(daysSince(row, now))}
         {(latest.isKept || latest.file !== null) && (
           <button type="button" aria-label={ROUND_WORDS.openSite(row.site)} onClick={() => onOpen(latest)}>
             {ROUND_WORDS.open}

@@ -59,7 +59,7 @@ export function Round({ kept, preferences, dispatch }: PageProps) {
         <button
           type="button"
           disabled={shown.length === 0}
-          onClick={() => saveAsFile("round.html", "text/html", roundSummary(shown, now, paper))}
+          onClick={() => saveAsFile("round.html", "text/html", roundSummary(shown, now, paper, preferences.units.locale))}
         >
           {ROUND_WORDS.saveSummary}
         </button>

@@ -2,6 +2,7 @@ import type { FactKey } from "../../../shared/site/fact-key";
 import type { Fact, SiteFacts } from "../../../shared/site/site-facts";
 import { formatQuantity, type Shown } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { SITE_FACTS_WORDS } from "../../../shared/wording/site-fact";
 
 type Read = { readonly fact: Fact<number>; readonly shown: Shown };
 
@@ -14,7 +15,7 @@ export function factReading(key: FactKey, site: SiteFacts, units: UnitChoice): s
   if (read.fact.from === "assumed") return `${formatQuantity(read.fact.value, read.shown, units, 2)} is assumed while nothing is entered.`;
   const text = formatQuantity(read.fact.value, read.shown, units);
   if (read.fact.from === "log") return `${text}, read from the log.`;
-  return sameText(text, read.fact.text) ? null : `That is ${text}.`;
+  return sameText(text, read.fact.text) ? null : SITE_FACTS_WORDS.reading(text);
 }
 
 const tight = (text: string) =>

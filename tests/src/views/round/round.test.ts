@@ -105,7 +105,7 @@ describe("the round tells how a site went on", () => {
     const rows = roundRows(
       entries({ site: "<b>Mill</b>", broken: ["drift"] }, { site: "Well", broken: ["over-marked-pressure"] }, { site: "Brook" }),
     );
-    const html = roundSummary(rows, Date.parse("2026-03-08T12:00:00Z"), "A4");
+    const html = roundSummary(rows, Date.parse("2026-03-08T12:00:00Z"), "A4", null);
     expect(html).toContain("&lt;b&gt;Mill&lt;/b&gt;");
     expect(html.indexOf("Well")).toBeLessThan(html.indexOf("Mill"));
     expect(html).not.toContain("Brook");

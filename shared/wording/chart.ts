@@ -1,0 +1,68 @@
+/** Titles of the strips of the trace, by what they show. */
+export const STRIP_WORDS = {
+  pressure: "Pressure",
+  absolutePressure: "Absolute pressure",
+  flow: "Flow",
+  speed: "Speed",
+  state: "On or off",
+  current: "Current",
+  power: "Power",
+  voltage: "Voltage",
+  volume: "Volume",
+  level: "Level",
+  temperature: "Temperature",
+  none: "Without a unit",
+} as const;
+
+/** Names of the lines a pressure is read against. */
+export const MARK_WORDS = {
+  tankMark: "tank's marked pressure",
+  setPressure: "set pressure",
+  cutOut: "cut-out",
+  cutIn: "cut-in",
+  tankEmpties: "tank empties",
+} as const;
+
+/** Axes, lines and marks of the closer looks. */
+export const LOOK_WORDS = {
+  pressure: "Pressure",
+  pressureLine: "pressure",
+  flow: "Flow",
+  limit: "limit",
+  sinceStart: "Time since the pump started",
+  start: "start",
+  lowest: "lowest in twenty",
+  middle: "middle",
+  highest: "highest in twenty",
+  oneCycle: "one of middle length",
+  chosenCycle: "the one chosen",
+  runLength: "Length of the run",
+  restLength: "Length of the rest",
+  runs: "Runs",
+  rests: "Rests",
+  runsLine: "runs",
+  restsLine: "rests",
+  clockTime: "Hour of the record",
+  startsInHour: "Starts in the hour",
+  startsLine: "starts",
+  allowed: "allowed",
+  running: "instants with the pump running",
+  droop: "droop",
+  period: "Period",
+  swing: "Swing (amplitude)",
+  background: "background",
+  periodFound: "period found",
+  laterBy: "Later by",
+  agreement: "Agreement",
+  agreementLine: "agreement",
+  onePeriod: "one period",
+  waterGiven: "Water given",
+  inversePressure: "1 / pressure",
+  log: "log",
+  gasLaw: "gas law",
+  sinceBegan: "Time since it began",
+  bestLine: "best line",
+  steadyLoss: "steady loss",
+  /** Heads the instants in the file of numbers. */
+  secondsOfRecord: "Seconds since the record began",
+} as const;
