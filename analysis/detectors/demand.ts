@@ -6,6 +6,7 @@ import type { Channel } from "../../shared/record/log-record";
 import { timeAt } from "../../shared/record/sampling";
 import { cubicMetre, seconds } from "../../shared/units/quantity";
 import { type Stretch, stretchesOf, totalTime, valuesWithoutSpikes } from "../faults/observed";
+import { withoutTremble } from "../segments/flow-thresholds";
 import { cumulativeVolume } from "../segments/volume";
 import type { Detector } from "./detector";
 
@@ -25,7 +26,7 @@ export const demand: Detector<"demand"> = {
     const missing: CannotTell = { id: "no-flow-channel", about: "drift", detail: { missing: "flow" } };
     if (flow === null) return { kind, state: "cannot-tell", because: [missing] };
     if (neverRests(flow)) return { kind, state: "cannot-tell", because: [EVENTS_ONLY] };
-    const values = valuesWithoutSpikes(flow, faults);
+    const values = withoutTremble(valuesWithoutSpikes(flow, faults));
     const stretches = stretchesOf(flow, faults);
     const volume = cumulativeVolume(flow, values);
     const observed = totalTime(stretches);

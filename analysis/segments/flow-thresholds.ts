@@ -28,14 +28,15 @@ export const flowThresholds = remembered(thresholdsOf);
 
 function thresholdsOf(values: ArrayLike<number>): FlowThresholds | null {
   const kept = finiteValues(values);
-  const high = quantile(someValues(kept), 0.999);
+  const some = someValues(kept);
+  const high = quantile(some, 0.999);
   if (!(high > 0)) return null;
   const zeros = shareOfZeros(kept, high);
-  if (zeros > MANY_ZEROS) return zeroRest(high);
+  if (zeros > MANY_ZEROS) return zeroRest(high, trembling(some, high));
   const lowest = levelsOf(kept).find(
     (l) => l.highEdge - l.low > CLEAR_OF_REST * l.lowSpread && l.low <= REST_HEAP_WITHIN * high && 1 - l.share > MANY_ZEROS,
   );
-  if (lowest === undefined) return zeros > SOME_ZEROS ? zeroRest(high) : null;
+  if (lowest === undefined) return zeros > SOME_ZEROS ? zeroRest(high, 0) : null;
   const { low: rest, lowSpread: spread, lowEdge, highEdge } = lowest;
   const lift = Math.max(6 * spread, 0.01 * high);
   const on = Math.min(Math.max(rest + lift, lowEdge), (lowEdge + highEdge) / 2);
@@ -49,21 +50,48 @@ function thresholdsOf(values: ArrayLike<number>): FlowThresholds | null {
   };
 }
 
+const ZERO = 1e-5; // of the highest usual flow
 /** A meter that shows exactly nothing for so much of the time rests at zero, whatever the steps of its flows. */
 const MANY_ZEROS = 0.02;
 const SOME_ZEROS = 0.002;
 
 function shareOfZeros(values: Float64Array, high: number): number {
   let zeros = 0;
-  for (let i = 0; i < values.length; i++) if (Math.abs(values[i]) <= 1e-5 * high) zeros++;
+  for (let i = 0; i < values.length; i++) if (Math.abs(values[i]) <= ZERO * high) zeros++;
   return zeros / values.length;
 }
 
-const zeroRest = (high: number): FlowThresholds => ({
-  rest: 0,
-  spread: 0,
-  neverStops: false,
-  on: 0.01 * high,
-  off: 0.005 * high,
-  at: 0.0075 * high,
-});
+/** Median of the upper half of a normal distribution over its spread. */
+const PER_HALF_NORMAL_MEDIAN = 0.6745;
+const AS_MANY = 0.6;
+const HEAP_ENDS = 4; // spreads
+
+/**
+ * Spread of a meter that trembles about zero but shows nothing below it: as many readings as are zero then make the upper half of a normal heap, with hardly
+ * any beyond it. 0 where the small readings look otherwise: then they are flows.
+ */
+function trembling(values: Float64Array, high: number): number {
+  const zeros = shareOfZeros(values, high) * values.length;
+  const above = values.filter((value) => value > ZERO * high);
+  if (above.length < AS_MANY * zeros) return 0;
+  const spread = quantile(above, Math.min(1, zeros / 2 / above.length)) / PER_HALF_NORMAL_MEDIAN;
+  const beyond = above.filter((value) => value > HEAP_ENDS * spread && value < 2 * HEAP_ENDS * spread).length;
+  return spread < 0.05 * high && beyond < 0.1 * zeros ? spread : 0;
+}
+
+function zeroRest(high: number, spread: number): FlowThresholds {
+  const on = Math.max(0.01 * high, 6 * spread);
+  return { rest: 0, spread, neverStops: false, on, off: 0.5 * on, at: 0.75 * on };
+}
+
+/**
+ * Flows with zero for what is only a meter's tremble about its zero. Where nothing below zero is shown the tremble counts water that no one drew, over a long
+ * rest more than the draws; what truly dribbles through below it the meter cannot tell. Shape [n] -> [n], m3/s.
+ */
+export const withoutTremble = remembered(tremblesTakenOff);
+
+function tremblesTakenOff(flows: ArrayLike<number>): ArrayLike<number> {
+  const thresholds = flowThresholds(flows);
+  if (thresholds === null || thresholds.neverStops || thresholds.spread === 0) return flows;
+  return Float32Array.from(flows, (flow) => (flow < thresholds.at ? 0 : flow));
+}

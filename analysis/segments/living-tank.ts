@@ -8,6 +8,7 @@ import { cubicMetre } from "../../shared/units/quantity";
 import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { median, quantiles } from "../numerics/order-statistics";
 import { pooledMean } from "../numerics/pooled-mean";
+import { withoutTremble } from "./flow-thresholds";
 import { levelStep, noiseOf } from "./pressure-noise";
 import { departureOf, type Knee, kneeOf, type TankLine } from "./tank-knee";
 import { frictionOf, leakSlope, slopeOfTrace, usualSlope, withoutFriction } from "./tank-slope";
@@ -37,7 +38,7 @@ export function findLivingTank(
   if (place.place === null) return { id: "site-fact-missing", about, detail: { missing: "flowMeter" } };
   const values = valuesWithoutSpikes(pressure, faults);
   const gauge: Gauge = { channel: pressure, values, stretches: stretchesOf(pressure, faults), atmosphere: site.atmosphere.value };
-  const flows = valuesWithoutSpikes(flow, faults);
+  const flows = withoutTremble(valuesWithoutSpikes(flow, faults));
   const meter: Meter = { channel: flow, values: flows, volume: cumulativeVolume(flow, flows), stretches: stretchesOf(flow, faults) };
   const spread = Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12));
   return fromTraces(tankTraces(pump, gauge, meter), spread, gauge.atmosphere, pump.basis === "pressure" ? DOUBT.pressure : DOUBT.drive);

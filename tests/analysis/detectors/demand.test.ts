@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { demand } from "../../../analysis/detectors/demand";
+import { seededRandom } from "../../../analysis/numerics/random";
 import { METRIC_UNITS } from "../../../shared/units/unit-choice";
 import { sayFinding } from "../../../shared/wording/finding";
 import { evidenceOf } from "../../builders/evidence";
@@ -13,6 +14,15 @@ test("volume per day and peak hour of a rectangular draw", () => {
   if (outcome.state !== "found") return;
   expect(outcome.finding.volumePerDay).toBeCloseTo(14.7, 3);
   expect(outcome.finding.peakHourVolume).toBeCloseTo(0.9, 3);
+});
+test("a meter that trembles at zero and shows nothing below it adds no water", () => {
+  // 1 L/s for 600 s in each of 24 hours is 14.4 m3; a tremble of 2 % of that flow, cut off at zero, would add s / sqrt(2 pi) for 20 h: 0.57 m3
+  const chance = seededRandom(3);
+  const flow = Array.from({ length: 8641 }, (_, i) => Math.max(0, (i % 360 >= 100 && i % 360 < 160 ? 1e-3 : 0) + 2e-5 * chance.normal()));
+  const outcome = demand.detect(evidenceOf(recordOf([channel("flow", every(10, flow.length), flow)])));
+  if (outcome.state !== "found") throw new Error(outcome.state);
+  expect(outcome.finding.volumePerDay).toBeCloseTo(14.4, 1);
+  expect(outcome.finding.draws).toBe(24);
 });
 test("a log on change holds its flow", () => {
   const outcome = demand.detect(

@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { tankCharge } from "../../../analysis/detectors/tank-charge";
+import { seededRandom } from "../../../analysis/numerics/random";
 import { PASCAL_PER_PSI as PSI } from "../../../shared/units/pressure";
 import { evidenceOf } from "../../builders/evidence";
 import { channel, every, recordOf } from "../../builders/record";
-import { GAL, gasConstantOf, someDraws, type TankLog, tankLog, usualTank } from "../../builders/tank-log";
+import { GAL, GPM, gasConstantOf, someDraws, type TankLog, tankLog, usualTank } from "../../builders/tank-log";
 
 const AFTER = { flowMeter: "after-tank" };
 const detect = (log: Partial<TankLog>, facts: Record<string, unknown> = AFTER) =>
@@ -31,6 +32,18 @@ describe("the gas constant from metered draws (Boyle's law: 1/p rises by 1/K per
   test("is not moved by friction between tank and sensor", () => {
     const friction = (4 * PSI) / (5 * (GAL / 60)) ** 2;
     expect(amountOf(found({ friction }).gasConstant) / gasConstantOf(usualTank)).toBeCloseTo(1, 1);
+  });
+  test("is not moved by a meter that trembles at zero, where readings below zero are cut off", () => {
+    // What is cut off leaves s / sqrt(2 pi) on average: over twenty idle minutes a quarter of what the draw after them takes.
+    const chance = seededRandom(5);
+    const rests = (t: number) => (t % 1260 < 1200 ? 0 : 4 * GPM);
+    const log = tankLog({ ...usualTank, draw: rests, seconds: 12 * 3600, noise: 700 });
+    const channels = log.channels.map((c) =>
+      c.role === "flow" ? { ...c, values: c.values.map((q) => Math.max(0, q + 0.12 * GPM * chance.normal())) } : c,
+    );
+    const outcome = tankCharge.detect(evidenceOf({ ...log, channels }, AFTER));
+    if (outcome.state !== "found") throw new Error(JSON.stringify(outcome));
+    expect(amountOf(outcome.finding.gasConstant) / gasConstantOf(usualTank)).toBeCloseTo(1, 1);
   });
   test("gives the water between cut-out and cut-in", () => {
     // V = K (1/p1 - 1/p2): 20 gal at 38 psi between 40 and 60 psi: 52.696/54.696 - 52.696/74.696 = 0.2580 of 20 gal (0.258 in the trade's table)
