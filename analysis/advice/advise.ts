@@ -37,6 +37,7 @@ function adviceOf(rule: Rule, basis: Basis, worth: readonly Cause[]): Advice[] {
       answers: rule.answers,
       step: rule.step,
       ...proposal,
+      effect: null,
       because: safety
         ? { cause: null, confidence: null, reason: null }
         : { cause: cause.id, confidence: cause.confidence, reason: cause.for[0] ?? null },

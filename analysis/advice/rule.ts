@@ -3,7 +3,11 @@ import type { Cause, CauseId } from "../../shared/findings/cause";
 import type { Seen } from "../diagnosis/observations/sight";
 
 /** All that a recommendation may look at. */
-export type Basis = Seen & { readonly causes: readonly Cause[] };
+export type Basis = Seen & {
+  readonly causes: readonly Cause[];
+  /** Highest pressure that the fitted model reaches as the site stands, Pa gauge; left out or null where it was not run. */
+  readonly predicted?: number | null;
+};
 
 /** What a rule fills in; id, step and the cause answered are known from the rule itself. */
 export type Proposal = Pick<Advice, "amounts" | "trust" | "expect" | "sources" | "cautions">;

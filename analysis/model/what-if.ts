@@ -34,22 +34,48 @@ export function* whatIfInSteps(
     recorded: recordedMeasures(fitted.trace, segments, outcomes, site, span),
     now: asIs,
     after,
-    warnings: warningsOf(fitted, site, changes, after),
+    warnings: [...overMarked(outcomes, site, asIs, after), ...warningsOf(fitted, changes, asIs, after)],
   };
 }
 
 const FAR = 4; // times or a quarter of what the log shows
 
-function warningsOf(fitted: FittedSite, site: SiteFacts, changes: readonly Change[], after: Prediction): WhatIfWarning[] {
+/**
+ * Pressure above the working pressure marked on the tank, anywhere in the record or in either run: comes before everything. As the site
+ * stands the log is the better witness, so there the likeliest run counts; with a change all of its spread must stay below.
+ */
+function overMarked(outcomes: readonly Outcome[], site: SiteFacts, now: Prediction, after: Prediction): WhatIfWarning[] {
+  const marked = site.tankRatedPressure?.value ?? null;
+  if (marked === null) return [];
+  const recorded = findingOf(outcomes, "over-marked-pressure")?.highest ?? 0;
+  const ends = [
+    { when: "recorded", highest: recorded },
+    { when: "as-it-is", highest: now.measures["highest-pressure"].value },
+    { when: "with-the-change", highest: after.measures["highest-pressure"].high },
+  ] as const;
+  const first = ends.find(({ highest }) => highest > marked);
+  return first === undefined ? [] : [{ id: "over-marked-pressure", marked, ...first }];
+}
+
+const BELOW_CHARGE = 14e3; // Pa: pressure falls away once the tank is empty, it does not linger near its charge
+
+/** Where the tank runs empty at the largest draws only with the change. */
+function emptied(charge: { now: number; after: number }, now: Prediction, after: Prediction): WhatIfWarning[] {
+  const isEmpty = (lowest: number, precharge: number) => lowest < precharge - BELOW_CHARGE;
+  const lowest = after.measures["lowest-pressure"].value;
+  if (isEmpty(now.measures["lowest-pressure"].value, charge.now) || !isEmpty(lowest, charge.after)) return [];
+  return [{ id: "tank-runs-empty", precharge: charge.after, lowest }];
+}
+
+function warningsOf(fitted: FittedSite, changes: readonly Change[], now: Prediction, predicted: Prediction): WhatIfWarning[] {
   const before = mostLikely(fitted);
   const { frame, values } = withChanges(fitted.frame, before, changes);
   const precharge = values["gas-constant"] / values["tank-volume"] - frame.atmosphere;
   const warnings: WhatIfWarning[] = [...fitted.outside];
+  const chargeNow = before["gas-constant"] / before["tank-volume"] - fitted.frame.atmosphere;
+  if (fitted.parameters["tank-volume"].from !== "usual") warnings.push(...emptied({ now: chargeNow, after: precharge }, now, predicted));
   if (precharge > values["restart-pressure"])
     warnings.push({ id: "precharge-above-restart", precharge, restart: values["restart-pressure"] });
-  const marked = site.tankRatedPressure?.value ?? null;
-  const highest = after.measures["highest-pressure"].high;
-  if (marked !== null && highest > marked) warnings.push({ id: "over-marked-pressure", highest, marked });
   if (
     fitted.parameters["tank-volume"].from === "usual" &&
     changes.some((change) => change.id === "precharge" || change.id === "tank-volume")

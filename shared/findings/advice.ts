@@ -1,5 +1,6 @@
 import type { CauseId, Reason } from "./cause";
 import type { Numbers } from "./observation";
+import type { Change, PredictedMeasures, WhatIfWarning } from "./what-if";
 
 export const CAUTION_IDS = [
   "local-codes-first",
@@ -121,7 +122,7 @@ export type Amount = {
     readonly quantity: AmountQuantity;
     readonly value: number;
     /** "practice": not a fact of the site but the setting that common practice asks for here. */
-    readonly from: "given" | "company" | "assumed" | "log" | "practice";
+    readonly from: "given" | "company" | "assumed" | "log" | "practice" | "model";
   }[];
 };
 
@@ -147,6 +148,14 @@ export type TrustId = (typeof TRUST_IDS)[number];
 export const EXPECT_IDS = ["cycle-longer", "softer-but-less-water", "stiffer-but-more-water", "period-shrinks", "leak-stops"] as const;
 export type ExpectId = (typeof EXPECT_IDS)[number];
 
+/** What the model fitted to the log says that a step would do here, on the measures that a site is judged by. */
+export type Effect = {
+  readonly changes: readonly Change[];
+  readonly now: PredictedMeasures;
+  readonly after: PredictedMeasures;
+  readonly warnings: readonly WhatIfWarning[];
+};
+
 export type Advice = {
   readonly id: AdviceId;
   readonly answers: readonly CauseId[];
@@ -155,8 +164,10 @@ export type Advice = {
   readonly amounts: readonly Amount[];
   /** Which of two differing amounts to trust and why; null where there is nothing to choose. */
   readonly trust: Said<TrustId> | null;
-  /** Expected effect with its spread; null where nothing can be said. */
+  /** Expected effect from closed forms, with its spread; null where nothing can be said. */
   readonly expect: Said<ExpectId> | null;
+  /** The same from the fitted model; null until it is asked for, and where it has nothing to say. */
+  readonly effect: Effect | null;
   /** What it rests on: the cause it answers with its confidence and strongest reason; all null where a limit of the site was passed. */
   readonly because: { readonly cause: CauseId | null; readonly confidence: number | null; readonly reason: Reason | null };
   /** Where the rule comes from: "Boyle's law", "common practice, no source". */

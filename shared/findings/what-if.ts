@@ -78,7 +78,15 @@ export type OutsideModel =
 export type WhatIfWarning =
   | OutsideModel
   | { readonly id: "precharge-above-restart"; readonly precharge: number; readonly restart: number }
-  | { readonly id: "over-marked-pressure"; readonly highest: number; readonly marked: number }
+  /** Comes before all others: recorded in the log, reached by the model as the site stands, or only with the change. */
+  | {
+      readonly id: "over-marked-pressure";
+      readonly highest: number;
+      readonly marked: number;
+      readonly when: "recorded" | "as-it-is" | "with-the-change";
+    }
+  /** The largest draws empty the tank before the pump has caught up, as they do not do now. */
+  | { readonly id: "tank-runs-empty"; readonly precharge: number; readonly lowest: number }
   | { readonly id: "volume-not-known" }
   | { readonly id: "far-from-what-was-seen"; readonly change: Change };
 
@@ -109,7 +117,7 @@ export type Proposal = {
   readonly changes: readonly Change[] | null;
   readonly nearest: readonly Change[];
   readonly measures: Readonly<Record<MeasureId, number>>;
-  /** Limits that stay broken with `nearest`. */
+  /** Limits that stay broken with `nearest`, at the likeliest values of the model. */
   readonly broken: readonly MeasureId[];
   readonly tried: number;
 };

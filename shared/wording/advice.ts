@@ -3,6 +3,7 @@ import { formatQuantity, formatRange } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
 import { sayAmount } from "./amount";
 import { sayCause } from "./cause";
+import { sayEffect } from "./effect";
 import { sayObservation } from "./reason";
 
 /** What to do, and what it costs to do it for nothing. */
@@ -146,15 +147,24 @@ export type AdviceWords = {
 };
 
 export function sayAdvice(advice: Advice, units: UnitChoice): AdviceWords {
-  const { trust, expect, id } = advice;
+  const { trust, id } = advice;
   return {
     does: ADVICE[id].does,
     amounts: advice.amounts.map((a) => sayAmount(a, units)),
     trust: trust === null ? null : TRUST[trust.id](numbersOf(trust), units),
     because: sayBecause(advice, units),
-    expect: expect === null ? null : EXPECT[expect.id](numbersOf(expect), units),
+    expect: sayExpected(advice, units),
     ifWrong: ADVICE[id].ifWrong,
   };
+}
+
+/** By closed forms, then by the fitted model where that was run. */
+function sayExpected({ expect, effect }: Advice, units: UnitChoice): string | null {
+  const said = [
+    ...(expect === null ? [] : [EXPECT[expect.id](numbersOf(expect), units)]),
+    ...(effect === null ? [] : [sayEffect(effect, units)]),
+  ];
+  return said.length === 0 ? null : said.join(" ");
 }
 
 /** The cause that a step answers with its confidence, and what most speaks for it. */

@@ -104,6 +104,7 @@ const FROM = {
   assumed: "assumed",
   log: "from the log",
   practice: "as common practice sets it",
+  model: "predicted by the fitted model",
 } as const;
 
 export const amountWords = (id: AmountId): AmountWords => AMOUNTS[id];

@@ -65,12 +65,26 @@ export function sayChange(change: Change, units: UnitChoice): string {
 }
 
 /** What a search found, in a sentence. */
-export function sayProposal(proposal: Proposal): string {
-  if (proposal.changes !== null && proposal.changes.length === 0) return "The limits are met as it is; nothing needs changing.";
-  if (proposal.changes !== null) return `The smallest change of ${proposal.tried} tried that meets the limits.`;
+export function sayProposal(proposal: Proposal, mayBreak: readonly MeasureId[] = []): string {
+  const doubt =
+    mayBreak.length === 0
+      ? ""
+      : ` Within the model's spread these may still be over: ${mayBreak.map((id) => MEASURE_NAMES[id].name.toLowerCase()).join("; ")}.`;
+  if (proposal.changes !== null && proposal.changes.length === 0)
+    return `By the fitted model the limits are met as it is; nothing needs changing.${doubt}`;
+  if (proposal.changes !== null) return `The smallest change of ${proposal.tried} tried that meets the limits by the fitted model.${doubt}`;
   const broken = proposal.broken.map((id) => MEASURE_NAMES[id].name.toLowerCase()).join(", ");
   return `None of the ${proposal.tried} changes tried meets the limits; this comes nearest. Still over: ${broken}.`;
 }
+
+const OVER_MARKED: Readonly<Record<"recorded" | "as-it-is" | "with-the-change", (highest: string, marked: string) => string>> = {
+  recorded: (highest, marked) =>
+    `Before anything else: the log shows ${highest}, above the ${marked} marked on the tank. Stop the pump and find out why; change nothing that raises pressure until it stays below.`,
+  "as-it-is": (highest, marked) =>
+    `Before anything else: as the site stands pressure may reach ${highest}, above the ${marked} marked on the tank. Find out why before you change anything.`,
+  "with-the-change": (highest, marked) =>
+    `With the change pressure may reach ${highest}, above the ${marked} marked on the tank. Do not make this change.`,
+};
 
 export function sayWhatIfWarning(warning: WhatIfWarning, units: UnitChoice): string {
   switch (warning.id) {
@@ -85,7 +99,12 @@ export function sayWhatIfWarning(warning: WhatIfWarning, units: UnitChoice): str
     case "precharge-above-restart":
       return `A precharge of ${formatQuantity(warning.precharge, "gaugePressure", units)} lies above the restart pressure (${formatQuantity(warning.restart, "gaugePressure", units)}): the tank would be empty before the pump starts.`;
     case "over-marked-pressure":
-      return `Predicted pressure reaches ${formatQuantity(warning.highest, "gaugePressure", units)}, above the ${formatQuantity(warning.marked, "gaugePressure", units)} marked on the tank. Do not make this change.`;
+      return OVER_MARKED[warning.when](
+        formatQuantity(warning.highest, "gaugePressure", units),
+        formatQuantity(warning.marked, "gaugePressure", units),
+      );
+    case "tank-runs-empty":
+      return `With a precharge of ${formatQuantity(warning.precharge, "gaugePressure", units)} the largest draws empty the tank before the pump has caught up: pressure falls to ${formatQuantity(warning.lowest, "gaugePressure", units)}. Stay lower with the charge, or start the pump earlier.`;
     case "volume-not-known":
       return "The tank's volume is not known, so what a change of tank or charge does is uncertain. Give the volume in the site facts.";
     case "far-from-what-was-seen":

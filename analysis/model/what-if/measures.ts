@@ -7,6 +7,18 @@ import { type SiteTruth, shortRuns } from "../truth";
 
 export type Measures = Readonly<Record<MeasureId, number>>;
 
+/** One number for each measure. */
+export const measuresBy = <T>(of: (id: MeasureId) => T): Readonly<Record<MeasureId, T>> => ({
+  "starts-per-hour": of("starts-per-hour"),
+  "short-cycles-per-hour": of("short-cycles-per-hour"),
+  "oscillation-peak-to-peak": of("oscillation-peak-to-peak"),
+  "share-oscillating": of("share-oscillating"),
+  "drift-at-steady-flow": of("drift-at-steady-flow"),
+  "lowest-pressure": of("lowest-pressure"),
+  "highest-pressure": of("highest-pressure"),
+  "stored-water": of("stored-water"),
+});
+
 /** Spread of a measure is taken as a difference (pressures that may be anything) or as a ratio. */
 export const SPREAD_AS: Readonly<Record<MeasureId, "ratio" | "difference">> = {
   "starts-per-hour": "ratio",

@@ -9,7 +9,7 @@ import { type ParameterValues, siteWith, valuesBy } from "../fit/frame";
 import { sampleAt, type Trace } from "../fit/trace";
 import { simulateInSteps } from "../simulate-site";
 import { withChanges } from "./changes";
-import { type Measures, measuresOf, SPREAD_AS, together } from "./measures";
+import { type Measures, measuresBy, measuresOf, SPREAD_AS, together } from "./measures";
 
 export type PredictionOptions = { readonly shortCycleLimit: number; readonly draws?: number; readonly seed?: number };
 
@@ -141,17 +141,12 @@ function spread(whole: Measures, centre: Measures, draws: readonly Measures[]): 
       SPREAD_AS[id] === "ratio" && centre[id] > 0 ? (value * draw[id]) / centre[id] : value + draw[id] - centre[id],
     );
     // With few draws the outermost stand for the ends of the interval.
-    const low = ends.reduce((least, end) => Math.min(least, end), value);
-    return { value, low: id === "lowest-pressure" ? low : Math.max(0, low), high: ends.reduce((most, end) => Math.max(most, end), value) };
+    // Nothing flows from a tap below the pressure of the air, so no pressure falls there; nor is there less than none of the rest.
+    const low = Math.max(
+      Math.min(0, value),
+      ends.reduce((least, end) => Math.min(least, end), value),
+    );
+    return { value, low, high: ends.reduce((most, end) => Math.max(most, end), value) };
   };
-  return {
-    "starts-per-hour": around("starts-per-hour"),
-    "short-cycles-per-hour": around("short-cycles-per-hour"),
-    "oscillation-peak-to-peak": around("oscillation-peak-to-peak"),
-    "share-oscillating": around("share-oscillating"),
-    "drift-at-steady-flow": around("drift-at-steady-flow"),
-    "lowest-pressure": around("lowest-pressure"),
-    "highest-pressure": around("highest-pressure"),
-    "stored-water": around("stored-water"),
-  };
+  return measuresBy(around);
 }

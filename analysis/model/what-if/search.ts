@@ -1,9 +1,9 @@
-import type { Change, MeasureId, PredictedSpan, Proposal } from "../../../shared/findings/what-if";
+import type { Change, MeasureId, PredictedMeasures, PredictedSpan, Proposal } from "../../../shared/findings/what-if";
 import type { AcceptanceLimits, SiteFacts } from "../../../shared/site/site-facts";
 import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
 import { atOneGo } from "../../numerics/at-one-go";
 import type { FittedSite } from "../fit";
-import { type Measures, together } from "./measures";
+import { type Measures, measuresBy, together } from "./measures";
 import { busyWindows, mostLikely, PREDICTION_STEPS, runSpan, SPREAD_STEPS } from "./predict";
 
 /** A step a site can take, with its effort: settings are turned on the visit, a sensor is moved, a tank is bought. */
@@ -22,6 +22,7 @@ export function* smallestChangeInSteps(fitted: FittedSite, site: SiteFacts, span
   const windows = span.to - span.from > 7200 ? busyWindows(fitted.trace, span) : [span];
   const values = mostLikely(fitted);
   const limit = site.shortCycleLimit.value;
+  const marked = site.tankRatedPressure?.value;
   const day = dayAround(windows[0], span);
   const judge = function* (changes: readonly Change[]) {
     const measures: Measures[] = [];
@@ -39,14 +40,14 @@ export function* smallestChangeInSteps(fitted: FittedSite, site: SiteFacts, span
     const measures = yield* judge(changes);
     if (measures === null) return null;
     tried++;
-    const { broken, excess } = judged(measures, site.limits);
+    const { broken, excess } = judged(measures, site.limits, marked);
     if (checks >= MOST_CHECKS) break; // an unchecked change is no proposal
     let seen = { measures, broken, excess };
     for (const longer of windows[0] === span ? [] : [day, span]) {
       if (seen.broken.length > 0) break;
       checks += longer === span ? 3 : 1;
       const run = yield* runSpan(fitted, values, changes, longer, limit, PREDICTION_STEPS);
-      if (run !== null) seen = { measures: run.measures, ...judged(run.measures, site.limits) };
+      if (run !== null) seen = { measures: run.measures, ...judged(run.measures, site.limits, marked) };
     }
     if (best === null || seen.excess < best.excess) best = { changes, ...seen };
     if (seen.broken.length === 0) return { changes, nearest: changes, measures: seen.measures, broken: seen.broken, tried };
@@ -122,13 +123,31 @@ const worstOf = (all: readonly Measures[]): Measures => ({
   "short-cycles-per-hour": all.reduce((most, m) => Math.max(most, m["short-cycles-per-hour"]), 0),
 });
 
+/** Limits that a prediction meets at its likeliest but not in all of its spread. */
+export function mayBreak(predicted: PredictedMeasures, site: SiteFacts): readonly MeasureId[] {
+  const marked = site.tankRatedPressure?.value;
+  const at = (end: "value" | "high") =>
+    judged(
+      measuresBy((id) => predicted[id][end]),
+      site.limits,
+      marked,
+    ).broken;
+  const surely = at("value");
+  return at("high").filter((id) => !surely.includes(id));
+}
+
 /** Which limits are broken, and by how much together (as shares of the limits). Short cycles have no limit of their own but none is asked for. */
-export function judged(measures: Measures, limits: AcceptanceLimits): { readonly broken: readonly MeasureId[]; readonly excess: number } {
+export function judged(
+  measures: Measures,
+  limits: AcceptanceLimits,
+  marked = Number.POSITIVE_INFINITY,
+): { readonly broken: readonly MeasureId[]; readonly excess: number } {
   const checks = [
     ["starts-per-hour", measures["starts-per-hour"], limits.startsPerHour?.value ?? Number.POSITIVE_INFINITY],
     ["short-cycles-per-hour", measures["short-cycles-per-hour"], 0.5],
     ["oscillation-peak-to-peak", measures["oscillation-peak-to-peak"], limits.oscillationPeakToPeak.value],
     ["drift-at-steady-flow", measures["drift-at-steady-flow"], limits.driftAtSteadyFlow.value],
+    ["highest-pressure", measures["highest-pressure"], marked],
   ] as const;
   const over = checks.filter(([, value, limit]) => value > limit);
   return { broken: over.map(([id]) => id), excess: over.reduce((sum, [, value, limit]) => sum + value / limit - 1, 0) };

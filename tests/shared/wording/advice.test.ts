@@ -15,6 +15,7 @@ const blank: Advice = {
   amounts: [],
   trust: null,
   expect: null,
+  effect: null,
   because: { cause: null, confidence: null, reason: null },
   sources: [],
   cautions: [],

@@ -13,6 +13,7 @@ const step = (id: Advice["id"], part: Partial<Advice> = {}): Advice => ({
   amounts: [],
   trust: null,
   expect: null,
+  effect: null,
   because: { cause: "precharge-low", confidence: 0.7, reason: null },
   sources: [],
   cautions: ["isolate-power", "relieve-water-first"],
