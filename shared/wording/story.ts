@@ -39,6 +39,12 @@ export const NEXT_VISIT_WORDS = {
   everyStep: "For every step",
   practiceAndPhysics: "Where practice and physics each have an amount,",
   bothStand: "both stand",
+  workOutEffects: "Work out what each change would do here",
+  effects: {
+    running: "A model is being fitted to this log and run with each change.",
+    none: "The model has nothing to say of these steps: it needs the pump's running and what was drawn.",
+    failed: "That was stopped. Ask again.",
+  },
   notes: "Notes of this visit",
   done: "(done)",
   beforeYouTouch: "Before you touch anything",

@@ -17,6 +17,7 @@ const HELP = `analyse FILE... [options]     read one record from its files and p
   --each FOLDER --out FOLDER  all logs of a folder, on all cores; may be interrupted and called again
   --record OUT.csv            also write the record as it was read, in SI
   --events OUT.csv            also write all events (runs, short runs, oscillations, drifts, log faults), one a row, in SI
+  --predict                   fit a model to the log and say what each change would do here; takes some seconds more
   --answer ID=VALUE           answer a question, e.g. --answer date-order=dmy
   --column "HEADING=role:unit"  say what a column is
   --units us|metric           units of the summary (default: as in the file)
@@ -36,7 +37,14 @@ export async function runAnalyse(args: readonly string[]): Promise<number> {
   const groups = options.each ? options.files.map((file) => [file]) : [options.files];
   const documents: FindingsDocument[] = [];
   for (const files of groups) {
-    const order = { paths: files, site: options.site, limits: options.limits, choices: options.choices, units: options.units };
+    const order = {
+      paths: files,
+      site: options.site,
+      limits: options.limits,
+      choices: options.choices,
+      units: options.units,
+      predict: options.predict,
+    };
     const document = await analyseFiles(order, (record) => saveRecord(options.record, record));
     if (options.each && options.out === null) process.stdout.write(`${JSON.stringify(document)}\n`);
     documents.push(document);
@@ -55,10 +63,11 @@ async function saveRecord(path: string | null, record: LogRecord): Promise<void>
 }
 
 /** The folder of a bulk run, or null where single files are named. @throws UsageError where both are mixed or --out is missing */
-async function onlyFolder({ files, out }: AnalyseOptions): Promise<string | null> {
+async function onlyFolder({ files, out, predict }: AnalyseOptions): Promise<string | null> {
   const folders = await Promise.all(files.map(async (file) => (await stat(file).catch(() => null))?.isDirectory() === true));
   if (!folders.includes(true)) return null;
   if (files.length > 1) throw new UsageError("--each takes either files or one folder.");
+  if (predict) throw new UsageError("--predict runs a model on each log; name the logs one by one.");
   if (out === null) throw new UsageError("A folder of logs needs a folder for the findings: --each FOLDER --out FOLDER");
   return files[0];
 }

@@ -7,6 +7,7 @@ import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { readFacts } from "./files";
+import { predicted } from "./predicted";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
 
@@ -18,6 +19,8 @@ export type AnalysisOrder = {
   readonly choices: ImportChoices;
   /** Null: units as in the file. */
   readonly units: UnitChoice | null;
+  /** Run the fitted model for each step of the advice. */
+  readonly predict: boolean;
 };
 
 /** One record from its files; a file that cannot be read becomes a document with its error filled in. */
@@ -29,7 +32,9 @@ export async function analyseFiles(
     const site = await readFacts(order.site, order.limits);
     const record = await readLogs(order.paths, { ...order.choices, zone: site.zone });
     await onRecord(record);
-    return writeFindings(record, analyse(record, site), order.units ?? unitsAsInFile(record));
+    const analysis = analyse(record, site);
+    const told = order.predict ? await predicted(record, analysis) : analysis;
+    return writeFindings(record, told, order.units ?? unitsAsInFile(record));
   } catch (error) {
     const refusal = refusalOf(error);
     if (refusal === null) throw error;

@@ -15,6 +15,7 @@ export const ANALYSE_OPTIONS = {
   limits: { type: "string" },
   record: { type: "string" },
   events: { type: "string" },
+  predict: { type: "boolean" },
   answer: { type: "string", multiple: true },
   column: { type: "string", multiple: true },
   units: { type: "string" },
@@ -32,6 +33,8 @@ export type AnalyseOptions = {
   readonly record: string | null;
   /** Where to write all events as CSV. */
   readonly events: string | null;
+  /** Run the fitted model for each step of the advice. */
+  readonly predict: boolean;
   readonly out: string | null;
   readonly choices: ImportChoices;
   /** Null: units as in the file. */
@@ -54,6 +57,7 @@ export function readAnalyseOptions(args: readonly string[]): AnalyseOptions {
     each: values.each === true,
     record: values.record ?? null,
     events: values.events ?? null,
+    predict: values.predict === true,
     out: values.out ?? null,
     choices: { answers: readAnswers(values.answer ?? []), columns: (values.column ?? []).map(readColumn), zone: null },
     units: readUnits(values.units),

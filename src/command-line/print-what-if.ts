@@ -1,3 +1,4 @@
+import { mayBreak } from "../../analysis/model/what-if/search";
 import { MEASURE_IDS, type MeasureId, PARAMETER_IDS } from "../../shared/findings/what-if";
 import { formatQuantity } from "../../shared/units/format-quantity";
 import type { UnitChoice } from "../../shared/units/unit-choice";
@@ -5,12 +6,12 @@ import { MEASURE_NAMES, PARAMETER_NAMES, sayChange, sayOrigin, sayProposal, sayW
 import type { WhatIfReport } from "./what-if";
 
 /** The prediction as a page of text: changes, warnings first, measures before and after, what the model was fitted with. */
-export function printWhatIf({ fitted, answer, proposal }: WhatIfReport, units: UnitChoice): string {
+export function printWhatIf({ fitted, answer, proposal, site }: WhatIfReport, units: UnitChoice): string {
   const { changes, warnings } = answer;
   const lines = [
     `What if: ${changes.length === 0 ? "nothing is changed" : changes.map((change) => sayChange(change, units)).join("; ")}`,
-    ...(proposal === null ? [] : [sayProposal(proposal)]),
     ...warnings.map((warning) => `! ${sayWhatIfWarning(warning, units)}`),
+    ...(proposal === null ? [] : [sayProposal(proposal, mayBreak(answer.after.measures, site))]),
     "",
     row("", "log", "model now", "predicted"),
     ...MEASURE_IDS.map((id) => measureRow(id, answer, units)),

@@ -18,6 +18,7 @@ import { reportOf } from "../report/report-of-record";
 import { readFacts } from "./files";
 import { forTerminal } from "./for-terminal";
 import { readUnits, UsageError } from "./options";
+import { predicted } from "./predicted";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
 import { isVisitFile, readVisitInFile } from "./visit-in-file";
@@ -29,6 +30,7 @@ report VISIT.evenhead.json --out REPORT.html [options]     the same of a visit t
   --before LOG.csv         an earlier log of the same site, to compare with (may be repeated for its parts)
   --before-site SITE.json  site facts of that visit, where they differ
   --limits LIMITS.json     limits of the company, where the site gives none
+  --predict                fit a model to the log and say what each change would do here; takes some seconds more
   --done STEP              a step of the advice that was done; may be repeated
   --notes                  with what was ticked and noted on site
   --letterhead TEXT        a line of your own; may be repeated
@@ -44,6 +46,7 @@ const OPTIONS = {
   out: { type: "string" },
   before: { type: "string", multiple: true, default: [] as string[] },
   "before-site": { type: "string" },
+  predict: { type: "boolean", default: false },
   done: { type: "string", multiple: true, default: [] as string[] },
   notes: { type: "boolean", default: false },
   letterhead: { type: "string", multiple: true, default: [] as string[] },
@@ -75,7 +78,8 @@ export async function runReport(args: readonly string[]): Promise<number> {
     const visit = await readVisit(positionals, values.site, values.limits);
     const before = values.before.length === 0 ? visit.before : measured(await readBefore(values));
     const units = readUnits(values.units) ?? unitsAsInFile(visit.record);
-    const document = writeFindings(visit.record, visit.analysis, units);
+    const analysis = values.predict ? await predicted(visit.record, visit.analysis) : visit.analysis;
+    const document = writeFindings(visit.record, analysis, units);
     await writeWhole(values.out, reportOf(visit.record, document, await orderOf(visit, before, units, values)));
     console.error(`Written: ${values.out}`);
     return 0;

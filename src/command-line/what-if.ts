@@ -11,6 +11,7 @@ import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
+import type { SiteFacts } from "../../shared/site/site-facts";
 import { readSiteFile } from "./files";
 import { readUnits, UsageError } from "./options";
 import { printWhatIf, traceCsv } from "./print-what-if";
@@ -42,7 +43,12 @@ const OPTIONS = {
 } as const;
 
 /** What the print and the JSON hold. */
-export type WhatIfReport = { readonly fitted: FittedSite; readonly answer: WhatIfAnswer; readonly proposal: Proposal | null };
+export type WhatIfReport = {
+  readonly site: SiteFacts;
+  readonly fitted: FittedSite;
+  readonly answer: WhatIfAnswer;
+  readonly proposal: Proposal | null;
+};
 
 /** Fits the model to a log and predicts what changes would do. @returns 0 or 3  @throws UsageError */
 export async function runWhatIf(args: readonly string[]): Promise<number> {
@@ -71,7 +77,7 @@ export async function runWhatIf(args: readonly string[]): Promise<number> {
       return refuse(
         "The model cannot be run over this stretch: what was drawn is not known there. Log the flow, or the speed of the pump.",
       );
-    const report = { fitted, answer, proposal };
+    const report = { site, fitted, answer, proposal };
     process.stdout.write(values.json === true ? json(report) : printWhatIf(report, units ?? unitsAsInFile(record)));
     if (values.trace !== undefined) await writeWhole(values.trace, traceCsv(report));
     return 0;

@@ -46,6 +46,8 @@ export type Commands = {
   measuresOf(files: readonly PickedFile[], kept?: Pick<KeptVisit, "choices" | "site">): ReturnType<AnalysisClient["measuresOf"]>;
   report(order: ReportOrder): Promise<string | null>;
   runModel(order: ModelRunOrder, overtaken?: AbortSignal): Promise<ModelRun | null>;
+  /** Runs the fitted model for each step of the advice. @returns false where it was overtaken or could not be */
+  workOutEffects(): Promise<boolean>;
   /** Ends the job that runs; the page goes back to what it showed before. */
   stop(): void;
 };
@@ -103,6 +105,15 @@ export function useVisit(
       },
       report: (order) => client.report(order),
       runModel: (order, overtaken) => client.runModel(order, overtaken),
+      async workOutEffects() {
+        const asked = wholeVisit(latest.current.visit)?.outline;
+        const told = await client.effects(latestUnits.current);
+        const { visit } = latest.current;
+        // Another log may have been brought in meanwhile.
+        if (told === null || visit.stage === "working-out" || wholeVisit(visit)?.outline !== asked) return false;
+        dispatch({ do: "findings-worked-out", analysis: told.analysis, document: told.document });
+        return true;
+      },
       stop() {
         stopJob.current();
         dispatch({ do: "stop" });

@@ -41,6 +41,8 @@ export type AnalysisClient = {
    * the answer is "overtaken" at once, and the worker is free for the next.
    */
   runModel(order: ModelRunOrder, overtaken?: AbortSignal): Promise<ModelRun | null>;
+  /** What the fitted model says of each step of the advice; null where there is no record, or it was stopped or failed. */
+  effects(units: UnitChoice): Promise<Extract<Answer, { answer: "effects" }> | null>;
   /** Lets go of everything. */
   close(): void;
 };
@@ -170,6 +172,10 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
     async report(order) {
       const answer = await askCurrent((id) => ({ ask: "report", id, order }));
       return answer?.answer === "report" ? answer.html : null;
+    },
+    async effects(units) {
+      const answer = await askCurrent((id) => ({ ask: "effects", id, units }));
+      return answer?.answer === "effects" ? answer : null;
     },
     async runModel(order, overtaken) {
       const at = shown;

@@ -38,6 +38,7 @@ export type FileReading = {
 /** The model, loaded when it is first asked for. */
 export type Modelling = {
   readonly runModelInSteps: (record: LogRecord, analysis: Analysis, order: ModelRunOrder) => Generator<unknown, ModelRun>;
+  readonly withEffects: (record: LogRecord, analysis: Analysis) => Generator<unknown, Analysis>;
 };
 
 /** The stations of the analysis that a worker calls: the real ones in the worker, small ones in tests. */
@@ -112,7 +113,7 @@ export function makeHandle(stations: Stations): Handle {
   async function answer(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     if (request.ask === "detail") return answerOne(request, send, stop);
     if (request.ask === "read" || request.ask === "rework") overtakeModel();
-    if (request.ask === "run-model") {
+    if (isOfModel(request)) {
       const mine = Promise.all([working, modelling]).then(() => answerOne(request, send, stop));
       modelling = mine.catch(() => {});
       return mine;
@@ -125,7 +126,7 @@ export function makeHandle(stations: Stations): Handle {
 
   /** What the model says of an analysis that is being replaced is of no use. */
   function overtakeModel(): void {
-    for (const one of running.values()) if (one.ask === "run-model") one.aborted = true;
+    for (const one of running.values()) if (isOfModel(one)) one.aborted = true;
   }
 
   async function answerOne(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
@@ -153,6 +154,13 @@ export function makeHandle(stations: Stations): Handle {
         const run = stop.aborted ? null : await lastOf(runModelInSteps(theRecord(), theAnalysis(), request.order), stop);
         return send({ answer: "run-model", id: request.id, run: run ?? { state: "overtaken" } });
       }
+      case "effects": {
+        const [{ writeFindings }, { withEffects }] = await Promise.all([stations.workingOut(), stations.modelling()]);
+        const told = stop.aborted ? null : await lastOf(withEffects(theRecord(), theAnalysis()), stop);
+        if (told === null) return send({ answer: "stopped", id: request.id });
+        analysis = told;
+        return send({ answer: "effects", id: request.id, analysis: told, document: writeFindings(theRecord(), told, request.units) });
+      }
       case "look": {
         const { makeLook } = await stations.workingOut();
         return send({ answer: "look", id: request.id, look: makeLook(request.look, theRecord(), theAnalysis()) });
@@ -177,6 +185,8 @@ export function makeHandle(stations: Stations): Handle {
     }
   };
 }
+
+const isOfModel = ({ ask }: Pick<Request, "ask">): boolean => ask === "run-model" || ask === "effects";
 
 /** Goes through the steps and listens for messages between them. @returns null where it was stopped */
 async function lastOf<T>(steps: Generator<unknown, T>, stop: { readonly aborted: boolean }): Promise<T | null> {

@@ -33,6 +33,8 @@ export type Request =
   | { readonly ask: "measures"; readonly id: number }
   | { readonly ask: "report"; readonly id: number; readonly order: ReportOrder }
   | { readonly ask: "run-model"; readonly id: number; readonly order: ModelRunOrder }
+  /** What the fitted model says of each step of the advice. */
+  | { readonly ask: "effects"; readonly id: number; readonly units: UnitChoice }
   | { readonly ask: "stop"; readonly id: number };
 
 /** A record without its samples: all that the page shows of it beside the trace. */
@@ -80,6 +82,7 @@ export type Answer =
   | { readonly answer: "measures"; readonly id: number; readonly measures: VisitMeasures }
   | { readonly answer: "report"; readonly id: number; readonly html: string }
   | { readonly answer: "run-model"; readonly id: number; readonly run: ModelRun }
+  | { readonly answer: "effects"; readonly id: number; readonly analysis: Analysis; readonly document: FindingsDocument }
   | { readonly answer: "refused"; readonly id: number; readonly problem: ImportProblem }
   | { readonly answer: "broken"; readonly id: number; readonly message: string }
   | { readonly answer: "stopped"; readonly id: number };

@@ -1,4 +1,4 @@
-import type { Change, FittedParameter, ParameterId, PredictedSpan, Proposal, WhatIfAnswer } from "../../shared/findings/what-if";
+import type { Change, FittedParameter, MeasureId, ParameterId, PredictedSpan, Proposal, WhatIfAnswer } from "../../shared/findings/what-if";
 
 export type ModelRunOrder = {
   readonly changes: readonly Change[];
@@ -16,6 +16,8 @@ export type ModelRun =
       readonly state: "run";
       readonly answer: WhatIfAnswer;
       readonly proposal: Proposal | null;
+      /** Limits that the proposal meets at the likeliest values of the model but not in all of its spread. */
+      readonly mayBreak: readonly MeasureId[];
       readonly parameters: Readonly<Record<ParameterId, FittedParameter>>;
       /** Share of the pressure's variance that the fitted model explains; null where it could not be run against the log. */
       readonly explained: number | null;

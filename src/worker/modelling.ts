@@ -1,15 +1,17 @@
+import { withEffectsInSteps } from "../../analysis/advice/effects";
 import { type FittedSite, fitSiteInSteps } from "../../analysis/model/fit";
 import { whatIfInSteps } from "../../analysis/model/what-if";
-import { smallestChangeInSteps } from "../../analysis/model/what-if/search";
+import { mayBreak, smallestChangeInSteps } from "../../analysis/model/what-if/search";
 import type { Analysis } from "../../shared/findings/analysis";
+import type { Segments } from "../../shared/findings/segment";
 import type { Prediction } from "../../shared/findings/what-if";
 import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { ModelRun, ModelRunOrder } from "./model-run";
 
-/** Fits kept for the analyses they belong to: fitting takes far longer than a prediction. */
-const fits = new WeakMap<Analysis, FittedSite | "none">();
-const underWay = new WeakMap<Analysis, Generator<undefined, FittedSite | "none">>();
+/** Fits kept for the analyses they belong to, known by their segments: fitting takes far longer than a prediction. */
+const fits = new WeakMap<Segments, FittedSite | "none">();
+const underWay = new WeakMap<Segments, Generator<undefined, FittedSite | "none">>();
 /** The site as it is, run over the stretch asked for last. */
 const runs = new WeakMap<FittedSite, { readonly key: string; readonly now: Prediction }>();
 
@@ -33,21 +35,28 @@ export function* runModelInSteps(
     state: "run",
     answer,
     proposal,
+    mayBreak: proposal === null ? [] : mayBreak(answer.after.measures, analysis.site),
     parameters: fitted.parameters,
     explained: fitted.explained,
     recorded: recordedOver(fitted, span),
   };
 }
 
+/** The analysis with what the fitted model says of each step of its advice; as it was where there is no model. */
+export function* withEffects(record: LogRecord, analysis: Analysis): Generator<undefined, Analysis> {
+  const fitted = yield* fitFor(record, analysis);
+  return fitted === "none" ? analysis : { ...analysis, advice: yield* withEffectsInSteps(analysis, fitted) };
+}
+
 /** A fit that was begun for a run since overtaken is gone on with, not begun anew. */
 function* fitFor(record: LogRecord, analysis: Analysis): Generator<undefined, FittedSite | "none"> {
-  const done = fits.get(analysis);
+  const done = fits.get(analysis.segments);
   if (done !== undefined) return done;
-  const steps = underWay.get(analysis) ?? fitOrNone(record, analysis);
-  underWay.set(analysis, steps);
+  const steps = underWay.get(analysis.segments) ?? fitOrNone(record, analysis);
+  underWay.set(analysis.segments, steps);
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done === true) {
-      fits.set(analysis, step.value);
+      fits.set(analysis.segments, step.value);
       return step.value;
     }
     yield;

@@ -48,7 +48,7 @@ export async function runJob({ log, out, limits, units }: Job): Promise<JobDone>
 /** One bad log never stops the rest: a defect of ours on one log becomes that log's error. */
 async function analyseSafely(log: FoundLog, limits: string | null, units: UnitChoice | null): Promise<FindingsDocument> {
   try {
-    return await analyseFiles({ paths: [log.path], site: log.site, limits, choices: NO_CHOICES, units });
+    return await analyseFiles({ paths: [log.path], site: log.site, limits, choices: NO_CHOICES, units, predict: false });
   } catch (error) {
     return refusedDocument({
       kind: "defect",

@@ -9,6 +9,7 @@ import type { StoryProps } from "../view-props";
 import { Cautions } from "./cautions";
 import { StepEntry } from "./step-entry";
 import { FOR_EVERY_STEP, stepLines } from "./step-lines";
+import { WorkOutEffects } from "./work-out-effects";
 import "./next-visit.css";
 
 /** What to look at, measure, change and bring, in the order of the work; ticked, noted and read off on site. */
@@ -31,6 +32,7 @@ export function NextVisit(props: StoryProps) {
           </p>
         </>
       )}
+      <WorkOutEffects key={visit.outline.duration} advice={visit.analysis.advice} commands={props.commands} />
       <UndoButtons state={state} commands={props.commands} />
       <ol className="step-list">
         {steps.map((step) => (

@@ -169,7 +169,7 @@ function useProposal(commands: StoryProps["commands"], span: Stretch["span"], on
     const proposal = answer?.state === "run" ? answer.proposal : null;
     if (proposal === null) return say(WHAT_IF_WORDS.nothingFound);
     onFound(new Map(proposal.nearest.map(({ id, to }) => [id, to])));
-    say(sayProposal(proposal));
+    say(sayProposal(proposal, answer?.state === "run" ? answer.mayBreak : []));
   };
   const forget = () => {
     overtaken.current.abort();

@@ -112,6 +112,31 @@ describe("a change", () => {
   });
 });
 
+describe("the pressure marked on the tank", () => {
+  const marked = (psi: number) => readSiteFacts({ ...SAMPLE_VISITS[0].site, tankRatedPressure: `${psi} psi` }, "site.json");
+  const warned = (psi: number, changes: readonly Change[], outcomes = before.outcomes) =>
+    whatIf(before.fitted, marked(psi), before.segments, outcomes, changes, { from: 0, to: 7200 })!.warnings[0];
+  const highest = ask([], { from: 0, to: 7200 }).now.measures["highest-pressure"].value;
+  test("passed in the log comes before everything, whatever is asked", () => {
+    const facts = marked(50);
+    const record = visitRecord(before.visit);
+    const outcomes = detectAll({ record, faults: findFaults(record), segments: before.segments, site: facts });
+    expect(warned(50, [{ id: "precharge", to: 55 * PSI }], outcomes)).toMatchObject({ id: "over-marked-pressure", when: "recorded" });
+  });
+  test("passed by the model as the site stands, or only with the change, is told apart", () => {
+    const none = before.outcomes.filter(({ kind }) => kind !== "over-marked-pressure");
+    expect(warned(highest / PSI - 1, [], none)).toMatchObject({ when: "as-it-is" });
+    const raised: Change = { id: "set-pressure", to: 75 * PSI };
+    expect(warned(highest / PSI + 1, [raised], none)).toMatchObject({ when: "with-the-change" });
+    expect(warned(1000, [raised], none)?.id).not.toBe("over-marked-pressure");
+  });
+  test("is a limit of the search like any other", () => {
+    const measures = { ...smallestChange(before.fitted, facts, { from: 0, to: 7200 })!.measures, "highest-pressure": 101 * PSI };
+    expect(judged(measures, facts.limits, 100 * PSI).broken).toContain("highest-pressure");
+    expect(judged(measures, facts.limits, 102 * PSI).broken).not.toContain("highest-pressure");
+  });
+});
+
 describe("the search", () => {
   test("proposes a change that meets the limits, and recharging is part of it or nothing cheaper did", () => {
     const proposal = smallestChange(before.fitted, facts, SPAN)!;

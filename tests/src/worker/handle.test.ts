@@ -120,7 +120,11 @@ describe("a run of the model", () => {
       }
       return { state: "no-model" };
     };
-    return { taken, handle: makeHandle({ ...countingStations().stations, modelling: async () => ({ runModelInSteps }) }) };
+    const withEffects = function* (_record: unknown, analysis: Analysis): Generator<undefined, Analysis> {
+      yield;
+      return { ...analysis, advice: [] };
+    };
+    return { taken, handle: makeHandle({ ...countingStations().stations, modelling: async () => ({ runModelInSteps, withEffects }) }) };
   }
 
   test("that was overtaken stops in its course, and the newer one is answered", async () => {
@@ -142,6 +146,15 @@ describe("a run of the model", () => {
     expect(await answersOf(handle, { ask: "measures", id: 3 })).toMatchObject([{ answer: "measures" }]);
     expect(taken[0] ?? 0).toBeLessThan(2000);
     await running;
+  });
+
+  test("for each step of the advice gives the analysis and its document anew, which the next question meets", async () => {
+    const { handle } = stepping(1);
+    await answersOf(handle, readRequest(1));
+    const [told] = await answersOf(handle, { ask: "effects", id: 2, units: US_UNITS });
+    expect(told).toMatchObject({ answer: "effects", id: 2, analysis: { advice: [] }, document: { advice: [] } });
+    const [again] = await answersOf(handle, { ask: "rework", id: 3, site: NO_SITE_FACTS, units: METRIC_UNITS });
+    expect(again).toMatchObject({ answer: "findings", analysis: { advice: [] } });
   });
 
   test("ends where the facts change", async () => {
