@@ -1,15 +1,20 @@
 import type { ReadingNote } from "../../shared/record/log-record";
 import type { RowStore, Samples } from "./body/row-store";
 import { findSentinels } from "./columns/sentinels";
+import { dropImpossible } from "./impossible-values";
 import type { PlannedColumn } from "./table-plan";
 
 const SAMPLED = 2000;
 
 /**
  * Takes out marks of missing values that stood in no sample of the file (-9999 once in a week): an extreme of the whole column that is a usual
- * mark and far from all other values. Changes the store; says what it did.
+ * mark and far from all other values, and what no sensor can have read. Changes the store; says what it did.
  */
 export function dropLateSentinels(store: RowStore, numbers: readonly PlannedColumn[]): ReadingNote[] {
+  return [...dropMarks(store, numbers), ...dropImpossible(store, numbers)];
+}
+
+function dropMarks(store: RowStore, numbers: readonly PlannedColumn[]): ReadingNote[] {
   return numbers.flatMap(({ heading, reading }, i) => {
     if (reading.quantity === "state") return [];
     const values = store.values[i].subarray(0, store.count);

@@ -116,12 +116,18 @@ function cutByPlace(row: string, starts: readonly number[]): string[] {
   return cells.map(tidyCell);
 }
 
+/** A cell in the quotes of a word processor, which no table means. */
+const withoutTypographicQuotes = (cell: string): string =>
+  (cell.startsWith("\u201c") || cell.startsWith("\u201e")) && /[\u201c\u201d]$/.test(cell) && cell.length > 1
+    ? cell.slice(1, -1).trim()
+    : cell;
+
 /** A typographic minus or dash before a number. */
 const MINUS_SIGN = /^[\u2212\u2013\ufe63\uff0d]\s?[\d.,]/;
 const FORMULA_TEXT = /^="(.*)"$/s;
 /** Trimmed; a value written as a formula so that a spreadsheet keeps it as text (="52.3", '52.3) is the value. */
 function tidyCell(cell: string): string {
-  const trimmed = cell.trim();
+  const trimmed = withoutTypographicQuotes(cell.trim());
   const text = MINUS_SIGN.test(trimmed) ? `-${trimmed.slice(1)}` : trimmed;
   if (text.startsWith('="')) return FORMULA_TEXT.exec(text)?.[1] ?? text;
   return text.startsWith("'") && /^'[\d+-]/.test(text) && !text.endsWith("'") ? text.slice(1) : text;

@@ -181,6 +181,35 @@ export const CLOCK_SAMPLES: readonly DialectSample[] = [
     "Begin: 14 March 2024 08:15\n",
   ),
   stamped(
+    "clock-seconds-of-day.csv",
+    "A date, and the seconds of its day.",
+    "Date,Seconds of day",
+    (i) => `2024-03-14,${(ms(i) / 1000) % 86_400}`,
+  ),
+  stamped(
+    "clock-hour-columns.csv",
+    "A date, and hour, minute and second in columns of their own.",
+    "Datum,Stunde,Minute,Sekunde",
+    (i) => `14.03.2024,${clock(i).split(":").map(Number).join(",")}`,
+  ),
+  stamped(
+    "clock-year-first-dots.csv",
+    "Two digits each with dots, the year first: told by the midnight between the rows.",
+    "Time",
+    (i) =>
+      `${at(i + 5660)
+        .slice(2, 10)
+        .replaceAll("-", ".")} ${clock(i + 5660)}`,
+    { firstInstant: "2024-03-14T23:58:20.000Z" },
+  ),
+  stamped(
+    "clock-hour-back.csv",
+    "The clock is set back by an hour before the log begins: asked.",
+    "Time",
+    (i) => at(i < 14 ? i : i - 360),
+    { questions: ["clock"] },
+  ),
+  stamped(
     "clock-stuck-date.csv",
     "The date stays while the time of day passes midnight.",
     "Date,Time",

@@ -419,6 +419,15 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
     { headings: ["Suction (bar)", "Flow (L/min)"], values: [plain.values[0].map((v, i) => (i % 4 === 3 ? v : -v)), plain.values[1]] },
   ),
   sample(
+    "below-vacuum.csv",
+    "One pressure far below a perfect vacuum: no reading.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${i === 9 ? "-1000" : b(i)},${f(i)}`),
+    ),
+    { values: [without((i) => i === 9, 0), plain.values[1]] },
+  ),
+  sample(
     "made-of-many.csv",
     "Under the names short units, under these how each value was made of many.",
     lines(

@@ -14,7 +14,7 @@ export function civilClock(parts: readonly TimePart[], hints: ClockHints): Clock
   const profiles = parts.map((part) => part.profile);
   const cells = joinCells(parts);
   const datesOnce = profiles.length > 1 && profiles[0].column.sample.some((cell) => cell === "");
-  const { orders, settledBy } = settleOrder(profiles[0], cells, hints);
+  const { orders, settledBy, usual } = settleOrder(profiles[0], cells, hints);
   const order = orders[0] ?? "dmy";
   const offset = commonOffset(cells, order);
   const zone = zoneOf(profiles, hints, offset);
@@ -47,11 +47,12 @@ export function civilClock(parts: readonly TimePart[], hints: ClockHints): Clock
     rollsOverMidnight: false,
     datesOnce,
     orders,
+    ...(usual === undefined ? {} : { usualOrder: usual }),
     provenOrder: orders.length === 1 && orderMatters(profiles[0].column.sample) ? orders[0] : null,
     snap: null,
     certainty: orders.length > 1 ? 0.5 : 0.98,
     questions:
-      orders.length > 1
+      orders.length > 1 && usual === undefined
         ? [
             dateOrderQuestion(
               orders,
@@ -80,13 +81,22 @@ const joined = (parts: readonly TimePart[], row: readonly string[]): string => {
   return text.trim();
 };
 
-type SettledOrder = { readonly orders: readonly DateOrder[]; readonly settledBy: string | null };
+type SettledOrder = {
+  readonly orders: readonly DateOrder[];
+  readonly settledBy: string | null;
+  readonly usual?: NonNullable<ClockReading["usualOrder"]>;
+};
 
 /** The orders that the sample leaves open, the likeliest first, and in a sentence what settled it. */
 function settleOrder(profile: ColumnProfile, cells: readonly string[], hints: ClockHints): SettledOrder {
   const possible = possibleOrders(profile.column.sample);
   if (hints.answers.order !== null) return { orders: [hints.answers.order], settledBy: null };
   if (possible.length <= 1) return { orders: possible, settledBy: null };
+  // "25.02.17" may have the year first: only where the rows do not show it, the dots say that it has not
+  if (isShortDotted(profile) && hints.told.order === null) {
+    const others = possible.filter((order) => order !== "dmy");
+    return { orders: ["dmy", ...others], settledBy: null, usual: { order: "dmy", text: DOTS } };
+  }
   const clue = clueOfOrder(profile, cells, possible, hints);
   if (clue !== null) return { orders: [clue.order], settledBy: clue.text };
   const readings = possible.map((order) => Float64Array.from(cells, (cell) => secondsIn(cell, order)));
@@ -100,6 +110,10 @@ const secondsIn = (cell: string, order: DateOrder): number => {
   return stamp === null ? Number.NaN : stampSeconds(stamp);
 };
 
+const DOTS = "Dates with dots are read as day.month.year.";
+
+const isShortDotted = ({ column }: ColumnProfile) => /^\d{1,2}\.\d{1,2}\.\d{2}(?!\d)/.test(column.sample.find((cell) => cell !== "") ?? "");
+
 function clueOfOrder(
   profile: ColumnProfile,
   cells: readonly string[],
@@ -109,7 +123,7 @@ function clueOfOrder(
   const { order } = hints.told;
   if (order !== null && possible.includes(order)) return { order, text: `The file spells its dates as ${spell(order)}.` };
   const first = profile.column.sample.find((cell) => cell !== "") ?? "";
-  if (/^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(first)) return { order: "dmy", text: "Dates with dots are read as day.month.year." };
+  if (/^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(first)) return { order: "dmy", text: DOTS };
   const sibling = orderOfSibling(first, possible, hints);
   if (sibling !== null) return { order: sibling.order, text: `Read as ${spell(sibling.order)}, as the file writes "${sibling.text}".` };
   const told = orderFromTold(cells, possible, hints);

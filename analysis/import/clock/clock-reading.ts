@@ -42,6 +42,8 @@ export type ClockReading = {
   readonly orders: readonly DateOrder[];
   /** The order of day and month that the cells seen prove: they exist in no other, or a clue settles it. */
   readonly provenOrder?: DateOrder | null;
+  /** The order of a file that leaves it open to the end, by the habit of its form: taken unasked. */
+  readonly usualOrder?: { readonly order: DateOrder; readonly text: string };
   /** Rounding of the file undone: instants within `within` of a multiple of `grid` are that multiple, s. */
   readonly snap: { readonly grid: number; readonly within: number } | null;
   readonly certainty: number;

@@ -22,6 +22,8 @@ type Stretch = {
   readonly last: number;
   readonly low: number;
   readonly high: number;
+  /** It begins where a clock starts that has lost its time: at the turn of a year, or at a midnight years back. */
+  readonly factory: boolean;
 };
 
 /**
@@ -32,7 +34,7 @@ type Stretch = {
 export function mendResets(times: Float64Array, east: number, answer: string | null, ledger: ClockLedger): void {
   const stretches = findStretches(times, east);
   if (stretches.length < 2) return;
-  const wrong = wrongStretches(stretches, east);
+  const wrong = wrongStretches(stretches);
   if (!wrong.includes(true)) return;
   if (answer !== null && !OPTIONS.some((option) => option === answer)) throw refused("clock", answer, OPTIONS);
   const step = medianStep(times);
@@ -53,13 +55,24 @@ export function mendResets(times: Float64Array, east: number, answer: string | n
 function findStretches(times: Float64Array, east: number): Stretch[] {
   const found: Stretch[] = [];
   let from = -1;
-  let [first, last, low, high, rows] = [0, 0, 0, 0, 0];
-  const close = (to: number) => found.push({ from, to, rows, first, last, low, high });
+  let [first, last, low, high, rows, back] = [0, 0, 0, 0, 0, 0];
+  const close = (to: number) =>
+    found.push({
+      from,
+      to,
+      rows,
+      first,
+      last,
+      low,
+      high,
+      factory: isFactoryDate(low + east) || (back > APART && isMidnight(first + east)),
+    });
   for (let i = 0; i < times.length; i++) {
     const t = times[i];
     if (Number.isNaN(t)) continue;
     if (from >= 0 && (t - last > APART || last - t > DAY || (last - t > 600 && isFactoryDate(t + east)))) {
       close(i);
+      back = last - t;
       from = -1;
     }
     if (from < 0) {
@@ -84,14 +97,17 @@ function isFactoryDate(local: number): boolean {
   return at.getUTCMonth() === 0 && at.getUTCDate() === 1 && at.getUTCHours() < 3;
 }
 
+/** The first quarter of an hour of a day. */
+const isMidnight = (local: number) => local - Math.floor(local / DAY) * DAY < 900;
+
 /** Which stretches the others contradict: groups of stretches that stand near each other in time, the group of most rows is right. */
-function wrongStretches(stretches: readonly Stretch[], east: number): boolean[] {
+function wrongStretches(stretches: readonly Stretch[]): boolean[] {
   const byTime = stretches.map((_, k) => k).sort((a, b) => stretches[a].low - stretches[b].low);
   const group = new Array<number>(stretches.length).fill(0);
   let [count, reach] = [0, Number.NEGATIVE_INFINITY];
   let factory: boolean = false;
   for (const k of byTime) {
-    const sign = isFactoryDate(stretches[k].low + east);
+    const sign = stretches[k].factory;
     const isolated: boolean = stretches[k].low - reach > (sign || factory ? APART : FAR_APART);
     factory = isolated ? sign : factory;
     if (isolated && reach > Number.NEGATIVE_INFINITY) count++;
@@ -103,12 +119,11 @@ function wrongStretches(stretches: readonly Stretch[], east: number): boolean[] 
   for (let g = 0; g <= count; g++) {
     const first = byTime.find((k) => group[k] === g);
     // a group that begins at a factory date is believed only where next to nothing speaks against it
-    if (first !== undefined && isFactoryDate(stretches[first].low + east)) weight[g] *= 0.02;
+    if (first !== undefined && stretches[first].factory) weight[g] *= 0.02;
   }
   const main = weight.indexOf(weight.reduce((a, b) => Math.max(b, a)));
   return stretches.map(
-    (s, k) =>
-      group[k] !== main || (k > 0 && s.first < stretches[k - 1].last - DAY && isFactoryDate(s.first + east) && s.rows < weight[main] / 2),
+    (s, k) => group[k] !== main || (k > 0 && s.first < stretches[k - 1].last - DAY && s.factory && s.rows < weight[main] / 2),
   );
 }
 

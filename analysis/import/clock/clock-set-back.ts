@@ -7,6 +7,7 @@ import { medianStep } from "./median-step";
 /** Whether two rows, counted as the times are, carry the same values. */
 export type Alike = (row: number, other: number) => boolean;
 
+const HOUR = 3600;
 const MOST = 50;
 /** Fewer rows in common are late rows or repeated ones. */
 const LEAST = 4;
@@ -22,12 +23,12 @@ type Option = (typeof OPTIONS)[number];
  * @param times s, file order (oldest first), shape [n]; changed in place     @param answer the person's choice
  */
 export function followSetBack(times: Float64Array, alike: Alike, answer: string | null, ledger: ClockLedger): void {
-  const steps = findSteps(times, alike, ledger);
+  const step = medianStep(times);
+  const steps = findSteps(times, alike, step, ledger);
   if (steps.length === 0) return;
   const assumed: Option = steps.every(({ toBeginning }) => toBeginning) ? "as-written" : "follow-on";
   const chosen = answer ?? assumed;
   if (!OPTIONS.some((option) => option === chosen)) throw refused("clock", chosen, OPTIONS);
-  const step = medianStep(times);
   if (chosen !== "as-written") moveOn(times, steps, step, chosen === "set-right");
   for (const { at, by, rows } of steps) {
     const note = `the clock was set back by ${Math.round(by)} s: two stretches of rows claim the same time`;
@@ -50,7 +51,7 @@ const OUTCOME: Readonly<Record<Option, string>> = {
 /** A step back of the clock before row `at`: by how much, s, and how many rows after it claim a time that is taken. */
 type SetBack = { readonly at: number; readonly by: number; readonly rows: number; readonly toBeginning: boolean };
 
-function findSteps(times: Float64Array, alike: Alike, ledger: ClockLedger): readonly SetBack[] {
+function findSteps(times: Float64Array, alike: Alike, step: number, ledger: ClockLedger): readonly SetBack[] {
   const found: SetBack[] = [];
   let [high, last, first, falls] = [Number.NEGATIVE_INFINITY, Number.NaN, Number.NaN, 0];
   for (let i = 0; i < times.length; i++) {
@@ -59,7 +60,7 @@ function findSteps(times: Float64Array, alike: Alike, ledger: ClockLedger): read
     if (Number.isNaN(first)) first = t;
     if (t < last) falls++;
     if (t < last && t < high && falls <= MOST) {
-      const overlap = overlapAt(times, i, high, alike);
+      const overlap = overlapAt(times, i, high, alike) ?? hourBack(times, i, last, step);
       if (overlap?.copy) {
         ledger.faults.push({ kind: "clock-jump", from: t, to: overlap.to, note: "a stretch of rows stands twice in the file" });
         const text = `A stretch of ${overlap.rows} rows stands twice in the file; the first is kept.`;
@@ -75,6 +76,22 @@ function findSteps(times: Float64Array, alike: Alike, ledger: ClockLedger): read
   }
   // Rows that go back again and again are out of order, whatever some of them look like.
   return falls > 2 * found.length ? [] : found;
+}
+
+/** A step back by an hour to the second, after which the rows go on at their usual step: a clock put to another season by hand, before the log begins. */
+function hourBack(
+  times: Float64Array,
+  i: number,
+  last: number,
+  step: number,
+): { readonly rows: number; readonly to: number; readonly copy: boolean } | null {
+  if (!(step < HOUR / 4) || Math.abs(last + step - times[i] - HOUR) > step / 2) return null;
+  let end = i;
+  while (end + 1 < times.length && Math.abs(times[end + 1] - times[end] - step) <= step / 2) end++;
+  const rows = end - i + 1;
+  // a block in the wrong place ends where another begins
+  const first = times.find((t) => !Number.isNaN(t)) ?? 0;
+  return rows < LEAST || Math.abs(times[end] + step - first) <= step ? null : { rows, to: times[end], copy: false };
 }
 
 /** The rows from i on that stand in time among those just before; null where they fill a hole or are a few only. */

@@ -34,6 +34,20 @@ export function findComponents(profiles: readonly ColumnProfile[]): Components |
   return dated && (found.has("hour") || found.has("hhmm") || fraction) ? found : null;
 }
 
+/** Columns of hour, minute and second for a date in a column of its own; empty where there is no hour. */
+export function findTimeComponents(profiles: readonly ColumnProfile[]): readonly ColumnProfile[] {
+  const found: ColumnProfile[] = [];
+  for (const [part, words, low, high] of PARTS) {
+    if (part !== "hour" && part !== "minute" && part !== "second") continue;
+    const fits = (p: ColumnProfile) =>
+      p.kind === "number" && words.test(p.words) && p.numbers.every((v) => Number.isNaN(v) || (v >= low && v <= high));
+    const profile = profiles.find((p) => fits(p) && !found.includes(p));
+    if (profile === undefined) return found.length > 1 ? found : [];
+    found.push(profile);
+  }
+  return found;
+}
+
 /** A clock whose year, month, day, hour, minute and second stand in columns of their own. */
 export function componentClock(parts: Components, hints: ClockHints): ClockReading {
   const { decimal, thousands } = hints.context;

@@ -70,7 +70,12 @@ function dayScale({ numbers, words, column }: ColumnProfile, hints: ClockHints, 
   const dated = fractions
     ? timely || column.index === 0 || /\bdays?\b/.test(words)
     : /\b(?:date|datum|fecha|data|dia|days?|jour|tag)\b/.test(words);
-  if (dated && allWithin(numbers, 20000, 80000)) return spreadsheetDays(hints, timely);
+  if (
+    dated &&
+    !/\b(?:s|ms|secs?|seconds?|millis\w*|sekunden|secondes?|segundos|secondi|seconden)\b/.test(words) &&
+    allWithin(numbers, 20000, 80000)
+  )
+    return spreadsheetDays(hints, timely);
   if (first > 2.4e6 && first < 2.5e6 && /julian|jd/.test(words)) return days(DAYS_JULIAN, "Julian days", 0.9);
   if (first > 715000 && first < 770000 && fractions && (timely || column.index === 0))
     return days(DAYS_YEAR_0, "days counted from year 0", 0.8);

@@ -5,7 +5,7 @@ import { civilClock } from "./civil-clock";
 import { type ClockHints, readClockAnswers } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, foldHeading, profileColumn } from "./column-profile";
-import { componentClock, findComponents, findThousandths, withThousandths } from "./component-clock";
+import { componentClock, findComponents, findThousandths, findTimeComponents, withThousandths } from "./component-clock";
 import { countedClock, indexClock, isIndexColumn } from "./counted-clock";
 import { timeOfDayClock } from "./day-clock";
 import { durationClock } from "./duration-clock";
@@ -80,7 +80,8 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
       found.push({ score: score + heading - (moving || used.length > 1 ? 0 : 60), profiles: used, read });
     if (profile.kind === "stamp") add(100, [profile], stamped([asPart(profile)]));
     if (profile.kind === "date") {
-      const others = timeParts(profiles, k, hints.context.decimal);
+      const near = timeParts(profiles, k, hints.context.decimal);
+      const others = near.length > 0 ? near : findTimeComponents(profiles).map((p) => ({ ...asPart(p), plain: false }));
       add(others.length > 0 ? 95 : 70, [profile, ...others.map((o) => o.profile)], stamped([asPart(profile), ...others]));
     }
     if (profile.kind === "time")

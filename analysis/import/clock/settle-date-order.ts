@@ -28,6 +28,12 @@ export function settleDateOrder(times: Float64Array, reading: ClockReading, ledg
     ledger.notes.push({ kind: "date-order", text: `Dates are read as ${orders[chosen]}: ${why}.` });
     return orders[chosen];
   }
+  const { usualOrder: usual } = reading;
+  if (usual !== undefined && possible.some((k) => orders[k] === usual.order)) {
+    times.set(readings[orders.indexOf(usual.order)]);
+    ledger.notes.push({ kind: "date-order", text: usual.text });
+    return usual.order;
+  }
   const open = possible.map((k) => orders[k]);
   ledger.questions.unshift(
     dateOrderQuestion(

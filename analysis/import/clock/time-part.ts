@@ -1,6 +1,7 @@
 import { civilFromDays } from "./civil-days";
 import { type ColumnProfile, plainNumber } from "./column-profile";
-import { isTimeHeading } from "./number-clock";
+import { timeUnit } from "./interval-text";
+import { elapsedUnit, isTimeHeading } from "./number-clock";
 import { fixedOffset } from "./zone-text";
 
 /** How a cell of a column becomes text that a stamp can hold; the same text but for times written as bare numbers. */
@@ -12,6 +13,8 @@ const same = (cell: string) => cell;
 export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart | null {
   if (profile.share < 0.6) return null;
   if (profile.kind === "time") return { profile, asText: same, plain: true };
+  const unit = countOfDay(profile);
+  if (unit !== null) return { profile, asText: (cell) => fractionAsText((plainNumber(cell, decimal, null) * unit) / 86400), plain: false };
   if (
     profile.kind !== "number" ||
     !(isTimeHeading(`${profile.words} `) || /\bhh ?mm(?: ?ss)?\b/.test(profile.words)) ||
@@ -22,6 +25,31 @@ export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart
   if (known.every((v) => v >= 0 && v < 1) && known.some((v) => v > 0))
     return { profile, asText: (cell) => fractionAsText(plainNumber(cell, decimal, null)), plain: false };
   return profile.column.sample.every((cell) => cell === "" || isDigitTime(cell)) ? { profile, asText: digitsAsText, plain: false } : null;
+}
+
+/** "Seconds of day", "ms since midnight", or a time headed with its unit that begins hours into the day. */
+const OF_DAY =
+  /\b(?:of (?:the )?day|midnight|des tages|mitternacht|du jour|minuit|del dia|medianoche|do dia|meia noite|del giorno|mezzanotte|van de dag|middernacht)\b|\bsod\b/;
+
+/** The unit, s, of a column that counts the time of day from midnight; null where it does not. */
+function countOfDay(profile: ColumnProfile): number | null {
+  if (profile.kind !== "number") return null;
+  const unit = elapsedUnit(profile)?.seconds ?? unitOfDay(profile.words);
+  if (unit === null) return null;
+  const known = profile.numbers.filter((v) => !Number.isNaN(v));
+  if (known.length === 0 || !known.every((v) => v >= 0 && v * unit <= 86400)) return null;
+  return OF_DAY.test(profile.words) || (unit <= 1 && known[0] * unit >= 3600) ? unit : null;
+}
+
+/** "seconds of day": the unit that comes first. */
+function unitOfDay(words: string): number | null {
+  if (!OF_DAY.test(words)) return null;
+  return (
+    words
+      .split(" ")
+      .map(timeUnit)
+      .find((unit) => unit !== null && unit !== 86400) ?? (/\bsod\b/.test(words) ? 1 : null)
+  );
 }
 
 function fractionAsText(fraction: number): string {

@@ -1,3 +1,4 @@
+import { looksLikeTime } from "../cell-kind";
 import type { HeadTable } from "../head-table";
 import type { Dialect } from "./dialect";
 import { couldBeHeadings, isUnitsRow, isUnitsUnderNames, namesTime, rowAbove } from "./heading-rows";
@@ -35,6 +36,7 @@ function standsOver(head: HeadTable, upper: number, lower: number): boolean {
   if (isUnitsRow(below.filter((cell) => !namesTime(cell)))) return false;
   // Names over descriptions ("Time;Pressure" over "date and time;at the tank"): both as wide as the data, all in words.
   const words = (cells: readonly string[]) =>
-    cells.length === head.signature.count && cells.every((cell) => cell !== "" && !/\d{2}/.test(cell));
+    cells.length === head.signature.count &&
+    cells.every((cell) => cell !== "" && (!/\d{2}/.test(cell) || /\p{L}/u.test(cell)) && !looksLikeTime(cell));
   return head.signature.count > 2 && namesTime(top[0]) && words(top) && words(below);
 }
