@@ -25,10 +25,8 @@ export const FITTING: readonly ((sight: Sight) => AcceptanceLine)[] = [
 function tankVolume({ site }: Sight): AcceptanceLine {
   const { tankVolume: volume, pumpRatedFlow } = site;
   const limit = pumpRatedFlow === null ? null : atLeast(PRACTICE_SHARE_OF_MINUTE * pumpRatedFlow.value * MINUTE, "practice");
-  if (limit === null) return cannotTell("tank-volume", "volume", "give-pump-flow", null, volume === null ? null : exactly(volume.value));
-  return volume === null
-    ? cannotTell("tank-volume", "volume", "give-tank-volume", limit)
-    : judge("tank-volume", "volume", limit, exactly(volume.value));
+  if (limit === null) return cannotTell("tank-volume", "give-pump-flow", null, volume === null ? null : exactly(volume.value));
+  return volume === null ? cannotTell("tank-volume", "give-tank-volume", limit) : judge("tank-volume", limit, exactly(volume.value));
 }
 
 /** The charge that the gas at work shows in a tank of the stated volume, K / Vt less the air's own pressure; null without flow or volume. */
@@ -48,63 +46,49 @@ function precharge(sight: Sight): AcceptanceLine {
     found(sight, "tank-charge")?.emptiesAt ??
     chargeAtWork(sight) ??
     (sight.site.precharge === null ? null : exactly(sight.site.precharge.value));
-  if (limit === null) return cannotTell("precharge", "gaugePressure", "give-set-pressure", null, measured);
-  return measured === null
-    ? cannotTell("precharge", "gaugePressure", "give-precharge", limit)
-    : judge("precharge", "gaugePressure", limit, measured);
+  if (limit === null) return cannotTell("precharge", "give-set-pressure", null, measured);
+  return measured === null ? cannotTell("precharge", "give-precharge", limit) : judge("precharge", limit, measured);
 }
 
 function sensorDistance({ site }: Sight): AcceptanceLine {
   const stated = site.limits.sensorToTank;
   const limit = stated === null ? atMost(SENSOR_WITHIN, "practice") : atMost(stated.value, originOf(stated));
   return site.sensorToTank === null
-    ? cannotTell("sensor-distance", "length", "give-sensor-distance", limit)
-    : judge("sensor-distance", "length", limit, exactly(site.sensorToTank.value));
+    ? cannotTell("sensor-distance", "give-sensor-distance", limit)
+    : judge("sensor-distance", limit, exactly(site.sensorToTank.value));
 }
 
 function sensorScaling(sight: Sight): AcceptanceLine {
   const limit = { ...SCALE, from: "practice" as const };
   const sensor = found(sight, "sensor");
   const set = sight.site.setPressure;
-  if (sensor?.scaleRatio != null) return judge("sensor-scaling", "ratio", limit, exactly(sensor.scaleRatio));
+  if (sensor?.scaleRatio != null) return judge("sensor-scaling", limit, exactly(sensor.scaleRatio));
   const mean = found(sight, "tracking")?.meanError ?? null;
-  if (set === null || mean === null)
-    return cannotTell("sensor-scaling", "ratio", set === null ? "give-set-pressure" : "log-pump-state", limit);
-  return judge("sensor-scaling", "ratio", limit, exactly((set.value + mean) / set.value));
+  if (set === null || mean === null) return cannotTell("sensor-scaling", set === null ? "give-set-pressure" : "log-pump-state", limit);
+  return judge("sensor-scaling", limit, exactly((set.value + mean) / set.value));
 }
 
 function fullSpeedHead(sight: Sight): AcceptanceLine {
   const pump = found(sight, "pump-performance");
   if (pump === null || pump.shutoffPressure === null || pump.expectedShutoff === null) {
-    return cannotTell(
-      "full-speed-head",
-      "gaugePressure",
-      "dead-head-test",
-      null,
-      pump?.shutoffPressure == null ? null : exactly(pump.shutoffPressure),
-    );
+    return cannotTell("full-speed-head", "dead-head-test", null, pump?.shutoffPressure == null ? null : exactly(pump.shutoffPressure));
   }
-  return judge(
-    "full-speed-head",
-    "gaugePressure",
-    atLeast(LEAST_OF_EXPECTED_HEAD * pump.expectedShutoff, "practice"),
-    exactly(pump.shutoffPressure),
-  );
+  return judge("full-speed-head", atLeast(LEAST_OF_EXPECTED_HEAD * pump.expectedShutoff, "practice"), exactly(pump.shutoffPressure));
 }
 
 function prime(sight: Sight): AcceptanceLine {
   const limit = atMost(0, "practice");
   const pump = found(sight, "pump-performance");
-  if (pump !== null) return judge("prime", "count", limit, exactly(pump.lossOfPrime.length));
-  return cannotTell("prime", "count", pumpOf(sight) === null ? "log-pump-state" : "log-flow", limit);
+  if (pump !== null) return judge("prime", limit, exactly(pump.lossOfPrime.length));
+  return cannotTell("prime", pumpOf(sight) === null ? "log-pump-state" : "log-flow", limit);
 }
 
 function leakDown(sight: Sight): AcceptanceLine {
   const limit = atMost(0, "practice");
   const leak = found(sight, "leak-down");
-  if (leak !== null) return judge("leak-down", "flow", limit, leak.flow);
+  if (leak !== null) return judge("leak-down", limit, leak.flow);
   const isClear = sight.outcomes.some((o) => o.kind === "leak-down" && o.state === "clear");
   return isClear
-    ? judge("leak-down", "flow", limit, exactly(0))
-    : cannotTell("leak-down", "flow", pumpOf(sight) === null ? "log-pump-state" : "log-flow", limit);
+    ? judge("leak-down", limit, exactly(0))
+    : cannotTell("leak-down", pumpOf(sight) === null ? "log-pump-state" : "log-flow", limit);
 }

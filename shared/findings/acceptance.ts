@@ -20,6 +20,24 @@ export const ACCEPTANCE_IDS = [
 ] as const;
 export type AcceptanceId = (typeof ACCEPTANCE_IDS)[number];
 
+/** What the value of each check is, and so the unit it is shown in. */
+export const ACCEPTANCE_SHOWN: { readonly [K in AcceptanceId]: Shown } = {
+  "marked-pressure": "gaugePressure",
+  "within-band": "fraction",
+  "worst-dip": "pressureDifference",
+  "starts-per-hour": "count",
+  "short-cycles": "count",
+  drift: "pressureDifference",
+  oscillation: "pressureDifference",
+  "tank-volume": "volume",
+  precharge: "gaugePressure",
+  "sensor-distance": "length",
+  "sensor-scaling": "ratio",
+  "full-speed-head": "gaugePressure",
+  prime: "count",
+  "leak-down": "flow",
+};
+
 /** Where a limit comes from: the site facts, the company, an assumption for want of one, or what is usual in the trade. */
 export type LimitOrigin = "given" | "company" | "assumed" | "practice";
 

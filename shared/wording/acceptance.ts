@@ -51,17 +51,14 @@ const WOULD_TELL: { readonly [K in WouldTellId]: string } = {
 export const sayWouldTell = (id: WouldTellId): string => WOULD_TELL[id];
 
 /** "at most 3.0 psi (assumed)". */
-export function sayLimit(limit: AcceptanceLimit, shown: Shown, units: UnitChoice): string {
-  const { low, high, from } = limit;
-  const words =
-    low !== null && high !== null
-      ? formatRange(low, high, shown, units)
-      : low !== null
-        ? `at least ${formatQuantity(low, shown, units, 2)}`
-        : high === 0
-          ? "none"
-          : `at most ${formatQuantity(high ?? 0, shown, units, 2)}`;
-  return `${words} (${ORIGINS[from]})`;
+export const sayLimit = (limit: AcceptanceLimit, shown: Shown, units: UnitChoice): string =>
+  `${sayBounds(limit, shown, units)} (${ORIGINS[limit.from]})`;
+
+/** "at most 3.0 psi". */
+export function sayBounds({ low, high }: Pick<AcceptanceLimit, "low" | "high">, shown: Shown, units: UnitChoice): string {
+  if (low !== null && high !== null) return formatRange(low, high, shown, units);
+  if (low !== null) return `at least ${formatQuantity(low, shown, units, 2)}`;
+  return high === 0 ? "none" : `at most ${formatQuantity(high ?? 0, shown, units, 2)}`;
 }
 
 export const sayMeasured = ({ measured, shown }: AcceptanceLine, units: UnitChoice): string =>
@@ -76,6 +73,7 @@ export const ACCEPTANCE_WORDS = {
   intro:
     "Limits come from the site facts where they are given there, else from your company; otherwise they are assumed or usual in the trade, and marked so. This sheet clears nothing for safety: local codes and the equipment's own instructions come first.",
   heads: ["Check", "Limit", "Measured", "Verdict"],
+  note: "In brackets: 95\u202f% intervals, and where a limit comes from. Met: the whole interval keeps the limit; not met: all of it lies outside. This sheet clears nothing for safety.",
   noLimit: "no limit known",
   wouldTell: (what: string) => `. What would tell: ${what}`,
   company: "Limits of your company",

@@ -31,3 +31,6 @@ const LONGEST = 200;
 export function sayFailure({ part, id, message }: Failure): string {
   return `${PARTS[part](id)}: this program failed there (${message.slice(0, LONGEST)}). The rest was worked out without it.`;
 }
+
+/** A log on which the program failed altogether. */
+export const sayDefect = (file: string, message: string): string => `${file} met a defect of this program: ${message.slice(0, LONGEST)}`;

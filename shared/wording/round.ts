@@ -1,7 +1,46 @@
+import type { AcceptanceLine } from "../findings/acceptance";
+import type { FindingKind } from "../findings/finding";
+import type { UnitChoice } from "../units/unit-choice";
+import { ACCEPTANCE_NAMES, sayBounds, sayMeasured } from "./acceptance";
+
+/** Findings over a limit in short, where no check with its numbers stands for them. */
+const FINDINGS_IN_SHORT: { readonly [K in FindingKind]: string } = {
+  "over-marked-pressure": "Pressure went above the tank's marked working pressure",
+  cycling: "The pump starts too often",
+  "short-cycles": "The pump runs too briefly",
+  oscillation: "Pressure oscillates",
+  drift: "Pressure drifts at steady flow",
+  tracking: "Pressure is not held",
+  "tank-charge": "The tank does not give what it should",
+  "leak-down": "The system leaks down",
+  sensor: "The sensor sticks, stands at its end, or its noise grows with flow",
+  "pump-performance": "More was drawn than the pump gives, or it lost its prime",
+  demand: "Demand is out of the ordinary",
+};
+
+/** "Most starts in any hour: 33 (at most 10)". */
+function sayOutside(line: AcceptanceLine, units: UnitChoice): string {
+  const limit = line.limit === null ? "" : ` (${ROUND_WORDS.limit(sayBounds(line.limit, line.shown, units))})`;
+  const value = line.measured === null ? "" : `: ${sayMeasured(line, units)}`;
+  return `${ACCEPTANCE_NAMES[line.id]}${value}${limit}${line.state === "not-met" ? "" : ROUND_WORDS.notCertain}`;
+}
+
+/** Why a site needs attention, a sentence a limit. @param outside checks whose value lies outside its limit */
+export function sayAttention(
+  error: string | null,
+  others: readonly FindingKind[],
+  outside: readonly AcceptanceLine[],
+  units: UnitChoice,
+): string {
+  if (error !== null) return ROUND_WORDS.couldNotRead(error);
+  const all = [...others.map((kind) => FINDINGS_IN_SHORT[kind]), ...outside.map((line) => sayOutside(line, units))];
+  return all.length === 0 ? ROUND_WORDS.keepsLimits : all.map((sentence) => `${sentence}.`).join(" ");
+}
+
 /** Words of the round of all visits. */
 export const ROUND_WORDS = {
   intro:
-    "All visits kept in this browser. To see those of a shared folder as well, open the folder: its visit files, and the findings that a bulk run of the command line wrote.",
+    "All visits kept in this browser. To see those of a shared folder as well, open the folder: its visit files, and the findings that a bulk run of the command line wrote. Each is held against your company's limits of today, where its site states none of its own.",
   folder: "Folder of visits or findings",
   files: "Visit files or findings",
   search: "Search",
@@ -31,8 +70,6 @@ export const ROUND_WORDS = {
   ],
   couldNotRead: (why: string) => `Could not be read: ${why}`,
   keepsLimits: "No limit broken.",
-  andMore: (count: number) => `And ${count} more`,
-  notAccepted: (checks: readonly string[]) => `Not accepted: ${checks.join("; ")}`,
   oneVisit: "one visit",
   change: (way: number, visits: number) =>
     `${way === 0 ? "as before" : way < 0 ? "better than before" : "worse than before"} (${visits} visits)`,
@@ -60,6 +97,8 @@ export const ROUND_WORDS = {
     unread: "Records that could not be read",
   },
   noCause: "none named",
+  limit: (bounds: string) => `limit: ${bounds}`,
+  notCertain: ", not certain",
   trend: (broken: readonly number[]) => `Limits broken, oldest visit first: ${broken.join(", ")}`,
   reading: (done: number, all: number) => `Reading ${done} of ${all} files.`,
   nothingRead: "No visit files and no findings documents are among these files.",

@@ -3,7 +3,7 @@ import { writeRecord } from "../../analysis/import/write-record";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import { eventsCsv } from "../report/events-csv";
-import { analyseFiles } from "./analyse-files";
+import { analyseFiles, analyseOneOfMany } from "./analyse-files";
 import { forTerminal } from "./for-terminal";
 import { type AnalyseOptions, readAnalyseOptions, UsageError } from "./options";
 import { printSummary } from "./print-summary";
@@ -45,7 +45,7 @@ export async function runAnalyse(args: readonly string[]): Promise<number> {
       units: options.units,
       predict: options.predict,
     };
-    const document = await analyseFiles(order, (record) => saveRecord(options.record, record));
+    const document = await (options.each ? analyseOneOfMany : analyseFiles)(order, (record) => saveRecord(options.record, record));
     if (options.each && options.out === null) process.stdout.write(`${JSON.stringify(document)}\n`);
     documents.push(document);
     if (options.events !== null && document.error === null) await writeWhole(options.events, eventsCsv(document));

@@ -6,10 +6,12 @@ import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { UnitChoice } from "../../shared/units/unit-choice";
+import { sayDefect } from "../../shared/wording/failure";
 import { readFacts } from "./files";
 import { predicted } from "./predicted";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
+import { WriteError } from "./write-whole";
 
 export type AnalysisOrder = {
   readonly paths: readonly string[];
@@ -22,6 +24,17 @@ export type AnalysisOrder = {
   /** Run the fitted model for each step of the advice. */
   readonly predict: boolean;
 };
+
+/** One of many: a defect of ours on one log becomes that log's error and never stops the rest. */
+export async function analyseOneOfMany(order: AnalysisOrder, onRecord?: (record: LogRecord) => Promise<void>): Promise<FindingsDocument> {
+  const file = order.paths.map((path) => basename(path)).join(", ");
+  return analyseFiles(order, onRecord).catch((error: unknown) => {
+    // What cannot be written is no fault of the log.
+    if (error instanceof WriteError) throw error;
+    const why = error instanceof Error ? error.message : String(error);
+    return refusedDocument({ kind: "defect", message: sayDefect(file, why), file, row: null });
+  });
+}
 
 /** One record from its files; a file that cannot be read becomes a document with its error filled in. */
 export async function analyseFiles(

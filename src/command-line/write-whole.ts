@@ -30,10 +30,13 @@ function whyNot(error: unknown): string {
   return ("code" in error ? WHY_NOT.get(error.code) : undefined) ?? error.message;
 }
 
+/** Text or bytes, whole or piece after piece. */
+export type Content = string | Uint8Array | Iterable<string> | AsyncIterable<string>;
+
 /** What writing asks of a disk: a test puts one in that is full. */
 export type Disk = {
   /** Writes all and has it on the disk, not only on its way there, before it answers. */
-  write(path: string, content: string | Uint8Array | Iterable<string>): Promise<void>;
+  write(path: string, content: Content): Promise<void>;
   rename(from: string, to: string): Promise<void>;
   remove(path: string): Promise<void>;
 };
@@ -56,7 +59,7 @@ const THIS_MACHINE: Disk = {
  * Writes a file beside its place and renames it, so that neither a crash nor a full disk leaves half a file under the name.
  * @throws WriteError
  */
-export async function writeWhole(path: string, content: string | Uint8Array | Iterable<string>, disk: Disk = THIS_MACHINE): Promise<void> {
+export async function writeWhole(path: string, content: Content, disk: Disk = THIS_MACHINE): Promise<void> {
   const beside = `${path}.${randomUUID().slice(0, 8)}.part`;
   try {
     await disk.write(beside, content);

@@ -1,11 +1,17 @@
-import * as v from "valibot";
 import { CAUSE_IDS, type CauseId } from "../../shared/findings/cause";
+import { FINDING_KINDS, type FindingKind } from "../../shared/findings/finding";
 import type { VisitFile } from "../../shared/schemas/visit-file";
 import type { KeptFindings, ThinTrace } from "../../shared/schemas/visit-parts";
+import { type DigestSheet, sheetOf } from "./digest-sheet";
+import { numberIn, valueIn } from "./in-findings";
 import { tracePath } from "./trace-path";
+
+/** Counts the forms of a digest: one of an older form is made anew. */
+export const DIGEST_FORM = 2;
 
 /** What a round shows of one visit: small, so that thousands can be listed without reading the visits themselves. */
 export type VisitDigest = {
+  readonly form: number;
   /** The site's name; the names of the files where it has none. */
   readonly site: string;
   readonly title: string;
@@ -13,10 +19,10 @@ export type VisitDigest = {
   readonly to: number | null;
   /** Why the log could not be read; null where it was. */
   readonly error: string | null;
-  /** Findings that break a limit, in their own words, gravest first. */
-  readonly broken: readonly { readonly kind: string; readonly title: string }[];
-  /** The acceptance sheet: checks met, those that nobody can tell, and the names of those not met; null where there is none. */
-  readonly acceptance: { readonly met: number; readonly cannotTell: number; readonly notMet: readonly string[] } | null;
+  /** Kinds of the findings that break a limit, gravest first. */
+  readonly broken: readonly FindingKind[];
+  /** The acceptance sheet in numbers, so that it can be held against other limits and said in any unit; null where there is none. */
+  readonly sheet: DigestSheet | null;
   /** Most starts in any rolling hour, and runs shorter than the limit. */
   readonly starts: number | null;
   readonly shortCycles: number | null;
@@ -30,20 +36,25 @@ export type VisitDigest = {
 /** Null where the visit holds no findings. */
 export function digestOfVisit(visit: VisitFile): VisitDigest | null {
   if (visit.findings === null) return null;
-  return digestOf(visit.findings, visit.about?.title ?? null, visit.trace);
+  return digestOf(visit.findings, { title: visit.about?.title ?? null, log: null, trace: visit.trace });
 }
 
-export function digestOf(findings: KeptFindings, title: string | null, trace: ThinTrace | null): VisitDigest {
+/** What stands beside a findings document: the visit's title, or the log's path in a folder of many, and a small picture. */
+export type BesideFindings = { readonly title: string | null; readonly log: string | null; readonly trace: ThinTrace | null };
+
+export function digestOf(findings: KeptFindings, { title, log, trace }: BesideFindings): VisitDigest {
   const { record, error } = findings;
   const files = record.files.map((file) => file.name).join(", ");
   const first = findings.causes[0];
   return {
-    site: siteName(findings) ?? (files === "" ? (title ?? "") : files),
+    form: DIGEST_FORM,
+    // Logs of many sites may all have the same name: the path tells them apart.
+    site: siteName(findings) ?? log ?? (files === "" ? (title ?? "") : files),
     title: title ?? files,
     to: unixTime(record.to),
     error: error?.message ?? null,
-    broken: findings.findings.flatMap((f) => ("overLimit" in f && f.overLimit === true ? [{ kind: f.kind, title: f.title }] : [])),
-    acceptance: acceptanceOf(findings),
+    broken: findings.findings.flatMap((f) => ("overLimit" in f && f.overLimit === true && isKind(f.kind) ? [f.kind] : [])),
+    sheet: sheetOf(findings),
     starts: numberIn(findings, "cycling", "peakStartsPerHour"),
     shortCycles: numberIn(findings, "cycling", "shortCycle", "count"),
     cause: first !== undefined && isCause(first.id) ? { id: first.id, confidence: first.confidence } : null,
@@ -54,32 +65,12 @@ export function digestOf(findings: KeptFindings, title: string | null, trace: Th
 
 const isCause = (id: string): id is CauseId => CAUSE_IDS.some((known) => known === id);
 
-const sheetSchema = v.array(v.looseObject({ name: v.string(), state: v.picklist(["met", "not-met", "cannot-tell"]) }));
-
-function acceptanceOf(findings: KeptFindings): VisitDigest["acceptance"] {
-  const { output, success } = v.safeParse(sheetSchema, "acceptance" in findings ? findings.acceptance : null);
-  if (!success || output.length === 0) return null;
-  const count = (state: string) => output.filter((line) => line.state === state).length;
-  const notMet = output.filter((line) => line.state === "not-met").map(({ name }) => name);
-  return { met: count("met"), cannotTell: count("cannot-tell"), notMet };
-}
+const isKind = (kind: string): kind is FindingKind => FINDING_KINDS.some((known) => known === kind);
 
 /** The site's name among the facts of the document. */
 function siteName(findings: KeptFindings): string | null {
   const value = valueIn(findings, "site", "name", "value");
   return typeof value === "string" && value.trim() !== "" ? value.trim() : null;
-}
-
-/** A number somewhere in the document; null where it is not there or not known. */
-function numberIn(findings: KeptFindings, ...path: readonly string[]): number | null {
-  const value = valueIn(findings, ...path);
-  return typeof value === "number" ? value : null;
-}
-
-function valueIn(findings: KeptFindings, ...path: readonly string[]): unknown {
-  let at: unknown = findings;
-  for (const name of path) at = typeof at === "object" && at !== null ? new Map(Object.entries(at)).get(name) : null;
-  return at;
 }
 
 /** Unix time of an instant that a calendar knows, ms; null for elapsed time and for what is no instant. */

@@ -1,6 +1,6 @@
 import { readVisitFile } from "../../shared/schemas/visit-file";
 import { begin, isFull, type StoredLog, type StoredVisit } from "./database";
-import { digestOfVisit } from "./visit-digest";
+import { DIGEST_FORM, digestOfVisit } from "./visit-digest";
 
 export type SaveOutcome =
   | { readonly state: "saved"; readonly revision: number }
@@ -92,18 +92,21 @@ export async function loadVisit(id: string): Promise<LoadedVisit | null> {
   return visit === undefined ? null : { visit, text: text?.text ?? "", log: log?.files ?? [] };
 }
 
-/** Visits that were kept before there were digests get theirs, one after the other. @returns how many */
+/** A digest of the form of today; an older one may lack what the round shows. */
+const isPresent = (digest: StoredVisit["digest"]): boolean => digest?.form === DIGEST_FORM;
+
+/** Visits that were kept before there were digests, or with one of an older form, get theirs, one after the other. @returns how many */
 export async function addDigests(): Promise<number> {
   let added = 0;
   for (const { id, digest } of await listVisits()) {
-    if (digest !== null) continue;
+    if (isPresent(digest)) continue;
     const read = readVisitFile((await (await begin(["texts"])).objectStore("texts").get(id))?.text ?? "").visit;
     const made = read === null ? null : digestOfVisit(read);
     if (made === null) continue;
     const work = await begin(["visits"], "readwrite");
     const visits = work.objectStore("visits");
     const now = await visits.get(id);
-    if (now !== undefined && now.digest === null) await visits.put({ ...now, digest: made });
+    if (now !== undefined && !isPresent(now.digest)) await visits.put({ ...now, digest: made });
     await work.done;
     added++;
   }

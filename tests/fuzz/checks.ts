@@ -16,6 +16,7 @@ import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import { readVisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
 import { findingsSchema } from "../../shared/schemas/visit-parts";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
+import { US_UNITS } from "../../shared/units/unit-choice";
 import { sayImportProblem } from "../../shared/wording/import-problem";
 import { saySiteFileProblem } from "../../shared/wording/site-file-problem";
 import { sayLostPart, sayVisitFileProblem } from "../../shared/wording/visit-file-problem";
@@ -196,7 +197,16 @@ const findings: Check = async (bytes) => {
   const text = decoded(bytes);
   const read = ["a.json", "a.jsonl"].map((name) => readRoundFile(name, text));
   for (const { problem } of read) if (problem !== null) sentence(problem, text);
-  const rows = arrange(roundRows(read.flatMap(({ entries }) => entries)), "last-visit", "", "all");
+  const rows = arrange(
+    roundRows(
+      read.flatMap(({ entries }) => entries),
+      NO_SITE_FACTS,
+      US_UNITS,
+    ),
+    "last-visit",
+    "",
+    "all",
+  );
   const csv = roundCsv(rows, 1.7e12);
   demand(!/(?:^|,|\n)"?[=+@\t]/.test(csv), "the exported table holds a formula");
   demand(!/NaN|undefined|\[object/.test(csv) || /NaN|undefined|\[object/.test(text), "the exported table holds what is no value");

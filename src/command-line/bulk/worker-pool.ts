@@ -23,13 +23,11 @@ async function serveQueue(queue: Job[], onDone: (done: JobDone) => void): Promis
   for (let job = queue.shift(); job !== undefined; job = queue.shift()) {
     worker ??= new Worker(fileURLToPath(import.meta.url), { workerData: ROLE });
     const done = await answerOf(worker, job);
-    if (done.error?.startsWith(DIED)) worker = null;
+    if (done.isLost) worker = null;
     onDone(done);
   }
   await worker?.terminate();
 }
-
-const DIED = "the worker ended: ";
 
 function answerOf(worker: Worker, job: Job): Promise<JobDone> {
   return new Promise((resolve) => {
@@ -37,8 +35,9 @@ function answerOf(worker: Worker, job: Job): Promise<JobDone> {
       worker.off("message", finish).off("error", fail).off("exit", leave);
       resolve(done);
     };
-    const fail = (error: Error) => finish({ name: job.log.name, kept: false, error: `${DIED}${error.message}` });
-    const leave = (code: number) => finish({ name: job.log.name, kept: false, error: `${DIED}exit code ${code}` });
+    const lose = (why: string) => finish({ name: job.log.name, kept: false, error: why, isLost: true });
+    const fail = (error: Error) => lose(error.message);
+    const leave = (code: number) => lose(`the worker ended with code ${code}`);
     worker.on("message", finish).on("error", fail).on("exit", leave).postMessage(job);
   });
 }

@@ -1,4 +1,4 @@
-import { STATE_WORDS } from "../../../shared/wording/acceptance";
+import { ACCEPTANCE_WORDS, STATE_WORDS } from "../../../shared/wording/acceptance";
 import { type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
 
@@ -7,9 +7,9 @@ export function acceptanceSection({ document }: ReportInput): Markup | null {
   if (document.acceptance.length === 0) return null;
   const rows = document.acceptance.map(
     (line) =>
-      markup`<tr><th scope="row">${line.name}</th><td>${line.limit ?? "no limit known"}</td><td>${line.value}</td><td><strong>${STATE_WORDS[line.state]}</strong>${line.wouldTell === null ? "" : `. What would tell: ${line.wouldTell}`}</td></tr>`,
+      markup`<tr><th scope="row">${line.name}</th><td>${line.limit ?? ACCEPTANCE_WORDS.noLimit}</td><td>${line.value}</td><td><strong>${STATE_WORDS[line.state]}</strong>${line.wouldTell === null ? "" : ACCEPTANCE_WORDS.wouldTell(line.wouldTell)}</td></tr>`,
   );
   return markup`<section><h2>Acceptance</h2>
 <table class="checks"><thead><tr><th scope="col">Check</th><th scope="col">Limit</th><th scope="col">Measured</th><th scope="col">Verdict</th></tr></thead><tbody>${rows}</tbody></table>
-<p class="note">In brackets: 95 % intervals, and where a limit comes from. Not met: the whole interval lies outside. This sheet clears nothing for safety.</p></section>`;
+<p class="note">${ACCEPTANCE_WORDS.note}</p></section>`;
 }

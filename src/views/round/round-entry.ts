@@ -1,8 +1,8 @@
 import * as v from "valibot";
 import { readVisitFile } from "../../../shared/schemas/visit-file";
-import { findingsSchema } from "../../../shared/schemas/visit-parts";
+import { findingsSchema, traceSchema } from "../../../shared/schemas/visit-parts";
 import type { StoredVisit } from "../../storage/database";
-import { digestOf, digestOfVisit, type VisitDigest } from "../../storage/visit-digest";
+import { DIGEST_FORM, digestOf, digestOfVisit, type VisitDigest } from "../../storage/visit-digest";
 
 /** One visit in the round: kept in this browser, or out of a file that was opened. */
 export type RoundEntry = {
@@ -17,7 +17,7 @@ export type RoundEntry = {
 export type OpenedFile = { readonly name: string; readonly entries: readonly RoundEntry[]; readonly problem: string | null };
 
 export const fromStored = ({ id, deletedAt, digest }: StoredVisit): readonly RoundEntry[] =>
-  deletedAt !== null || digest === null ? [] : [{ key: id, digest, isKept: true, file: null }];
+  deletedAt !== null || digest?.form !== DIGEST_FORM ? [] : [{ key: id, digest, isKept: true, file: null }];
 
 /**
  * Whatever stands in one file: a visit file, a findings document, the lines of a bulk run, or one of its results.
@@ -49,13 +49,22 @@ function fromVisitText(name: string, text: string, file: File | null): RoundEntr
   return digest === null ? null : { key: visit?.about?.id ?? name, digest, isKept: false, file };
 }
 
+/** A findings document, alone or with what a bulk run writes beside it: the log's path and a small trace. */
 function fromFindings(key: string, value: unknown): RoundEntry | null {
   const document = typeof value === "object" && value !== null && "document" in value ? value.document : value;
   const checked = v.safeParse(findingsSchema, document);
   if (!checked.success) return null;
-  const digest = digestOf(checked.output, null, null);
+  const beside = v.safeParse(besideSchema, value);
+  const { log, trace } = beside.success ? beside.output : NOTHING_BESIDE;
+  const digest = digestOf(checked.output, { title: null, log, trace });
   return { key, digest: digest.site === "" ? { ...digest, site: key } : digest, isKept: false, file: null };
 }
+
+const besideSchema = v.object({
+  log: v.optional(v.nullable(v.string()), null),
+  trace: v.optional(v.nullable(v.fallback(v.nullable(traceSchema), null)), null),
+});
+const NOTHING_BESIDE = { log: null, trace: null } as const;
 
 function parsed(text: string): unknown {
   try {

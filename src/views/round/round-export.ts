@@ -1,6 +1,6 @@
 import { csvCell } from "../../../shared/record/csv-cell";
 import { ROUND_WORDS } from "../../../shared/wording/round";
-import { causeName, daysSince, type RoundRow, sayAcceptance, sayAttention, sayChange } from "./round-rows";
+import { causeName, daysSince, type RoundRow, sayAcceptance, sayChange } from "./round-rows";
 
 /** The round as CSV, one row a site in the order shown. @param now Unix time, ms */
 export function roundCsv(rows: readonly RoundRow[], now: number): string {
@@ -18,7 +18,7 @@ export function roundCsv(rows: readonly RoundRow[], now: number): string {
       String(digest.shortCycles ?? ""),
       causeName(row) ?? "",
       digest.cause === null ? "" : digest.cause.confidence.toFixed(2),
-      sayAttention(row),
+      row.why,
     ];
   });
   return [ROUND_WORDS.columns, ...lines].map((cells) => `${cells.map(csvCell).join(",")}\r\n`).join("");

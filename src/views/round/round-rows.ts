@@ -1,5 +1,9 @@
+import type { SiteFacts } from "../../../shared/site/site-facts";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { sayCause } from "../../../shared/wording/cause";
-import { ROUND_WORDS } from "../../../shared/wording/round";
+import { ROUND_WORDS, sayAttention } from "../../../shared/wording/round";
+import type { VisitDigest } from "../../storage/visit-digest";
+import { isOutside, type Judged, judgeDigest } from "./judge-digest";
 import type { RoundEntry } from "./round-entry";
 
 /** A site in the round: its latest visit, what it broke, and how that went over its visits. */
@@ -7,6 +11,9 @@ export type RoundRow = {
   readonly site: string;
   readonly latest: RoundEntry;
   readonly visits: number;
+  /** The latest visit against the limits of today, and in words why it needs attention. */
+  readonly judged: Judged;
+  readonly why: string;
   /** Higher needs attention sooner: marked pressure passed, then limits broken, then a record that could not be read. */
   readonly weight: number;
   /** Limits broken now less those broken before; null with one visit. */
@@ -20,8 +27,8 @@ export type RoundOrder = (typeof ROUND_ORDERS)[number];
 
 const MOST_SHOWN = 8;
 
-/** One row a site, from all its visits. */
-export function roundRows(entries: readonly RoundEntry[]): readonly RoundRow[] {
+/** One row a site, from all its visits. @param today facts of no site under the company's limits of today */
+export function roundRows(entries: readonly RoundEntry[], today: SiteFacts, units: UnitChoice): readonly RoundRow[] {
   const bySite = new Map<string, RoundEntry[]>();
   for (const entry of entries) {
     const known = bySite.get(entry.digest.site);
@@ -32,31 +39,39 @@ export function roundRows(entries: readonly RoundEntry[]): readonly RoundRow[] {
     rowOf(
       site,
       visits.toSorted((a, b) => (b.digest.to ?? 0) - (a.digest.to ?? 0)),
+      today,
+      units,
     ),
   );
 }
 
-function rowOf(site: string, visits: readonly RoundEntry[]): RoundRow {
-  const [latest, before] = visits;
-  const oldestFirst = visits.slice(0, MOST_SHOWN).toReversed();
+function rowOf(site: string, visits: readonly RoundEntry[], today: SiteFacts, units: UnitChoice): RoundRow {
+  const shown = visits.slice(0, MOST_SHOWN).map(({ digest }) => ({ digest, judged: judgeDigest(digest, today) }));
+  const [latest, before] = shown;
+  const oldestFirst = shown.toReversed();
   return {
     site,
-    latest,
+    latest: visits[0],
+    judged: latest.judged,
+    why: sayAttention(latest.digest.error, latest.judged.others, latest.judged.checks.filter(isOutside), units),
     visits: visits.length,
-    weight: weightOf(latest),
-    change: before === undefined ? null : brokenLimits(latest) - brokenLimits(before),
-    trend: { broken: oldestFirst.map(brokenLimits), starts: oldestFirst.map(({ digest }) => digest.starts) },
+    weight: weightOf(latest.digest, latest.judged),
+    change: before === undefined ? null : brokenLimits(latest.judged) - brokenLimits(before.judged),
+    trend: { broken: oldestFirst.map(({ judged }) => brokenLimits(judged)), starts: oldestFirst.map(({ digest }) => digest.starts) },
   };
 }
 
-/** The larger of what the findings and what the acceptance sheet hold against limits: most limits stand in both. */
-const brokenLimits = ({ digest }: RoundEntry): number => Math.max(digest.broken.length, digest.acceptance?.notMet.length ?? 0);
+const brokenLimits = ({ checks, others }: Judged): number => checks.filter(isOutside).length + others.length;
 
 const MARKED_PRESSURE = 1000;
-function weightOf(entry: RoundEntry): number {
-  if (entry.digest.error !== null) return 0.5;
-  return brokenLimits(entry) + (entry.digest.broken.some(({ kind }) => kind === "over-marked-pressure") ? MARKED_PRESSURE : 0);
+function weightOf({ error }: VisitDigest, judged: Judged): number {
+  if (error !== null) return 0.5;
+  return brokenLimits(judged) + (isOverMarked({ judged }) ? MARKED_PRESSURE : 0);
 }
+
+/** Whether pressure went above what the tank is marked for. */
+export const isOverMarked = ({ judged: { checks, others } }: Pick<RoundRow, "judged">): boolean =>
+  others.includes("over-marked-pressure") || checks.some((check) => check.id === "marked-pressure" && isOutside(check));
 
 const DESCENDING = (a: number | null, b: number | null) => (b ?? Number.NEGATIVE_INFINITY) - (a ?? Number.NEGATIVE_INFINITY);
 const COMPARE: Readonly<Record<RoundOrder, (a: RoundRow, b: RoundRow) => number>> = {
@@ -78,7 +93,7 @@ const KEEPS: Readonly<Record<RoundFilter, (row: RoundRow) => boolean>> = {
   all: () => true,
   attention: ({ weight }) => weight > 0,
   worse: ({ change }) => (change ?? 0) > 0,
-  "not-accepted": ({ latest }) => (latest.digest.acceptance?.notMet.length ?? 0) > 0,
+  "not-accepted": ({ judged }) => judged.checks.some(({ state }) => state === "not-met"),
   unread: ({ latest }) => latest.digest.error !== null,
 };
 
@@ -88,25 +103,14 @@ export function arrange(rows: readonly RoundRow[], order: RoundOrder, search: st
     .toLowerCase()
     .split(/\s+/)
     .filter((word) => word !== "");
-  const text = (row: RoundRow) => `${row.site} ${row.latest.digest.title} ${sayAttention(row)} ${causeName(row) ?? ""}`.toLowerCase();
+  const text = (row: RoundRow) => `${row.site} ${row.latest.digest.title} ${row.why} ${causeName(row) ?? ""}`.toLowerCase();
   const wanted = (row: RoundRow) => KEEPS[filter](row) && (words.length === 0 || words.every((word) => text(row).includes(word)));
   return rows.filter(wanted).toSorted((a, b) => COMPARE[order](a, b) || (a.site < b.site ? -1 : a.site > b.site ? 1 : 0));
 }
 
-/** Why a site needs attention, in words. */
-export function sayAttention({ latest: { digest } }: RoundRow): string {
-  if (digest.error !== null) return ROUND_WORDS.couldNotRead(digest.error);
-  const found = digest.broken.map(({ title }) => title);
-  const notMet = digest.acceptance?.notMet ?? [];
-  if (found.length + notMet.length === 0) return ROUND_WORDS.keepsLimits;
-  const said = found.length <= 2 ? found : [...found.slice(0, 2), ROUND_WORDS.andMore(found.length - 2)];
-  return [...said, ...(notMet.length === 0 ? [] : [ROUND_WORDS.notAccepted(notMet)])].map((sentence) => `${sentence}.`).join(" ");
-}
-
 /** Against the visit before, and whether starts have gone one way over the last three visits or more. */
 export function sayChange({ change, visits, trend }: RoundRow): string {
-  if (change === null) return ROUND_WORDS.oneVisit;
-  return ROUND_WORDS.change(change, visits) + sayStarts(trend.starts);
+  return change === null ? ROUND_WORDS.oneVisit : `${ROUND_WORDS.change(change, visits)}${sayStarts(trend.starts)}`;
 }
 
 const LEAST_FOR_A_TREND = 3;
@@ -129,10 +133,10 @@ function sayStarts(starts: readonly (number | null)[]): string {
 }
 
 /** "11 of 14 checks met, 2 cannot tell". */
-export function sayAcceptance({ latest: { digest } }: RoundRow): string {
-  if (digest.acceptance === null) return ROUND_WORDS.noSheet;
-  const { met, cannotTell, notMet } = digest.acceptance;
-  return ROUND_WORDS.checks(met, met + cannotTell + notMet.length, cannotTell);
+export function sayAcceptance({ judged: { checks } }: RoundRow): string {
+  if (checks.length === 0) return ROUND_WORDS.noSheet;
+  const count = (state: string) => checks.filter((check) => check.state === state).length;
+  return ROUND_WORDS.checks(count("met"), checks.length, count("cannot-tell"));
 }
 
 const DAY = 86_400_000;

@@ -2,7 +2,7 @@ import { sayDay } from "../../../shared/wording/instant";
 import { ROUND_WORDS } from "../../../shared/wording/round";
 import { type Markup, markup } from "../../report/markup";
 import { reportStyle } from "../../report/report-style";
-import { daysSince, type RoundRow, sayAttention, sayChange } from "./round-rows";
+import { daysSince, isOverMarked, type RoundRow, sayChange } from "./round-rows";
 
 const { summary } = ROUND_WORDS;
 
@@ -22,7 +22,7 @@ export function roundSummary(rows: readonly RoundRow[], now: number, paper: "A4"
     [summary.visits, rows.reduce((sum, { visits }) => sum + visits, 0)],
     [summary.keep, count(({ weight }) => weight === 0)],
     [summary.break, count(({ weight }) => weight >= 1)],
-    [summary.aboveMark, count(({ latest }) => latest.digest.broken.some(({ kind }) => kind === "over-marked-pressure"))],
+    [summary.aboveMark, count(isOverMarked)],
     [summary.worse, count(({ change }) => (change ?? 0) > 0)],
     [summary.better, count(({ change }) => (change ?? 0) < 0)],
     [summary.unread, count(({ latest }) => latest.digest.error !== null)],
@@ -40,6 +40,6 @@ ${urgent.length > MOST_SITES ? markup`<p class="note">${summary.more(urgent.leng
 }
 
 const table = (rows: readonly RoundRow[], now: number): Markup =>
-  markup`<table><thead><tr>${summary.heads.map((head) => markup`<th scope="col">${head}</th>`)}</tr></thead><tbody>${rows.map((row) => markup`<tr><th scope="row">${row.site}</th><td>${cut(sayAttention(row))}</td><td>${sayChange(row).split(";")[0]}</td><td>${ROUND_WORDS.daysAgo(daysSince(row, now))}</td></tr>`)}</tbody></table>`;
+  markup`<table><thead><tr>${summary.heads.map((head) => markup`<th scope="col">${head}</th>`)}</tr></thead><tbody>${rows.map((row) => markup`<tr><th scope="row">${row.site}</th><td>${cut(row.why)}</td><td>${sayChange(row).split(";")[0]}</td><td>${ROUND_WORDS.daysAgo(daysSince(row, now))}</td></tr>`)}</tbody></table>`;
 
 const cut = (text: string): string => (text.length <= MOST_WORDS ? text : `${text.slice(0, MOST_WORDS).replace(/\s+\S*$/, "")} ...`);

@@ -4,7 +4,7 @@ import { formatQuantity } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { ROUND_WORDS } from "../../../shared/wording/round";
 import type { RoundEntry } from "./round-entry";
-import { causeName, daysSince, type RoundRow, sayAcceptance, sayAttention, sayChange } from "./round-rows";
+import { causeName, daysSince, type RoundRow, sayAcceptance, sayChange } from "./round-rows";
 import { SmallTrace } from "./small-trace";
 import { visibleRows } from "./visible-rows";
 
@@ -60,7 +60,6 @@ type RowProps = Omit<TableProps, "rows"> & { readonly row: RoundRow; readonly in
 function Row({ row, index, now, units, onOpen }: RowProps) {
   const { latest } = row;
   const cause = causeName(row);
-  const why = sayAttention(row);
   return (
     <tr aria-rowindex={index} className="round-row">
       <th scope="row">
@@ -70,8 +69,8 @@ function Row({ row, index, now, units, onOpen }: RowProps) {
         <SmallTrace path={latest.digest.trace} />
       </th>
       <td>
-        <span className="round-words" title={why}>
-          {why}
+        <span className="round-words" title={row.why}>
+          {row.why}
         </span>
         <span className="soft">{sayAcceptance(row)}</span>
       </td>

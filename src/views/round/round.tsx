@@ -1,6 +1,10 @@
 import { useEffect, useMemo, useState } from "react";
+import { withCompanyLimits } from "../../../shared/site/company-limits";
+import { NO_SITE_FACTS } from "../../../shared/site/read-site-facts";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { ROUND_WORDS } from "../../../shared/wording/round";
 import { saveAsFile } from "../../parts/save-as-file";
+import { keptCompanyLimits } from "../../state/company-limits";
 import { readArchive } from "../../storage/archive";
 import { addDigests } from "../../storage/visit-store";
 import type { PageProps } from "../view-props";
@@ -21,7 +25,8 @@ export function Round({ kept, preferences, dispatch }: PageProps) {
   const [opened, setOpened] = useState<readonly OpenedFile[]>([]);
   const [choice, setChoice] = useState<RoundChoice>(AT_FIRST);
   const [said, say] = useState("");
-  const { rows, twice } = useRows(kept.visits, opened);
+  const { units } = preferences;
+  const { rows, twice } = useRows(kept.visits, opened, units);
   const shown = useArranged(rows, choice);
   useEffect(() => {
     addDigests().then(
@@ -47,7 +52,7 @@ export function Round({ kept, preferences, dispatch }: PageProps) {
     if (!hasLog) dispatch({ do: "open-sheet", sheet: "visits" });
   };
   const problems = opened.flatMap(({ problem }) => problem ?? []);
-  const paper = preferences.units.pressure === "psi" ? "Letter" : "A4";
+  const paper = units.pressure === "psi" ? "Letter" : "A4";
   return (
     <div className="round">
       <p>{ROUND_WORDS.intro}</p>
@@ -69,16 +74,17 @@ export function Round({ kept, preferences, dispatch }: PageProps) {
       </p>
       {problems.length > 0 && <Problems problems={problems} />}
       <p role="status">{said === "" ? sayCount(rows.length, shown.length, rows.filter(({ weight }) => weight > 0).length, twice) : said}</p>
-      {shown.length > 0 && <RoundTable rows={shown} now={now} units={preferences.units} onOpen={(entry) => void openVisit(entry)} />}
+      {shown.length > 0 && <RoundTable rows={shown} now={now} units={units} onOpen={(entry) => void openVisit(entry)} />}
     </div>
   );
 }
 
-function useRows(visits: PageProps["kept"]["visits"], opened: readonly OpenedFile[]) {
+function useRows(visits: PageProps["kept"]["visits"], opened: readonly OpenedFile[], units: UnitChoice) {
+  const [today] = useState(() => withCompanyLimits(NO_SITE_FACTS, keptCompanyLimits()));
   return useMemo(() => {
     const { entries, twice } = eachOnce([...visits.flatMap(fromStored), ...opened.flatMap((file) => file.entries)]);
-    return { rows: roundRows(entries), twice };
-  }, [visits, opened]);
+    return { rows: roundRows(entries, today, units), twice };
+  }, [visits, opened, today, units]);
 }
 
 const useArranged = (rows: ReturnType<typeof roundRows>, { order, search, filter }: RoundChoice) =>

@@ -24,16 +24,21 @@ async function sheetOf(visit: string, withSite = true) {
 }
 
 describe("a verdict follows limit and interval", () => {
-  test("inside is met, wholly outside is not met, between the two nobody can tell", () => {
+  test("wholly inside is met, wholly outside is not met, between the two nobody can tell", () => {
     const limit = atMost(psi(3), "given");
     const measured = (value: number, half: number) => ({ value: psi(value), low: psi(value - half), high: psi(value + half) });
-    expect(judge("oscillation", "pressureDifference", limit, measured(2, 0.5)).state).toBe("met");
-    expect(judge("oscillation", "pressureDifference", limit, measured(5, 0.5)).state).toBe("not-met");
-    expect(judge("oscillation", "pressureDifference", limit, measured(3.2, 0.5))).toMatchObject({
+    expect(judge("oscillation", limit, measured(2, 0.5)).state).toBe("met");
+    expect(judge("oscillation", limit, measured(5, 0.5)).state).toBe("not-met");
+    expect(judge("oscillation", limit, measured(3.2, 0.5))).toMatchObject({
       state: "cannot-tell",
       wouldTell: "log-longer",
     });
-    expect(judge("tank-volume", "volume", atLeast(0.03, "practice"), exactly(0.02)).state).toBe("not-met");
+    // An interval that reaches over the limit proves nothing, on whichever side its middle lies.
+    expect(judge("oscillation", limit, measured(2.8, 0.5)).state).toBe("cannot-tell");
+    const band = { low: psi(40), high: psi(45), from: "practice" } as const;
+    expect(judge("precharge", band, { value: psi(50), low: psi(38), high: psi(60) }).state).toBe("cannot-tell");
+    expect(judge("precharge", band, measured(50, 2)).state).toBe("not-met");
+    expect(judge("tank-volume", atLeast(0.03, "practice"), exactly(0.02)).state).toBe("not-met");
   });
   test("a limit says where it comes from", () =>
     expect(sayLimit(atMost(psi(3), "assumed"), "pressureDifference", US_UNITS)).toBe("at most 3.0\u202fpsi (assumed)"));

@@ -40,6 +40,10 @@ describe("a folder of logs", () => {
     const lines = readFileSync(join(out, "findings.jsonl"), "utf8").trim().split("\n");
     expect(lines).toHaveLength(LOGS + 1);
     expect(lines.filter((line) => JSON.parse(line).error !== null)).toHaveLength(1);
+    // Each line tells which log it is of, and carries a small picture for the round.
+    const told = lines.map((line) => JSON.parse(line));
+    expect(new Set(told.map(({ log }) => log)).size).toBe(LOGS + 1);
+    expect(told.find(({ log }) => log === "north/log-01.csv").trace.channels[0]).toMatchObject({ role: "pressure" });
   });
 
   test("site facts beside a log are its own", () => {
