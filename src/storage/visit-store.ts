@@ -92,11 +92,13 @@ export async function loadVisit(id: string): Promise<LoadedVisit | null> {
   return visit === undefined ? null : { visit, text: text?.text ?? "", log: log?.files ?? [] };
 }
 
+const DIGESTS_AT_ONCE = 100;
+
 /** A digest of the form of today; an older one may lack what the round shows. */
 const isPresent = (digest: StoredVisit["digest"]): boolean => digest?.form === DIGEST_FORM;
 
-/** Visits that were kept before there were digests, or with one of an older form, get theirs, one after the other. @returns how many */
-export async function addDigests(): Promise<number> {
+/** Visits that were kept before there were digests, or with one of an older form, get theirs, one after the other. @param onSome called after each hundred, and at the end where there were any */
+export async function addDigests(onSome: () => Promise<void>): Promise<void> {
   let added = 0;
   for (const { id, digest } of await listVisits()) {
     if (isPresent(digest)) continue;
@@ -109,8 +111,9 @@ export async function addDigests(): Promise<number> {
     if (now !== undefined && !isPresent(now.digest)) await visits.put({ ...now, digest: made });
     await work.done;
     added++;
+    if (added % DIGESTS_AT_ONCE === 0) await onSome();
   }
-  return added;
+  if (added % DIGESTS_AT_ONCE > 0) await onSome();
 }
 
 /** Marks a visit as deleted, or takes the mark back: until it is purged nothing is lost. A visit that is worked on after that is kept again. */

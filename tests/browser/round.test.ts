@@ -131,14 +131,25 @@ describe("the round", () => {
             const work = opening.result.transaction(["visits", "texts"], "readwrite");
             for (let i = 0; i < count; i++) {
               const id = `visit-${i}`;
-              const broken = i % 9 === 0 ? [{ kind: "short-cycles", title: `${i} runs shorter than 60 s` }] : [];
+              const short = i % 9 === 0 ? i + 1 : 0;
+              const check = (name: string, state: string, value: number, high: number) => ({
+                ...{ id: name, state, measured: { value, low: value, high: value }, low: null, high, isOwn: false },
+              });
+              const checks = [
+                check("marked-pressure", "met", 4e5, 8e5),
+                check("starts-per-hour", "met", i % 40, 40),
+                check("short-cycles", short === 0 ? "met" : "not-met", short, 0),
+                check("drift", "met", 5000 + i, 34474),
+                check("oscillation", "met", 9000 + i, 20684),
+              ];
               const digest = {
+                form: 2,
                 site: `Site ${i}`,
                 title: "log.csv",
                 to: 1.77e12 + i,
                 error: null,
-                broken,
-                acceptance: null,
+                broken: short === 0 ? [] : ["short-cycles"],
+                sheet: { checks, bandPa: 20684, isOwnBand: false, allowedStarts: 40, shortestRunS: 30, shortLimitS: 60 },
                 starts: i % 40,
                 shortCycles: 0,
                 cause: null,
@@ -175,7 +186,7 @@ describe("the round", () => {
     await page.getByRole("row").filter({ hasText: "Site 998" }).waitFor();
     await page.getByLabel("Search", { exact: true }).fill("site 4321");
     await page.getByText("1 of 5000 sites").waitFor();
-    await page.getByLabel("Search", { exact: true }).fill("runs shorter");
+    await page.getByLabel("Search", { exact: true }).fill("runs shorter than the limit");
     await page.getByText("556 of 5000 sites").waitFor();
     expect(await serious(page)).toEqual([]);
     const printed = await page.evaluate(() => {

@@ -29,10 +29,7 @@ export function Round({ kept, preferences, dispatch }: PageProps) {
   const { rows, twice } = useRows(kept.visits, opened, units);
   const shown = useArranged(rows, choice);
   useEffect(() => {
-    addDigests().then(
-      (added) => (added > 0 ? kept.refresh() : undefined),
-      () => {},
-    );
+    addDigests(kept.refresh).catch(() => {});
   }, [kept.refresh]);
 
   const openFiles = async (files: readonly File[]) => {
