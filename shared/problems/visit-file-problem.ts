@@ -4,6 +4,7 @@ export type VisitFileProblem =
   | { readonly id: "not-a-visit" }
   | { readonly id: "newer-version"; readonly version: number; readonly known: number }
   | { readonly id: "nothing-left" }
+  | { readonly id: "archive-damaged" | "entry-damaged" | "too-large" }
   | { readonly id: "cannot-open"; readonly why: string }
   /** Sound, but not to be worked out again. */
   | { readonly id: "without-log" }

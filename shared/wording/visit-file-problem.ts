@@ -11,6 +11,12 @@ export function sayVisitFileProblem(problem: VisitFileProblem, file: string): st
       return `${file} was saved in version ${problem.version} of the visit form; this Evenhead knows versions up to ${problem.known}. Open it with a newer Evenhead.`;
     case "nothing-left":
       return `${file} is damaged beyond use: no part of the visit in it can be read. Save the visit again where it was made.`;
+    case "archive-damaged":
+      return `${file} is damaged: its list of visits cannot be read. Save the visits again where they were made.`;
+    case "entry-damaged":
+      return `${file} is damaged in its archive; the other visits were read. Save it again where it was made.`;
+    case "too-large":
+      return `${file} is larger than a browser can open as one visit. Open its log as a log instead.`;
     case "cannot-open":
       return `${file} could not be opened (${problem.why}). Check its name.`;
     case "without-log":

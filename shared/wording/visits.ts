@@ -1,5 +1,7 @@
 import { saySize } from "./reading-progress";
 
+const MOST_SAID = 5;
+
 /** Words of the visits kept in this browser, into files and out of them. */
 export const VISITS_WORDS = {
   noneOnPage: "No visit stands on the page.",
@@ -11,7 +13,16 @@ export const VISITS_WORDS = {
   openSaved: "Open saved visits",
   savedVisits: "Saved visits",
   saveAll: "Save all visits as one file",
-  reading: (done: number, all: number) => `Reading ${done} of ${all} saved visits.`,
+  reading: (done: number) => `Reading saved visits: ${done}.`,
+  read: (read: number, said: readonly string[]) =>
+    [
+      read > 1 || said.length > 0 ? `${read} ${read === 1 ? "visit" : "visits"} read.` : "",
+      ...said.slice(0, MOST_SAID),
+      said.length > MOST_SAID ? `The same holds for ${said.length - MOST_SAID} more.` : "",
+    ]
+      .filter((sentence) => sentence !== "")
+      .join(" "),
+  archive: (i: number, all: number) => `evenhead visits${all === 1 ? "" : ` ${i} of ${all}`}.zip`,
   packing: (done: number, all: number) => `Packing ${done} of ${all} visits.`,
   open: "Open",
   openVisit: (title: string) => `Open ${title}`,

@@ -11,7 +11,7 @@ import { KEEP_DELETED, listVisits, markDeleted, purgeDeleted, type SpaceUsed, sp
 import type { PickedFile } from "../worker/messages";
 import { lastOpen, rememberOpen } from "./last-open";
 import { type Saving, useAutosave } from "./use-autosave";
-import { type ShownFile, useOpening } from "./use-opening";
+import { type ShownFile, type TakenIn, useOpening } from "./use-opening";
 import type { Commands } from "./use-visit";
 import { makeIdentities } from "./visit-identities";
 import { type PageState, shownVisit, type Visit } from "./visit-state";
@@ -30,7 +30,7 @@ export type KeptVisits = {
   readonly trouble: string | null;
   open(id: string): Promise<void>;
   /** Keeps a visit out of the text of its file; shown on the page where asked. */
-  take(name: string, text: string, files: readonly PickedFile[], show: boolean): Promise<void>;
+  take(name: string, text: string, files: readonly PickedFile[], show: boolean): Promise<TakenIn>;
   remove(id: string): Promise<void>;
   putBack(id: string): Promise<void>;
   removeForGood(): Promise<void>;

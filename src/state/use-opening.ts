@@ -2,6 +2,7 @@ import { useMemo, useState } from "react";
 import type { LostPart } from "../../shared/problems/visit-file-problem";
 import { readVisitFile, type VisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
 import type { KeptFindings } from "../../shared/schemas/visit-parts";
+import { saySaving } from "../../shared/wording/saving";
 import { sayLostPart, sayVisitFileProblem } from "../../shared/wording/visit-file-problem";
 import { VISITS_WORDS } from "../../shared/wording/visits";
 import { digestOfVisit } from "../storage/visit-digest";
@@ -45,9 +46,9 @@ export function useOpening(ids: VisitIdentities, commands: Commands, changed: ()
       show(stored.title, read.visit, read.lost, log);
     }
 
-    async function take(name: string, text: string, files: readonly PickedFile[], isShown: boolean): Promise<void> {
+    async function take(name: string, text: string, files: readonly PickedFile[], isShown: boolean): Promise<TakenIn> {
       const read = readVisitFile(text);
-      if (read.visit === null) return say(sayVisitFileProblem(read.problem, name));
+      if (read.visit === null) return { isKept: false, said: sayVisitFileProblem(read.problem, name) };
       const visit = await asNew(read.visit, name);
       const { id, title, saved } = visit.about;
       const toSave = {
@@ -62,11 +63,18 @@ export function useOpening(ids: VisitIdentities, commands: Commands, changed: ()
       if ("revision" in outcome) ids.note(files, { id, revision: outcome.revision, content: contentOf(visit) });
       changed();
       if (isShown) show(name, visit, read.lost, files);
+      const isWhole = outcome.state === "saved";
+      const lost = read.lost.length === 0 ? "" : VISITS_WORDS.damagedInPart(name, read.lost.map(sayLostPart));
+      const said = [isWhole ? "" : `${title}: ${saySaving(outcome.state)}`, isShown ? "" : lost].filter((sentence) => sentence !== "");
+      return { isKept: isWhole || outcome.state === "saved-without-log", said: said.length === 0 ? null : said.join(" ") };
     }
     return { open, take };
   }, [ids, commands, changed]);
   return { shown, saidThen, trouble, say, ...actions };
 }
+
+/** Whether a visit out of a file is kept now, and what must be said of it. */
+export type TakenIn = { readonly isKept: boolean; readonly said: string | null };
 
 type NamedVisit = VisitFile & { readonly about: NonNullable<VisitFile["about"]> };
 

@@ -1,12 +1,15 @@
-import { strFromU8, strToU8, type UnzipFileInfo, type Unzipped, unzipSync, Zip, ZipDeflate } from "fflate";
+import { strToU8, Zip, ZipDeflate } from "fflate";
+import type { VisitFileProblem } from "../../shared/problems/visit-file-problem";
 import { readVisitFile, VISIT_FILE_END, writeVisitFile } from "../../shared/schemas/visit-file";
 import { fileNameFrom } from "../parts/save-as-file";
 import type { PickedFile } from "../worker/messages";
 import { packLog, unpackLog } from "./log-packing";
 import { loadVisit } from "./visit-store";
+import { isZip, unpackEntry, zipEntries } from "./zip-directory";
 
 /** A visit out of a file, with its log where the file carries it. */
 export type ArchivedVisit = { readonly name: string; readonly text: string; readonly files: readonly PickedFile[] };
+export type FromArchive = ArchivedVisit | { readonly name: string; readonly problem: VisitFileProblem };
 
 /** The text of a kept visit's file with its log; null where it is no longer kept. */
 export async function visitFileWithLog(id: string): Promise<{ readonly name: string; readonly text: string } | null> {
@@ -24,11 +27,34 @@ export async function visitFileWithLog(id: string): Promise<{ readonly name: str
   return { name, text: writeVisitFile({ ...read.visit, log: packed }) };
 }
 
+/** Bytes of one archive at most: a zip of this form cannot hold 4 GB. */
+const MOST_PACKED = 3_500_000_000;
+
 /**
- * All named visits in one zip, one visit file each. One visit after another is read and packed, and what is packed is given to the browser,
- * which may put it on disk: thousands of visits together would not fit into memory.
+ * All named visits as zips, one visit file each; one zip unless that would grow too large. One visit after another is read and packed, and what
+ * is packed is given to the browser, which may put it on disk: thousands of visits together would not fit into memory.
+ * @param onProgress called with how many of how many were packed
  */
-export async function exportVisits(ids: readonly string[]): Promise<Blob> {
+export async function exportVisits(
+  ids: readonly string[],
+  onProgress: (done: number, all: number) => void = () => {},
+  most = MOST_PACKED,
+): Promise<readonly Blob[]> {
+  const whole: Blob[] = [];
+  let zip = startZip();
+  for (const [i, id] of ids.entries()) {
+    const file = await visitFileWithLog(id);
+    if (file !== null) zip.add(`${String(i + 1).padStart(4, "0")} ${file.name}`, file.text);
+    onProgress(i + 1, ids.length);
+    if (zip.size() <= most) continue;
+    whole.push(zip.end());
+    zip = startZip();
+  }
+  if (zip.size() > 0 || whole.length === 0) whole.push(zip.end());
+  return whole;
+}
+
+function startZip() {
   let packed = new Blob([], { type: "application/zip" });
   let pieces: Uint8Array<ArrayBuffer>[] = [];
   const zip = new Zip((error, piece) => {
@@ -39,56 +65,51 @@ export async function exportVisits(ids: readonly string[]): Promise<Blob> {
     packed = new Blob([packed, ...pieces], { type: "application/zip" });
     pieces = [];
   };
-  for (const [i, id] of ids.entries()) {
-    const file = await visitFileWithLog(id);
-    if (file === null) continue;
-    const entry = new ZipDeflate(`${String(i + 1).padStart(4, "0")} ${file.name}`, { level: 1 });
-    zip.add(entry);
-    entry.push(strToU8(file.text), true);
-    handOver();
-  }
-  zip.end();
-  handOver();
-  return packed;
+  return {
+    size: () => packed.size,
+    add(name: string, text: string) {
+      const entry = new ZipDeflate(name, { level: 1 });
+      zip.add(entry);
+      entry.push(strToU8(text), true);
+      handOver();
+    },
+    end() {
+      zip.end();
+      handOver();
+      return packed;
+    },
+  };
 }
+
+/** Unpacked bytes of one visit at most: more is no text that a browser can hold. */
+const MOST_UNPACKED = 400_000_000;
 
 /**
- * The visits in files as saved: visit files, or a zip of them. A file that is neither is handed on as it is, so that it is refused by name.
- * A log that cannot be unpacked costs the log, not the visit.
+ * The visits in files as saved (visit files, or zips of them), one after the other: of an archive only one visit is in memory at a time. What
+ * cannot be read comes as its reason and never costs the rest. A file that is neither is handed on as it is, so that it is refused by name.
  */
-export async function readArchive(files: readonly File[]): Promise<readonly ArchivedVisit[]> {
-  const texts: { name: string; text: string }[] = [];
+export async function* archivedVisits(files: readonly File[]): AsyncGenerator<FromArchive> {
   for (const file of files) {
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    const unzipped = isZip(bytes) ? unzip(bytes) : null;
-    if (unzipped === null) texts.push({ name: file.name, text: new TextDecoder().decode(bytes) });
-    else for (const [name, content] of Object.entries(unzipped)) texts.push({ name, text: strFromU8(content) });
-  }
-  return Promise.all(texts.map(withFiles));
-}
-
-const isZip = (bytes: Uint8Array) => bytes[0] === 0x50 && bytes[1] === 0x4b;
-
-/** Unpacked bytes of the visits in one archive at most: a few hundred visits with their logs, far below what a tab can hold. */
-const MOST_UNPACKED = 1024 ** 3;
-
-/** The visit files of an archive; null where it is damaged or would unpack to more than the limit. An entry cannot grow beyond the size it names. */
-function unzip(bytes: Uint8Array): Unzipped | null {
-  let size = 0;
-  const filter = ({ name, originalSize }: UnzipFileInfo) => {
-    if (!name.endsWith(".json")) return false;
-    size += originalSize;
-    if (size > MOST_UNPACKED) throw new RangeError(`unzip: more than ${MOST_UNPACKED} bytes`);
-    return true;
-  };
-  try {
-    return unzipSync(bytes, { filter });
-  } catch {
-    return null;
+    if (await isZip(file)) yield* visitsOfZip(file);
+    else if (file.size > MOST_UNPACKED) yield { name: file.name, problem: { id: "too-large" } };
+    else yield withFiles(file.name, await file.text());
   }
 }
 
-async function withFiles({ name, text }: { readonly name: string; readonly text: string }): Promise<ArchivedVisit> {
+async function* visitsOfZip(file: File): AsyncGenerator<FromArchive> {
+  const entries = await zipEntries(file);
+  if (entries === null) yield { name: file.name, problem: { id: "archive-damaged" } };
+  for (const entry of entries ?? []) {
+    const { name, size } = entry;
+    if (!name.endsWith(".json")) continue;
+    const unpacked = size > MOST_UNPACKED ? null : await unpackEntry(file, entry);
+    if (unpacked !== null) yield withFiles(name, await unpacked.text());
+    else yield { name, problem: { id: size > MOST_UNPACKED ? "too-large" : "entry-damaged" } };
+  }
+}
+
+/** A log that cannot be unpacked costs the log, not the visit. */
+async function withFiles(name: string, text: string): Promise<ArchivedVisit> {
   const { visit } = readVisitFile(text);
   if (visit?.log == null) return { name, text, files: [] };
   const files = await unpackLog(visit.log).catch(() => []);

@@ -5,7 +5,7 @@ import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { ROUND_WORDS } from "../../../shared/wording/round";
 import { saveAsFile } from "../../parts/save-as-file";
 import { keptCompanyLimits } from "../../state/company-limits";
-import { readArchive } from "../../storage/archive";
+import { archivedVisits } from "../../storage/archive";
 import { addDigests } from "../../storage/visit-store";
 import type { PageProps } from "../view-props";
 import { readRoundFiles } from "./read-round-files";
@@ -41,9 +41,10 @@ export function Round({ kept, preferences, dispatch }: PageProps) {
     dispatch({ do: "close-sheet" });
     let hasLog = kept.visits.find(({ id }) => id === entry.key)?.hasLog ?? false;
     if (entry.file === null) await kept.open(entry.key);
-    for (const { name, text, files } of entry.file === null ? [] : await readArchive([entry.file])) {
-      hasLog = files.length > 0;
-      await kept.take(name, text, files, true);
+    for await (const visit of entry.file === null ? [] : archivedVisits([entry.file])) {
+      if ("problem" in visit) continue;
+      hasLog = visit.files.length > 0;
+      await kept.take(visit.name, visit.text, visit.files, true);
     }
     // Without its log a visit cannot stand on the page: it is read among the kept ones.
     if (!hasLog) dispatch({ do: "open-sheet", sheet: "visits" });

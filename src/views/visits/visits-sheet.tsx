@@ -5,11 +5,12 @@ import { saySpace, VISITS_WORDS } from "../../../shared/wording/visits";
 import { FileButton } from "../../parts/file-button";
 import { saveAsFile } from "../../parts/save-as-file";
 import type { KeptVisits } from "../../state/use-kept-visits";
-import { exportVisits, readArchive, visitFileWithLog } from "../../storage/archive";
+import { archivedVisits, exportVisits, visitFileWithLog } from "../../storage/archive";
 import { CorrectionList } from "../bring-in/correction-list";
 import type { PageProps } from "../view-props";
 import { KeptList } from "./kept-list";
 import { KeptSummary } from "./kept-summary";
+import { takeVisits } from "./take-visits";
 import "./visits.css";
 
 /** Visits kept in this browser, into files and out of them. Lies over the page as a sheet. */
@@ -52,29 +53,35 @@ function CurrentVisit({ kept }: { readonly kept: KeptVisits }) {
 }
 
 function InAndOut({ kept }: { readonly kept: KeptVisits }) {
+  const [said, say] = useState("");
   const here = kept.visits.filter((visit) => visit.deletedAt === null);
   const take = async (files: readonly File[]) => {
-    const found = await readArchive(files);
-    for (const { name, text, files: log } of found) await kept.take(name, text, log, found.length === 1);
+    const taken = await takeVisits(archivedVisits(files), kept, (count) => say(VISITS_WORDS.reading(count)));
+    say(VISITS_WORDS.read(taken.read, taken.said));
+  };
+  const saveAll = async () => {
+    const packed = await exportVisits(
+      here.map((visit) => visit.id),
+      (done, all) => say(VISITS_WORDS.packing(done, all)),
+    );
+    for (const [i, zip] of packed.entries()) saveAsFile(VISITS_WORDS.archive(i + 1, packed.length), "application/zip", zip);
+    say("");
   };
   return (
-    <p className="button-row">
-      <FileButton
-        label={VISITS_WORDS.openSaved}
-        fieldLabel={VISITS_WORDS.savedVisits}
-        accept=".json,.zip"
-        multiple
-        onFiles={(files) => void take(files)}
-      />
-      <button
-        type="button"
-        disabled={here.length === 0}
-        onClick={() =>
-          void exportVisits(here.map((visit) => visit.id)).then((zip) => saveAsFile("evenhead visits.zip", "application/zip", zip))
-        }
-      >
-        {VISITS_WORDS.saveAll}
-      </button>
-    </p>
+    <>
+      <p className="button-row">
+        <FileButton
+          label={VISITS_WORDS.openSaved}
+          fieldLabel={VISITS_WORDS.savedVisits}
+          accept=".json,.zip"
+          multiple
+          onFiles={(files) => void take(files)}
+        />
+        <button type="button" disabled={here.length === 0} onClick={() => void saveAll()}>
+          {VISITS_WORDS.saveAll}
+        </button>
+      </p>
+      <p role="status">{said}</p>
+    </>
   );
 }
