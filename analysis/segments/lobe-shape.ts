@@ -1,3 +1,4 @@
+import { quantiles } from "../numerics/order-statistics";
 import type { Turn } from "./turning-points";
 
 const BINS = 16;
@@ -64,10 +65,24 @@ function misfit(points: readonly { readonly u: number; readonly y: number }[], s
   return points.reduce((sum, { u, y }) => sum + (y - (xy / xx) * shape(u)) ** 2, 0) / points.length;
 }
 
-const SMOOTH = 0.4;
+function keepsTime(turns: readonly Turn[]): boolean {
+  const lows = turns.filter(({ kind }) => kind === "low");
+  const waves = Float64Array.from({ length: Math.max(0, lows.length - 1) }, (_, i) => lows[i + 1].index - lows[i].index);
+  if (waves.length === 0) return false;
+  const [short, long] = quantiles(waves, [0.25, 0.75]);
+  return long <= STEADY_RHYTHM * short;
+}
 
-/** Whether the turns are those of a smooth wave: neither its crests nor its troughs have corners. */
+const SMOOTH = 0.4;
+/** Longest over shortest of the middle half of a wave's periods; starts and stops go by the draws, which come as they please. */
+const STEADY_RHYTHM = 1.6;
+
+/**
+ * Whether the turns are those of a smooth wave: neither its crests nor its troughs have corners, and it keeps time. Saw-teeth of many lengths laid over each
+ * other have their corners at many places and would look smooth.
+ */
 export function isSmoothWave(values: ArrayLike<number>, turns: readonly Turn[], level: number): boolean {
+  if (!keepsTime(turns)) return false;
   const [crest, trough] = [lobeShape(values, turns, level, "high"), lobeShape(values, turns, level, "low")];
   return crest !== null && trough !== null && crest < SMOOTH && trough < SMOOTH;
 }

@@ -6,20 +6,21 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { median, quantiles, robustSpread } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
-import { mayOnlyHunt, swingsEvenly } from "./even-swing";
+import { mayOnlyHunt } from "./even-swing";
 import { flowingBy } from "./flowing-by";
+import { heldLevel } from "./held-level";
 import { holdsWhileFlowing } from "./holds-while-flowing";
 import { isSmoothWave } from "./lobe-shape";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
 import { levelStep, noiseOf } from "./pressure-noise";
+import { startingLows } from "./starting-lows";
 import { type Turn, turningPoints } from "./turning-points";
 
 /** A swing counts where it is this part of the usual distance between starts and stops; smaller ones are draws on a holding pump, or noise. */
 const SWING_SHARE = 0.35;
 const LEAST_SWING = 10_000; // Pa; no switch or drive is set closer. Common practice, no source
-const LEAST_STARTS = 3;
-/** Starts of one pump lie at one pressure: the quartiles of the lows stay within this part of the height of the swings. */
-const LOWS_WITHIN = 0.25;
+/** A low no further above the usual start than this part of the swing is one too. */
+const START_WITHIN = 0.25;
 
 /**
  * The pump's runs from the pressure's own saw-tooth: it starts where the fall turns, at much the same pressure each time. A fixed-speed pump stops where the
@@ -53,23 +54,26 @@ function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], si
   const coarse = Math.max(SWING_SHARE * (top - bottom), smallest);
   if (coarse > 0.8 * (top - bottom)) return null;
   const seen = withoutPlunges(values, floor, coarse);
-  const all = stretches.flatMap(({ first, last }) => turningPoints(seen, first, last, coarse));
-  const { turns, below } = site.pump === "fixed-speed" ? { turns: all, below: Number.POSITIVE_INFINITY } : deepestTurns(values, all, noise);
-  const [lows, highs] = (["low", "high"] as const).map((kind) =>
-    turns.filter((turn) => turn.kind === kind).map((turn) => values[turn.index]),
+  const turnsOf = (curve: ArrayLike<number>) => stretches.flatMap(({ first, last }) => turningPoints(curve, first, last, coarse));
+  const shallow = turnsOf(seen);
+  const all = shallow.length > 0 ? shallow : turnsOf(values); // hardly any time under the starting pressure: the plunges are all there is
+  const chosen = startingLows(
+    { values, kept, noise },
+    all,
+    site.pump === "fixed-speed",
+    (low, high, starts) => !isRegulated(values, stretches, { low, high, noise }, starts, site),
   );
-  if (lows.length < LEAST_STARTS || highs.length < LEAST_STARTS) return null;
-  const [low, high] = [median(lows), median(highs)];
+  if (chosen === null) return null;
+  const { turns, low, high, below } = chosen;
   if (
     isSmoothWave(values, turns, (low + high) / 2) ||
     mayOnlyHunt(values, all, high - low, site.pump, (turn) => !(values[turn.index] > below))
   )
     return null;
-  const [q1, q3] = quantiles(lows, [0.25, 0.75]);
-  if (q3 - q1 > LOWS_WITHIN * (high - low)) return null;
   const size = Math.max(SWING_SHARE * (high - low), smallest);
-  const regulated = isRegulated(values, stretches, { low, high, noise }, lows.length, site);
-  const startsBelow = Math.min(below, low + LOWS_WITHIN * (high - low));
+  const starts = turns.filter(({ kind }) => kind === "low").length;
+  const regulated = isRegulated(values, stretches, { low, high, noise }, starts, site);
+  const startsBelow = Math.min(below, low + START_WITHIN * (high - low));
   return {
     size,
     low,
@@ -79,72 +83,6 @@ function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], si
     regulated,
     startsBelow,
   };
-}
-
-const HELD_BINS = 64;
-
-/**
- * Pressure that a drive holds: the fullest of 64 bins between where starts lie and the usual top, with its neighbours. Not a median: overshoots of a small
- * tank would draw it up, a slow fall at rest down.
- */
-function heldLevel(kept: Float64Array, from: number, to: number, noise: number): number {
-  const width = Math.max((to - from) / HELD_BINS, noise / 2, 1);
-  const counts = new Float64Array(Math.max(1, Math.ceil((to - from) / width)));
-  for (let i = 0; i < kept.length; i++) {
-    const bin = Math.floor((kept[i] - from) / width);
-    if (bin >= 0 && bin < counts.length) counts[bin]++;
-  }
-  let best = 0;
-  let most = -1;
-  for (let b = 0; b < counts.length; b++) {
-    const near = counts[b] + (counts[b - 1] ?? 0) + (counts[b + 1] ?? 0);
-    if (near > most) {
-      most = near;
-      best = b;
-    }
-  }
-  return from + (best + 0.5) * width;
-}
-
-const LEAST_DEEP = 5;
-const DEEP_TOGETHER = 1 / 3; // of the distance between the two heaps of lows
-const NEIGHBOURS = 8;
-const APART = 5; // times the spacing of the lows on either side
-
-/**
- * A pump that rested starts no later than at its starting pressure, so that its lows lie at or under it; a running pump's recovery (hunting, draws) turns
- * anywhere. Where the lows make two heaps, the lower is the starts if it lies closely together, or if the upper turns evenly to and fro, which a rest that
- * ends in a start does not. Tops are the highest between two such lows. `below`: the level between the heaps, Pa; Infinity where there is one heap.
- */
-function deepestTurns(values: ArrayLike<number>, turns: readonly Turn[], noise: number): { turns: readonly Turn[]; below: number } {
-  const lows = Float64Array.from(turns.flatMap(({ kind, index }) => (kind === "low" ? [values[index]] : []))).sort();
-  const whole = { turns, below: Number.POSITIVE_INFINITY };
-  let widest = -1;
-  for (let k = LEAST_DEEP; k + LEAST_DEEP <= lows.length; k++)
-    if (widest < 0 || lows[k] - lows[k - 1] > lows[widest] - lows[widest - 1]) widest = k;
-  if (widest < 0) return whole;
-  const below = (lows[widest] + lows[widest - 1]) / 2;
-  const distance = lows[widest] - lows[widest - 1];
-  const [q1, q9] = quantiles(lows.subarray(0, widest), [0.1, 0.9]);
-  const upper = (turn: Turn) => turn.kind === "low" && values[turn.index] > below;
-  const together = q9 - q1 <= DEEP_TOGETHER * distance;
-  if (!together && !(distance > Math.max(3 * noise, APART * spacingAbout(lows, widest)) && swingsEvenly(values, turns, upper)))
-    return whole;
-  const deep: Turn[] = [];
-  for (const turn of turns) {
-    if (upper(turn)) continue;
-    const last = deep.at(-1);
-    if (last?.kind !== turn.kind) deep.push(turn);
-    else if (turn.kind === "high" && values[turn.index] > values[last.index]) deep[deep.length - 1] = turn;
-  }
-  return { turns: deep, below };
-}
-
-/** Mean step between neighbours of a sorted column on the side of a gap where they lie further apart. */
-function spacingAbout(sorted: Float64Array, gap: number): number {
-  const first = Math.max(0, gap - 1 - NEIGHBOURS);
-  const last = Math.min(sorted.length - 1, gap + NEIGHBOURS);
-  return Math.max((sorted[gap - 1] - sorted[first]) / (gap - 1 - first), (sorted[last] - sorted[gap]) / (last - gap));
 }
 
 /** A tank that runs empty lets the pressure plunge for a sample or two before the pump has it again: held up to where one per cent of the record lies. */
