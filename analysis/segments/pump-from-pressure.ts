@@ -2,6 +2,7 @@ import type { MeterPlace, PumpState, Run } from "../../shared/findings/segment";
 import { mainChannel } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord, Sampling } from "../../shared/record/log-record";
+import { timeAt } from "../../shared/record/sampling";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { median, quantiles, robustSpread } from "../numerics/order-statistics";
@@ -9,6 +10,7 @@ import { someValues } from "../numerics/some-values";
 import { mayOnlyHunt } from "./even-swing";
 import { flowingBy } from "./flowing-by";
 import { heldLevel } from "./held-level";
+import { holdsOneLevel } from "./holds-one-level";
 import { holdsWhileFlowing } from "./holds-while-flowing";
 import { isSmoothWave } from "./lobe-shape";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
@@ -35,7 +37,7 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   const observed = stretchesOf(channel, faults);
   const drawing = meter.place === "after-tank" ? flowingBy(record, faults) : null;
   const holds = drawing !== null && site.pump === null && holdsWhileFlowing(values, channel.sampling, observed, drawing);
-  const saw = sawToothOf(values, observed, holds ? { ...site, pump: "variable-speed" } : site);
+  const saw = sawToothOf(values, channel.sampling, observed, holds ? { ...site, pump: "variable-speed" } : site);
   if (saw === null) return null;
   const runs = believed(
     observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw, drawing)),
@@ -45,23 +47,25 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   return { basis: "pressure", channel: channel.heading, mode: "switching", runs, observed, separation: null, certainty, pumps: [] };
 }
 
-function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], site: SiteFacts): SawTooth | null {
+function sawToothOf(values: ArrayLike<number>, sampling: Sampling, stretches: readonly Stretch[], site: SiteFacts): SawTooth | null {
   const kept = someValues(values);
   if (kept.length < 10) return null;
   const noise = Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12));
-  const [bottom, floor, top] = quantiles(kept, [0.005, 0.01, 0.995]);
+  const [bottom, floor, usual, top] = quantiles(kept, [0.005, 0.01, 0.1, 0.995]);
   const smallest = Math.max(LEAST_SWING, 8 * noise);
   const coarse = Math.max(SWING_SHARE * (top - bottom), smallest);
   if (coarse > 0.8 * (top - bottom)) return null;
   const seen = withoutPlunges(values, floor, coarse);
-  const turnsOf = (curve: ArrayLike<number>) => stretches.flatMap(({ first, last }) => turningPoints(curve, first, last, coarse));
-  const shallow = turnsOf(seen);
-  const all = shallow.length > 0 ? shallow : turnsOf(values); // hardly any time under the starting pressure: the plunges are all there is
+  const turnsOf = (curve: ArrayLike<number>, least: number) =>
+    stretches.flatMap(({ first, last }) => turningPoints(curve, first, last, least));
+  const shallow = turnsOf(seen, coarse);
+  const all = shallow.length > 0 ? shallow : turnsOf(values, coarse); // hardly any time under the starting pressure: the plunges are all there is
   const chosen = startingLows(
     { values, kept, noise },
     all,
+    turnsOf(values, Math.max(SWING_SHARE * (top - usual), smallest)),
     site.pump === "fixed-speed",
-    (low, high, starts) => !isRegulated(values, stretches, { low, high, noise }, starts, site),
+    (low, high, starts) => !isRegulated(values, sampling, stretches, { low, high, noise }, starts, site),
   );
   if (chosen === null) return null;
   const { turns, low, high, below } = chosen;
@@ -72,7 +76,8 @@ function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], si
     return null;
   const size = Math.max(SWING_SHARE * (high - low), smallest);
   const starts = turns.filter(({ kind }) => kind === "low").length;
-  const regulated = isRegulated(values, stretches, { low, high, noise }, starts, site);
+  const regulated = isRegulated(values, sampling, stretches, { low, high, noise }, starts, site);
+  if (regulated && medianCycle(turns, sampling) < QUICKEST_CYCLE) return null;
   const startsBelow = Math.min(below, low + START_WITHIN * (high - low));
   return {
     size,
@@ -83,6 +88,14 @@ function sawToothOf(values: ArrayLike<number>, stretches: readonly Stretch[], si
     regulated,
     startsBelow,
   };
+}
+
+/** A drive waits before it sleeps and runs up before it gives: what turns faster than this is its loop. Common practice, no source. */
+const QUICKEST_CYCLE = 10; // s
+
+function medianCycle(turns: readonly Turn[], sampling: Sampling): number {
+  const lows = turns.filter(({ kind }) => kind === "low").map(({ index }) => timeAt(sampling, index));
+  return median(Float64Array.from({ length: Math.max(0, lows.length - 1) }, (_, i) => lows[i + 1] - lows[i]));
 }
 
 /** A tank that runs empty lets the pressure plunge for a sample or two before the pump has it again: held up to where one per cent of the record lies. */
@@ -99,11 +112,13 @@ const PARTIAL_SHARE = 0.06;
 const PARTIAL_ABOVE = 0.3;
 
 /**
- * Whether a drive holds the pressure: then it recovers from dips that never reach the starting pressure, which a pump on a switch cannot do.
+ * Whether a drive holds the pressure: then it recovers from dips that never reach the starting pressure, or stands still at one level,
+ * which a pump on a switch cannot do.
  * The site facts decide where they are given.
  */
 function isRegulated(
   values: ArrayLike<number>,
+  sampling: Sampling,
   stretches: readonly Stretch[],
   { low, high, noise }: Pick<SawTooth, "low" | "high" | "noise">,
   starts: number,
@@ -114,7 +129,7 @@ function isRegulated(
   const size = Math.max(PARTIAL_SHARE * (high - low), 8 * noise);
   const turns = stretches.flatMap(({ first, last }) => turningPoints(values, first, last, size));
   const partial = turns.filter((turn) => turn.kind === "low" && values[turn.index] > low + PARTIAL_ABOVE * (high - low)).length;
-  return partial > starts / 3;
+  return partial > starts / 3 || holdsOneLevel(values, sampling, stretches, high - low, noise);
 }
 
 /** A run with the height of the step up that told its end, Pa. */

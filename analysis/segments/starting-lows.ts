@@ -7,6 +7,7 @@ import type { Turn } from "./turning-points";
 /** The turns that are starts and stops of the pump, with the usual pressure at a start, Pa. `below`: a low above it is no start; Infinity where all are. */
 export type StartingLows = { readonly turns: readonly Turn[]; readonly low: number; readonly high: number; readonly below: number };
 
+type OnSwitch = (low: number, high: number, starts: number) => boolean;
 export type Curve = { readonly values: ArrayLike<number>; readonly kept: Float64Array; readonly noise: number };
 
 const LEAST_STARTS = 3;
@@ -16,34 +17,31 @@ const LOWS_WITHIN = 0.25;
 /**
  * Which lows are starts. Those of one pump lie at one pressure: the quartiles of the lows, or of their lower heap, agree. Failing that, so many lie so closely
  * together that it is no chance; else a tank that empties before the pump starts lets the pressure plunge, and the plunges are the starts.
+ * @param fine turns of smaller swings too, which are looked at where a pump on a switch may have made them
  * @param onSwitch whether a pump on a switch alone can have made the turns about that low: then every rise is a run, however deep it began
  * @returns null where the lows do not tell
  */
 export function startingLows(
   curve: Curve,
   all: readonly Turn[],
+  fine: readonly Turn[],
   fixed: boolean,
-  onSwitch: (low: number, high: number, starts: number) => boolean,
+  onSwitch: OnSwitch,
 ): StartingLows | null {
   const { turns, below } = fixed ? { turns: all, below: Number.POSITIVE_INFINITY } : deepestTurns(curve.values, all, curve.noise);
-  const agreed = agreeing(curve.values, turns, below, fixed);
+  const agreed = agreeing(curve.values, turns, below);
   if (agreed !== null) return agreed;
-  const highs = pressuresOf(curve.values, all, "high");
-  const lows = pressuresOf(curve.values, all, "low");
+  const [lows, highs] = [pressuresOf(curve.values, all, "low"), pressuresOf(curve.values, all, "high")];
   if (lows.length < LEAST_STARTS || highs.length < LEAST_STARTS) return null;
-  const [usual, high] = [quantiles(lows, [0.75])[0], median(highs)];
-  if (switchesOff(highs, usual) && onSwitch(usual, high, lows.length))
-    return { turns: all, low: usual, high, below: Number.POSITIVE_INFINITY };
-  return crowded(lows, high, all) ?? plunges(curve, all, lows, high);
+  return switched(curve.values, fine, fixed, onSwitch) ?? crowded(lows, median(highs), all) ?? plunges(curve, all, lows, median(highs));
 }
 
-function agreeing(values: ArrayLike<number>, turns: readonly Turn[], below: number, fixed: boolean): StartingLows | null {
+function agreeing(values: ArrayLike<number>, turns: readonly Turn[], below: number): StartingLows | null {
   const [lows, highs] = [pressuresOf(values, turns, "low"), pressuresOf(values, turns, "high")];
   if (lows.length < LEAST_STARTS || highs.length < LEAST_STARTS) return null;
   const [q1, low, q3] = quantiles(lows, [0.25, 0.5, 0.75]);
   const high = median(highs);
-  if (q3 - q1 <= LOWS_WITHIN * (high - low)) return { turns, low, high, below };
-  return fixed ? { turns, low: q3, high, below } : null;
+  return q3 - q1 <= LOWS_WITHIN * (high - low) ? { turns, low, high, below } : null;
 }
 
 const pressuresOf = (values: ArrayLike<number>, turns: readonly Turn[], kind: Turn["kind"]): Float64Array =>
@@ -51,10 +49,14 @@ const pressuresOf = (values: ArrayLike<number>, turns: readonly Turn[], kind: Tu
 
 const TOPS_WITHIN = 0.1;
 
-/** A switch stops the pump at one pressure, whatever is drawn. */
-function switchesOff(highs: Float64Array, low: number): boolean {
+/** A switch stops the pump at one pressure, whatever is drawn, and starts it at one; lower lows are those of a tank that was empty by then. */
+function switched(values: ArrayLike<number>, turns: readonly Turn[], fixed: boolean, onSwitch: OnSwitch): StartingLows | null {
+  const [lows, highs] = [pressuresOf(values, turns, "low"), pressuresOf(values, turns, "high")];
+  if (lows.length < LEAST_STARTS || highs.length < LEAST_STARTS) return null;
+  const [low] = quantiles(lows, [0.75]);
   const [q1, high, q3] = quantiles(highs, [0.25, 0.5, 0.75]);
-  return q3 - q1 <= TOPS_WITHIN * (high - low);
+  if (!fixed && (q3 - q1 > TOPS_WITHIN * (high - low) || !onSwitch(low, high, lows.length))) return null;
+  return { turns, low, high, below: Number.POSITIVE_INFINITY };
 }
 
 /** Three lows in ten within a tenth of the swing do not lie there by chance, and at least so many. */
