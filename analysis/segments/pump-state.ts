@@ -11,6 +11,7 @@ import { joinPauses } from "./join-pauses";
 import { pumpFromPressure } from "./pump-from-pressure";
 import { pumpFromWitness } from "./pump-witness";
 import { cutQuickRestarts } from "./quick-restarts";
+import { backToOrder } from "./start-order";
 
 const ELECTRICAL = ["running", "speed", "current", "power"] as const;
 
@@ -41,7 +42,7 @@ export function findPumpState(
   const flow = meter.place === "before-tank" ? pumpFromWitness(record, faults, "flow") : null;
   if (flow?.mode === "switching") return withHiddenStops(joinPauses(flow, record, faults), record, faults, site);
   const pressure = pumpFromPressure(record, faults, site, meter);
-  if (pressure !== null) return pressure;
+  if (pressure !== null) return backToOrder(pressure, record, faults);
   return drive ?? flow ?? { id: "no-pump-state", about: "starts", detail: { missing: missing(record) } };
 }
 

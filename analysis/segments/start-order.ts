@@ -1,0 +1,96 @@
+import type { PumpState } from "../../shared/findings/segment";
+import { mainChannel } from "../../shared/record/find-channel";
+import type { LogFault } from "../../shared/record/log-fault";
+import type { LogRecord, Sampling } from "../../shared/record/log-record";
+import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
+import { type Seconds, seconds } from "../../shared/units/quantity";
+import { valuesWithoutSpikes } from "../faults/observed";
+import { median, quantiles } from "../numerics/order-statistics";
+import { leastSquaresLine } from "../numerics/regression";
+import { robustLine } from "../numerics/robust-line";
+import { noiseOf } from "./pressure-noise";
+
+type Pressure = { readonly values: ArrayLike<number>; readonly sampling: Sampling };
+/** The fall before a start: how fast, Pa/s, and the pressure where it turns, Pa. */
+type Fall = { readonly rate: number; readonly rateSd: number; readonly turned: number };
+
+const LEAST_FALLS = 8;
+/** Quartiles of the rates lie this many of their own standard deviations apart: falls that noise alone makes quick would seem to turn deep. */
+const DIFFER = 4;
+const CLEAR = 3; // standard deviations of the delay
+const LONGEST = 20; // s from order to water; a pump that needs longer is not one that ramps up
+/** The orders of one drive lie at one pressure: what the falls leave unexplained against what they had to explain. */
+const LEFT = 0.7;
+
+/**
+ * Sets the starts of a state told by pressure back to the instant at which the pump was ordered to run. Until it gives water the pressure goes on falling, so that
+ * with a delay D from order to water a fall at rate r turns at W - r D: the quicker the fall, the deeper the turn. The line through all starts gives
+ * the restart pressure W and the delay. As it was where the falls are too few or too alike to tell, or where no delay stands out.
+ * Derivation: p(t) = W - r (t - t0) from the order at t0, turning at t0 + D.
+ */
+export function backToOrder(state: PumpState, record: LogRecord, faults: readonly LogFault[]): PumpState {
+  const channel = mainChannel(record, "pressure");
+  if (channel === null) return state;
+  const starts = startsSeen(state);
+  const delay = delayOf(fallsBefore({ values: valuesWithoutSpikes(channel, faults), sampling: channel.sampling }, starts));
+  if (delay === null) return state;
+  const runs = [...state.runs];
+  for (const { index, fallsFrom } of starts) runs[index] = { ...runs[index], from: seconds(Math.max(runs[index].from - delay, fallsFrom)) };
+  return { ...state, runs };
+}
+
+/** A start within a stretch, and since when the pressure may have been falling before it: the stop before, or the begin of the stretch. */
+type SeenStart = { readonly index: number; readonly at: Seconds; readonly fallsFrom: Seconds };
+
+function startsSeen({ runs, observed }: PumpState): SeenStart[] {
+  const seen: SeenStart[] = [];
+  let s = 0;
+  runs.forEach(({ from }, index) => {
+    while (s < observed.length && observed[s].to < from) s++;
+    if (s === observed.length || observed[s].from >= from) return;
+    seen.push({ index, at: from, fallsFrom: seconds(Math.max(observed[s].from, runs[index - 1]?.to ?? Number.NEGATIVE_INFINITY)) });
+  });
+  return seen;
+}
+
+function delayOf(falls: readonly Fall[]): number | null {
+  if (falls.length < LEAST_FALLS) return null;
+  const rates = Float64Array.from(falls, ({ rate }) => rate);
+  const [slow, quick] = quantiles(rates, [0.25, 0.75]);
+  if (!(quick - slow > DIFFER * median(Float64Array.from(falls, ({ rateSd }) => rateSd)))) return null;
+  const turned = Float64Array.from(falls, (fall) => fall.turned);
+  const line = robustLine(rates, turned);
+  const level = robustLine(
+    rates.map((_, i) => i),
+    turned,
+  );
+  if (line === null || level === null) return null;
+  const delay = -line.slope;
+  if (!(delay > CLEAR * line.slopeSd) || delay > LONGEST) return null;
+  return line.residualSpread < LEFT * level.residualSpread ? delay : null;
+}
+
+const SAMPLES = 5;
+const CLEAR_FALL = 8; // noise spreads that a fall must span to have a rate
+const LONGEST_FALL = 60; // samples
+
+function fallsBefore(pressure: Pressure, starts: readonly SeenStart[]): Fall[] {
+  const clear = CLEAR_FALL * noiseOf(pressure.values);
+  return starts.flatMap((start) => fallBefore(pressure, start, clear) ?? []);
+}
+
+/** The straight part of a fall right before a start: as short as noise lets its rate be read. Null where a start has no fall of its own before it. */
+function fallBefore({ values, sampling }: Pressure, { at, fallsFrom }: SeenStart, clear: number): Fall | null {
+  const begin = indexAtOrAfter(sampling, fallsFrom);
+  const end = indexAtOrAfter(sampling, at) - 1;
+  const isClear = (first: number) => values[first] - values[end] > clear;
+  let first = end - SAMPLES + 1;
+  while (first > begin && end - first < LONGEST_FALL && !isClear(first)) first--;
+  if (first < begin || !isClear(first)) return null;
+  const times = Float64Array.from({ length: end - first + 1 }, (_, k) => timeAt(sampling, first + k) - at);
+  const line = leastSquaresLine(
+    times,
+    times.map((_, k) => values[first + k]),
+  );
+  return line === null || !(line.slope < 0) ? null : { rate: -line.slope, rateSd: line.slopeSd, turned: line.intercept };
+}

@@ -1,0 +1,73 @@
+import { describe, expect, test } from "vitest";
+import { seededRandom } from "../../../analysis/numerics/random";
+import { backToOrder } from "../../../analysis/segments/start-order";
+import type { PumpState } from "../../../shared/findings/segment";
+import { seconds } from "../../../shared/units/quantity";
+import { channel, every, recordOf } from "../../builders/record";
+
+const RESTART = 4e5; // Pa
+const HELD = 4.5e5;
+const RUN = 60; // s from the turn to the stop
+
+/**
+ * Falls at rates between `slowest` and `quickest` (Pa/s) from the held pressure; the pump is ordered as the restart pressure is passed, and the pressure turns
+ * a delay later. The orders are known exactly: p(t) = W - r (t - order).
+ */
+function sawTooth({ delay = 4, slowest = 500, quickest = 4000, count = 30, noise = 300 }) {
+  const chance = seededRandom(11);
+  const pressures: number[] = [];
+  const orders: number[] = [];
+  const runs: { from: number; to: number }[] = [];
+  const add = (until: number, value: (t: number) => number) => {
+    while (pressures.length < until) pressures.push(value(pressures.length) + noise * chance.normal());
+  };
+  let stop = 40;
+  add(stop, () => HELD);
+  for (let k = 0; k < count; k++) {
+    const rate = slowest * (quickest / slowest) ** (((k * 7) % count) / (count - 1));
+    const order = stop + (HELD - RESTART) / rate;
+    const turn = order + delay;
+    const low = RESTART - rate * delay;
+    add(turn, (t) => HELD - rate * (t - stop));
+    add(turn + 10, (t) => low + ((HELD - low) * (t - turn)) / 10);
+    add(turn + RUN, () => HELD);
+    orders.push(order);
+    runs.push({ from: turn, to: turn + RUN });
+    stop = turn + RUN;
+  }
+  const sampling = every(1, pressures.length);
+  const end = seconds(pressures.length - 1);
+  const state: PumpState = {
+    basis: "pressure",
+    channel: "pressure",
+    mode: "switching",
+    runs: runs.map(({ from, to }) => ({ from: seconds(from), to: seconds(to), complete: false })),
+    observed: [{ from: seconds(0), to: end }],
+    separation: null,
+    certainty: 0.6,
+    pumps: [],
+  };
+  return { record: recordOf([channel("pressure", sampling, pressures)]), state, orders };
+}
+
+const furthest = (runs: PumpState["runs"], orders: readonly number[]) => Math.max(...runs.map(({ from }, k) => Math.abs(from - orders[k])));
+
+describe("the order to start, from how deep quick and slow falls turn", () => {
+  test.each([2, 4, 9])("lies a ramp of %i s before the turn, within half a second", (delay) => {
+    const { record, state, orders } = sawTooth({ delay });
+    expect(furthest(state.runs, orders)).toBeCloseTo(delay, 6);
+    expect(furthest(backToOrder(state, record, []).runs, orders)).toBeLessThan(0.5);
+  });
+  test("is not looked for where all falls are alike: then a deep turn and a late one are the same", () => {
+    const { record, state } = sawTooth({ slowest: 1500, quickest: 1500 });
+    expect(backToOrder(state, record, [])).toBe(state);
+  });
+  test("is the turn itself where the pump gives water at once", () => {
+    const { record, state, orders } = sawTooth({ delay: 0 });
+    expect(furthest(backToOrder(state, record, []).runs, orders)).toBeLessThan(0.5);
+  });
+  test("is not looked for in a handful of starts", () => {
+    const { record, state } = sawTooth({ count: 5 });
+    expect(backToOrder(state, record, [])).toBe(state);
+  });
+});
