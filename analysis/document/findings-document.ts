@@ -13,17 +13,18 @@ import { whyNoCause } from "../diagnosis/diagnose";
 import { writeAcceptance } from "./acceptance-part";
 import { writeAdvice, writeCauses } from "./advice-part";
 import { writeFindingParts } from "./findings-part";
+import { inNineFigures } from "./nine-figures";
 import { writeRecord } from "./record-part";
 import { writeSite } from "./site-part";
 import { collectCannotTell, ownUp, writeCannotTell, writeStory } from "./story-part";
 
 const HEAD = { format: FINDINGS_FORMAT, version: FINDINGS_VERSION, program: PROGRAM_VERSION } as const;
 
-/** The findings document of one analysis, complete in shape; `units` only choose how its sentences read. */
+/** The findings document of one analysis, complete in shape, its numbers in nine figures; `units` only choose how its sentences read. */
 export function writeFindings(record: LogRecord, analysis: Analysis, units: UnitChoice): FindingsDocument {
   const failures: Failure[] = [...analysis.failures];
   const sheet = acceptanceSheet(inGauge(record, analysis.site.atmosphere.value), analysis, (failure) => void failures.push(failure));
-  return {
+  return inNineFigures({
     ...HEAD,
     error: null,
     record: writeRecord(record, analysis.faults),
@@ -35,7 +36,7 @@ export function writeFindings(record: LogRecord, analysis: Analysis, units: Unit
     acceptance: writeAcceptance(sheet, units),
     findings: writeStory(record.clock, analysis, units),
     failures: failures.map((failure) => ({ part: failure.part, id: failure.id, text: sayFailure(failure) })),
-  };
+  });
 }
 
 /** Why no cause is named; empty where causes are. */
