@@ -1,0 +1,73 @@
+import { describe, expect, test } from "vitest";
+import type { PumpPerformanceFinding } from "../../../../shared/findings/finding";
+import type { PumpStateBasis } from "../../../../shared/findings/segment";
+import { levelAt, lookAt } from "../../../builders/look-at";
+import { channelOf, clearOf, foundWith, gpm, oddCycles, psi, recordOf, usualChannels } from "../../../builders/outcomes";
+import { span } from "../../../builders/trace";
+
+const pump = (change: Partial<PumpPerformanceFinding>) => [foundWith("pump-performance", change)];
+const by = (basis: PumpStateBasis) => ({ ...oddCycles(24, 300), basis });
+const [pressure, flow] = usualChannels();
+const current = channelOf("current", "electricCurrent", [1, 2]);
+const power = channelOf("power", "power", [1, 2]);
+const speed = channelOf("speed", "fraction", [1, 1]);
+
+describe("prime", () => {
+  test("lost where it was seen, how often and how long in all", () => {
+    const lost = pump({ lossOfPrime: [span(10, 30), span(100, 150)] });
+    expect(lookAt("prime", { outcomes: lost })).toEqual({ level: "lost", numbers: { times: 2, total: 70 } });
+  });
+  test("held where a loss would have shown: a witness of the pump, and flow or load", () => {
+    for (const basis of ["running", "speed", "current", "power"] as const)
+      expect(lookAt("prime", { pump: by(basis) }), basis).toEqual({ level: "held", numbers: { times: 0, total: 0 } });
+    for (const basis of ["flow", "pressure"] as const) expect(levelAt("prime", { pump: by(basis) }), basis).toBeNull();
+    expect(levelAt("prime")).toBeNull();
+    for (const load of [flow, current, power])
+      expect(levelAt("prime", { pump: by("speed"), record: recordOf([pressure, load]) }), load.role).toBe("held");
+    expect(levelAt("prime", { pump: by("speed"), record: recordOf([pressure]) })).toBeNull();
+  });
+  test("held also where the detector is clear; not said where nobody looked", () => {
+    expect(levelAt("prime", { only: [clearOf("pump-performance")], pump: by("speed") })).toBe("held");
+    expect(levelAt("prime", { only: [], pump: by("speed") })).toBeNull();
+  });
+});
+
+describe("overdraw", () => {
+  const driven = recordOf([pressure, flow, speed]);
+  test("where and how long", () => {
+    expect(lookAt("overdraw", { outcomes: pump({ overdraw: [span(0, 60), span(100, 190)] }) })).toEqual({
+      level: "present",
+      numbers: { total: 150, times: 2 },
+    });
+  });
+  test("none where it would have shown: a speed and a set pressure", () => {
+    expect(lookAt("overdraw", { record: driven })).toEqual({ level: "none", numbers: {} });
+    expect(levelAt("overdraw", { only: [clearOf("pump-performance")], record: driven })).toBe("none");
+    expect(levelAt("overdraw")).toBeNull();
+    expect(levelAt("overdraw", { record: driven, facts: { setPressure: undefined } })).toBeNull();
+    expect(levelAt("overdraw", { only: [], record: driven })).toBeNull();
+  });
+  test("its flow against three quarters of the rating (40 gpm)", () => {
+    const at = (q: number | null, facts: object = {}, overdraw = [span(0, 60)]) =>
+      lookAt("overdraw-flow", { only: pump({ overdraw, peakFlow: q === null ? null : gpm(q) }), facts: { ...facts } });
+    expect([29.9, 30.1].map((q) => at(q)?.level)).toEqual(["below-rating", "at-rating"]);
+    expect(at(20)?.numbers).toEqual({ flow: gpm(20), rated: expect.closeTo(gpm(40), 12) });
+    expect(at(null)).toBeNull();
+    expect(at(20, { pumpRatedFlow: undefined })).toBeNull();
+    expect(at(20, {}, [])).toBeNull();
+    expect(lookAt("overdraw-flow", { only: [] })).toBeNull();
+  });
+});
+
+describe("pressure without flow at full speed", () => {
+  test("weak under 85 % of what is expected", () => {
+    const at = (p: number, expected: number) =>
+      lookAt("shutoff", { only: pump({ shutoffPressure: psi(p), expectedShutoff: psi(expected) }) });
+    expect([84, 86].map((p) => at(p, 100)?.level)).toEqual(["weak", "full"]);
+    expect(at(80, 100)?.numbers).toEqual({ shutoff: psi(80), expected: psi(100), ratio: expect.closeTo(0.8, 12) });
+    expect(at(80, 0)).toBeNull();
+    expect(lookAt("shutoff", { only: pump({ shutoffPressure: null }) })).toBeNull();
+    expect(lookAt("shutoff", { only: pump({ expectedShutoff: null }) })).toBeNull();
+    expect(lookAt("shutoff", { only: [] })).toBeNull();
+  });
+});

@@ -1,0 +1,134 @@
+import { describe, expect, test } from "vitest";
+import type { SensorFinding, TrackingFinding } from "../../../../shared/findings/finding";
+import type { PumpState } from "../../../../shared/findings/segment";
+import { seconds } from "../../../../shared/units/quantity";
+import { levelAt, lookAt, SWITCHED } from "../../../builders/look-at";
+import {
+  about,
+  channelOf,
+  clearOf,
+  cyclesOf,
+  foundWith,
+  gpm,
+  psi,
+  psiDifference,
+  recordOf,
+  usualChannels,
+} from "../../../builders/outcomes";
+import { span } from "../../../builders/trace";
+
+const sensor = (change: Partial<SensorFinding>) => [foundWith("sensor", change)];
+
+test("noise: over three tenths of the band (3 psi)", () => {
+  const at = (noise: number | null) => lookAt("noise", { only: sensor({ noise: noise === null ? null : psiDifference(noise) }) });
+  expect([0.89, 0.91].map((n) => at(n)?.level)).toEqual(["quiet", "noisy"]);
+  expect(at(1)?.numbers).toEqual({ noise: psiDifference(1), band: psiDifference(3) });
+  expect(at(null)).toBeNull();
+  expect(lookAt("noise", { only: [] })).toBeNull();
+});
+test("noise with flow: as the detector says; not known, not said", () => {
+  const at = (grows: boolean | null) => lookAt("noise-with-flow", { only: sensor({ noiseGrowsWithFlow: grows }) });
+  expect(at(true)).toEqual({ level: "grows", numbers: {} });
+  expect(at(false)).toEqual({ level: "steady", numbers: {} });
+  expect(at(null)).toBeNull();
+  expect(lookAt("noise-with-flow", { only: [] })).toBeNull();
+});
+test("lag: slow from three seconds", () => {
+  const at = (lag: number) => lookAt("sensor-lag", { only: sensor({ lag: about(seconds(lag)) }) });
+  expect([2.99, 3].map((s) => at(s)?.level)).toEqual(["prompt", "slow"]);
+  expect(at(4)?.numbers).toEqual({ lag: 4 });
+  expect(lookAt("sensor-lag", { only: sensor({ lag: null }) })).toBeNull();
+  expect(lookAt("sensor-lag", { only: [] })).toBeNull();
+});
+test("scale: off by the ratio; as expected only where a set pressure would have shown it", () => {
+  expect(lookAt("sensor-scale", { only: sensor({ scaleRatio: 1.5 }) })).toEqual({ level: "off", numbers: { ratio: 1.5 } });
+  expect(lookAt("sensor-scale", { only: sensor({}) })).toEqual({ level: "as-expected", numbers: {} });
+  expect(levelAt("sensor-scale", { only: [clearOf("sensor")] })).toBe("as-expected");
+  expect(levelAt("sensor-scale", { only: sensor({}), facts: { setPressure: undefined } })).toBeNull();
+  expect(levelAt("sensor-scale", { only: [] })).toBeNull();
+});
+test("pinned: for how long", () => {
+  expect(lookAt("sensor-pinned", { only: sensor({ pinned: [span(0, 5), span(10, 17)] }) })).toEqual({
+    level: "yes",
+    numbers: { pinned: 12 },
+  });
+  expect(lookAt("sensor-pinned", { only: [clearOf("sensor")] })).toEqual({ level: "no", numbers: { pinned: 0 } });
+  expect(levelAt("sensor-pinned", { only: [] })).toBeNull();
+});
+
+describe("stuck", () => {
+  const [pressure, flow] = usualChannels();
+  // Water is drawn in the first ten minutes of each hour.
+  const at = (
+    change: Partial<SensorFinding>,
+    {
+      pump = null,
+      channels = [pressure, flow],
+      peak = gpm(30) as number | null,
+    }: { pump?: PumpState | null; channels?: (typeof pressure)[]; peak?: number | null } = {},
+  ) =>
+    lookAt("sensor-stuck", {
+      only: [...sensor(change), ...(peak === null ? [] : [foundWith("pump-performance", { peakFlow: gpm(30) })])],
+      pump,
+      record: recordOf(channels),
+    });
+  test("while water passed, and for how long", () => {
+    expect(at({ stuck: [span(3600, 3900), span(7200, 7260)] })).toEqual({ level: "stuck", numbers: { stuck: 360, frozen: 0 } });
+    // The pump starts and stops in the first hours and the pressure moves with it: it is alive. In the thirteenth hour nothing moves.
+    const pump = cyclesOf(10, 100, 900);
+    expect(at({ stuck: [span(51_100, 53_000)] }, { pump })).toEqual({ level: "no", numbers: { stuck: 0, frozen: 0 } });
+    expect(at({ stuck: [span(51_100, 53_000)] })).toBeNull();
+  });
+  test("water is three hundredths of the highest flow, within the stretch", () => {
+    const flowing = (q: number, from: number, to: number) => channelOf("flow", "flow", Array.from({ length: 5760 }, (_, i) => (i * 15 >= from && i * 15 < to ? gpm(q) : 0)), 15); // biome-ignore format: one channel
+    const level = (q: number, from: number, to: number) =>
+      at({ stuck: [span(3000, 3600)] }, { channels: [pressure, flowing(q, from, to)] })?.level;
+    expect(level(0.91, 3000, 3600)).toBe("stuck");
+    expect(level(0.89, 3000, 3600)).not.toBe("stuck");
+    expect(level(9, 3000, 3015)).toBe("stuck");
+    expect(level(9, 3585, 3600)).toBe("stuck");
+    expect(level(9, 2985, 3000)).not.toBe("stuck");
+    expect(level(9, 3600, 3615)).not.toBe("stuck");
+  });
+  test("or while the pump ran by another witness than pressure", () => {
+    const pump = { ...cyclesOf(1, 100, 0), runs: [{ from: seconds(5500), to: seconds(5600), complete: true }] };
+    const still = { stuck: [span(5000, 6000)] };
+    expect(at(still, { pump })?.level).toBe("stuck");
+    expect(at(still, { pump: { ...pump, basis: "pressure" } })?.level).not.toBe("stuck");
+    expect(at({ stuck: [span(5600, 6000)] }, { pump })?.level).not.toBe("stuck");
+    expect(at({ stuck: [span(5000, 5500)] }, { pump })?.level).not.toBe("stuck");
+    expect(at({ stuck: [span(5599, 6000)] }, { pump })?.level).toBe("stuck");
+  });
+  test("frozen comes before stuck", () => {
+    expect(at({ stuck: [span(3600, 3900)], frozen: [span(0, 50)] })).toEqual({ level: "frozen", numbers: { stuck: 300, frozen: 50 } });
+  });
+  test("not said where nothing shows that the pressure should have moved", () => {
+    expect(at({}, { channels: [pressure] })).toBeNull();
+    expect(at({}, { channels: [pressure], pump: { ...cyclesOf(9, 100, 900), basis: "pressure" } })).toBeNull();
+    expect(at({}, { channels: [flow] })).toBeNull();
+    expect(at({}, { channels: [pressure], pump: cyclesOf(60, 100, 900) })?.level).toBe("no");
+    expect(levelAt("sensor-stuck", { only: [] })).toBeNull();
+    expect(levelAt("sensor-stuck", { only: [clearOf("sensor")], pump: cyclesOf(60, 100, 900) })).toBe("no");
+  });
+});
+
+describe("the held pressure against the set one (52 psi)", () => {
+  const at = (share: number | null, facts: object = {}, change: Partial<TrackingFinding> = {}) =>
+    lookAt("held-pressure", {
+      only: [foundWith("tracking", { meanError: share === null ? null : psiDifference(52 * share), ...change })],
+      facts: { ...facts },
+    });
+  test("short of it by over three hundredths, over it by seven", () => {
+    expect([-0.031, -0.029, 0.069, 0.071].map((s) => at(s)?.level)).toEqual(["below", "at-set", "at-set", "above"]);
+    expect(at(0.01)?.numbers).toEqual({ error: psiDifference(0.52), setPressure: psi(52) });
+  });
+  test("of a drive whose set pressure is stated only", () => {
+    expect(at(0.1, SWITCHED)).toBeNull();
+    expect(at(0.1, { ...SWITCHED, setPressure: "52 psi" })).toBeNull();
+    expect(at(0.1, {}, { setPressureFrom: "log" })).toBeNull();
+    expect(at(null)).toBeNull();
+    expect(lookAt("held-pressure", { only: [] })).toBeNull();
+    expect(at(0.1, { setPressure: undefined }, { setPressure: null })).toBeNull();
+    expect(at(0.1, { setPressure: undefined }, { setPressure: psi(0) })).toBeNull();
+  });
+});
