@@ -1,0 +1,208 @@
+import { describe, expect, test } from "vitest";
+import { CAUSES } from "../../../analysis/diagnosis/causes";
+import { HAND_CHECKS, OPENERS } from "../../../analysis/diagnosis/checks";
+import { chances, logRatio } from "../../../analysis/diagnosis/likelihood";
+import type { CauseId, CheckId } from "../../../shared/findings/cause";
+import type { Level, ObservationId } from "../../../shared/findings/observation";
+
+/**
+ * What speaks for (+) and against (-) a cause by what it does to water and pressure, written down from the trade and not from the program's tables: how much an
+ * answer weighs is counted, which way it points is physics. Common practice, no source, where nothing is said.
+ */
+const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]>> = {
+  // Little water between start and stop (V = K (1/p1 - 1/p2), K = p0 Vt): short runs, many starts, steep falls; the charge itself is right.
+  "tank-too-small": [
+    "+ tank-by-facts: small tiny; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; steepest-fall: strained",
+    "- tank-by-facts: ample; starts: few; runs: long; gas-constant-by-practice: enough; dips: shallow; gas-constant: collapsed reduced; empties-at: far-below near-set",
+  ],
+  // Boyle: a lower charge leaves less gas at work, so less water and a knee far below.
+  "precharge-low": [
+    "+ gas-constant: reduced collapsed; empties-at: far-below; precharge-by-facts: low; cycle-against-tank: shorter; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep",
+    "- gas-constant: as-expected raised; empties-at: in-band near-set; precharge-by-facts: in-band high; cycle-against-tank: as-allowed; starts: few; runs: long; gas-constant-by-practice: enough",
+  ],
+  // The tank is empty before the pump starts: the knee stands near the set pressure and pressure drops through.
+  "precharge-high": [
+    "+ empties-at: near-set; precharge-by-facts: high; dips: deep; starts: many very-many; runs: some-short mostly-short; steepest-fall: strained impossible; gas-constant: raised",
+    "- empties-at: far-below in-band; precharge-by-facts: low in-band; dips: shallow; starts: few; runs: long; steepest-fall: possible; gas-constant: as-expected",
+  ],
+  // Next to no gas, so next to no give, and no knee.
+  "tank-waterlogged": [
+    "+ gas-constant: collapsed; gas-constant-by-practice: tiny; cycle-against-tank: shorter; runs: mostly-short some-short; starts: very-many many; dips: deep; steepest-fall: strained impossible",
+    "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; steepest-fall: possible",
+  ],
+  // The water between swings as a column on the tank's gas; friction between is seen as droop.
+  "sensor-far-from-tank": [
+    "+ sensor-distance: beyond far; oscillation: small large; oscillation-driver: loop; surge-period: agrees; oscillation-period: fast; droop: steep",
+    "- sensor-distance: near; oscillation: none; oscillation-driver: demand; surge-period: differs; oscillation-period: slow; pump-kind: switch",
+  ],
+  // Pressure fluctuations of turbulence go with the square of speed.
+  "sensor-in-turbulence": [
+    "+ noise-with-flow: grows; noise: noisy; roughness: rougher",
+    "- noise-with-flow: steady; noise: quiet; roughness: alike; oscillation: large",
+  ],
+  // A choked port is a first-order lag: it reads late and smooths what is fast.
+  "sensor-port-plugged": [
+    "+ sensor-lag: slow; sensor-stuck: stuck",
+    "- sensor-lag: prompt; noise-with-flow: grows; oscillation-period: fast; sensor-stuck: frozen",
+  ],
+  "sensor-frozen-or-stuck": ["+ sensor-stuck: stuck frozen", "- sensor-stuck: no"],
+  // Everything reads by one factor: held elsewhere than set, or pinned at an end of the range.
+  "sensor-scaling-wrong": [
+    "+ sensor-scale: off; held-pressure: below above; sensor-pinned: yes",
+    "- sensor-scale: as-expected; held-pressure: at-set",
+  ],
+  // A hot loop swings by itself at a few times its dead time, and overshoots.
+  "loop-too-aggressive": [
+    "+ oscillation: small large; oscillation-driver: loop; oscillation-period: fast; overshoot: large",
+    "- oscillation: none; oscillation-driver: demand; oscillation-period: slow; overshoot: little; dips: deep-and-slow; pump-kind: switch; sensor-distance: far",
+  ],
+  // A loop turned down too far comes late and swings slowly (damping 0.5 sqrt(k' Kc Ti)), with speed to spare.
+  "loop-too-slow": [
+    "+ dips: deep-and-slow; drift: over; oscillation-period: slow; answer-to-draw: late; sunk-pressure: low",
+    "- dips: shallow; drift: within; oscillation-period: fast; answer-to-draw: keeps-up at-its-end; pump-kind: switch; held-pressure: above; oscillation-driver: demand",
+  ],
+  // Water goes where nobody draws: starts at rest, no quiet, an even rhythm; a small loss makes no dip.
+  "leak-or-check-valve": [
+    "+ leak-down: present; starts-without-draw: often; night-flow: present; starts: many very-many; quiet-times: none; start-rhythm: regular; dips: shallow",
+    "- leak-down: none; starts-without-draw: rare; night-flow: none; quiet-times: some; start-rhythm: irregular; dips: deep deep-and-slow",
+  ],
+  "demand-is-periodic": [
+    "+ oscillation-driver: demand; draw-rhythm: regular; oscillation: small large; oscillation-period: slow; start-rhythm: regular",
+    "- oscillation-driver: loop; draw-rhythm: irregular; oscillation: none; oscillation-period: fast; start-rhythm: irregular",
+  ],
+  // A drive that sleeps too soon wakes at once again: short runs and many starts with a sound tank, a narrow band between sleep and wake.
+  "sleep-settings-hunting": [
+    "+ runs: some-short mostly-short; starts: many very-many; switching-band: narrow; start-rhythm: regular; dips: shallow",
+    "- runs: long never-stops; starts: few; switching-band: usual wide; gas-constant: collapsed reduced; gas-constant-by-practice: tiny small; tank-by-facts: small tiny; empties-at: far-below near-set; pump-kind: switch; start-rhythm: irregular; dips: deep deep-and-slow; oscillation-period: slow fast; starts-in-small-draws: rare; oscillation: none",
+  ],
+  // A pump full of air gives neither pressure nor flow.
+  "loss-of-prime": [
+    "+ prime: lost; held-pressure: below; shutoff: weak; overdraw-flow: below-rating; sunk-pressure: gone low; dips: deep-and-slow",
+    "- prime: held; held-pressure: at-set above; shutoff: full; overdraw-flow: at-rating; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up",
+  ],
+  // Less head at every flow: weak without flow, short of the set pressure, at its end below its rating.
+  "pump-turning-backwards-or-weak": [
+    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; overdraw-flow: below-rating; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow",
+    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; overdraw-flow: at-rating; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large",
+  ],
+  // A sound pump at the end of its curve: full flow, pressure below the band.
+  "undersized-pump-or-overdraw": [
+    "+ overdraw: present; overdraw-flow: at-rating; held-pressure: below; droop: steep; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow",
+    "- overdraw: none; overdraw-flow: below-rating; held-pressure: at-set above; droop: little; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow",
+  ],
+};
+
+/** "+ a: x y; b: z" as rows of sign, name, value. */
+const rowsOf = (lines: readonly string[]) =>
+  lines.flatMap((line) =>
+    line
+      .slice(2)
+      .split("; ")
+      .flatMap((part) => {
+        const [id, levels] = part.split(": ");
+        return levels.split(" ").map((level) => [line[0] === "+" ? 1 : -1, id, level] as const);
+      }),
+  );
+
+describe.each(Object.entries(DIRECTIONS))("%s", (id, lines) => {
+  const cause = CAUSES.find((c) => c.id === id)!;
+  test.each(rowsOf(lines))("%i: %s is %s", (sign, observation, level) => {
+    expect(Math.sign(logRatio(cause, observation as ObservationId, level as Level))).toBe(sign);
+  });
+});
+test("a sound site has no table of its own, and is commoner than any one fault", () => {
+  const healthy = CAUSES.find((c) => c.id === "healthy")!;
+  expect(healthy.weights).toEqual({});
+  for (const cause of CAUSES.filter((c) => c !== healthy)) expect(healthy.prior).toBeGreaterThan(cause.prior);
+});
+
+/** What a check by hand shows where a cause holds (+) and where it does not (-). */
+const BY_HAND: Readonly<Partial<Record<CheckId, readonly string[]>>> = {
+  "measure-sensor-distance": ["+ sensor-far-from-tank: distance-long", "- sensor-far-from-tank: distance-short; healthy: distance-long"],
+  "walk-the-consumers": [
+    "+ demand-is-periodic: consumer-found; undersized-pump-or-overdraw: consumer-found",
+    "- healthy: consumer-found; loop-too-aggressive: consumer-found",
+  ],
+  "press-air-valve": [
+    "+ tank-waterlogged: water-at-valve",
+    "- tank-waterlogged: only-air; tank-too-small: water-at-valve; precharge-low: water-at-valve; precharge-high: water-at-valve; healthy: water-at-valve",
+  ],
+  "read-input-settings": ["+ sensor-scaling-wrong: settings-differ", "- sensor-scaling-wrong: settings-match; healthy: settings-differ"],
+  "compare-second-gauge": [
+    "+ sensor-scaling-wrong: gauges-differ; sensor-port-plugged: second-gauge-quicker; sensor-frozen-or-stuck: gauges-differ second-gauge-quicker",
+    "- sensor-scaling-wrong: gauges-agree; sensor-port-plugged: gauges-agree; sensor-frozen-or-stuck: gauges-agree; healthy: gauges-differ second-gauge-quicker; undersized-pump-or-overdraw: gauges-differ; pump-turning-backwards-or-weak: gauges-differ",
+  ],
+  "check-direction": [
+    "+ pump-turning-backwards-or-weak: direction-wrong",
+    "- pump-turning-backwards-or-weak: direction-right; healthy: direction-wrong; undersized-pump-or-overdraw: direction-wrong",
+  ],
+  "listen-for-air": ["+ loss-of-prime: air-heard", "- loss-of-prime: no-air; healthy: air-heard"],
+  "feel-for-frost": [
+    "+ sensor-frozen-or-stuck: ice-found",
+    "- sensor-frozen-or-stuck: no-ice; healthy: ice-found; sensor-port-plugged: ice-found",
+  ],
+  "shut-system-valve": [
+    "+ leak-or-check-valve: pressure-falls",
+    "- healthy: pressure-falls; sleep-settings-hunting: pressure-falls; tank-too-small: pressure-falls; demand-is-periodic: pressure-falls",
+  ],
+  "shut-in-test": [
+    "+ pump-turning-backwards-or-weak: head-weak; loss-of-prime: head-weak",
+    "- pump-turning-backwards-or-weak: head-full; undersized-pump-or-overdraw: head-weak; healthy: head-weak",
+  ],
+  "lengthen-sleep-delay": [
+    "+ sleep-settings-hunting: starts-fewer",
+    "- sleep-settings-hunting: starts-same; leak-or-check-valve: starts-fewer; healthy: starts-fewer",
+  ],
+  "halve-loop-gain": [
+    "+ loop-too-aggressive: swing-smaller; sensor-far-from-tank: swing-smaller",
+    "- loop-too-aggressive: swing-same; demand-is-periodic: swing-smaller; loop-too-slow: swing-smaller; sensor-in-turbulence: swing-smaller; healthy: swing-smaller",
+  ],
+  "double-loop-gain": [
+    "+ loop-too-slow: dips-smaller",
+    "- loop-too-slow: dips-same; undersized-pump-or-overdraw: dips-smaller; pump-turning-backwards-or-weak: dips-smaller; loop-too-aggressive: dips-smaller",
+  ],
+  "open-sensor-port": ["+ sensor-port-plugged: port-choked", "- sensor-port-plugged: port-clear; healthy: port-choked"],
+  "read-precharge": [
+    "+ precharge-low: charge-low; precharge-high: charge-high; tank-waterlogged: charge-low",
+    "- precharge-low: charge-right charge-high; precharge-high: charge-right charge-low; tank-waterlogged: charge-right; tank-too-small: charge-low charge-high; healthy: charge-low charge-high; loop-too-aggressive: charge-low; sleep-settings-hunting: charge-low",
+  ],
+};
+describe.each(HAND_CHECKS.map((check) => [check.id, check] as const))("%s", (id, check) => {
+  test("is in the list", () => expect(Object.keys(BY_HAND)).toContain(id));
+  test.each(rowsOf(BY_HAND[id] ?? []))("%i: %s, %s", (sign, cause, result) => {
+    const usual = check.usual as Readonly<Record<string, number>>;
+    const under = chances(usual, check.weights[cause as CauseId] as Readonly<Record<string, number>>);
+    expect(Math.sign(Math.round(1e9 * Math.log(under[result] / usual[result])))).toBe(sign);
+  });
+});
+
+/** What cannot be asked of a log without a fact or a channel: the formula of the question holds it. */
+const NEEDS: Readonly<Partial<Record<CheckId, readonly ObservationId[]>>> = {
+  "ask-set-pressure": ["precharge-by-facts", "sensor-scale", "held-pressure", "empties-at", "dips"],
+  "ask-tank-volume": ["tank-by-facts", "gas-constant", "cycle-against-tank"],
+  "ask-precharge": ["precharge-by-facts", "gas-constant", "cycle-against-tank"],
+  "ask-pump-flow": ["tank-by-facts", "gas-constant-by-practice", "overdraw-flow"],
+  "ask-pipe": ["surge-period"],
+  "log-longer": ["starts", "runs", "drift", "leak-down"],
+  "log-faster": ["oscillation", "oscillation-period", "oscillation-driver", "noise", "sensor-lag"],
+  "log-flow": [
+    "gas-constant",
+    "empties-at",
+    "starts-without-draw",
+    "starts-in-small-draws",
+    "noise-with-flow",
+    "droop",
+    "leak-down",
+    "leak-side",
+    "draw-rhythm",
+    "sensor-lag",
+    "oscillation-driver",
+    "drift",
+  ],
+  "log-speed": ["oscillation-driver", "overdraw", "shutoff", "prime", "runs", "starts"],
+  "log-second-pressure": ["sensor-distance", "sensor-lag", "sensor-scale"],
+  "log-temperature": ["sensor-stuck"],
+};
+test.each(OPENERS.map((o) => [o.id, o] as const))("%s opens the questions that need it", (id, opener) => {
+  expect([...opener.opens].sort()).toEqual([...(NEEDS[id] ?? [])].sort());
+});
