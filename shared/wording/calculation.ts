@@ -1,4 +1,5 @@
-import type { Finding, FindingKind } from "../findings/finding";
+import type { Finding, FindingKind, FindingOf } from "../findings/finding";
+import { type Span, spanLength } from "../findings/span";
 import type { Clock } from "../record/clock";
 import type { Fact, SiteFacts } from "../site/site-facts";
 import { formatMeasured, formatQuantity, type Shown } from "../units/format-quantity";
@@ -61,6 +62,7 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
       ...seen("Highest recorded", f.highest, "gaugePressure", c),
       ...worked("Above the mark by", f.highest - f.marked, "pressureDifference", c),
       ...seen("Time above the mark", f.total, "time", c),
+      line("Stretches above it", count(f.places.length, c), "log"),
     ],
     table: null,
   }),
@@ -73,15 +75,21 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
       measured("Starts per hour observed", f.startsPerHour, "perHour", c),
       fact("Motor power", c.site.motorPower, "power", c),
       worked("Starts per hour allowed", f.allowedStartsPerHour, "perHour", c),
+      seen("Middle length of the runs", f.medianRun, "time", c),
+      seen("Middle length of the rests", f.medianRest, "time", c),
       measured("Cut-in", f.cutIn, "gaugePressure", c),
       measured("Cut-out", f.cutOut, "gaugePressure", c),
       f.expectedShortestCycle === null ? [] : [...tankFacts(c), ...fact("Rated flow of the pump", c.site.pumpRatedFlow, "flow", c)],
       worked("Shortest cycle with that tank", f.expectedShortestCycle, "time", c),
+      maybe(f.startsByDraw, ({ none, small, large }) =>
+        line("Starts with no draw, in small ones, in large ones", [none, small, large].map((n) => count(n, c)).join("; "), "log"),
+      ),
+      seen("Starts at night", f.startsAtNight, "count", c),
     ),
   "short-cycles": (f, c) => ({
     formula: null,
     lines: [
-      ...fact("A run is short below", c.site.shortCycleLimit, "time", c),
+      line("A run is short below", formatQuantity(f.limit, "time", c.units), c.site.shortCycleLimit.from),
       line("Complete runs below it", count(f.runs.length, c), "log"),
       ...seen("Shortest of them", f.shortest, "time", c),
     ],
@@ -89,7 +97,22 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
   }),
   oscillation: (f, c) => ({
     formula: null,
-    lines: fact("Limit, peak to peak", c.site.limits.oscillationPeakToPeak, "pressureDifference", c),
+    lines: [
+      ...fact("Limit, peak to peak", c.site.limits.oscillationPeakToPeak, "pressureDifference", c),
+      line("Stretches", count(f.episodes.length, c), "log"),
+      ...worked("All of them together", total(f.episodes), "time", c),
+      ...DRIVERS.flatMap(({ by, what }) => {
+        const own = total(f.episodes.filter(({ drivenBy }) => drivenBy === by));
+        return own === 0 ? [] : worked(what, own / total(f.episodes), "fraction", c);
+      }),
+      ...maybe(strongestOf(f.episodes), (e) =>
+        line(
+          "Faster waves that would look the same",
+          e.couldBeFoldedFrom.map((s) => formatQuantity(s, "time", c.units)).join("; "),
+          "worked out",
+        ),
+      ).filter(({ value }) => value !== ""),
+    ],
     table: {
       head: ["When", "Channel", "Period", "Peak to peak", "Share of the swing in this tone"],
       rows: mostOf(f.episodes, (e) => e.peakToPeak.value).map((e) => [
@@ -103,7 +126,11 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
   }),
   drift: (f, c) => ({
     formula: "Change = slope x length; the slope is the median of the slopes between pairs of samples (Theil 1950, Sen 1968)",
-    lines: fact("Limit", c.site.limits.driftAtSteadyFlow, "pressureDifference", c),
+    lines: [
+      line("Limit", formatQuantity(f.limit, "pressureDifference", c.units), c.site.limits.driftAtSteadyFlow.from),
+      line("Stretches of steady draw", count(f.windows.length, c), "log"),
+      line("Of these over the limit", count(f.windows.filter(({ over }) => over).length, c), "log"),
+    ],
     table: {
       head: ["When", "Length", "Mean flow", "Change", "Against the limit"],
       rows: mostOf(f.windows, (w) => Math.abs(w.change.value)).map((w) => [
@@ -119,12 +146,13 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
     plain(
       null,
       maybe(f.setPressure, (p) => line("Set pressure", formatQuantity(p, "gaugePressure", c.units), f.setPressureFrom ?? "log")),
-      fact("Band, either side", c.site.limits.band, "pressureDifference", c),
+      maybe(f.band, (band) => line("Band, either side", formatQuantity(band, "pressureDifference", c.units), c.site.limits.band.from)),
       seen("Share of the time within it", f.shareWithinBand, "fraction", c),
       seen("Mean distance from set pressure", f.meanError, "pressureDifference", c),
       seen("Lowest", f.lowest, "gaugePressure", c),
       seen("Highest", f.highest, "gaugePressure", c),
       maybe(f.worstDip, (dip) => line("Deepest dip", formatQuantity(dip.depth, "pressureDifference", c.units), "log")),
+      seen("Back within the band after", f.worstDip?.recovery ?? null, "time", c),
     ),
   "tank-charge": (f, c) =>
     plain(
@@ -132,6 +160,12 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
       maybe(f.gasConstant, (k) => line("K as the log shows it", `${formatMeasured(k, "none", c.units)}\u202fJ`, "log")),
       tankFacts(c),
       joules("K from those facts", f.expectedGasConstant, "worked out", c),
+      worked(
+        "The log's K, of that",
+        f.gasConstant === null || f.expectedGasConstant === null ? null : f.gasConstant.value / f.expectedGasConstant,
+        "fraction",
+        c,
+      ),
       measured("Empties at", f.emptiesAt, "gaugePressure", c),
       seen("Still gave water at", f.emptiesBelow, "gaugePressure", c),
       measured("Water between stop and start", f.liveDrawdown, "volume", c),
@@ -174,6 +208,16 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
       [line("Busiest hour", saySpan(c.clock, f.peakHour, c.units.locale), "log")],
     ),
 };
+
+const total = (spans: readonly Span[]): number => spans.reduce((sum, span) => sum + spanLength(span), 0);
+const strongestOf = (episodes: FindingOf<"oscillation">["episodes"]) =>
+  episodes.length === 0 ? null : episodes.reduce((a, b) => (b.peakToPeak.value > a.peakToPeak.value ? b : a));
+const DRIVERS = [
+  { by: "loop", what: "Driven by the control loop, of that time" },
+  { by: "demand", what: "Driven by the demand, of that time" },
+  { by: "cycling", what: "Going with starts and stops, of that time" },
+  { by: "unknown", what: "Not known by what, of that time" },
+] as const;
 
 const MOST_ROWS = 12;
 

@@ -75,7 +75,7 @@ const WORDS: { readonly [K in CloserLook]: Words } = {
       "One over the absolute pressure against the water the tank gave with the pump off. By the gas law it is a straight line: the flatter, the more gas. Where it bends up the tank is empty.",
     says: (n) =>
       n("empties") === null
-        ? "A straight line as far as the log goes: the tank never ran empty."
+        ? `A straight line through ${n("points")} readings, as far as the log goes: the tank never ran empty.`
         : `The tank runs empty at ${n("empties")}.`,
   },
   "drift-window": {

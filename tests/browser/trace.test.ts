@@ -226,7 +226,7 @@ test("the sample visit teaches: each thing to try does what it says", async () =
   await expect.poll(() => ruler(page)).not.toEqual(whole);
   expect(await page.locator('.finding[data-lit="true"] h3').textContent()).toMatch(/runs shorter than/);
   await page.getByRole("button", { name: "See what the tank gives" }).click();
-  await page.getByText(/A straight line as far as the log goes/).waitFor();
+  await page.getByText(/A straight line through/).waitFor();
   await page.getByRole("button", { name: "Enter another precharge" }).click();
   await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe("fact-precharge");
   await page.keyboard.press("Escape");

@@ -24,3 +24,24 @@ export async function bringIn(page: Page, ...files: readonly TextFile[]): Promis
     .first()
     .setInputFiles([...files]);
 }
+
+/**
+ * Twelve hours of a switched pump whose tank loses 0.3 L/min through the check valve: by Boyle's law, 24.1 kJ of gas, 2.4 to 3.4 bar. A draw of
+ * 6 L/min for two minutes in each hour.
+ */
+export function leakyLog(name: string): TextFile {
+  const rows = ["Time,P1 [bar],Flow [L/min],Pump [on/off]"];
+  const [gas, air] = [24.1e3, 101_325];
+  let pressure = 3.3e5;
+  let isOn = false;
+  for (let i = 0; i < 12 * 720; i++) {
+    const draw = i % 720 < 24 ? 6 : 0;
+    const litresAMinute = (isOn ? 40 : 0) - draw - (isOn ? 0 : 0.3);
+    pressure = 1 / (1 / (pressure + air) - (litresAMinute / 60_000) * (5 / gas)) - air;
+    if (pressure < 2.4e5) isOn = true;
+    if (pressure > 3.4e5) isOn = false;
+    const time = new Date(Date.UTC(2024, 4, 3, 0) + i * 5000).toISOString().slice(0, 19).replace("T", " ");
+    rows.push(`${time},${(pressure / 1e5).toFixed(3)},${draw.toFixed(1)},${isOn ? 1 : 0}`);
+  }
+  return textFile(name, `${rows.join("\n")}\n`);
+}

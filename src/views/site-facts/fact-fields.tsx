@@ -4,9 +4,9 @@ import { FACT_GROUPS, FACT_WORDS, SITE_FACTS_WORDS, sayChoice } from "../../../s
 import { sayEntryProblem } from "../../../shared/wording/site-fact-problem";
 import type { TermId } from "../../../shared/wording/term";
 import { ChoiceField } from "../../parts/choice-field";
-import { QuantityField } from "../../parts/quantity-field";
+import { type Judged, QuantityField } from "../../parts/quantity-field";
 import { TermNote } from "../../parts/term-note";
-import { completeEntry, type FactEntries, type ReadEntries } from "./entries";
+import { completeEntry, type FactEntries, type ReadEntries, readEntries } from "./entries";
 import { factReading } from "./fact-reading";
 import { factFieldId } from "./go-to-fact";
 
@@ -71,7 +71,11 @@ export function FactField({
       />
     );
   }
-  const problem = read.problems.get(name);
+  const judge = (text: string): Judged => {
+    const judged = text === value ? read : readEntries({ ...entries, [name]: completeEntry(name, text, units) });
+    const problem = judged.problems.get(name);
+    return { problem: problem === undefined ? null : sayEntryProblem(problem), reading: factReading(name, judged.site, units) };
+  };
   return (
     <QuantityField
       fieldId={fieldId}
@@ -80,8 +84,7 @@ export function FactField({
       hint={words.where}
       example={entry.example}
       value={value}
-      problem={problem === undefined ? null : sayEntryProblem(problem)}
-      reading={factReading(name, read.site, units)}
+      judge={judge}
       onCommit={commit}
     />
   );
