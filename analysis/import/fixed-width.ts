@@ -27,11 +27,12 @@ export function findBlankSeparator(lines: readonly string[]): Separator {
 
 /** Lines with more digits than letters: the data. */
 function dataLines(lines: readonly string[]): string[] {
-  const data = lines.filter((line) => {
-    const digits = line.replace(/\D/g, "").length;
-    return digits > 2 && digits >= line.replace(/[^\p{L}]/gu, "").length && /\S\s+\S/.test(line.trim());
-  });
-  return data.slice(-200);
+  return lines.filter(isData).slice(-200);
+}
+
+function isData(line: string): boolean {
+  const digits = line.replace(/\D/g, "").length;
+  return digits > 2 && digits >= line.replace(/[^\p{L}]/gu, "").length && /\S\s+\S/.test(line.trim());
 }
 
 function modalCount(counts: readonly number[]): number {
@@ -49,7 +50,7 @@ const isUnits = (line: string) =>
 
 function headingAbove(lines: readonly string[], firstData: string | undefined): string {
   const at = firstData === undefined ? -1 : lines.indexOf(firstData);
-  for (let i = at - 1; i >= 0; i--) if (/\p{L}/u.test(lines[i]) && !isUnits(lines[i])) return lines[i];
+  for (let i = at - 1; i >= 0; i--) if (/\p{L}/u.test(lines[i]) && !isData(lines[i]) && !isUnits(lines[i])) return lines[i];
   return "";
 }
 

@@ -20,6 +20,7 @@ const KINDS: ReadonlyMap<string, string> = new Map([
   ["sentinel", "missing value"],
   ["column-role", "stands for"],
   ["clock", "clock"],
+  ["device", "device"],
 ]);
 
 /** What was corrected, one thing a line: "Ch1 is pressure in bar", "dates are day, month, year". */

@@ -34,5 +34,13 @@ export function sayOption(id: string, option: string): string {
   return role === undefined ? (OPTIONS.get(`${kind} ${option}`) ?? option) : sayRole(role);
 }
 
+/** The options of a question whose answers are the same for every file; empty where they depend on it. */
+export function fixedOptions(id: string): readonly string[] {
+  const kind = questionKind(id);
+  if (kind === "column-role") return CHANNEL_ROLES;
+  if (kind === "device") return [];
+  return [...OPTIONS.keys()].filter((key) => key.startsWith(`${kind} `)).map((key) => key.slice(kind.length + 1));
+}
+
 /** How another answer is written, or null where only the options can be chosen. */
 export const writtenAnswerExample = (id: string): string | null => WRITTEN.get(questionKind(id)) ?? null;

@@ -21,6 +21,30 @@ export function readCorrections(text: string): readonly StoredCorrection[] | nul
   return read.success ? read.output : null;
 }
 
+export type CorrectionPoint =
+  | { readonly kind: "column"; readonly column: StoredCorrection["columns"][number] }
+  | { readonly kind: "answer"; readonly id: string; readonly answer: string };
+
+/** What one of the things a correction says is about: a column or a question. */
+export function subjectOf(one: StoredCorrection, at: number): string {
+  const point = pointOf(one, at);
+  return point === null ? "" : point.kind === "column" ? `column ${point.column.heading}` : `answer ${point.id}`;
+}
+
+/** One of the things a correction says, counted as they are said; null where there are fewer. */
+export function pointOf({ columns, answers }: StoredCorrection, at: number): CorrectionPoint | null {
+  if (at < columns.length) return { kind: "column", column: columns[at] };
+  const entry = Object.entries(answers)[at - columns.length];
+  return entry === undefined ? null : { kind: "answer", id: entry[0], answer: entry[1] };
+}
+
+/** A correction with one of the things it says put to another value, in its place. */
+export function withPoint(one: StoredCorrection, at: number, point: CorrectionPoint): StoredCorrection {
+  if (point.kind === "column") return { ...one, columns: one.columns.map((column, i) => (i === at ? point.column : column)) };
+  const answers = Object.entries(one.answers).map(([id, answer]) => [id, id === point.id ? point.answer : answer]);
+  return { ...one, answers: Object.fromEntries(answers) };
+}
+
 /** A correction without one of the things it says, counted as they are said: columns first, then answers. Null where nothing is left of it. */
 export function withoutPoint(one: StoredCorrection, at: number): StoredCorrection | null {
   const columns = one.columns.filter((_, i) => i !== at);

@@ -256,6 +256,9 @@ describe("corrections", () => {
     await expect.poll(() => page.getByRole("combobox", { name: "What Flow [gpm] stands for" }).inputValue()).toBe("other");
     await page.keyboard.press("Escape");
     await page.getByRole("button", { name: "Visits" }).click();
+    await page.getByRole("button", { name: 'Change "Flow [gpm] is not used"' }).click();
+    await page.getByRole("combobox", { name: "What Flow [gpm] stands for" }).last().selectOption("flow");
+    await expect.poll(async () => JSON.stringify(await stored(page, "corrections")), { timeout: 15_000 }).toContain('"role":"flow"');
     await page.getByRole("button", { name: /^Delete the corrections for/ }).click();
     await page.getByRole("button", { name: "Put back what was deleted" }).waitFor();
   });

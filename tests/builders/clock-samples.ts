@@ -210,6 +210,14 @@ export const CLOCK_SAMPLES: readonly DialectSample[] = [
     { questions: ["clock"] },
   ),
   stamped(
+    "clock-no-year-words.csv",
+    "Stamps of month, day and time as system logs write them; the year stands above the table.",
+    "Time",
+    (i) => `Mar 14 ${clock(i)}`,
+    {},
+    "Export;2024-03-16\n",
+  ),
+  stamped(
     "clock-stuck-date.csv",
     "The date stays while the time of day passes midnight.",
     "Date,Time",

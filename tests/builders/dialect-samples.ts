@@ -363,6 +363,18 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
     { ...named2, rows: 2 * ROWS },
   ),
   sample(
+    "long-form-own-units.csv",
+    "One value a row; one channel writes another unit now and then.",
+    lines(
+      "Time,Channel,Value,Unit",
+      rows.flatMap((i) => [
+        `${iso(i)},Pressure,${i % 9 === 4 ? `${Math.round(1000 * bar[i])},mbar` : `${b(i)},bar`}`,
+        `${iso(i)},Flow,${f(i)},L/min`,
+      ]),
+    ),
+    { ...named2, rows: 2 * ROWS },
+  ),
+  sample(
     "long-form-blocks.csv",
     "One value a row, channel after channel.",
     lines(
@@ -449,6 +461,15 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
       rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
     ),
     { headings: ["Pressure Discharge", "Flow Pump 1"], firstLine: 4 },
+  ),
+  sample(
+    "blanks-and-words.txt",
+    "Blanks between cells, a word at the end of each row, one heading over date and time.",
+    lines(
+      "Time                 P_bar    Q_lpm   State",
+      rows.map((i) => `${iso(i)}  ${b(i).padEnd(8)} ${f(i).padEnd(7)} ${i % 3 === 0 ? "stop" : "run"}`),
+    ),
+    { headings: ["P_bar", "Q_lpm", "State"], values: [...plain.values, rows.map((i) => (i % 3 === 0 ? 0 : 1))] },
   ),
   sample(
     "page-headers.txt",

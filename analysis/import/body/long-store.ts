@@ -1,8 +1,18 @@
+import { findUnit } from "../../../shared/units/unit-table";
+import { ownUnit } from "../columns/unit-column";
 import type { LongForm } from "../long-form";
 import type { RowSink } from "./row-sink";
 import { RowStore } from "./row-store";
 
 export type LongChannel = { readonly key: string; readonly unit: string | null; readonly store: RowStore };
+
+/** A value in the unit of its channel, where its row names another: a logger may choose its range from row to row. */
+function inUnit(value: number, own: string | null, usual: string | null): number {
+  if (own === usual) return value;
+  const unit = ownUnit("", usual, own);
+  const target = unit === null || usual === null ? null : findUnit(usual);
+  return unit === null || target === null ? value : (value * unit.factor + unit.offset - target.offset) / target.factor;
+}
 
 /** Rows in long form, sorted by the name of their channel; each channel keeps its own instants. */
 export class LongStore implements RowSink {
@@ -20,6 +30,7 @@ export class LongStore implements RowSink {
       channel = { key, unit, store: new RowStore(256, [true]) };
       this.channels.set(key, channel);
     }
-    channel.store.push(line, time, row);
+    const beside = this.form.unit === null ? null : (cells[this.form.unit] ?? null);
+    channel.store.push(line, time, row.length === 1 ? [inUnit(row[0], beside, channel.unit)] : row);
   }
 }

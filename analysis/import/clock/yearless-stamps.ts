@@ -7,7 +7,7 @@ import { YEAR_QUESTION } from "./year-day-clock";
 
 /** Day and month, in numbers or with the month as a word, right before a time of day: "13.05. 10:00", "May 13 10:00:00", "13-May 10:00". */
 const YEARLESS =
-  /^((?:\d{1,2}[./-]\d{1,2}\.?)|(?:\d{1,2}\.?[ -]?\p{L}{3,10}\.?)|(?:\p{L}{3,10}\.? ?\d{1,2},?))([ T]+|, *)(?=\d{1,2}[:h]\d{2})/u;
+  /^((?:\d{1,2}[./-]\d{1,2}\.?)|(?:\d{1,2}\.?[ -]?\p{L}{3,10}\.?)|(?:\p{L}{3,10}\.? {0,2}\d{1,2},?))([ T]+|, *)(?=\d{1,2}[:h]\d{2})/u;
 /** Stands in for a year that nobody named: the record then counts from its first row. */
 const ANY_YEAR = 2001;
 

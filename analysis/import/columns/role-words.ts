@@ -34,7 +34,7 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
   [
     "speed",
     words(
-      "speed* spd drehzahl* *drehzahl frequenc* *frequenz* frequentie frequence frecuencia freq vitesse velocidad* velocita *snelheid *toerental rpm giri umdrehung* rotation* regime hz rotacao rotazione drehfrequenz",
+      "speed* spd drehzahl* *drehzahl frequenc* *frequenz* frequentie frequence frecuencia freq vitesse velocidad* velocita *snelheid *toerental toeren rpm giri umdrehung* rotation* regime hz rotacao rotazione drehfrequenz",
     ),
     3,
   ],

@@ -4,9 +4,10 @@ import { sayCorrection } from "../../../shared/wording/correction";
 import { saveAsFile } from "../../parts/save-as-file";
 import { deleteCorrection, keepCorrection, listCorrections } from "../../storage/correction-store";
 import type { StoredCorrection } from "../../storage/database";
-import { readCorrections, withoutPoint } from "../../storage/read-corrections";
+import { readCorrections, subjectOf } from "../../storage/read-corrections";
+import { CorrectionPoint } from "./correction-point";
 
-/** Corrections that are remembered: to see, to forget as a whole or one by one (and take back), to save and to bring back from such a file. */
+/** Corrections that are remembered: to see, to change, to forget as a whole or one by one (and take back), to save and to bring back from such a file. */
 export function CorrectionList() {
   const [all, setAll] = useState<readonly StoredCorrection[]>([]);
   const [deleted, setDeleted] = useState<StoredCorrection | null>(null);
@@ -32,17 +33,8 @@ export function CorrectionList() {
               <bdi>{one.headings.join(", ")}</bdi>
               <ul className="soft small">
                 {sayCorrection(one).map((point, at) => (
-                  <li key={point}>
-                    <bdi>{point}</bdi>{" "}
-                    <button
-                      type="button"
-                      className="button-quiet"
-                      aria-label={CORRECTIONS_WORDS.forgetThis(point)}
-                      onClick={() => void change(one, withoutPoint(one, at))}
-                    >
-                      {CORRECTIONS_WORDS.forget}
-                    </button>
-                  </li>
+                  // by what it is about: it stays open while its words change
+                  <CorrectionPoint key={subjectOf(one, at)} one={one} at={at} point={point} onChange={(after) => void change(one, after)} />
                 ))}
               </ul>
             </span>
