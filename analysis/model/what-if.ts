@@ -27,7 +27,7 @@ export function* whatIfInSteps(
 ): Generator<undefined, WhatIfAnswer | null> {
   const options = { shortCycleLimit: site.shortCycleLimit.value };
   const asIs = now ?? (yield* predictInSteps(fitted, [], span, options));
-  const after = changes.length === 0 ? asIs : yield* predictInSteps(fitted, changes, span, options);
+  const after = changes.length === 0 ? asIs : yield* predictInSteps(fitted, changes, span, { ...options, swing: asIs?.swing ?? null });
   if (asIs === null || after === null) return null;
   return {
     changes,

@@ -101,6 +101,8 @@ export type Prediction = {
   readonly times: Float64Array;
   readonly pressure: Float32Array;
   readonly measures: PredictedMeasures;
+  /** The longest stretch that swings; null where none does. */
+  readonly swing: PredictedSpan | null;
 };
 
 export type WhatIfAnswer = {

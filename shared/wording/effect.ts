@@ -37,7 +37,7 @@ export function sayEffect({ changes, now, after, warnings }: Effect, units: Unit
     const { name, shown } = MEASURE_NAMES[id];
     const one = (value: number) => formatQuantity(value, shown, units);
     const { low, high, value } = after[id];
-    const spread = one(low) === one(high) ? "" : ` (${formatRange(low, high, shown, units)})`;
+    const spread = one(low) === one(high) ? "" : ` (${formatRange(low, high, shown, units, 3)})`;
     return `${name.toLowerCase()} ${one(now[id].value)} becomes ${one(value)}${spread}`;
   };
   const warned = warnings.map((warning) => sayWhatIfWarning(warning, units)).join(" ");

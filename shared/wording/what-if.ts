@@ -151,6 +151,7 @@ export const CHANGE_HELP: Readonly<Record<ChangeId, string>> = {
 export const WHAT_IF_WORDS = {
   caution:
     "A model of pump, tank, pipe and control is fitted to this record and run again with every change. It gives a direction and a size, not a promise: the pressure marked on the tank and the equipment's own instructions stand above it.",
+  beforeItIsDone: "Before any of this is done on site:",
   fitting: "The model is being fitted to this record.",
   running: "Being worked out.",
   refused: {

@@ -1,8 +1,18 @@
+import { cautionsOfChanges } from "../../analysis/advice/cautions-of-changes";
 import { mayBreak } from "../../analysis/model/what-if/search";
-import { MEASURE_IDS, type MeasureId, PARAMETER_IDS } from "../../shared/findings/what-if";
-import { formatQuantity } from "../../shared/units/format-quantity";
+import { type Change, MEASURE_IDS, type MeasureId, PARAMETER_IDS } from "../../shared/findings/what-if";
+import { formatQuantity, formatRange } from "../../shared/units/format-quantity";
 import type { UnitChoice } from "../../shared/units/unit-choice";
-import { MEASURE_NAMES, PARAMETER_NAMES, sayChange, sayOrigin, sayProposal, sayWhatIfWarning } from "../../shared/wording/what-if";
+import { sayCaution } from "../../shared/wording/caution";
+import {
+  MEASURE_NAMES,
+  PARAMETER_NAMES,
+  sayChange,
+  sayOrigin,
+  sayProposal,
+  sayWhatIfWarning,
+  WHAT_IF_WORDS,
+} from "../../shared/wording/what-if";
 import type { WhatIfReport } from "./what-if";
 
 /** The prediction as a page of text: changes, warnings first, measures before and after, what the model was fitted with. */
@@ -12,6 +22,7 @@ export function printWhatIf({ fitted, answer, proposal, site }: WhatIfReport, un
     `What if: ${changes.length === 0 ? "nothing is changed" : changes.map((change) => sayChange(change, units)).join("; ")}`,
     ...warnings.map((warning) => `! ${sayWhatIfWarning(warning, units)}`),
     ...(proposal === null ? [] : [sayProposal(proposal, mayBreak(answer.after.measures, site))]),
+    ...cautionLines(changes),
     "",
     row("", "log", "model now", "predicted"),
     ...MEASURE_IDS.map((id) => measureRow(id, answer, units)),
@@ -24,14 +35,20 @@ export function printWhatIf({ fitted, answer, proposal, site }: WhatIfReport, un
   return `${lines.join("\n")}\n`;
 }
 
+/** Before what is only reckoned here is done on site. */
+function cautionLines(changes: readonly Change[]): readonly string[] {
+  const cautions = cautionsOfChanges(changes);
+  return cautions.length === 0 ? [] : ["", WHAT_IF_WORDS.beforeItIsDone, ...cautions.map((id) => `  - ${sayCaution(id)}`)];
+}
+
 const row = (name: string, ...cells: readonly string[]) =>
-  `  ${name.padEnd(52)}${cells.map((cell) => cell.padEnd(34)).join("  ")}`.trimEnd();
+  `  ${name.padEnd(56)}${cells.map((cell) => cell.padEnd(34)).join("  ")}`.trimEnd();
 
 function measureRow(id: MeasureId, answer: WhatIfReport["answer"], units: UnitChoice): string {
   const { name, shown } = MEASURE_NAMES[id];
   const say = (value: number) => formatQuantity(value, shown, units);
   const measured = (m: { readonly value: number; readonly low: number; readonly high: number }) =>
-    m.low === m.high ? say(m.value) : `${say(m.value)} (${say(m.low)} to ${say(m.high)})`;
+    say(m.low) === say(m.high) ? say(m.value) : `${say(m.value)} (${formatRange(m.low, m.high, shown, units, 3)})`;
   const seen = answer.recorded[id];
   return row(name, seen === null ? "-" : say(seen), measured(answer.now.measures[id]), measured(answer.after.measures[id]));
 }
@@ -39,7 +56,7 @@ function measureRow(id: MeasureId, answer: WhatIfReport["answer"], units: UnitCh
 function parameterRow(parameter: WhatIfReport["fitted"]["parameters"]["gain"], units: UnitChoice): string {
   const { name, shown } = PARAMETER_NAMES[parameter.id];
   const say = (value: number) => (shown === "none" ? value.toPrecision(3) : formatQuantity(value, shown, units));
-  return `  ${name.padEnd(52)}${say(parameter.value)} (${say(parameter.low)} to ${say(parameter.high)}), ${sayOrigin(parameter.from)}`;
+  return `  ${name.padEnd(56)}${say(parameter.value)} (${say(parameter.low)} to ${say(parameter.high)}), ${sayOrigin(parameter.from)}`;
 }
 
 /** Times, recorded, modelled and predicted pressure: s and Pa gauge. */

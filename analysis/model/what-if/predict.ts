@@ -11,9 +11,20 @@ import { simulateInSteps } from "../simulate-site";
 import { withChanges } from "./changes";
 import { type Measures, measuresBy, measuresOf, SPREAD_AS, together } from "./measures";
 
-export type PredictionOptions = { readonly shortCycleLimit: number; readonly draws?: number; readonly seed?: number };
+export type PredictionOptions = {
+  readonly shortCycleLimit: number;
+  readonly draws?: number;
+  readonly seed?: number;
+  /** A stretch whose hour the draws are to see beside the busiest ones: where the site swings before a change. */
+  readonly swing?: PredictedSpan | null;
+};
 
 const DRAWS = 8;
+/**
+ * From the outermost of eight draws to the ends of a 95 % interval: they lie 2.847 standard deviations apart on the mean (d2 of eight normal
+ * draws, Tippett 1925, the constant of control charts; from memory), the ends 3.92.
+ */
+const STRETCH = 3.92 / 2.847;
 const WINDOW = 3600; // s: spread is worked out on hours that stand for the span
 /** s. Half of them moves the period of a hunting loop by under 1 % (tests/analysis/model/physics.test.ts). */
 export const PREDICTION_STEPS = { step: 0.05, quietStep: 0.25 };
@@ -41,7 +52,7 @@ export function* predictInSteps(
   const values = mostLikely(fitted);
   const whole = yield* runSpan(fitted, values, changes, span, options.shortCycleLimit, PREDICTION_STEPS);
   if (whole === null) return null;
-  const windows = span.to - span.from > 2 * WINDOW ? busyWindows(fitted.trace, span) : [span];
+  const windows = span.to - span.from > 2 * WINDOW ? hoursOf(fitted.trace, span, options.swing ?? whole.swing) : [span];
   const over = function* (set: ParameterValues) {
     const measures: Measures[] = [];
     for (const window of windows) {
@@ -59,7 +70,17 @@ export function* predictInSteps(
     if (draw !== null) draws.push(draw);
   }
   const measures = spread(whole.measures, centre ?? whole.measures, draws);
-  return { span, times: whole.times, pressure: whole.pressure, measures };
+  return { span, times: whole.times, pressure: whole.pressure, measures, swing: whole.swing };
+}
+
+/** The busy hours and that around a swing. */
+function hoursOf(trace: Trace, span: PredictedSpan, swing: PredictedSpan | null): readonly PredictedSpan[] {
+  const busy = busyWindows(trace, span);
+  if (swing === null) return busy;
+  const middle = (swing.from + swing.to) / 2;
+  if (busy.some((hour) => hour.from <= middle && middle < hour.to)) return busy;
+  const from = Math.max(span.from, Math.min(middle - WINDOW / 2, span.to - WINDOW));
+  return [...busy, { from, to: from + WINDOW }];
 }
 
 export const mostLikely = (fitted: FittedSite): ParameterValues => valuesBy((id) => fitted.parameters[id].value);
@@ -67,7 +88,15 @@ export const mostLikely = (fitted: FittedSite): ParameterValues => valuesBy((id)
 const drawnValues = (fitted: FittedSite, random: { normal(): number }): ParameterValues =>
   valuesBy((id) => drawn(fitted.parameters[id], Math.max(-2.5, Math.min(2.5, random.normal()))));
 
-export type SpanRun = { readonly times: Float64Array; readonly pressure: Float32Array; readonly measures: Measures };
+export type SpanRun = Pick<Prediction, "times" | "pressure" | "swing"> & { readonly measures: Measures };
+
+function longestOf(swings: readonly PredictedSpan[], start: number): PredictedSpan | null {
+  const longest = swings.reduce<PredictedSpan | null>(
+    (most, one) => (most === null || one.to - one.from > most.to - most.from ? one : most),
+    null,
+  );
+  return longest === null ? null : { from: start + longest.from, to: start + longest.to };
+}
 
 /** One run of the model over a span. The draw is worked out with the site as it is, then met by the site as changed. */
 export function* runSpan(
@@ -92,6 +121,7 @@ export function* runSpan(
   return {
     times: visit.samples.times.map((t) => t + trace.times[from]),
     pressure: visit.samples.columns.get("pressure") ?? new Float32Array(0),
+    swing: longestOf(visit.truth.oscillations, trace.times[from]),
     measures: measuresOf(visit.truth, duration, shortCycleLimit, changed.values, frame.atmosphere),
   };
 }
@@ -137,16 +167,15 @@ function indexOfMost(values: Float64Array): number {
 function spread(whole: Measures, centre: Measures, draws: readonly Measures[]): PredictedMeasures {
   const around = (id: MeasureId) => {
     const value = whole[id];
-    const ends = draws.map((draw) =>
-      SPREAD_AS[id] === "ratio" && centre[id] > 0 ? (value * draw[id]) / centre[id] : value + draw[id] - centre[id],
-    );
-    // With few draws the outermost stand for the ends of the interval.
+    const byRatio = SPREAD_AS[id] === "ratio" && centre[id] > 0;
+    const ends = draws.map((draw) => (byRatio ? value * (draw[id] / centre[id]) ** STRETCH : value + STRETCH * (draw[id] - centre[id])));
     // Nothing flows from a tap below the pressure of the air, so no pressure falls there; nor is there less than none of the rest.
     const low = Math.max(
       Math.min(0, value),
       ends.reduce((least, end) => Math.min(least, end), value),
     );
-    return { value, low, high: ends.reduce((most, end) => Math.max(most, end), value) };
+    const high = ends.reduce((most, end) => Math.max(most, end), value);
+    return { value, low, high: id === "share-oscillating" ? Math.min(1, high) : high };
   };
   return measuresBy(around);
 }

@@ -1,8 +1,11 @@
 import { useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
+import { cautionsOfChanges } from "../../../analysis/advice/cautions-of-changes";
 import { type ChangeId, MEASURE_IDS, type MeasureId } from "../../../shared/findings/what-if";
 import { seconds } from "../../../shared/units/quantity";
+import { cautionWords } from "../../../shared/wording/caution";
 import { sayChange, sayProposal, sayWhatIfWarning, WHAT_IF_WORDS } from "../../../shared/wording/what-if";
 import type { Predicted } from "../../state/visit-state";
+import { Cautions } from "../next-visit/cautions";
 import { SIDE_BY_SIDE } from "../trace/trace-layout";
 import { useMedia } from "../use-media";
 import type { StoryProps } from "../view-props";
@@ -102,6 +105,7 @@ export function WhatIf({ visit, commands, preferences, dispatch }: StoryProps) {
               })}
             </fieldset>
           ))}
+          <Cautions title={WHAT_IF_WORDS.beforeItIsDone} cautions={cautionsOfChanges(changes).map(cautionWords)} />
           <StretchChoice stretches={stretches} stretch={stretch} onStretch={setStretch} />
           <p className="small soft">{WHAT_IF_WORDS.over[long.id]}</p>
           {!isBeside && (
