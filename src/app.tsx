@@ -32,6 +32,7 @@ export function App({ client }: { readonly client: AnalysisClient }) {
     document.title = read === null || title === null ? PAGE_WORDS.name : `${title} \u2013 ${PAGE_WORDS.name}`;
   }, [read, title]);
   useUndoKeys(commands);
+  const isWorkedOut = state.visit.stage === "done" || state.visit.stage === "asking";
   const isReading = state.visit.stage === "reading";
   useEffect(() => {
     // While the worker reads, the page fetches what will show it.
@@ -40,12 +41,20 @@ export function App({ client }: { readonly client: AnalysisClient }) {
 
   return (
     <div className="page">
+      {read !== null && (
+        <a className="skip" href="#in-short">
+          {PAGE_WORDS.skip}
+        </a>
+      )}
       <Masthead {...page} />
       <main className={read === null ? "blank" : "visit"}>
         <div className="notices">
           <Reading {...page} />
           <Refused {...page} />
           <KeptNotice {...page} />
+          <p className="heard" role="status">
+            {isWorkedOut ? PAGE_WORDS.ready(title ?? "") : ""}
+          </p>
         </div>
         {read === null && state.visit.stage === "empty" && <Start {...page} />}
         <Suspense>{read !== null && <VisitPage {...page} read={read} />}</Suspense>

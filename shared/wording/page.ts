@@ -33,6 +33,9 @@ export const PAGE_WORDS = {
   navigation: "Page",
   allSheets: "All sheets",
   fewerSheets: "Fewer",
+  skip: "Skip to the story",
+  /** Said once, for readers who listen, when a visit has been worked out. */
+  ready: (title: string) => `Worked out: ${title}. The trace and its story stand on the page.`,
   close: "Close",
   backToStory: "Back to the story",
   takeAlong: "Take it along",

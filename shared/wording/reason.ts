@@ -245,9 +245,9 @@ export function sayObservation(id: ObservationId, level: Level, numbers: Numbers
 }
 
 /** How much a reason weighs, in words. 1 makes a cause 2.7 times as likely, 2 about 7 times. */
-export function sayWeight(weight: number): "a hint" | "plain" | "strong" | "very strong" {
+export function sayWeight(weight: number): "a hint" | "clear" | "strong" | "very strong" {
   const size = Math.abs(weight);
-  return size < 0.5 ? "a hint" : size < 1.2 ? "plain" : size < 2 ? "strong" : "very strong";
+  return size < 0.5 ? "a hint" : size < 1.2 ? "clear" : size < 2 ? "strong" : "very strong";
 }
 
 /** A reason for or against a cause, with its weight: "The sensor lags by 12 s. (strong)". */

@@ -73,3 +73,16 @@ test("two fingers pinch the trace closer and wider, also while measuring", async
   await expect.poll(windowOf).toBeGreaterThan(whole * 0.7);
   expect(errors).toEqual([]);
 });
+
+test("on a phone with the large trace a touched band keeps the trace under the finger, and a finding brings it back into sight", async () => {
+  const { page } = await sampleVisit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  await page.getByRole("button", { name: "Larger" }).tap();
+  const lanes = await boxOf(page.locator(".band-lanes"));
+  await page.touchscreen.tap(lanes.x + lanes.width * 0.3, lanes.y + 9);
+  await page.locator(".trace-said", { hasText: /^The pump ran: / }).waitFor();
+  expect((await boxOf(page.locator(".band-lanes"))).y).toBe(lanes.y);
+  const show = page.getByRole("button", { name: /^Show on trace: Pressure oscillates/ });
+  await show.scrollIntoViewIfNeeded();
+  await show.tap();
+  await expect.poll(async () => Math.abs((await boxOf(page.locator(".trace"))).y)).toBeLessThan(5);
+});

@@ -13,6 +13,7 @@ import type { Dispatch } from "../../state/visit-reducer";
 import type { Selection } from "../../state/visit-state";
 import { goToLooks } from "../closer-looks/go-to-looks";
 import { goToFact } from "../site-facts/go-to-fact";
+import { SIDE_BY_SIDE } from "../trace/trace-layout";
 import { bestPlace } from "./best-place";
 import type { StoryLine } from "./story-lines";
 
@@ -94,11 +95,15 @@ function Sharpen({ line, dispatch }: Pick<Props, "line" | "dispatch">) {
   );
 }
 
+/** Beside the story or pinned above it; else a touch on a band would carry the trace away from under the finger. */
+const isTraceInSight = (): boolean =>
+  matchMedia(SIDE_BY_SIDE).matches || Number.parseFloat(document.documentElement.style.getPropertyValue("--pinned")) > 0;
+
 /** A finding lit from the trace comes into sight; one that is in sight stays where it is. */
 function useInSightWhenLit(isLit: boolean) {
   const entry = useRef<HTMLLIElement>(null);
   useEffect(() => {
-    if (isLit) entry.current?.scrollIntoView({ block: "nearest" });
+    if (isLit && isTraceInSight()) entry.current?.scrollIntoView({ block: "nearest" });
   }, [isLit]);
   return entry;
 }

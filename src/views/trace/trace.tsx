@@ -42,6 +42,9 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
     layout.kind === "pinned" ? [view.strips[stripIndex] ?? view.strips[0]].filter((strip) => strip !== undefined) : view.strips;
 
   const isLow = useMedia(LOW);
+  /** Neither beside the story nor pinned above it, so that the reader may have scrolled past it; a panel that is open keeps its place. */
+  const mayBeAway = useRef(false);
+  mayBeAway.current = (layout.kind === "large" || (layout.kind === "pinned" && isLow)) && state.sheet === null;
   const section = usePinnedHeight(layout.kind === "pinned" && !isLow);
   const { predicted } = state;
   useEffect(() => model.predicted.set(predictedChannel(predicted, TRACE_WORDS.predicted)), [predicted, model]);
@@ -50,6 +53,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
     model.moveTo(around(focus.span, model.duration));
     // Beside the story the record scrolls by itself: what is shown must be in sight.
     section.current?.closest(".record-side")?.scrollTo({ top: 0 });
+    if (mayBeAway.current) section.current?.scrollIntoView({ block: "start" });
   }, [focus, model, section]);
 
   function showPlace(band: Band, place: BandPlace): void {

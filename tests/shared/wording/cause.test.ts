@@ -20,8 +20,8 @@ describe("reasons", () => {
   });
   test("numbers follow the reader's units", () => {
     const reason = { id: "dips", level: "deep", weight: 1, numbers: { depth: 10 * PASCAL_PER_PSI } } as const;
-    expect(plain(sayReason(reason, US_UNITS))).toBe("After a draw began the pressure dipped 10 psi, and was soon back. (plain)");
-    expect(plain(sayReason(reason, METRIC_UNITS))).toBe("After a draw began the pressure dipped 0.69 bar, and was soon back. (plain)");
+    expect(plain(sayReason(reason, US_UNITS))).toBe("After a draw began the pressure dipped 10 psi, and was soon back. (clear)");
+    expect(plain(sayReason(reason, METRIC_UNITS))).toBe("After a draw began the pressure dipped 0.69 bar, and was soon back. (clear)");
   });
   test("an answer that does not exist is refused", () => {
     expect(() => sayObservation("dips", "few", {}, US_UNITS)).toThrow(RangeError);
