@@ -1,9 +1,9 @@
 import { mkdir, readdir, rm } from "node:fs/promises";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
-import { forTerminal } from "../for-terminal";
+import { forTerminal, onOneLine } from "../for-terminal";
 import type { AnalyseOptions } from "../options";
-import { findLogs } from "./find-logs";
+import { findLogs, LOG_ENDINGS } from "./find-logs";
 import type { JobDone } from "./job";
 import { summaryTable } from "./summary-table";
 import { runOnWorkers } from "./worker-pool";
@@ -16,9 +16,9 @@ import { writeTables } from "./write-tables";
  */
 export async function runBulk(folder: string, options: AnalyseOptions): Promise<number> {
   const out = options.out ?? folder;
-  const logs = await findLogs(folder, options.site);
+  const logs = await findLogs(folder, options.site, out);
   if (logs.length === 0) {
-    console.error(`${folder} holds no logs (.csv, .tsv, .txt, .log, .dat, .zip, .xlsx).`);
+    console.error(`${folder} holds no logs (${LOG_ENDINGS.join(", ")}).`);
     return 3;
   }
   await mkdir(out, { recursive: true });
@@ -28,7 +28,7 @@ export async function runBulk(folder: string, options: AnalyseOptions): Promise<
   await runOnWorkers(jobs, availableParallelism(), (one) => {
     done.push(one);
     console.error(
-      forTerminal(
+      onOneLine(
         `${done.length} of ${logs.length}  ${one.name}${one.kept ? " (done before)" : ""}${one.error === null ? "" : `  ${one.error}`}`,
       ),
     );

@@ -1,4 +1,5 @@
 import type { FindingsDocument } from "../../../shared/schemas/findings-document";
+import { onOneLine } from "../for-terminal";
 import { FINDINGS_COLUMNS } from "./findings-row";
 
 /** One log in the summary of a bulk run; `overLimit` counts the findings that break a limit. */
@@ -25,7 +26,7 @@ export const summaryRow = (log: string, document: FindingsDocument): SummaryRow 
   log,
   error: document.error?.kind ?? null,
   overLimit: document.error === null ? document.findings.filter((f) => f.overLimit === true).length : 0,
-  cells: document.error === null ? COLUMNS.map(({ of }) => cell(of(document, log))) : [log, `not read: ${document.error.kind}`],
+  cells: document.error === null ? COLUMNS.map(({ of }) => cell(of(document, log))) : [onOneLine(log), `not read: ${document.error.kind}`],
 });
 
 /** The summary of a bulk run: what needs attention first. */
@@ -41,4 +42,4 @@ export function summaryTable(rows: readonly SummaryRow[]): string {
 }
 
 const cell = (value: string | number | boolean | null): string =>
-  value === null ? "-" : typeof value === "number" ? String(Math.round(value * 100) / 100) : String(value);
+  value === null ? "-" : typeof value === "number" ? String(Math.round(value * 100) / 100) : onOneLine(String(value));

@@ -3,6 +3,7 @@ import { refusedDocument } from "../../../analysis/document/findings-document";
 import type { FindingsDocument } from "../../../shared/schemas/findings-document";
 import { sayDefect } from "../../../shared/wording/failure";
 import { writeWhole } from "../write-whole";
+import { COLUMNS_FILE } from "./find-logs";
 import { FINDINGS_COLUMNS } from "./findings-row";
 import { documentPath, type JobDone, type KeptDocument, readKept } from "./job";
 import { type SummaryRow, summaryRow } from "./summary-table";
@@ -30,7 +31,7 @@ export async function writeTables(logs: readonly JobDone[], out: string): Promis
   const columnData = columns.map(({ name, type, data }) => ({ name, type, data, nullable: true }));
   await writeWhole(join(out, "findings.parquet"), new Uint8Array(parquetWriteBuffer({ columnData })));
   await writeWhole(
-    join(out, "columns.txt"),
+    join(out, COLUMNS_FILE),
     FINDINGS_COLUMNS.map(({ name, type, about }) => `${name}\t${type.toLowerCase()}\t${about}\n`).join(""),
   );
   return rows;

@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parquetMetadata, parquetReadObjects } from "hyparquet";
@@ -105,6 +105,39 @@ describe("a folder of logs", () => {
     expect(run.stderr).not.toContain("done before");
     const kept = JSON.parse(readFileSync(join(out, "logs", "log-02.csv.findings.json"), "utf8"));
     expect(kept.document.site.limits.startsPerHour).toMatchObject({ value: 1, from: "company" });
+  });
+
+  test("a folder of nasty names, links and files that are no logs: each has its line, and a second run into the same folder finds no more logs", () => {
+    const nasty = join(home, "nasty");
+    mkdirSync(join(nasty, "folder.csv"), { recursive: true });
+    const names = ["=cmd.csv", "new\nline.csv", "two words, comma.csv", "UPPER.CSV", "\u202ertl.csv"];
+    for (const name of names) writeFileSync(join(nasty, name), logText(90));
+    writeFileSync(join(nasty, "picture.csv"), Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]));
+    writeFileSync(join(nasty, "broken.zip"), "PK\u0003\u0004no zip");
+    mkdirSync(join(nasty, "badsite"));
+    writeFileSync(join(nasty, "badsite", "log.csv"), logText(90));
+    writeFileSync(join(nasty, "badsite", "site.json"), "{ broken");
+    symlinkSync("UPPER.CSV", join(nasty, "link.csv"));
+    symlinkSync("nowhere", join(nasty, "dangling.csv"));
+    symlinkSync(".", join(nasty, "loop"));
+    const run = () => spawnSync(process.execPath, [PROGRAM, "analyse", "--each", nasty, "--out", nasty], { encoding: "utf8" });
+    const first = run();
+    expect(first.status).toBe(3);
+    expect(first.stdout).toMatch(/10 logs, \d+ over a limit, 4 not read\./);
+    expect(first.stderr.trim().split("\n")).toHaveLength(10);
+    const lines = readFileSync(join(nasty, "findings.jsonl"), "utf8").trim().split("\n");
+    const read = lines.map((line) => JSON.parse(line));
+    expect(read.filter(({ error }) => error === null).map(({ log }) => log)).toEqual(expect.arrayContaining([...names, "link.csv"]));
+    expect(read.filter(({ error }) => error !== null).map(({ log }) => log)).toEqual([
+      join("badsite", "log.csv"),
+      "broken.zip",
+      "dangling.csv",
+      "picture.csv",
+    ]);
+    const again = run();
+    expect(again.stdout).toBe(first.stdout);
+    // What could not be opened is tried again, the rest is not.
+    expect(again.stderr.match(/done before/g)).toHaveLength(9);
   });
 
   test("a changed log is done again, a damaged result too", () => {
