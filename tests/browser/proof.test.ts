@@ -1,4 +1,6 @@
-import { readFileSync } from "node:fs";
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { TOP } from "../house/source-files";
@@ -9,9 +11,20 @@ let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
 });
-afterAll(() => opened.close());
+const home = mkdtempSync(join(tmpdir(), "proof-"));
+afterAll(async () => {
+  await opened.close();
+  rmSync(home, { recursive: true, force: true });
+});
 
 const visit = (name: string) => join(TOP, "sample-data", "visits", name);
+
+/** A section of a report from its heading to its end. */
+const sectionOf = (html: string, heading: string): string => {
+  const from = html.indexOf(`<h2>${heading}</h2>`);
+  expect(from).toBeGreaterThan(0);
+  return html.slice(from, html.indexOf("</section>", from));
+};
 
 describe("proof that a change helped", () => {
   test("before and after, acceptance and what if stand on the visit; the report carries them and needs nothing to be read", async () => {
@@ -64,6 +77,30 @@ describe("proof that a change helped", () => {
     expect(html).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)|javascript:/);
     expect(errors).toEqual([]);
 
+    // Opened again, the visit still has what it is compared with; the command line writes the same report of its file.
+    await page.keyboard.press("Escape");
+    await page.waitForTimeout(1500);
+    await page.reload();
+    await page.getByRole("heading", { name: "Next visit" }).waitFor();
+    await open("Report");
+    await page.getByLabel("Before and after").waitFor();
+    const [again] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the report" }).click()]);
+    expect(readFileSync((await again.path()) ?? "", "utf8")).toBe(html);
+    await page.keyboard.press("Escape");
+    await open("Visits");
+    const [saved] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save this visit as a file" }).click(),
+    ]);
+    const kept = join(home, "visit.evenhead.json");
+    await saved.saveAs(kept);
+    const written = join(home, "report.html");
+    const args = ["report", kept, "--out", written, "--units", "us"];
+    const run = spawnSync(process.execPath, [join(TOP, ".ci", "command-line.mjs"), ...args], { encoding: "utf8" });
+    expect(run.status, run.stderr).toBe(0);
+    const byCommand = readFileSync(written, "utf8");
+    for (const heading of ["Acceptance", "Before and after", "Site facts"]) expect(sectionOf(byCommand, heading)).toBe(sectionOf(html, heading));
+
     const reader = await page.context().newPage();
     await reader.setContent(html);
     expect(await reader.getByRole("heading", { level: 2 }).allTextContents()).toEqual(
@@ -71,7 +108,7 @@ describe("proof that a change helped", () => {
     );
     const pdf = await reader.pdf({ preferCSSPageSize: true, tagged: true });
     expect(pdf.subarray(0, 5).toString()).toBe("%PDF-");
-  });
+  }, 180_000);
 
   test("the round opens what a bulk run wrote", async () => {
     const { page } = await opened.fresh();
@@ -96,7 +133,7 @@ describe("proof that a change helped", () => {
     await page
       .getByLabel("Visit files or findings")
       .setInputFiles({ name: "findings.jsonl", mimeType: "application/json", buffer: Buffer.from(`${line}\n`) });
-    await page.getByRole("row").filter({ hasText: "Mill Lane" }).filter({ hasText: "Pressure drifts" }).waitFor();
+    await page.getByRole("row").filter({ hasText: "Mill Lane" }).filter({ hasText: "Pressure drifts at steady flow." }).waitFor();
     expect(await serious(page)).toEqual([]);
   });
 });

@@ -8,7 +8,13 @@ export const COLUMNS_FILE = "columns.txt";
 export const LOG_ENDINGS: readonly string[] = [".csv", ".tsv", ".txt", ".log", ".dat", ".asc", ".prn", ".zip", ".gz", ".xlsx"];
 
 /** A log of a folder, named by its path from there, with the site file that goes with it. */
-export type FoundLog = { readonly name: string; readonly path: string; readonly site: string | null };
+export type FoundLog = { readonly name: string; readonly path: string; readonly site: string | null; readonly bytes: number };
+
+const sizeOf = (path: string): Promise<number> =>
+  stat(path).then(
+    ({ size }) => size,
+    () => 0,
+  );
 
 /** A file, or a link to one. A link that leads nowhere is a log that cannot be opened: left out in silence it would be missed by nobody. */
 async function isLog(entry: Dirent): Promise<boolean> {
@@ -30,8 +36,6 @@ export async function findLogs(folder: string, siteOfAll: string | null, out: st
   const siteOf = (path: string) =>
     [`${path.slice(0, path.length - extname(path).length)}.site.json`, join(dirname(path), "site.json")].find((site) => known.has(site)) ??
     siteOfAll;
-  return paths
-    .filter((path) => LOG_ENDINGS.includes(extname(path).toLowerCase()))
-    .sort()
-    .map((path) => ({ name: relative(folder, path), path, site: siteOf(path) }));
+  const logs = paths.filter((path) => LOG_ENDINGS.includes(extname(path).toLowerCase())).sort();
+  return Promise.all(logs.map(async (path) => ({ name: relative(folder, path), path, site: siteOf(path), bytes: await sizeOf(path) })));
 }

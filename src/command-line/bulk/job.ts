@@ -2,19 +2,20 @@ import { mkdir, readFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { isDeepStrictEqual } from "node:util";
 import { thinTrace } from "../../../analysis/document/thin-trace";
-import { NO_CHOICES } from "../../../analysis/import/import-log";
+import type { ImportChoices } from "../../../analysis/import/import-log";
 import type { LogRecord } from "../../../shared/record/log-record";
 import type { FindingsDocument } from "../../../shared/schemas/findings-document";
 import type { ThinTrace as KeptTrace } from "../../../shared/schemas/visit-parts";
 import { seconds } from "../../../shared/units/quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { PROGRAM_VERSION } from "../../../shared/version";
-import { analyseOneOfMany } from "../analyse-files";
+import { type AnalysisOrder, analyseOneOfMany } from "../analyse-files";
 import { hashed, openLog } from "../files";
 import { writeWhole } from "../write-whole";
 import type { FoundLog } from "./find-logs";
 
-export type Job = { readonly log: FoundLog; readonly out: string; readonly limits: string | null; readonly units: UnitChoice | null };
+/** One log of many; choices, units and whether to predict are the same for all. */
+export type Job = Pick<AnalysisOrder, "limits" | "choices" | "units" | "predict"> & { readonly log: FoundLog; readonly out: string };
 /** `isLost`: nothing could be written for it, so that what stands under its name, if anything, is of an earlier run. */
 export type JobDone = { readonly name: string; readonly kept: boolean; readonly error: string | null; readonly isLost: boolean };
 
@@ -27,7 +28,9 @@ type Stamp = {
   readonly log: string | null;
   readonly site: string | null;
   readonly limits: string | null;
+  readonly choices: ImportChoices;
   readonly units: UnitChoice | null;
+  readonly predict: boolean;
 };
 /** Counts the forms of what is kept of a log: 2 brought the log's path and the small trace. */
 const FORM = 2;
@@ -41,7 +44,7 @@ export type KeptDocument = {
 };
 
 /** Analyses one log of a bulk run, unless its document is there already and was made from the same log, site facts and version. */
-export async function runJob({ log, out, limits, units }: Job): Promise<JobDone> {
+export async function runJob({ log, out, limits, choices, units, predict }: Job): Promise<JobDone> {
   const path = documentPath(out, log.name);
   const stamp: Stamp = {
     form: FORM,
@@ -49,13 +52,15 @@ export async function runJob({ log, out, limits, units }: Job): Promise<JobDone>
     log: await fingerprint(log.path),
     site: log.site === null ? null : await readFile(log.site, "utf8").catch(() => null),
     limits: limits === null ? null : await readFile(limits, "utf8").catch(() => null),
+    choices,
     units,
+    predict,
   };
   const kept = await readKept(path);
   if (kept !== null && stamp.log !== null && isDeepStrictEqual(kept.stamp, stamp))
     return { name: log.name, kept: true, error: kept.document.error?.message ?? null, isLost: false };
   let trace: KeptTrace | null = null;
-  const order = { paths: [log.path], site: log.site, limits, choices: NO_CHOICES, units, predict: false };
+  const order = { paths: [log.path], site: log.site, limits, choices, units, predict };
   const document = await analyseOneOfMany(order, async (record) => {
     trace = smallTrace(record);
   });

@@ -24,7 +24,9 @@ export async function runBulk(folder: string, options: AnalyseOptions): Promise<
   await mkdir(out, { recursive: true });
   await removeHalves(out);
   const done: JobDone[] = [];
-  const jobs = logs.map((log) => ({ log, out, limits: options.limits, units: options.units }));
+  const { limits, choices, units, predict } = options;
+  // The largest first: at the end no core waits for a long one.
+  const jobs = logs.toSorted((a, b) => b.bytes - a.bytes).map((log) => ({ log, out, limits, choices, units, predict }));
   await runOnWorkers(jobs, availableParallelism(), (one) => {
     done.push(one);
     console.error(

@@ -140,6 +140,30 @@ describe("a folder of logs", () => {
     expect(again.stderr.match(/done before/g)).toHaveLength(9);
   });
 
+  test("an answer holds for every log of the folder, and another makes the findings anew", () => {
+    const dated = join(home, "dated");
+    mkdirSync(dated, { recursive: true });
+    const text = logText(90).replaceAll("2026-03-01T", "01/03/2026 ").replaceAll("Z,", ",").replaceAll(".000,", ",");
+    for (const name of ["a.csv", "b.csv"]) writeFileSync(join(dated, name), text);
+    const run = (order: string) =>
+      spawnSync(
+        process.execPath,
+        [PROGRAM, "analyse", "--each", dated, "--out", join(home, "dated-out"), "--answer", `date-order=${order}`],
+        {
+          encoding: "utf8",
+        },
+      );
+    const months = () =>
+      readFileSync(join(home, "dated-out", "findings.jsonl"), "utf8")
+        .trim()
+        .split("\n")
+        .map((line) => JSON.parse(line).record.from.slice(0, 7));
+    expect(run("dmy").status).toBe(0);
+    expect(months()).toEqual(["2026-03", "2026-03"]);
+    expect(run("mdy").stderr).not.toContain("done before");
+    expect(months()).toEqual(["2026-01", "2026-01"]);
+  });
+
   test("a changed log is done again, a damaged result too", () => {
     const out = join(home, "changed");
     cpSync(join(home, "whole"), out, { recursive: true });
