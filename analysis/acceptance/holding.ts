@@ -1,5 +1,6 @@
 import type { AcceptanceLine } from "../../shared/findings/acceptance";
 import { highestOf } from "../../shared/record/highest";
+import { shareWithinBand } from "../comparison/within-band";
 import { found, isClear, pumpOf, type Sight } from "../diagnosis/observations/sight";
 import { LEAST_WITHIN_BAND } from "../diagnosis/practice";
 import { atLeast, atMost, cannotTell, exactly, judge, originOf } from "./judge";
@@ -24,10 +25,10 @@ function markedPressure({ site, record }: Sight): AcceptanceLine {
 }
 
 function withinBand(sight: Sight): AcceptanceLine {
-  const share = found(sight, "tracking")?.shareWithinBand ?? null;
+  const share = shareWithinBand(sight.record, sight);
   const stated = sight.site.limits.shareWithinBand;
   const limit = stated === null ? atLeast(LEAST_WITHIN_BAND, "practice") : atLeast(stated.value, originOf(stated));
-  return share === null ? cannotTell("within-band", missingForTracking(sight), limit) : judge("within-band", limit, exactly(share));
+  return share === null ? cannotTell("within-band", missingForTracking(sight), limit) : judge("within-band", limit, share);
 }
 
 function worstDip(sight: Sight): AcceptanceLine {

@@ -1,3 +1,7 @@
+const HOUR = 3600;
+/** Fewest blocks for a bootstrap to mean anything; a shorter record is cut into this many. */
+const FEWEST_BLOCKS = 12;
+
 /** Equal blocks of time that a record is cut into. */
 export type BlockGrid = {
   readonly zeros: () => number[];
@@ -32,4 +36,10 @@ export function blockGrid(blockS: number, count: number): BlockGrid {
       return counts;
     },
   };
+}
+
+/** The blocks that a record is cut into: an hour each, less for a record under twelve hours. @param duration s */
+export function blocksOf(duration: number): { readonly blockS: number; readonly grid: BlockGrid } {
+  const blockS = Math.min(HOUR, Math.max(1, duration / FEWEST_BLOCKS));
+  return { blockS, grid: blockGrid(blockS, Math.max(1, Math.ceil(duration / blockS - 1e-9))) };
 }

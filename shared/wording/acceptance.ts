@@ -76,9 +76,13 @@ export const ACCEPTANCE_WORDS = {
   note: "In brackets: 95\u202f% intervals, and where a limit comes from. Met: the whole interval keeps the limit; not met: all of it lies outside. This sheet clears nothing for safety.",
   noLimit: "no limit known",
   wouldTell: (what: string) => `. What would tell: ${what}`,
+  otherLimits: "Limits of another day",
+  otherLimitsWhy:
+    "This visit was kept under other limits of your company than those of today; the sheet below shows it under those of then.",
+  takeLimitsOfToday: "Hold it against the limits of today",
   company: "Limits of your company",
   companyIntro:
-    "They hold wherever a site states no limit of its own, in findings, acceptance, before and after and the report, for this visit and those to come. A kept visit keeps the limits it was held against.",
+    "They hold wherever a site states no limit of its own, in findings, acceptance, before and after and the report, for this visit and those to come. A kept visit keeps the limits it was held against until you hold it against those of today; the round always shows those of today.",
   readCompany: "Read company limits from a file",
   saveCompany: "Save company limits as a file",
   companyFile: "File of company limits",

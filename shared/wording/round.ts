@@ -1,5 +1,6 @@
-import type { AcceptanceLine } from "../findings/acceptance";
+import type { AcceptanceLimit, AcceptanceLine } from "../findings/acceptance";
 import type { FindingKind } from "../findings/finding";
+import type { Shown } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
 import { ACCEPTANCE_NAMES, sayBounds, sayMeasured } from "./acceptance";
 
@@ -18,9 +19,12 @@ const FINDINGS_IN_SHORT: { readonly [K in FindingKind]: string } = {
   demand: "Demand is out of the ordinary",
 };
 
-/** "Most starts in any hour: 33 (at most 10)". */
+const sayLimitOf = (limit: AcceptanceLimit, shown: Shown, units: UnitChoice): string =>
+  limit.low === null && limit.high === 0 ? ROUND_WORDS.noneAllowed : ROUND_WORDS.limit(sayBounds(limit, shown, units));
+
+/** "Most starts in any hour: 33 (limit: at most 10)". */
 function sayOutside(line: AcceptanceLine, units: UnitChoice): string {
-  const limit = line.limit === null ? "" : ` (${ROUND_WORDS.limit(sayBounds(line.limit, line.shown, units))})`;
+  const limit = line.limit === null ? "" : ` (${sayLimitOf(line.limit, line.shown, units)})`;
   const value = line.measured === null ? "" : `: ${sayMeasured(line, units)}`;
   return `${ACCEPTANCE_NAMES[line.id]}${value}${limit}${line.state === "not-met" ? "" : ROUND_WORDS.notCertain}`;
 }
@@ -98,6 +102,7 @@ export const ROUND_WORDS = {
   },
   noCause: "none named",
   limit: (bounds: string) => `limit: ${bounds}`,
+  noneAllowed: "none allowed",
   notCertain: ", not certain",
   trend: (broken: readonly number[]) => `Limits broken, oldest visit first: ${broken.join(", ")}`,
   reading: (done: number, all: number) => `Reading ${done} of ${all} files.`,

@@ -99,7 +99,18 @@ describe("proof that a change helped", () => {
     const run = spawnSync(process.execPath, [join(TOP, ".ci", "command-line.mjs"), ...args], { encoding: "utf8" });
     expect(run.status, run.stderr).toBe(0);
     const byCommand = readFileSync(written, "utf8");
-    for (const heading of ["Acceptance", "Before and after", "Site facts"]) expect(sectionOf(byCommand, heading)).toBe(sectionOf(html, heading));
+    for (const heading of ["Acceptance", "Before and after", "Site facts"])
+      expect(sectionOf(byCommand, heading)).toBe(sectionOf(html, heading));
+
+    // Under other limits of the company the visit stays as it was kept until it is held against those of today.
+    await page.evaluate(() => localStorage.setItem("evenhead-company-limits", '{"limits.startsPerHour":"1"}'));
+    await page.reload();
+    await page.getByRole("heading", { name: "Next visit" }).waitFor();
+    await open("Acceptance");
+    await page.getByRole("row").filter({ hasText: "within the band" }).filter({ hasText: "company limit" }).waitFor();
+    await page.getByRole("button", { name: "Hold it against the limits of today" }).click();
+    await page.getByRole("row").filter({ hasText: "within the band" }).filter({ hasText: "common practice" }).waitFor();
+    expect(await page.getByRole("button", { name: "Hold it against the limits of today" }).count()).toBe(0);
 
     const reader = await page.context().newPage();
     await reader.setContent(html);

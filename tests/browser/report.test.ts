@@ -4,7 +4,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
+import { US_UNITS } from "../../shared/units/unit-choice";
 import { REPORT_SECTIONS, type ReportSectionId } from "../../src/report/report-input";
+import { readRoundFile } from "../../src/views/round/round-entry";
+import { roundRows } from "../../src/views/round/round-rows";
+import { roundSummary } from "../../src/views/round/round-summary";
+import { exampleDocument } from "../builders/report-input";
 import { TOP } from "../house/source-files";
 import { serious } from "./axe";
 import { type OpenedPage, openPage } from "./open-page";
@@ -103,5 +109,18 @@ describe("the report in a real browser", () => {
       }),
     );
     expect(overlaps).toEqual([]);
+  });
+});
+
+describe("the round in a real browser", () => {
+  test.each(["A4", "Letter"] as const)("its summary is one page of %s, however much there is to say", async (paper) => {
+    const [visit] = readRoundFile("a.json", JSON.stringify(exampleDocument())).entries;
+    const long = "A site whose name goes on for quite a while, as the names of estates do";
+    const entries = Array.from({ length: 40 }, (_, i) => {
+      const broken = ["over-marked-pressure", "sensor", "pump-performance", "leak-down"] as const;
+      return { ...visit, key: String(i), digest: { ...visit.digest, site: `${long} ${i}`, broken, sheet: null } };
+    });
+    const html = roundSummary(roundRows(entries, NO_SITE_FACTS, US_UNITS), 1.78e12, paper, null);
+    expect((await printed(html)).pages).toBe(1);
   });
 });

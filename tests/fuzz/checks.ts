@@ -24,7 +24,8 @@ import { readSiteFile } from "../../src/command-line/files";
 import { printSummary } from "../../src/command-line/print-summary";
 import { reportOf } from "../../src/report/report-of-record";
 import { archivedVisits, type FromArchive } from "../../src/storage/archive";
-import { readRoundFile } from "../../src/views/round/round-entry";
+import { linesOf } from "../../src/views/round/read-round-files";
+import { readRoundFile, readRoundLines } from "../../src/views/round/round-entry";
 import { roundCsv } from "../../src/views/round/round-export";
 import { arrange, roundRows } from "../../src/views/round/round-rows";
 import { logFile } from "../builders/log-file";
@@ -196,7 +197,7 @@ const archive: Check = async (bytes) => {
 /** Findings documents and visit files as a round of many visits takes them in. */
 const findings: Check = async (bytes) => {
   const text = decoded(bytes);
-  const read = ["a.json", "a.jsonl"].map((name) => readRoundFile(name, text));
+  const read = [readRoundFile("a.json", text), await readRoundLines("a.jsonl", linesOf(new Blob([text])))];
   for (const { problem } of read) if (problem !== null) sentence(problem, text);
   const rows = arrange(
     roundRows(

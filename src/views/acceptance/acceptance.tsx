@@ -2,12 +2,14 @@ import { ACCEPTANCE_WORDS, STATE_WORDS } from "../../../shared/wording/acceptanc
 import { WideTable } from "../../parts/wide-table";
 import type { StoryProps } from "../view-props";
 import { CompanyLimitsForm } from "./company-limits";
+import { LimitsOfThen } from "./limits-of-then";
 
 /** The sheet after installation: one line a check, with its limit, what was measured and the verdict, or what would tell. */
 export function Acceptance({ visit, ...page }: StoryProps) {
   return (
     <>
       <p>{ACCEPTANCE_WORDS.intro}</p>
+      <LimitsOfThen {...page} />
       <WideTable heads={ACCEPTANCE_WORDS.heads}>
         {visit.document.acceptance.map((line) => (
           <tr key={line.id}>

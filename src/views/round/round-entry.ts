@@ -19,19 +19,16 @@ export type OpenedFile = { readonly name: string; readonly entries: readonly Rou
 export const fromStored = ({ id, deletedAt, digest }: StoredVisit): readonly RoundEntry[] =>
   deletedAt !== null || digest?.form !== DIGEST_FORM ? [] : [{ key: id, digest, isKept: true, file: null }];
 
-/**
- * Whatever stands in one file: a visit file, a findings document, the lines of a bulk run, or one of its results.
- * A line that cannot be read costs only itself and is counted in the problem.
- */
+/** The lines of a bulk run. A line that cannot be read costs only itself and is counted in the problem. */
+export async function readRoundLines(name: string, lines: AsyncIterable<string>): Promise<OpenedFile> {
+  const read: (RoundEntry | null)[] = [];
+  for await (const line of lines) if (line.trim() !== "") read.push(fromFindings(`${name}:${read.length + 1}`, parsed(line)));
+  return opened(name, read);
+}
+
+/** Whatever stands in one other file: a visit file, a findings document, or a result of a bulk run. */
 export function readRoundFile(name: string, text: string, file: File | null = null): OpenedFile {
   if (text.includes('"evenhead-visit"')) return opened(name, [fromVisitText(name, text, file)]);
-  if (/\.jsonl$/i.test(name)) {
-    const lines = text.split("\n").filter((line) => line.trim() !== "");
-    return opened(
-      name,
-      lines.map((line, i) => fromFindings(`${name}:${i + 1}`, parsed(line))),
-    );
-  }
   return opened(name, [fromFindings(name, parsed(text))]);
 }
 

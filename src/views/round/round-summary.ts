@@ -7,7 +7,7 @@ import { daysSince, isOverMarked, type RoundRow, sayChange } from "./round-rows"
 const { summary } = ROUND_WORDS;
 
 /** What fits on one page beneath the figures. */
-const MOST_SITES = 16;
+const MOST_SITES = 10;
 const MOST_WORDS = 150;
 
 /**
@@ -31,12 +31,20 @@ export function roundSummary(rows: readonly RoundRow[], now: number, paper: "A4"
   return markup`<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><title>${summary.name(day)}</title><style>${{ html: reportStyle(paper) }}</style></head>
 <body><header><h1>${summary.title}</h1><p>${day}</p></header><main>
-<table><tbody>${facts.map(([name, n]) => markup`<tr><th scope="row">${name}</th><td>${n}</td></tr>`)}</tbody></table>
+${inTwo(facts)}
 <h2>${summary.attention}</h2>
 ${urgent.length === 0 ? markup`<p>${summary.none}</p>` : table(urgent.slice(0, MOST_SITES), now)}
 ${urgent.length > MOST_SITES ? markup`<p class="note">${summary.more(urgent.length - MOST_SITES)}</p>` : null}
 </main></body></html>
 `.html;
+}
+
+/** Figures in two columns: the page is short. */
+function inTwo(facts: readonly (readonly [string, number])[]): Markup {
+  const half = Math.ceil(facts.length / 2);
+  const cells = (fact: readonly [string, number] | undefined) =>
+    fact === undefined ? null : markup`<th scope="row">${fact[0]}</th><td>${fact[1]}</td>`;
+  return markup`<table><tbody>${facts.slice(0, half).map((fact, i) => markup`<tr>${cells(fact)}${cells(facts[half + i])}</tr>`)}</tbody></table>`;
 }
 
 const table = (rows: readonly RoundRow[], now: number): Markup =>

@@ -88,6 +88,9 @@ function companyIn(written: SiteEntry["written"]): CompanyLimits {
   return usableLimits(Object.fromEntries(found));
 }
 
+/** The limits of the company that a visit stands under. */
+export const companyLimitsOf = ({ written }: SiteEntry): CompanyLimits => companyIn(written);
+
 /** Those limits that can be read; a kept visit may hold one that this version does not know. */
 export function usableLimits(limits: CompanyLimits): CompanyLimits {
   const { problems } = readEntries(limits);

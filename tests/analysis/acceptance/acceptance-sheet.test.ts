@@ -82,3 +82,16 @@ describe("the sheet of a simulated site agrees with its truth (sample-data/READM
     expect(sheet.get("sensor-distance")).toMatchObject({ state: "cannot-tell", wouldTell: "give-sensor-distance" });
   });
 });
+
+describe("the share within the band has an interval by blocks", () => {
+  test("that holds the share, is wide where hours differ, and is not met only where all of it lies below the limit", async () => {
+    const after = (await sheetOf("hillside-after")).get("within-band")!;
+    const before = (await sheetOf("hillside-before")).get("within-band")!;
+    for (const { measured } of [after, before]) {
+      expect(measured!.low).toBeLessThan(measured!.value);
+      expect(measured!.high).toBeGreaterThan(measured!.value);
+      expect(measured!.high).toBeLessThanOrEqual(1);
+    }
+    expect([before.state, before.measured!.high < 0.95]).toEqual(["not-met", true]);
+  });
+});
