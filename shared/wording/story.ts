@@ -1,6 +1,9 @@
 /** What heads and joins the chapters of the story. */
 export const FINDINGS_WORDS = {
   title: "What this log shows",
+  waiting: "The story of this log",
+  willStand:
+    "It stands here as soon as it is worked out: what the log shows, why, and what to do on the next visit. The trace can be moved meanwhile.",
   nothing: "Nothing was found that needs a word. What was asked, and what this log cannot show, stands below.",
   clear: "Asked and in order",
   cannot: "What this log cannot show",

@@ -1,5 +1,6 @@
 import { lazy, Suspense } from "react";
 import { BESIDE_TRACE } from "../../shared/wording/page";
+import { FINDINGS_WORDS } from "../../shared/wording/story";
 import { type ReadRecord, shownVisit } from "../state/visit-state";
 import { CorrectionOffer } from "./bring-in/correction-offer";
 import { OpenQuestions } from "./bring-in/open-questions";
@@ -31,6 +32,12 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
         <Trace {...props} />
         {visit !== null && <CloserLooks {...props} visit={visit} />}
       </div>
+      {visit === null && !isBeside && (
+        <div className="story soft">
+          <h2>{FINDINGS_WORDS.waiting}</h2>
+          <p>{FINDINGS_WORDS.willStand}</p>
+        </div>
+      )}
       {visit !== null && (
         <article className="story" hidden={isBeside}>
           <ReworkingNote {...props} />

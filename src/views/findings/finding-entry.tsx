@@ -62,7 +62,7 @@ export function FindingEntry({ line, hasLooks, selection, dispatch }: Props) {
         {term === undefined ? null : <TermNote id={term}>{FINDINGS_WORDS.means}</TermNote>}
       </p>
       <Disclosure summary={FINDINGS_WORDS.worked}>
-        {line.text === line.lead ? null : <p>{line.text}</p>}
+        {line.more === "" ? null : <p>{line.more}</p>}
         <p>{line.method}</p>
         {line.basis.length === 0 ? null : (
           <p className="soft">

@@ -15,9 +15,9 @@ import { sharpenedBy, sharpeningFact } from "../../../shared/wording/sharpened-b
 export type StoryLine = {
   readonly finding: Finding;
   readonly title: string;
-  /** What a reader in a hurry needs of the text; the whole of it stands with the calculation. */
+  /** What a reader in a hurry needs of the text; the rest of it stands with the calculation. */
   readonly lead: string;
-  readonly text: string;
+  readonly more: string;
   /** Whether it breaks a limit of the site; null where there is no limit for it. */
   readonly overLimit: boolean | null;
   readonly method: string;
@@ -37,7 +37,9 @@ export function storyLines(analysis: Analysis, clock: Clock, units: UnitChoice):
     .filter(({ said }) => saysSomething(said))
     .map(({ finding, said }) => ({
       finding,
-      ...said,
+      title: said.title,
+      lead: said.lead,
+      more: said.text.slice(said.lead.length).trim(),
       overLimit: breaksLimit(finding, site),
       method: METHODS[finding.kind],
       basis: finding.channels,
