@@ -218,6 +218,12 @@ export const CLOCK_SAMPLES: readonly DialectSample[] = [
     "Export;2024-03-16\n",
   ),
   stamped(
+    "clock-date-columns.csv",
+    "Year, month and day in columns of their own, the time as a whole.",
+    "Year,Month,Day,Time",
+    (i) => `2024,3,14,${clock(i)}`,
+  ),
+  stamped(
     "clock-stuck-date.csv",
     "The date stays while the time of day passes midnight.",
     "Date,Time",

@@ -3,13 +3,15 @@ import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { findSnap } from "./snap-to-grid";
+import { readStamp } from "./stamp-text";
+import type { TimePart } from "./time-part";
 import { YEAR_DAY } from "./year-day-clock";
 
 type Part = "year" | "month" | "day" | "dayOfYear" | "hour" | "minute" | "second" | "hhmm";
 const PARTS: readonly (readonly [Part, RegExp, number, number])[] = [
   ["year", /^(year|yr|yyyy|jahr|annee|an|ano|anno|jaar)$/, 0, 2200],
   ["month", /^(month|mon|mm|monat|mois|mes|mese|maand)$/, 1, 12],
-  ["day", /^(day|dd|tag|jour|dia|giorno|dag|day of month)$/, 1, 31],
+  ["day", /^(day|dd|tag|jour|dia|giorno|dag|day of (?:the )?month|date of (?:the )?month|mday)$/, 1, 31],
   ["dayOfYear", YEAR_DAY, 0, 366.99999999],
   ["hour", /^(hour|hr|hh|h|hours|stunde|heure|hora|ora|uur)$/, 0, 24],
   ["minute", /^(minute|min|minutes|mi|mn|minuto|minuut|mins)$/, 0, 59],
@@ -19,7 +21,7 @@ const PARTS: readonly (readonly [Part, RegExp, number, number])[] = [
 
 export type Components = ReadonlyMap<Part, ColumnProfile>;
 
-/** Columns of year, month, day (or day of the year) and hour, minute, second, where the file has them; null unless date and hour are whole. */
+/** Columns of year, month, day (or day of the year) and hour, minute, second, where the file has them; null unless the date is whole. */
 export function findComponents(profiles: readonly ColumnProfile[]): Components | null {
   const found = new Map<Part, ColumnProfile>();
   for (const [part, words, low, high] of PARTS) {
@@ -30,8 +32,7 @@ export function findComponents(profiles: readonly ColumnProfile[]): Components |
   }
   if (!found.has("month")) found.delete("day");
   const dated = found.has("year") && ((found.has("month") && found.has("day")) || found.has("dayOfYear"));
-  const fraction = found.get("dayOfYear")?.numbers.some((value) => value % 1 !== 0 && !Number.isNaN(value)) ?? false;
-  return dated && (found.has("hour") || found.has("hhmm") || fraction) ? found : null;
+  return dated ? found : null;
 }
 
 /** Columns of hour, minute and second for a date in a column of its own; empty where there is no hour. */
@@ -48,10 +49,23 @@ export function findTimeComponents(profiles: readonly ColumnProfile[]): readonly
   return found;
 }
 
-/** A clock whose year, month, day, hour, minute and second stand in columns of their own. */
-export function componentClock(parts: Components, hints: ClockHints): ClockReading {
+/** Days of the year with a fraction are rounded by the file. */
+function snapOf(parts: Components, decimal: "." | ","): ClockReading["snap"] {
+  const days = parts.get("dayOfYear");
+  return days === undefined || parts.has("hour") || parts.has("hhmm") ? null : findSnap(days.column.sample, decimal, 86400, 0);
+}
+
+/** Whether the columns say the time of day too, in columns of its own or as the fraction of the day. */
+export const tellsTime = (parts: Components): boolean =>
+  parts.has("hour") ||
+  parts.has("hhmm") ||
+  (parts.get("dayOfYear")?.numbers.some((value) => value % 1 !== 0 && !Number.isNaN(value)) ?? false);
+
+/** A clock whose year, month, day, hour, minute and second stand in columns of their own. @param time a column with the time of day as a whole */
+export function componentClock(parts: Components, hints: ClockHints, time: TimePart | null = null): ClockReading {
   const { decimal, thousands } = hints.context;
   const names = [...parts.keys()];
+  const used = [...parts.values(), ...(time === null ? [] : [time.profile])];
   const place = (part: Part) => names.indexOf(part);
   const [year, month, day, yearDay, hour, minute, second, hhmm] = (
     ["year", "month", "day", "dayOfYear", "hour", "minute", "second", "hhmm"] as const
@@ -61,12 +75,13 @@ export function componentClock(parts: Components, hints: ClockHints): ClockReadi
     const y = at(year) < 100 ? fullYear(at(year)) : at(year);
     const days = day >= 0 ? dayNumber(y, at(month), at(day)) : daysFromCivil(y, 1, 1) + at(yearDay) - 1;
     const clock = hour >= 0 ? at(hour) * 3600 + at(minute) * 60 : hhmm < 0 ? 0 : Math.floor(at(hhmm) / 100) * 3600 + (at(hhmm) % 100) * 60;
-    return days * 86400 + clock + at(second);
+    const written = time === null ? 0 : (readStamp(time.asText(cells[names.length]), "dmy")?.seconds ?? Number.NaN);
+    return days * 86400 + clock + at(second) + written;
   };
   return {
-    columns: [...parts.values()].map((p) => p.column.index),
+    columns: used.map((p) => p.column.index),
     kind: "civil",
-    description: `${[...parts.values()].map((p) => p.column.heading).join(", ")}: a column each`,
+    description: `${used.map((p) => p.column.heading).join(", ")}: a column each`,
     parse,
     patterns: null,
     unitSeconds: 1,
@@ -75,7 +90,7 @@ export function componentClock(parts: Components, hints: ClockHints): ClockReadi
     zone: hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone,
     rollsOverMidnight: false,
     orders: [],
-    snap: hour < 0 && hhmm < 0 ? findSnap(parts.get("dayOfYear")!.column.sample, decimal, 86400, 0) : null,
+    snap: snapOf(parts, decimal),
     certainty: 0.95,
     questions: [],
     notes: [],

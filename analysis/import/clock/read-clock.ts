@@ -5,7 +5,15 @@ import { civilClock } from "./civil-clock";
 import { type ClockHints, readClockAnswers } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, foldHeading, profileColumn } from "./column-profile";
-import { componentClock, findComponents, findThousandths, findTimeComponents, withThousandths } from "./component-clock";
+import {
+  type Components,
+  componentClock,
+  findComponents,
+  findThousandths,
+  findTimeComponents,
+  tellsTime,
+  withThousandths,
+} from "./component-clock";
 import { countedClock, indexClock, isIndexColumn } from "./counted-clock";
 import { timeOfDayClock } from "./day-clock";
 import { durationClock } from "./duration-clock";
@@ -61,7 +69,7 @@ const zoneQuestion = (words: string): ImportQuestion => ({
 function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, chosen: boolean): Candidate[] {
   const found: Candidate[] = [];
   const parts = findComponents(profiles);
-  if (parts !== null) found.push({ score: 85, profiles: [...parts.values()], read: () => componentClock(parts, hints) });
+  if (parts !== null) found.push(ofComponents(parts, profiles, hints));
   const extra = findThousandths(profiles);
   const zone = profiles.find(isZoneColumn);
   const stamped = (used: readonly TimePart[]) => () => {
@@ -97,6 +105,16 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     if (profile.kind === "number") addNumber(profile, hints, add, chosen);
   }
   return found;
+}
+
+/** Columns of year, month and day, with a time of day in columns of its own, as a whole beside them, or with none: a row a day. */
+function ofComponents(parts: Components, profiles: readonly ColumnProfile[], hints: ClockHints): Candidate {
+  const used = [...parts.values()];
+  if (tellsTime(parts)) return { score: 85, profiles: used, read: () => componentClock(parts, hints) };
+  const times = profiles.flatMap((p) => (used.includes(p) ? [] : (timePartOf(p, hints.context.decimal) ?? [])));
+  const time = times.find(({ plain }) => plain) ?? times[0] ?? null;
+  const all = time === null ? used : [...used, time.profile];
+  return { score: time === null ? 65 : 85, profiles: all, read: () => componentClock(parts, hints, time) };
 }
 
 const hasFraction = ({ column }: ColumnProfile) => column.sample.some((cell) => /:\d{2}[.,]\d/.test(cell));
