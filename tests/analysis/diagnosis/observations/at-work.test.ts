@@ -1,0 +1,207 @@
+import { describe, expect, test } from "vitest";
+import { LOOKS } from "../../../../analysis/diagnosis/observations";
+import { stretchesWhere, valuesIn } from "../../../../analysis/diagnosis/observations/at-work";
+import { commonestGap, isRhythm } from "../../../../analysis/diagnosis/observations/rhythm";
+import type { Trace } from "../../../../analysis/model/fit/trace";
+import { STANDARD_ATMOSPHERE } from "../../../../shared/units/pressure";
+import { SWITCHED } from "../../../builders/look-at";
+import { gpm, psi } from "../../../builders/outcomes";
+import { noiseOf, seededRandom } from "../../../builders/signals";
+import { running, type Worked, workedHours } from "../../../builders/worked-hours";
+
+describe("stretches in which something holds", () => {
+  const at = (times: readonly number[], least: number, holds: (i: number) => boolean) =>
+    stretchesWhere({ times: Float64Array.from(times), interval: 1 } as unknown as Trace, least, holds).map(({ first, last }) => [
+      first,
+      last,
+    ]);
+  const second = Array.from({ length: 20 }, (_, i) => i);
+  test("from first to last, at the ends of the record too, as long as asked and no shorter", () => {
+    expect(at(second, 5, (i) => i <= 5 || i >= 14)).toEqual([[0, 5], [14, 19]]); // biome-ignore format: two stretches
+    expect(at(second, 6, (i) => i <= 5 || i >= 13)).toEqual([[13, 19]]);
+    expect(at(second, 1, () => false)).toEqual([]);
+  });
+  test("a gap of more than three intervals ends one", () => {
+    expect(at([0, 1, 2, 5, 6, 7], 1, () => true)).toEqual([[0, 5]]);
+    expect(at([0, 1, 2, 5.1, 6, 7], 1, () => true)).toEqual([[0, 2], [3, 5]]); // biome-ignore format: two stretches
+  });
+  test("their values, ends included, without what is missing", () => {
+    expect(valuesIn([1, 2, Number.NaN, 4, 5], [{ first: 1, last: 3 }, { first: 4, last: 4 }])).toEqual([2, 4, 5]); // biome-ignore format: two stretches
+  });
+});
+
+describe("rhythm", () => {
+  test("times up to 1.3 apart are alike; the middle of the most of them is the gap", () => {
+    expect(commonestGap([0, 100, 230, 700])).toEqual({ gap: 130, share: 2 / 3 });
+    expect(commonestGap([0, 100, 231, 700])).toEqual({ gap: 100, share: 1 / 3 });
+    expect(commonestGap([0, 10, 210, 420, 640])).toEqual({ gap: 210, share: 3 / 4 });
+  });
+  test("more than a quarter and 3 over their number", () => {
+    expect(isRhythm(0.5, 12)).toBe(false);
+    expect(isRhythm(0.51, 12)).toBe(true);
+    expect(isRhythm(0.29, 100)).toBe(true);
+    expect(isRhythm(0.27, 100)).toBe(false);
+  });
+});
+
+describe("the answer to a draw (set pressure 52 psi)", () => {
+  const look = (worked: Worked) => LOOKS["answer-to-draw"](workedHours(worked));
+  /** Low from second a to second b of a run, in so many of the runs. */
+  const low =
+    (a: number, b: number, to = 44, runs = 12) =>
+    (k: number, t: number) =>
+      k - 300 >= a && k - 300 <= b && t < 600 * runs ? to : 52;
+  test("short is over six hundredths under the set pressure, for 25 s of a run and more", () => {
+    expect(look({ pressure: low(30, 55) })).toEqual({ level: "late", numbers: { late: 300, ended: 0, setPressure: psi(52), times: 12 } });
+    expect(look({ pressure: low(30, 54) })?.numbers).toMatchObject({ late: 0, times: 0 });
+    expect(look({ pressure: low(30, 90, 48.8) })?.level).toBe("late");
+    expect(look({ pressure: low(30, 90, 48.95) })?.level).toBe("keeps-up");
+  });
+  test("the first fifteen seconds belong to the start", () => {
+    expect(look({ pressure: low(0, 41) })?.numbers.times).toBe(12);
+    expect(look({ pressure: low(0, 40) })?.numbers.times).toBe(0);
+    expect(look({ pressure: (k) => (running(k) ? 52 : 44) })?.numbers.times).toBe(0);
+  });
+  test("late in two draws and for 100 s in all; less may have been something else", () => {
+    expect(look({ pressure: low(30, 80, 44, 2) })?.level).toBe("late");
+    expect(look({ pressure: low(30, 79, 44, 2) })?.level).toBe("keeps-up");
+    expect(look({ pressure: low(30, 280, 44, 1) })?.level).toBe("keeps-up");
+  });
+  test("at its end where it ran at 96 % for as long as not, for 50 s in all", () => {
+    const end = (speed: number, a: number, b: number, runs: number) =>
+      look({ pressure: low(a, b, 44, runs), speed: (k) => (running(k) ? speed : 0) })?.level;
+    expect(end(0.961, 30, 80, 1)).toBe("at-its-end");
+    expect(end(0.961, 30, 79, 1)).toBe("keeps-up");
+    expect(end(0.95, 30, 80, 12)).toBe("late");
+    const half = (full: number) => look({ pressure: low(30, 129), speed: (k) => (k - 300 < 30 + full ? 1 : 0.8) });
+    expect(half(50)?.level).toBe("at-its-end");
+    expect(half(49)?.level).toBe("late");
+    expect(half(25)?.numbers).toMatchObject({ late: expect.closeTo(12 * 99 * 0.75, 6), ended: expect.closeTo(12 * 99 * 0.25, 6) });
+  });
+  test("without speed: back while as much is drawn was late, back with the draw's end was the pump's limit", () => {
+    const returning = (share: number) => look({ pressure: low(30, 90), speed: null, flow: (k) => (k - 300 <= 90 ? 10 : 10 * share) });
+    expect(returning(0.81)).toMatchObject({ level: "late", numbers: { late: 720, ended: 0 } });
+    expect(returning(0.79)).toMatchObject({ level: "at-its-end", numbers: { late: 0, ended: 720 } });
+    // Low until the pump stopped: nothing shows that it would have come back.
+    expect(look({ pressure: low(200, 299), speed: null })?.level).toBe("at-its-end");
+  });
+  test("not asked of a switch, at 13 s and more between samples, nor without pump, set pressure, or speed and flow", () => {
+    expect(look({ pressure: low(30, 90), facts: SWITCHED })).toBeNull();
+    expect(look({ pressure: low(30, 90), step: 12 })).not.toBeNull();
+    expect(look({ pressure: low(30, 90), step: 15 })).toBeNull();
+    expect(look({ pressure: low(30, 90), pumpKnown: false })).toBeNull();
+    expect(look({ pressure: low(30, 90), facts: { setPressure: undefined } })).toBeNull();
+    expect(look({ pressure: low(30, 90), speed: null, flow: null })).toBeNull();
+    expect(look({ pressure: low(30, 90), flow: null })?.level).toBe("late");
+  });
+});
+
+describe("the lowest pressure that a run holds for half a minute", () => {
+  const look = (worked: Worked) => LOOKS["sunk-pressure"](workedHours(worked));
+  const held =
+    (s: number, to: number, from = 400) =>
+    (k: number) =>
+      k >= from && k <= from + s ? to : 52;
+  test("gone under 0.35 of what is to be held, low under 0.85", () => {
+    expect([18.1, 18.3, 44.1, 44.3].map((p) => look({ pressure: held(40, p) })?.level)).toEqual(["gone", "low", "low", "held"]);
+    expect(look({ pressure: held(40, 26) })?.numbers).toEqual({
+      lowest: expect.closeTo(psi(26), -1),
+      held: psi(52),
+      ratio: expect.closeTo(0.5, 6),
+    });
+  });
+  test("half a minute, in one run", () => {
+    expect(look({ pressure: held(30, 5) })?.level).toBe("gone");
+    expect(look({ pressure: held(29, 5) })?.level).toBe("held");
+    // Sixteen seconds before the stop and the rest after it are not held by the pump.
+    expect(look({ pressure: (k) => (k >= 584 || k < 100 ? 5 : 52) })?.level).toBe("held");
+    expect(look({ pressure: (k) => (k >= 300 && k <= 330 ? 5 : 52) })?.level).toBe("gone");
+  });
+  test("the highest of the half minute counts: one reading above it breaks it, a missing one ends it", () => {
+    expect(look({ pressure: (k) => (k === 415 ? 50 : held(29, 5)(k)) })?.level).toBe("held");
+    expect(look({ pressure: (k) => (k === 420 ? Number.NaN : held(40, 5)(k)) })?.level).toBe("held");
+    expect(look({ pressure: (k) => (k === 420 ? Number.NaN : held(60, 5)(k)) })?.level).toBe("gone");
+  });
+  test("a switch is to hold its cut-in", () => {
+    expect(look({ pressure: held(40, 33), facts: SWITCHED })?.numbers.held).toBe(psi(40));
+    expect(look({ pressure: held(40, 33), facts: { ...SWITCHED, cutIn: undefined } })).toBeNull();
+  });
+  test("not known without a pump state or a set pressure", () => {
+    expect(look({ pressure: held(40, 5), pumpKnown: false })).toBeNull();
+    expect(look({ pressure: held(40, 5), facts: { setPressure: undefined } })).toBeNull();
+  });
+});
+
+describe("scatter of the running time against that at rest", () => {
+  const noise = noiseOf(7200, seededRandom(12));
+  const look = (atRest: number, inRun: number, worked: Partial<Worked> = {}) =>
+    LOOKS.roughness(workedHours({ pressure: (k, t) => 52 + (running(k) ? inRun : atRest) * noise[t], ...worked }));
+  test("rougher: over two and a half times, and over three thousandths of what is held (0.156 psi)", () => {
+    expect([1.9, 3].map((times) => look(0.2, 0.2 * times)?.level)).toEqual(["alike", "rougher"]);
+    expect([0.09, 0.19].map((psis) => look(0.01, psis)?.level)).toEqual(["alike", "rougher"]);
+    const { numbers } = look(0.2, 0.6)!;
+    expect(Number(numbers.rest) / psi(0.2)).toBeCloseTo(1, 0);
+    expect(Number(numbers.run) / psi(0.6)).toBeGreaterThan(0.9);
+    expect(numbers.floor).toBe(numbers.rest);
+    expect(Number(numbers.share)).toBeCloseTo(Number(numbers.run) / psi(52), 9);
+  });
+  test("no more than its steps make by themselves: step over the root of 12", () => {
+    const stepped = (k: number, t: number) => Math.round(52 + (running(k) ? 0.5 : 0) * noise[t]);
+    const seen = LOOKS.roughness(workedHours({ pressure: (k, t) => stepped(k, t) + (k % 50 === 0 ? (k / 50) % 7 : 0) }))!;
+    expect(Number(seen.numbers.floor)).toBeCloseTo(psi(1) / Math.sqrt(12), -1);
+  });
+  test("what happens in the first quarter of a minute of a run is the start's", () => {
+    expect(look(0.1, 0.1, { pressure: (k, t) => 52 + (k >= 300 && k < 315 ? 3 : 0.1) * noise[t] })?.level).toBe("alike");
+  });
+  test("by eight blocks of either; a switch is held against its cut-out", () => {
+    expect(look(0.1, 1, { step: 60 })).toBeNull();
+    expect(Number(look(0.1, 1, { facts: SWITCHED })?.numbers.share)).toBeCloseTo(Number(look(0.1, 1)?.numbers.run) / psi(60), 6);
+    expect(look(0.1, 1, { facts: { ...SWITCHED, cutOut: undefined } })).toBeNull();
+    expect(look(0.1, 1, { facts: { setPressure: undefined } })).toBeNull();
+    expect(look(0.1, 1, { pumpKnown: false })).toBeNull();
+  });
+});
+
+describe("the steepest fall at rest: K <= Q p^2/|dp/dt|", () => {
+  const look = (worked: Worked) => LOOKS["steepest-fall"](workedHours(worked));
+  /** Falls of so many psi in a second, down to 40 psi, in so many of the rests. */
+  const falling =
+    (by: number, rests = 12) =>
+    (k: number, t: number) =>
+      k >= 10 && k < 300 && t < 600 * rests ? 40 : 40 + by;
+  const boundOf = (by: number) => (gpm(40) * (psi(40) + STANDARD_ATMOSPHERE) ** 2) / psi(by);
+  const expected = 20 * 3.785411784e-3 * (psi(34.5) + STANDARD_ATMOSPHERE);
+  const fallFor = (ratio: number) => boundOf(1) / (ratio * expected);
+  test("impossible under 0.15 of the tank of the facts, strained under a half", () => {
+    expect([0.149, 0.151, 0.49, 0.51].map((r) => look({ pressure: falling(fallFor(r)) })?.level)).toEqual([
+      "impossible",
+      "strained",
+      "strained",
+      "possible",
+    ]);
+    const { numbers } = look({ pressure: falling(4) })!;
+    expect(Number(numbers.fall) / psi(4)).toBeCloseTo(1, 3);
+    expect(Number(numbers.most) / boundOf(4)).toBeCloseTo(1, 3);
+    expect(Number(numbers.expected) / expected).toBeCloseTo(1, 9);
+    expect(Number(numbers.ratio) / (boundOf(4) / expected)).toBeCloseTo(1, 3);
+  });
+  test("the third steepest counts: two may be readings gone wrong", () => {
+    expect(look({ pressure: falling(fallFor(0.1), 2) })).toBeNull();
+    expect(look({ pressure: falling(fallFor(0.1), 3) })?.level).toBe("impossible");
+  });
+  test("at rest only", () => expect(look({ pressure: (k) => (k >= 400 && k < 500 ? 10 : 52) })).toBeNull());
+  test("without a stated volume: a drive's by practice, a switch's not at all", () => {
+    const practice = 8 * 3.785411784e-3 * (psi(34.5) + STANDARD_ATMOSPHERE);
+    expect(Number(look({ pressure: falling(4), facts: { tankVolume: undefined } })?.numbers.expected) / practice).toBeCloseTo(1, 9);
+    expect(look({ pressure: falling(4), facts: { ...SWITCHED, tankVolume: undefined } })).toBeNull();
+    expect(look({ pressure: falling(4), facts: SWITCHED })).not.toBeNull();
+  });
+  test("not at over ten seconds between samples, nor without rating, set pressure or pump state", () => {
+    expect(look({ pressure: falling(4), step: 12 })).toBeNull();
+    expect(look({ pressure: (k) => (k >= 20 && k < 300 ? 40 : 44), step: 10 })).not.toBeNull();
+    expect(look({ pressure: falling(4), facts: { pumpRatedFlow: undefined } })).toBeNull();
+    expect(look({ pressure: falling(4), facts: { setPressure: undefined } })).toBeNull();
+    expect(look({ pressure: falling(4), facts: { ...SWITCHED, cutIn: undefined } })).toBeNull();
+    expect(look({ pressure: falling(4), pumpKnown: false })).toBeNull();
+  });
+});
