@@ -89,8 +89,8 @@ export function readVisitFile(
   const { parts, damaged } = readParts(text);
   if (parts.get("format") !== VISIT_FORMAT) return { visit: null, problem: { id: "not-a-visit" } };
   const version = parts.get("version");
-  // A head whose version was lost is read as the present one: the parts' own shapes decide.
-  const from = typeof version === "number" && Number.isInteger(version) ? version : known;
+  // A head whose version was lost, or never was one, is read as the present one: the parts' own shapes decide.
+  const from = typeof version === "number" && Number.isInteger(version) && version >= 1 ? version : known;
   if (from > known) return { visit: null, problem: { id: "newer-version", version: from, known } };
   const lost: LostPart[] = damaged.map((part) => ({ part, why: "unreadable" }));
   const sound = withoutChanged(parts, lost);
