@@ -82,3 +82,15 @@ test("on a phone the trace stays on top of the sliders, and nothing runs out of 
   expect(await serious(page)).toEqual([]);
   expect(errors).toEqual([]);
 });
+
+test("each change of the next visit tells on asking what the fitted model expects of it, beside what practice and physics say", async () => {
+  const { page, errors } = await opened.fresh();
+  await page.getByRole("button", { name: "Open the sample visit" }).click();
+  await page.getByRole("button", { name: "Work out what each change would do here" }).click();
+  const told = page.locator(".step").filter({ hasText: "By the model fitted to this log" });
+  await told.first().waitFor({ timeout: 50_000 });
+  expect(await told.first().textContent()).toMatch(/water the tank gives between stop and restart/);
+  expect(await page.getByRole("button", { name: "Work out what each change would do here" }).count()).toBe(0);
+  expect(await serious(page)).toEqual([]);
+  expect(errors).toEqual([]);
+});
