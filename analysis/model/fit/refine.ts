@@ -40,6 +40,29 @@ const SMALL_FORM_ERROR: Partial<Record<ParameterId, number>> = {
   "sleep-delay": 0.2,
 };
 
+/** The same beside it where the logger sees the loop only every five seconds, and where it does not see the speed at all; measured likewise. */
+const UNSEEN_BETWEEN: Partial<Record<ParameterId, number>> = {
+  gain: 0.25,
+  "integral-time": 0.6,
+  "loop-lag": 0.25,
+  "ramp-time": 0.35,
+  "stop-pressure": 2e3,
+};
+const UNSEEN_SPEED: Partial<Record<ParameterId, number>> = {
+  gain: 0.55,
+  "integral-time": 0.7,
+  "loop-lag": 0.25,
+  "ramp-time": 0.3,
+  "stop-pressure": 3e3,
+};
+
+/** What the model's form may be wrong by: a standard deviation of the logarithm, or of the value itself. */
+function formError(id: ParameterId, scale: FittedParameter["scale"], { interval, speed }: Pick<Trace, "interval" | "speed">): number {
+  const between = Math.min(1, Math.max(0, (interval - 1) / 4)) * (UNSEEN_BETWEEN[id] ?? 0);
+  const blind = speed === null ? (UNSEEN_SPEED[id] ?? 0) : 0;
+  return Math.hypot(SMALL_FORM_ERROR[id] ?? (scale === "log" ? 0.05 : 0), between, blind);
+}
+
 export type Refined = Partial<Record<ParameterId, FittedParameter>>;
 
 /**
@@ -89,7 +112,13 @@ export function* refine(
   const freedom = (cases.length * cases[0].seen.length) / SHARED;
   const worse = Math.sqrt(Math.max(1, fit.cost / freedom)); // shapes that the model's form cannot meet widen all intervals
   return Object.fromEntries(
-    MOVED.map(([id], i) => [id, told(parameters[id], fit.parameters[i], worse * Math.sqrt(covariance[i][i]), before[i].sd)]),
+    MOVED.map(([id], i) => [
+      id,
+      told(parameters[id], fit.parameters[i], {
+        fitted: Math.hypot(worse * Math.sqrt(covariance[i][i]), formError(id, parameters[id].scale, trace)),
+        prior: before[i].sd,
+      }),
+    ]),
   );
 }
 
@@ -104,9 +133,12 @@ function priorOf(parameter: FittedParameter): { readonly centre: number; readonl
   return { centre: Math.log(value), sd: parameter.from === "log" ? Math.hypot(sd, FORM_ERROR[parameter.id] ?? 0.1) : sd };
 }
 
-const told = (parameter: FittedParameter, at: number, sd: number, prior: number): FittedParameter => {
-  const from = sd < 0.6 * prior ? "log" : parameter.from;
+type Spread = { readonly fitted: number; readonly prior: number };
+
+/** What the shapes narrow by little keeps the name of where it came from. */
+const told = (parameter: FittedParameter, at: number, { fitted, prior }: Spread): FittedParameter => {
+  const from = fitted < 0.6 * prior ? "log" : parameter.from;
   return parameter.scale === "log"
-    ? inLog(parameter.id, Math.exp(at), Math.hypot(sd, SMALL_FORM_ERROR[parameter.id] ?? 0.05, UNSURE * Math.max(0, prior - 0.6)), from)
-    : onLine(parameter.id, at, sd, from);
+    ? inLog(parameter.id, Math.exp(at), Math.hypot(fitted, UNSURE * Math.max(0, prior - 0.6)), from)
+    : onLine(parameter.id, at, fitted, from);
 };

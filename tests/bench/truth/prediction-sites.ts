@@ -26,7 +26,7 @@ function withFault(site: SiteModel, kind: SiteKind, random: Random): SiteModel {
     case "sound":
       return site;
     case "hot loop":
-      return { ...site, control: { ...driveOf(site), gain: driveOf(site).gain * between(random, 2, 6) } };
+      return { ...site, control: { ...driveOf(site), gain: driveOf(site).gain * between(random, 4, 14) } };
     case "lost charge":
       return { ...site, tank: { ...tank, precharge: tank.precharge * (0.05 + 0.4 * random.next()) } };
     case "small tank":

@@ -174,7 +174,7 @@ for (const log of LOGS) {
 const GRAIN: Readonly<Record<MeasureId, number>> = {
   "starts-per-hour": 0.1,
   "short-cycles-per-hour": 0.1,
-  "oscillation-peak-to-peak": 700,
+  "oscillation-peak-to-peak": 3500,
   "share-oscillating": 0.01,
   "drift-at-steady-flow": 700,
   "lowest-pressure": 700,
