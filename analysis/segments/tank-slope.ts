@@ -2,6 +2,7 @@ import { varianceInflation } from "../numerics/autocorrelation";
 import { mean } from "../numerics/moments";
 import { median } from "../numerics/order-statistics";
 import type { Estimate } from "../numerics/pooled-mean";
+import { leastSquaresLine } from "../numerics/regression";
 import { repeatedMedians } from "../numerics/theil-sen";
 import type { TankTrace } from "./tank-windows";
 
@@ -10,7 +11,8 @@ import type { TankTrace } from "./tank-windows";
  * the median with the weight of their water, which counts up to the usual: a rest with far more was helped by the pump.
  */
 export function usualSlope(traces: readonly TankTrace[]): number {
-  const own = traces.map(roughSlope).filter(({ slope }) => slope > 0);
+  const unseen = idleFall(traces) ?? 0;
+  const own = traces.map((trace) => roughSlope(trace, unseen)).filter(({ slope }) => slope > 0);
   own.sort((a, b) => a.slope - b.slope);
   const most = median(own.map(({ water }) => water));
   const half = own.reduce((sum, { water }) => sum + Math.min(water, most), 0) / 2;
@@ -25,24 +27,54 @@ export function usualSlope(traces: readonly TankTrace[]): number {
 const ROUGH_POINTS = 24;
 
 /** Points evenly spread over the water, not over time: a long idle part says nothing of the slope. */
-function roughSlope({ drawn, inverse, calmUntil }: TankTrace): { slope: number; water: number } {
+function roughSlope({ times, drawn, inverse, calmUntil }: TankTrace, unseen: number): { slope: number; water: number } {
   const water = drawn[Math.max(0, calmUntil - 1)];
   const x: number[] = [];
   const y: number[] = [];
   for (let i = 0, next = 0; i < calmUntil; i++) {
     if (drawn[i] < next && i < calmUntil - 1) continue;
     x.push(drawn[i]);
-    y.push(inverse[i]);
+    y.push(inverse[i] - unseen * (times[i] - times[0]));
     next = drawn[i] + water / ROUGH_POINTS;
   }
   return { slope: water > 0 && x.length >= 3 ? (repeatedMedians(x, y)?.slope ?? Number.NaN) : Number.NaN, water };
 }
 
+const LEAST_IDLE = 4; // points
+const LEAST_IDLE_PARTS = 5;
+/** Points before the meter's first water at which a draw may have begun already. */
+const MAY_HAVE_BEGUN = 2;
+
 /**
- * How fast 1/p rises by what no meter sees (a leak back through the pump or before the meter), 1/(Pa s): common slope over time of what the metered
- * water leaves unexplained, over all rests. 0 where rests are too short to tell it from the draws, and never below 0.
+ * How fast 1/p rises while the meter counts no water at all, 1/(Pa s), never below 0: what no meter sees, whatever the tank's own constant. The begin of each
+ * rest up to its first draw, not so near to its end that the tank may be empty. Null where it never counts none for long enough.
+ */
+function idleFall(traces: readonly TankTrace[]): number | null {
+  let sxy = 0;
+  let sxx = 0;
+  let parts = 0;
+  for (const { times, inverse, drawn, calmUntil } of traces) {
+    const until = times[0] + BEFORE_KNEE * (times[calmUntil - 1] - times[0]);
+    let n = 0;
+    while (n < calmUntil && drawn[n] === drawn[0] && times[n] <= until) n++;
+    if (n < calmUntil) n -= MAY_HAVE_BEGUN;
+    if (n < LEAST_IDLE) continue;
+    const line = leastSquaresLine(times.subarray(0, n), inverse.subarray(0, n));
+    const length = times[n - 1] - times[0];
+    sxy += (line?.slope ?? 0) * length ** 2;
+    sxx += length ** 2;
+    parts++;
+  }
+  return parts >= LEAST_IDLE_PARTS ? Math.max(0, sxy / sxx) : null;
+}
+
+/**
+ * How fast 1/p rises by what no meter sees (a leak back through the pump or before the meter), 1/(Pa s): read while the meter shows no flow, else the common
+ * slope over time of what the metered water leaves unexplained, over all rests. 0 where rests are too short to tell it from the draws, and never below 0.
  */
 export function leakSlope(traces: readonly TankTrace[], slope: number): number {
+  const idle = idleFall(traces);
+  if (idle !== null) return idle;
   let sxy = 0;
   let sxx = 0;
   for (const { times, drawn, inverse, calmUntil } of traces) {
