@@ -139,4 +139,47 @@ describe("findings change as the log changes", () => {
     expect(turned.tracking.meanErrorPa).toBeCloseTo(before.tracking.meanErrorPa!, -1);
     expect(turned.cycling.cutInPa! / before.cycling.cutInPa!).toBeCloseTo(1, 5);
   });
+
+  test("pressure and all that the site says of pressure scaled alike: the same places and counts, every gauge pressure scaled", async () => {
+    const K = 1.25;
+    const scaled = (row: string) => {
+      const [time, pressure, flow, speed] = row.split(",");
+      return [time, (Number(pressure) * K).toFixed(6), flow, speed].join(",");
+    };
+    const facts = (k: number) =>
+      readSiteFacts(
+        {
+          pump: "variable-speed",
+          setPressure: `${52 * k} psi`,
+          limits: { band: `${3 * k} psi`, driftAtSteadyFlow: `${5 * k} psi`, oscillationPeakToPeak: `${3 * k} psi` },
+        },
+        "site.json",
+      );
+    const before = await findingsOf([file(textOf(ROWS))], facts(1));
+    const after = await findingsOf([file(textOf(ROWS.map(scaled)))], facts(K));
+    expect(after.running).toEqual(before.running);
+    expect({ ...after.cycling, cutInPa: null, cutOutPa: null }).toEqual({ ...before.cycling, cutInPa: null, cutOutPa: null });
+    expect(after.cycling.cutInPa! / before.cycling.cutInPa!).toBeCloseTo(K, 6);
+    expect(after.tracking.meanErrorPa! / before.tracking.meanErrorPa!).toBeCloseTo(K, 4);
+    expect(after.tracking.shareWithinBand).toBeCloseTo(before.tracking.shareWithinBand!, 3);
+    expect(after.oscillation.episodes.length).toBe(before.oscillation.episodes.length);
+    for (const [i, episode] of after.oscillation.episodes.entries()) {
+      expect(episode.from).toBe(before.oscillation.episodes[i].from);
+      expect(episode.periodS!.value / before.oscillation.episodes[i].periodS!.value).toBeCloseTo(1, 6);
+      expect(episode.peakToPeakPa!.value / before.oscillation.episodes[i].peakToPeakPa!.value).toBeCloseTo(K, 4);
+    }
+    expect(after.drift.windows.map((w) => w.over)).toEqual(before.drift.windows.map((w) => w.over));
+    for (const [i, { changePa }] of after.drift.windows.entries())
+      expect(Math.abs(changePa!.value - K * before.drift.windows[i].changePa!.value)).toBeLessThan(1);
+  });
+
+  test("each reading held for a second one, half a second later: the same starts, and no pressure moves", async () => {
+    const twice = ROWS.slice(0, 7200).flatMap((row) => [row, row.replace(/^([^,]*)/, "$1.5")]);
+    const [once, held] = [await findingsOf([file(textOf(ROWS.slice(0, 7200)))]), await findingsOf([file(textOf(twice))])];
+    expect(held.record.rows.accepted).toBe(14_400);
+    expect(held.cycling.starts).toBe(once.cycling.starts);
+    expect(held.cycling.shortCycle.count).toBe(once.cycling.shortCycle.count);
+    expect(held.tracking.lowestPa).toBe(once.tracking.lowestPa);
+    expect(held.tracking.highestPa).toBe(once.tracking.highestPa);
+  });
 });
