@@ -24,13 +24,15 @@ import { findOwnTimes } from "./own-times";
 import { isPlausible } from "./plausible-values";
 import { noTable } from "./refuse";
 import { type CellFormat, splitRow } from "./row-cells";
-import type { Survey } from "./survey";
+import type { Survey, TextLine } from "./survey";
 import { tablesAbove } from "./table-above";
 import type { PlannedColumn, TablePlan } from "./table-plan";
 
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
 
 const HEAD_ROWS = 800;
+const PIECES = 6;
+const PIECE_LINES = 48;
 const FLOAT32_INTEGER = 2 ** 24;
 
 /**
@@ -39,7 +41,7 @@ const FLOAT32_INTEGER = 2 ** 24;
  */
 export function makePlan(file: string, survey: Survey, choices: ImportChoices): PlanReading {
   const { cells, rows, loose } = findTable(file, survey);
-  const later = survey.later.map((text) => splitRow(text, cells));
+  const later = [...piecesOf(survey.head.slice(HEAD_ROWS)), ...survey.later].map((text) => splitRow(text, cells));
   const sample = columnsOf([...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later], loose.signature.count);
   const texts = (format: NumberFormat) => readTexts(rows, format, later, cells);
   const plausible = (format: NumberFormat) => {
@@ -53,6 +55,12 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
   if (table === null) throw new ImportError(noTable(file, rows));
   const { plan, questions } = planTable(file, table, cells, format, choices);
   return { plan, questions: [...(question === null ? [] : [question]), ...questions], head: rows };
+}
+
+/** Some stretches of whole lines out of the rest of the head: what a file has only further down shows in them. */
+function piecesOf(lines: readonly TextLine[]): readonly string[] {
+  const stride = Math.max(PIECE_LINES, Math.floor(lines.length / PIECES));
+  return lines.flatMap(({ text }, i) => (i % stride < PIECE_LINES && text.trim() !== "" ? [text] : []));
 }
 
 const columnsOf = (rows: readonly (readonly string[])[], count: number): string[][] =>

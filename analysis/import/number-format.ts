@@ -72,11 +72,13 @@ function ungrouped(digits: string, format: NumberFormat): string | null {
   const fraction = at < 0 ? "" : digits.slice(at + 1);
   if (!/^\d*$/.test(fraction)) return null;
   if (/^\d*$/.test(whole)) return whole + fraction === "" ? null : `${whole}.${fraction}`;
-  if (format.thousands === null) return null;
+  // Both marks in one number leave no doubt which of them groups.
+  const mark = format.thousands ?? (at >= 0 ? (format.decimal === "." ? "," : ".") : null);
+  if (mark === null) return null;
   const groups = whole
     .replace(/[\u00a0\u202f\u2009]/g, " ")
     .replace(/’/g, "'")
-    .split(format.thousands);
+    .split(mark);
   const good = groups.every((group, i) => (i === 0 ? /^\d{1,3}$/ : /^\d{3}$/).test(group));
   return good ? `${groups.join("")}.${fraction}` : null;
 }

@@ -472,6 +472,16 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
     { headings: ["P_bar", "Q_lpm", "State"], values: [...plain.values, rows.map((i) => (i % 3 === 0 ? 0 : 1))] },
   ),
   sample(
+    "headings-in-another-unit.csv",
+    "Headings again in mid-file, the pressure in another unit from there on.",
+    lines(
+      HEADING,
+      rows.slice(0, 12).map((i) => `${iso(i)},${b(i)},${f(i)}`),
+      "Time,Pressure (kPa),Flow (L/min)",
+      rows.slice(12).map((i) => `${iso(i)},${Math.round(100 * bar[i])},${f(i)}`),
+    ),
+  ),
+  sample(
     "page-headers.txt",
     "Printed pages: a title and the headings again on each, units by their place.",
     [0, 1, 2]

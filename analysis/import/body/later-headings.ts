@@ -1,4 +1,5 @@
 import { cellKind } from "../cell-kind";
+import { unitInHeading } from "../columns/unit-from-text";
 import { namesTime } from "../dialects/heading-rows";
 import { mendText } from "../mend-text";
 import type { TablePlan } from "../table-plan";
@@ -6,8 +7,8 @@ import type { TablePlan } from "../table-plan";
 /** What a row of words below the data turns out to be. */
 export type LaterHeading =
   | { readonly kind: "same" }
-  /** The same headings in another order: place i of the plan is at columns[i] now, -1 where it is gone. */
-  | { readonly kind: "moved"; readonly columns: readonly number[] }
+  /** The same headings in another order: place i of the plan is at columns[i] now, -1 where it is gone; units[i] is the unit it has now, where that is another. */
+  | { readonly kind: "moved"; readonly columns: readonly number[]; readonly units: readonly (string | null)[] }
   | { readonly kind: "other-table" };
 
 /** Headings over spans of time in the tables of statistics that some programs write below the log; common practice, no source. */
@@ -24,11 +25,28 @@ export function laterHeading(cells: readonly string[], plan: TablePlan): LaterHe
     filled.some((cell) => cellKind(cell, plan.numbers) !== "text")
   )
     return null;
-  const columns = plan.columns.map(({ heading }) => cells.findIndex((cell) => mendText(cell.replace(/\s+/g, " ")) === heading));
+  const names = cells.map((cell) => mendText(cell.replace(/\s+/g, " ")));
+  const exact = plan.columns.map(({ heading }) => names.indexOf(heading));
+  const columns = exact.map((at, i) => (at >= 0 ? at : inAnotherUnit(plan.columns[i].heading, names, exact)));
+  const units = columns.map((at, i) => (at >= 0 && exact[i] < 0 ? (unitInHeading(names[at])?.text ?? null) : null));
   const keepsTime = plan.clock.columns.every((index) => columns[index] >= 0);
   const keepsValue = plan.columns.some((column) => column.use === "number" && columns[column.index] >= 0);
-  return keepsTime && keepsValue ? { kind: "moved", columns } : { kind: "other-table" };
+  return keepsTime && keepsValue ? { kind: "moved", columns, units } : { kind: "other-table" };
 }
+
+/** Where the same name stands with another unit ("Pressure (bar)" for "Pressure (psi)"): -1 where it does not, or stands twice. */
+function inAnotherUnit(heading: string, names: readonly string[], taken: readonly number[]): number {
+  const bare = bareName(heading);
+  if (bare === "" || unitInHeading(heading) === null) return -1;
+  const found = names.flatMap((name, at) => (!taken.includes(at) && bareName(name) === bare && unitInHeading(name) !== null ? [at] : []));
+  return found.length === 1 ? found[0] : -1;
+}
+
+const bareName = (heading: string) =>
+  heading
+    .replace(/[[({<][^\])}>]*[\])}>]/g, " ")
+    .trim()
+    .toLowerCase();
 
 const isMarked = (line: number, plan: TablePlan) => plan.headingLines.includes(line) || plan.unitLine === line;
 

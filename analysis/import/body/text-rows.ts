@@ -18,6 +18,8 @@ export class TextRows {
   private unclosed = 0;
   /** Where the columns of the plan are since the headings came again in another order. */
   private moved: readonly number[] | null = null;
+  /** Units that columns have since then, where they are other ones. */
+  private units: readonly (string | null)[] | null = null;
   /** Inside another table below the log. */
   private elsewhere = false;
   private readonly numbers: readonly PlannedColumn[];
@@ -100,6 +102,7 @@ export class TextRows {
     }
     this.elsewhere = heading.kind === "other-table";
     this.moved = heading.kind === "moved" ? heading.columns : null;
+    this.units = heading.kind === "moved" && heading.units.some((unit) => unit !== null) ? heading.units : null;
     if (this.elsewhere) this.log.startOtherTable(line, cells);
     else this.log.heading(line, this.sink.count);
     if (this.moved?.includes(-1))
@@ -140,10 +143,15 @@ export class TextRows {
     for (let i = 0; i < this.numbers.length; i++) {
       const column = this.numbers[i];
       const cell = cells[column.index] ?? "";
-      this.row[i] = readCell(cell, column, this.plan, column.unitColumn === null ? null : (cells[column.unitColumn] ?? null));
+      this.row[i] = readCell(cell, column, this.plan, this.unitBeside(column, cells));
       if (Number.isNaN(this.row[i]) && isBad(cell, column, this.plan)) bad++;
     }
     return bad;
+  }
+
+  /** The unit that another cell or later headings name for a value of this column. */
+  private unitBeside({ index, unitColumn }: PlannedColumn, cells: readonly string[]): string | null {
+    return this.units?.[index] ?? (unitColumn === null ? null : (cells[unitColumn] ?? null));
   }
 
   private noteBadCells(cells: readonly string[], line: number): void {

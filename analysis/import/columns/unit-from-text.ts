@@ -47,13 +47,16 @@ export function unitInHeading(heading: string): FoundUnit | null {
     const unit = wholeUnit(inside) ?? firstWhole(inside.split(/[,;]/));
     if (unit !== null) return unit;
   }
+  const quoted = /["'\u201c]([^"'\u201d]+)["'\u201d]\s*$/.exec(heading);
+  const inQuotes = quoted === null ? null : wholeUnit(quoted[1]);
+  if (inQuotes !== null) return inQuotes;
   const text = heading.replace(/[[({<][^\])}>]*[\])}>]/g, " ").trim();
-  for (const match of text.matchAll(/[,;_:|]|\s-\s|\s|\/|\bin\b|-/g)) {
+  for (const match of text.matchAll(/[,;_:|=]|\s-\s|\s|\/|\bin\b|-/g)) {
     const rest = text.slice(match.index + match[0].length).trim();
     const unit =
       wholeUnit(match[0] === "_" ? rest.replace(/_/g, " ") : rest) ??
       (match[0] === "_" ? wholeUnit(rest.replace(/_per_|_p_/i, "/").replace(/_/g, "/")) : null);
-    if (unit !== null && (/[,;_:|]/.test(match[0]) || !isWord(unit.text))) return unit;
+    if (unit !== null && (/[,;_:|=]/.test(match[0]) || !isWord(unit.text))) return unit;
   }
   const whole = wholeUnit(text);
   if (whole !== null && !isWord(text)) return whole;

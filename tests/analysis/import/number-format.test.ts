@@ -18,6 +18,8 @@ describe("a cell is the number a person reads", () => {
     ["52,3", comma, 52.3],
     ["52.3 psi", point, 52.3],
     ["12.5gpm", point, 12.5],
+    ["1,234.5", { decimal: ".", thousands: null }, 1234.5],
+    ["(0.3)", point, -0.3],
     ["1'234.5", { decimal: ".", thousands: "'" }, 1234.5],
     ["1\u00a0234,5", { decimal: ",", thousands: " " }, 1234.5],
   ] as const)("%s", (text, format, value) => {
