@@ -57,7 +57,10 @@ export const COMPARISON_WORDS = {
   intro: "Where both visits logged flow, hours of like demand are set against each other. The limits are those of the later visit.",
   before: "Before",
   after: "After",
+  bringEarlier: "or bring in the log of the earlier visit",
   earlierLog: "Log of the earlier visit",
+  willStand:
+    "Once both visits are chosen, each measure stands here before and after, with the uncertainty of its change, the days laid over one another, and a verdict: met, better but not met, no change shown, or worse.",
   choose: "choose a kept visit",
   onPage: "the visit on the page",
   broughtIn: "the log that was brought in",

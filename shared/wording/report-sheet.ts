@@ -19,6 +19,7 @@ export const REPORT_WORDS = {
   done: "Done",
   notDone: "Not done",
   letterhead: "Your letterhead, a line each",
+  pickLogo: "Put your logo on it (PNG, JPEG or SVG)",
   logo: "Your logo (PNG, JPEG or SVG)",
   logoNow: "Your logo as it stands on the report",
   noLogo: "Take the logo off",

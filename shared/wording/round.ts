@@ -45,6 +45,8 @@ export function sayAttention(
 export const ROUND_WORDS = {
   intro:
     "All visits kept in this browser. To see those of a shared folder as well, open the folder: its visit files, and the findings that a bulk run of the command line wrote. Each is held against your company's limits of today, where its site states none of its own.",
+  openFolder: "Open a folder of visits or findings",
+  openFiles: "Open visit files or findings",
   folder: "Folder of visits or findings",
   files: "Visit files or findings",
   search: "Search",
@@ -110,7 +112,7 @@ export const ROUND_WORDS = {
   moreProblems: (more: number) => `And ${more} more files.`,
   none: "No visits yet. Each visit that is saved stands here with its latest state against its limits.",
   count: (shown: number, all: number, urgent: number, twice: number) =>
-    `${shown} of ${all} sites, ${urgent} need attention.${twice === 0 ? "" : ` ${twice} visits came twice and are shown once.`}`,
+    `${shown} of ${all} ${all === 1 ? "site" : "sites"}, ${urgent} ${urgent === 1 ? "needs" : "need"} attention.${twice === 0 ? "" : ` ${twice} visits came twice and are shown once.`}`,
   orders: {
     attention: "what needs attention first",
     worsening: "what became worse since the visit before",

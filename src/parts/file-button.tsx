@@ -4,13 +4,15 @@ type Props = {
   readonly label: string;
   /** What the hidden field is called, for those who do not see the button. */
   readonly fieldLabel: string;
-  readonly accept: string;
+  readonly accept?: string;
   readonly multiple?: boolean;
+  /** Asks for a folder, and gives all files in it. */
+  readonly isFolder?: boolean;
   readonly onFiles: (files: readonly File[]) => void;
 };
 
 /** A button that asks for files. The same file can be picked twice in a row: a browser says nothing of a field that did not change. */
-export function FileButton({ label, fieldLabel, accept, multiple = false, onFiles }: Props) {
+export function FileButton({ label, fieldLabel, accept, multiple = false, isFolder = false, onFiles }: Props) {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
@@ -23,6 +25,8 @@ export function FileButton({ label, fieldLabel, accept, multiple = false, onFile
         hidden
         multiple={multiple}
         accept={accept}
+        // In all browsers and in the HTML standard's drafts, not yet in React's types.
+        {...(isFolder ? { webkitdirectory: "" } : {})}
         aria-label={fieldLabel}
         onChange={(event) => {
           const files = [...(event.target.files ?? [])];

@@ -19,3 +19,15 @@ test("once seen, the page opens and works without a network", async () => {
   await page.getByRole("dialog").waitFor();
   expect(errors.filter((error) => !error.includes("ERR_INTERNET_DISCONNECTED"))).toEqual([]);
 });
+
+test("the browser finds nothing that keeps the page from being installed", async () => {
+  const { page } = await opened.fresh();
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  await page.reload();
+  const browser = await page.context().newCDPSession(page);
+  const { installabilityErrors } = await browser.send("Page.getInstallabilityErrors");
+  // A test runs in a window that keeps nothing, where a browser installs no page at all.
+  expect(installabilityErrors.map(({ errorId }) => errorId).filter((id) => id !== "in-incognito")).toEqual([]);
+  const { errors } = await browser.send("Page.getAppManifest");
+  expect(errors).toEqual([]);
+});

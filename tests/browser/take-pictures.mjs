@@ -90,6 +90,11 @@ await wide
   .click();
 await wide.waitForTimeout(600);
 await take(wide, "finding-lit");
+const lanes = await wide.locator(".band-lanes").boundingBox();
+const lit = await wide.locator(".band-names li.lit").boundingBox();
+await wide.mouse.move(lanes.x + lanes.width * 0.3, lit.y + lit.height / 2);
+await take(wide, "band-explained");
+await wide.mouse.move(lanes.x, 0);
 const looks = wide.locator(".look-choices button");
 for (let i = 0; i < (await looks.count()); i++) {
   const look = looks.nth(i);
@@ -110,6 +115,7 @@ await whatIf(small);
 await take(small, "what-if-phone-360");
 await take(await open(1440, 900, { colorScheme: "dark" }), "visit-night");
 await take(await open(1440, 900, { light: "Bright sunlight" }), "visit-sunlight");
+await take(await open(1440, 900, { forcedColors: "active", colorScheme: "dark" }), "visit-system-colours");
 await take(await open(390, 844, { ...PHONE, light: "Bright sunlight" }), "visit-phone-sunlight");
 await take(await open(320, 256), "visit-magnified");
 

@@ -15,7 +15,7 @@ export function Acceptance({ visit, ...page }: StoryProps) {
           <tr key={line.id}>
             <th scope="row">{line.name}</th>
             <td>{line.limit ?? ACCEPTANCE_WORDS.noLimit}</td>
-            <td>{line.value}</td>
+            <td className="figure">{line.value}</td>
             <td>
               <strong>{STATE_WORDS[line.state]}</strong>
               {line.wouldTell === null ? "" : ACCEPTANCE_WORDS.wouldTell(line.wouldTell)}

@@ -3,6 +3,7 @@ import { comparedVisits } from "../../../analysis/comparison/before-and-after";
 import type { ComparedVisits } from "../../../shared/findings/comparison";
 import { COMPARISON_WORDS } from "../../../shared/wording/comparison";
 import { sayDay } from "../../../shared/wording/instant";
+import { FileButton } from "../../parts/file-button";
 import type { Visit } from "../../state/visit-state";
 import type { StoredVisit } from "../../storage/database";
 import type { PageProps } from "../view-props";
@@ -64,6 +65,7 @@ export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, 
         />
       </div>
       <p role="status">{stage.is === "comparing" ? COMPARISON_WORDS.comparing : stage.is === "refused" ? stage.why : ""}</p>
+      {shown === null && stage.is === "waiting" && <p className="soft">{COMPARISON_WORDS.willStand}</p>}
       {shown !== null && (
         <>
           <ComparisonTable compared={shown} units={preferences.units} />
@@ -109,19 +111,10 @@ function VisitChoice({ label, visits, chosen, page, locale, asKept, onChoose }: 
 }
 
 function LogChoice({ onChoose }: { readonly onChoose: (source: Source) => void }) {
-  const id = useId();
+  const take = (files: readonly File[]) => onChoose({ from: "log", files: files.map((file) => ({ name: file.name, blob: file })) });
   return (
-    <p className="file-choice">
-      <label htmlFor={id}>{COMPARISON_WORDS.earlierLog}</label>
-      <input
-        id={id}
-        type="file"
-        multiple
-        onChange={({ target }) => {
-          const files = [...(target.files ?? [])].map((file) => ({ name: file.name, blob: file }));
-          if (files.length > 0) onChoose({ from: "log", files });
-        }}
-      />
+    <p className="button-row">
+      <FileButton label={COMPARISON_WORDS.bringEarlier} fieldLabel={COMPARISON_WORDS.earlierLog} multiple onFiles={take} />
     </p>
   );
 }

@@ -1,5 +1,6 @@
 import { useId, useState } from "react";
 import { REPORT_WORDS } from "../../../shared/wording/report-sheet";
+import { FileButton } from "../../parts/file-button";
 import { saveAsFile } from "../../parts/save-as-file";
 import { eventsCsv } from "../../report/events-csv";
 import { REPORT_SECTIONS, type ReportSectionId } from "../../report/report-input";
@@ -18,7 +19,7 @@ export function ReportSheet({ state, visit, commands, preferences, kept: { compa
   const [logo, setLogo] = useState(() => keptLetterhead().logo);
   const [paper, setPaper] = useState<"A4" | "Letter">(preferences.units.pressure === "psi" ? "Letter" : "A4");
   const [said, say] = useState("");
-  const ids = { letterhead: useId(), logo: useId(), paper: useId() };
+  const ids = { letterhead: useId(), paper: useId() };
   const { name } = state.site.facts;
 
   const write = async () => {
@@ -68,13 +69,14 @@ export function ReportSheet({ state, visit, commands, preferences, kept: { compa
       </fieldset>
       <label htmlFor={ids.letterhead}>{REPORT_WORDS.letterhead}</label>
       <textarea id={ids.letterhead} rows={3} value={letterhead} onChange={(event) => setLetterhead(event.target.value)} />
-      <label htmlFor={ids.logo}>{REPORT_WORDS.logo}</label>
-      <input
-        id={ids.logo}
-        type="file"
-        accept="image/png,image/jpeg,image/svg+xml"
-        onChange={(event) => void takeLogo(event.target.files?.[0])}
-      />
+      <p className="button-row">
+        <FileButton
+          label={REPORT_WORDS.pickLogo}
+          fieldLabel={REPORT_WORDS.logo}
+          accept="image/png,image/jpeg,image/svg+xml"
+          onFiles={([file]) => void takeLogo(file)}
+        />
+      </p>
       {logo !== null && (
         <p className="button-row">
           <img className="report-logo" src={logo} alt={REPORT_WORDS.logoNow} />

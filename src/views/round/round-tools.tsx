@@ -1,5 +1,6 @@
 import { useId } from "react";
 import { ROUND_WORDS } from "../../../shared/wording/round";
+import { FileButton } from "../../parts/file-button";
 import { ROUND_FILTERS, ROUND_ORDERS, type RoundFilter, type RoundOrder } from "./round-rows";
 
 export type RoundChoice = { readonly order: RoundOrder; readonly search: string; readonly filter: RoundFilter };
@@ -12,19 +13,13 @@ type Props = {
 
 /** What is shown of the round, and where else visits come from. */
 export function RoundTools({ choice, onChoice, onFiles }: Props) {
-  const ids = { files: useId(), folder: useId(), search: useId(), order: useId(), filter: useId() };
-  const picked = (files: FileList | null) => onFiles([...(files ?? [])]);
+  const ids = { search: useId(), order: useId(), filter: useId() };
   return (
     <div className="round-tools">
-      <span>
-        <label htmlFor={ids.folder}>{ROUND_WORDS.folder}</label>
-        {/* webkitdirectory is in all browsers and in the HTML standard's drafts, not yet in React's types. */}
-        <input id={ids.folder} type="file" {...{ webkitdirectory: "" }} onChange={({ target }) => picked(target.files)} />
-      </span>
-      <span>
-        <label htmlFor={ids.files}>{ROUND_WORDS.files}</label>
-        <input id={ids.files} type="file" multiple accept=".json,.jsonl" onChange={({ target }) => picked(target.files)} />
-      </span>
+      <p className="button-row">
+        <FileButton label={ROUND_WORDS.openFolder} fieldLabel={ROUND_WORDS.folder} isFolder onFiles={onFiles} />
+        <FileButton label={ROUND_WORDS.openFiles} fieldLabel={ROUND_WORDS.files} accept=".json,.jsonl" multiple onFiles={onFiles} />
+      </p>
       <span>
         <label htmlFor={ids.search}>{ROUND_WORDS.search}</label>
         <input
