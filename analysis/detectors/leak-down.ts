@@ -15,7 +15,7 @@ import { quantiles } from "../numerics/order-statistics";
 import { type Estimate, type PooledMean, pooledMean } from "../numerics/pooled-mean";
 import { someValues } from "../numerics/some-values";
 import { theilSen } from "../numerics/theil-sen";
-import { idleRests } from "../segments/idle-rests";
+import { fallsToStart, idleRests } from "../segments/idle-rests";
 import { leastNightFlow } from "../segments/night-flow";
 import { levelStep } from "../segments/pressure-noise";
 import { cumulativeVolume, volumeBetween } from "../segments/volume";
@@ -25,7 +25,7 @@ const kind = "leak-down" as const;
 type Answer = Outcome<typeof kind>;
 
 /**
- * Water lost while the pump rests and nothing is drawn: q = K d(1/p)/dt, pooled over all such stretches. K from metered draws, else from the tank of the
+ * Water lost while the pump rests and nothing is drawn: q = K d(1/p)/dt, pooled over all such stretches, or over whole rests where a loss is too large to leave any. K from metered draws, else from the tank of the
  * site facts. The meter tells the side: it sees a loss in the system, and does not see one back through the check valve.
  * Wrong where cooling air lowers the pressure (about 1 % of absolute per 3 K), or where a small steady use passes for a leak.
  */
@@ -38,7 +38,8 @@ export const leakDown: Detector<typeof kind> = {
     if (isCannotTell(segments.pump)) return open({ ...segments.pump, about: "leak" });
     if (isCannotTell(segments.draw)) return open({ ...segments.draw, about: "leak" });
     const step = sampleInterval(pressure.sampling)?.median ?? 0;
-    const places = idleRests(segments.pump, segments.draw, 2 * step);
+    const quiet = idleRests(segments.pump, segments.draw, 2 * step);
+    const places = quiet.length >= LEAST_QUIET ? quiet : fallsToStart(segments.pump, segments.draw, 2 * step);
     const values = valuesWithoutSpikes(pressure, faults);
     const declines = places.map((place) => declineOf(pressure, values, place, site.atmosphere.value));
     const pooled = pooledMean(declines);
@@ -56,6 +57,7 @@ export const leakDown: Detector<typeof kind> = {
   },
 };
 
+const LEAST_QUIET = 2;
 /** A loss that would take over half a day to bring the pump on by itself is nobody's trouble, and heat and cold do as much. Our own choice. */
 const SLOWEST_CYCLE = 12 * 3600;
 

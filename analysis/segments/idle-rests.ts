@@ -17,6 +17,22 @@ export function idleRests(pump: PumpState, draw: DrawState, edge: number): Span[
   });
 }
 
+const STOPPED = 5; // s until pump, check valve and pipe are still
+const LEAST_FALL = 10;
+
+/**
+ * Whole rests in which nothing was drawn and the pressure yet fell until the pump had to start, at least some ten seconds long: a loss so large that it leaves no
+ * quiet minute. What cooling gas does dies away and brings no start on.
+ */
+export function fallsToStart(pump: PumpState, draw: DrawState, edge: number): Span[] {
+  if (pump.mode !== "switching") return [];
+  const starts = new Set(pump.runs.map(({ from }) => from));
+  return overlaps(restsOf(pump), draw.idle).flatMap(({ from, to }) => {
+    const span = { from: seconds(from + Math.max(STOPPED, edge)), to: seconds(to - edge) };
+    return starts.has(to) && span.to - span.from >= LEAST_FALL ? [span] : [];
+  });
+}
+
 /** Common parts of two lists of spans, each in order of time. O(n + m) */
 export function overlaps(a: readonly Span[], b: readonly Span[]): Span[] {
   const common: Span[] = [];

@@ -19,6 +19,11 @@ describe("water lost at rest (q = K d(1/p)/dt)", () => {
     expect(outcome).toMatchObject({ state: "found", finding: { side: "system" } });
     if (outcome.state === "found") expect(Math.abs(outcome.finding.flow.value / (0.15 * GPM) - 1)).toBeLessThan(0.15);
   });
+  test("a loss so large that the pump starts every minute is measured on whole rests", () => {
+    const outcome = detect({ unseen: 6 * GPM, draw: (t) => (t % 170 < 30 ? 4 * GPM : 0) });
+    expect(outcome).toMatchObject({ state: "found", finding: { side: "back" } });
+    if (outcome.state === "found") expect(Math.abs(outcome.finding.flow.value / (6 * GPM) - 1)).toBeLessThan(0.15);
+  });
   test("a tight system is clear", () => {
     expect(detect({}).state).toBe("clear");
   });
