@@ -1,3 +1,4 @@
+import type { PumpState } from "../../../shared/findings/segment";
 import { mainChannel } from "../../../shared/record/find-channel";
 import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter, timeAt } from "../../../shared/record/sampling";
@@ -5,44 +6,62 @@ import type { Measured } from "../../../shared/units/measured";
 import { stretchesOf, valuesWithoutSpikes } from "../../faults/observed";
 import { quantile } from "../../numerics/order-statistics";
 import { type LeastSquaresLine, leastSquaresLine, reach95 } from "../../numerics/regression";
+import { levelStep } from "../../segments/pressure-noise";
+import { knownPump } from "../../segments/starts";
 import type { Evidence } from "../detector";
 
 export type NoiseGrowth = { readonly grows: boolean; readonly perFlowSquared: Measured | null };
 
-const BLOCK = 24; // samples
+const BLOCK = 16; // samples
 const LEAST_BLOCKS = 12;
-const MOST_BLOCKS = 3000;
-const FLOW_SPREAD = 2; // highest blocks' flow over lowest blocks': less says nothing
-const CLEARLY = 1.5; // noise at the most flow over noise at the least
+const LEAST_AT_AN_END = 5;
+const MOST_BLOCKS = 6000;
+/** Much, little, and what lies between: shares of the highest flow. The square of little is next to nothing of the square of much. */
+const MUCH = 0.5;
+const LITTLE = 0.15;
+const CLEARLY = 1.5; // noise at much flow over noise at little
+/** Of the variance that came with the flow: at middling flow its square law leaves a twentieth; a swing of the loop is there at once. */
+const AT_MIDDLING = 0.35;
+/** A sensor's step hides noise under about a third of it. */
+const HIDDEN = 1 / 3;
 
 /**
  * Whether what changes from sample to sample grows with flow. Pressure fluctuations of turbulence go with the square of speed, so the variance of a block
- * is fitted as n0^2 + (c q^2)^2; c in Pa per (m3/s)^2. Blocks in which the flow itself changes are left out. Null without flow, or where it hardly varies.
+ * is fitted as n0^2 + (c q^2)^2; c in Pa per (m3/s)^2. Blocks in which the flow itself changes are left out, and draws while the pump rests, which need
+ * not pass the sensor. Null without flow, or where it hardly varies.
  * Wrong where the pump's own pulsation grows with flow alike.
  */
-export function noiseWithFlow({ record, faults }: Evidence, pressure: Channel): NoiseGrowth | null {
+export function noiseWithFlow({ record, faults, segments }: Evidence, pressure: Channel): NoiseGrowth | null {
   const flow = mainChannel(record, "flow");
   if (flow === null || pressure.sampling.kind === "on-change") return null;
-  const blocks = blocksOf(pressure, valuesWithoutSpikes(pressure, faults), flow, stretchesOf(pressure, faults));
+  const values = valuesWithoutSpikes(pressure, faults);
+  const blocks = blocksOf(pressure, values, flow, stretchesOf(pressure, faults), knownPump(segments));
   if (blocks.length < LEAST_BLOCKS) return null;
-  const flows = blocks.map((block) => block.flow);
-  const [least, most] = [quantile(flows, 0.1), quantile(flows, 0.9)];
-  if (!(most > 0 && most > FLOW_SPREAD * Math.max(0, least))) return null;
-  const noiseAt = (inside: (q: number) => boolean) =>
-    Math.sqrt(
-      quantile(
-        blocks.filter((b) => inside(b.flow)).map((b) => b.variance),
-        0.5,
-      ),
-    );
-  const ratio = noiseAt((q) => q >= most) / noiseAt((q) => q <= least);
-  const line = leastSquaresLine(
-    blocks.map(({ flow: q }) => q ** 4),
-    blocks.map(({ variance }) => variance),
+  const top = quantile(
+    blocks.map((block) => block.flow),
+    0.995,
   );
-  if (line === null || !Number.isFinite(ratio)) return null;
-  const reach = reach95(slopeSpread(blocks, line), line.points - 2);
-  const grows = ratio > CLEARLY && line.slope > reach;
+  const passing = blocks.filter((b) => !(b.resting && b.flow >= LITTLE * top));
+  const varianceAt = (low: number, high: number) => {
+    const inside = passing.filter(({ flow: q }) => q >= low * top && q < high * top);
+    return inside.length < LEAST_AT_AN_END
+      ? null
+      : quantile(
+          inside.map((b) => b.variance),
+          0.5,
+        );
+  };
+  const [little, middling, much] = [varianceAt(Number.NEGATIVE_INFINITY, LITTLE), varianceAt(LITTLE, MUCH), varianceAt(MUCH, 2)];
+  if (!(top > 0) || little === null || much === null) return null;
+  const base = Math.max(little, (HIDDEN * levelStep(values)) ** 2);
+  const line = leastSquaresLine(
+    passing.map(({ flow: q }) => q ** 4),
+    passing.map(({ variance }) => variance),
+  );
+  if (line === null || !Number.isFinite(much / base)) return null;
+  const reach = reach95(slopeSpread(passing, line), line.points - 2);
+  const withTheSquare = middling === null || middling - base < AT_MIDDLING * (much - base);
+  const grows = much > CLEARLY ** 2 * base && line.slope > reach && withTheSquare;
   const root = (square: number) => Math.sqrt(Math.max(0, square));
   return {
     grows,
@@ -65,21 +84,28 @@ function slopeSpread(blocks: readonly Block[], line: LeastSquaresLine): number {
   return Math.sqrt((meat * blocks.length) / (blocks.length - 2)) / sxx;
 }
 
-type Block = { readonly flow: number; readonly variance: number };
+/** `resting`: the pump is known to be at rest all the while. */
+type Block = { readonly flow: number; readonly variance: number; readonly resting: boolean };
 
 function blocksOf(
   pressure: Channel,
   values: ArrayLike<number>,
   flow: Channel,
   stretches: readonly { first: number; last: number }[],
+  pump: PumpState | null,
 ): Block[] {
   const stride = BLOCK * Math.max(1, Math.floor(values.length / (BLOCK * MOST_BLOCKS)));
+  const runs = pump?.runs ?? [];
+  let r = 0;
   return stretches.flatMap(({ first, last }) => {
     const blocks: Block[] = [];
-    for (let from = first; from + BLOCK <= last + 1; from += stride) {
-      const q = steadyFlow(flow, timeAt(pressure.sampling, from), timeAt(pressure.sampling, from + BLOCK - 1));
-      const variance = bendVariance(values, from);
-      if (q !== null && !Number.isNaN(variance)) blocks.push({ flow: q, variance });
+    for (let at = first; at + BLOCK <= last + 1; at += stride) {
+      const [from, to] = [timeAt(pressure.sampling, at), timeAt(pressure.sampling, at + BLOCK - 1)];
+      while (r < runs.length && runs[r].to < from) r++;
+      const resting = pump !== null && !(r < runs.length && runs[r].from <= to);
+      const q = steadyFlow(flow, from, to);
+      const variance = bendVariance(values, at);
+      if (q !== null && !Number.isNaN(variance)) blocks.push({ flow: q, variance, resting });
     }
     return blocks;
   });
@@ -99,15 +125,20 @@ function steadyFlow({ sampling, values }: Channel, from: number, to: number): nu
   return n === 0 || high - low > STEADY_WITHIN * Math.abs(high) ? null : sum / n;
 }
 
-/**
- * The median of many squares of a normal value is 0.4549 (chi-square with one degree of freedom), that of so few, each with two values in common with its
- * neighbour, is more in the mean: 400,000 draws, standard error 0.0005. The test draws again.
- */
-const MEAN_OF_MEDIAN = 0.5252;
+const KEPT = 0.8; // of the squares: a bend or two in a block are the water's
+/** Mean of the lowest 11 of the 14 squares of a block of normal noise, over 6 times its variance: drawn 400 000 times. */
+const MEAN_OF_KEPT = 0.496;
 
-/** Variance of what changes from sample to sample, by second differences (sum of squared weights 6), robust to one bend by the median of their squares. */
+/**
+ * Variance of what changes from sample to sample, by second differences (sum of squared weights 6), without the largest squares, so that single bends
+ * count for nothing. Not by a median, which is zero wherever steps hide most of the noise.
+ */
 function bendVariance(values: ArrayLike<number>, from: number): number {
   const squares = new Float64Array(BLOCK - 2);
   for (let i = 0; i < squares.length; i++) squares[i] = (values[from + i] - 2 * values[from + i + 1] + values[from + i + 2]) ** 2;
-  return quantile(squares, 0.5) / (MEAN_OF_MEDIAN * 6);
+  squares.sort();
+  const kept = Math.floor(KEPT * squares.length);
+  let sum = 0;
+  for (let i = 0; i < kept; i++) sum += squares[i];
+  return sum / kept / (MEAN_OF_KEPT * 6);
 }

@@ -40,6 +40,37 @@ describe("noise", () => {
     expect(noiseGrowth?.value).toBeGreaterThan(0.85 * factor);
     expect(noiseGrowth?.value).toBeLessThan(1.15 * factor);
   });
+  /** A day as at most sites: hardly any flow, but for five minutes of much and five of middling in each hour; the pump runs then only. */
+  const seldom = (noiseAt: (share: number) => number) => {
+    const chance = seededRandom(6);
+    const share = (i: number) => (i % 3600 < 300 ? 1 : i % 3600 < 600 ? 0.35 : 0);
+    const times = every(1, 6 * 3600);
+    const all = (of: (i: number) => number) => Array.from({ length: 6 * 3600 }, (_, i) => of(i));
+    return recordOf([
+      channel(
+        "pressure",
+        times,
+        all((i) => 55 * PSI + noiseAt(share(i)) * chance.normal()),
+      ),
+      channel(
+        "flow",
+        times,
+        all((i) => 20 * GPM * share(i)),
+      ),
+      channel(
+        "running",
+        times,
+        all((i) => (share(i) > 0 ? 1 : 0)),
+      ),
+    ]);
+  };
+  test("is seen to grow also where much flow is seldom", () => {
+    expect(found(seldom((share) => Math.hypot(300, 900 * share ** 2))).noiseGrowsWithFlow).toBe(true);
+    expect(found(seldom(() => 300)).noiseGrowsWithFlow).toBe(false);
+  });
+  test("that is there in full at middling flow is the loop's, not the square law's", () => {
+    expect(found(seldom((share) => (share > 0 ? 900 : 300))).noiseGrowsWithFlow).toBe(false);
+  });
   test("without flow its growth is not known", () => {
     const record = recordOf(held(() => 800).channels.filter((c) => c.role !== "flow"));
     expect(found(record)).toMatchObject({ noiseGrowsWithFlow: null, noiseGrowth: null });
