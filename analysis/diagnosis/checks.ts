@@ -155,10 +155,10 @@ export const OPENERS: readonly Opener[] = [
   { id: "ask-set-pressure", opens: ["precharge-by-facts", "sensor-scale", "held-pressure", "empties-at", "dips"] },
   { id: "ask-tank-volume", opens: ["tank-by-facts", "gas-constant", "cycle-against-tank"] },
   { id: "ask-precharge", opens: ["precharge-by-facts", "gas-constant", "cycle-against-tank"] },
-  { id: "ask-pump-flow", opens: ["tank-by-facts", "gas-constant-by-practice", "overdraw-flow"] },
+  { id: "ask-pump-flow", opens: ["tank-by-facts", "gas-constant-by-practice", "flow-when-short"] },
   { id: "ask-pipe", opens: ["surge-period"] },
   { id: "log-longer", opens: ["starts", "runs", "drift", "leak-down"] },
-  { id: "log-faster", opens: ["oscillation", "oscillation-period", "oscillation-driver", "noise", "sensor-lag"] },
+  { id: "log-faster", opens: ["oscillation", "oscillation-period", "oscillation-driver", "noise", "sensor-lag", "bends", "loop-pace"] },
   {
     id: "log-flow",
     opens: [
@@ -174,9 +174,10 @@ export const OPENERS: readonly Opener[] = [
       "leak-side",
       "draw-rhythm",
       "sensor-lag",
+      "flow-when-short",
     ],
   },
-  { id: "log-speed", opens: ["oscillation-driver", "overdraw", "shutoff", "prime", "runs", "starts"] },
+  { id: "log-speed", opens: ["oscillation-driver", "overdraw", "shutoff", "prime", "runs", "starts", "loop-pace", "answer-to-draw"] },
   { id: "log-second-pressure", opens: ["sensor-distance", "sensor-lag", "sensor-scale"] },
   { id: "log-temperature", opens: ["sensor-stuck"] },
 ];

@@ -1,7 +1,9 @@
 import { attempt, type OnFailure, raise } from "../../shared/findings/failure";
 import { OBSERVATION_IDS, type Observation, type ObservationId } from "../../shared/findings/observation";
 import { answerLooks } from "./observations/answer";
+import { bendLooks } from "./observations/bends";
 import { cyclingLooks } from "./observations/cycling";
+import { loopPaceLooks } from "./observations/loop-pace";
 import { oscillationLooks } from "./observations/oscillation";
 import { pressureAndDrawLooks } from "./observations/pressure-and-draw";
 import { pumpLooks } from "./observations/pump";
@@ -20,6 +22,8 @@ export const LOOKS: Looks = {
   ...pressureAndDrawLooks,
   ...pumpLooks,
   ...answerLooks,
+  ...bendLooks,
+  ...loopPaceLooks,
   ...roughnessLooks,
   ...steepestFallLooks,
 };

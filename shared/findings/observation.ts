@@ -56,8 +56,8 @@ export const OBSERVATIONS = {
   "quiet-times": ["some", "none"],
   /** How evenly the pump's starts follow each other. */
   "start-rhythm": ["irregular", "regular"],
-  /** Loss with the pump off and nothing drawn. */
-  "leak-down": ["none", "present"],
+  /** Loss with the pump off and nothing drawn: in every rest and going on, or passing. */
+  "leak-down": ["none", "passing", "present"],
   /** Side of the loss; only where there is one. */
   "leak-side": ["system", "back", "unknown"],
   /** Least flow of the night against the highest flow. */
@@ -65,12 +65,16 @@ export const OBSERVATIONS = {
   prime: ["held", "lost"],
   /** Full speed with pressure below the band. */
   overdraw: ["none", "present"],
-  /** How much water the pump gave then against its rating; only where there was overdraw and the rating is known. */
-  "overdraw-flow": ["below-rating", "at-rating"],
+  /** How much water the pump gives while the pressure is short, against its rating; only where it was short for long. */
+  "flow-when-short": ["none", "some", "all"],
   /** Pressure at full speed and little flow against what it should be. */
   shutoff: ["full", "weak"],
   /** Pressure short of its set pressure for long in a run: with speed to spare, or at the pump's end. */
   "answer-to-draw": ["keeps-up", "late", "at-its-end"],
+  /** How long the loop takes to mend half of an error. */
+  "loop-pace": ["prompt", "unhurried", "slow"],
+  /** How long the pressure takes to bend where a draw or the pump changes. */
+  bends: ["sharp", "soft", "rounded"],
   /** Lowest pressure held for half a minute of a run against what is to be held. */
   "sunk-pressure": ["held", "low", "gone"],
   /** Scatter of the pressure while the pump runs against that at rest. */

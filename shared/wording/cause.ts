@@ -179,12 +179,16 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
   dips: { shallow: "shallow dips", deep: "deep dips, soon over", "deep-and-slow": "deep dips, slow to recover" },
   "quiet-times": { some: "times without a draw", none: "a draw at all times" },
   "start-rhythm": { irregular: "starts without a rhythm", regular: "starts in a rhythm" },
-  "leak-down": { none: "no loss at rest", present: "a loss at rest" },
+  "leak-down": { none: "no loss at rest", passing: "a passing loss at rest", present: "a loss at rest" },
   "leak-side": { system: "a loss the meter sees", back: "a loss the meter does not see", unknown: "a loss of unknown side" },
   "night-flow": { none: "no flow at night", present: "flow all night" },
   prime: { held: "a pump that keeps its water", lost: "a pump that loses its water" },
   overdraw: { none: "no full speed at low pressure", present: "full speed at low pressure" },
-  "overdraw-flow": { "below-rating": "little flow at full speed", "at-rating": "much flow at full speed" },
+  "flow-when-short": {
+    none: "no flow while the pressure is short",
+    some: "some flow while the pressure is short",
+    all: "the pump's full flow while the pressure is short",
+  },
   shutoff: { full: "the full pressure at little flow", weak: "too little pressure at little flow" },
   "answer-to-draw": {
     "keeps-up": "a pressure that soon comes back in a draw",
@@ -196,6 +200,8 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
     low: "a pressure that sinks while the pump runs",
     gone: "hardly any pressure while the pump runs",
   },
+  "loop-pace": { prompt: "errors soon mended", unhurried: "errors mended without hurry", slow: "errors that stay long" },
+  bends: { sharp: "sharp bends of the pressure", soft: "soft bends of the pressure", rounded: "rounded bends of the pressure" },
   roughness: { alike: "as much scatter at rest as in a run", rougher: "far more scatter in a run than at rest" },
   "steepest-fall": {
     possible: "falls that a sound tank allows",

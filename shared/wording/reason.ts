@@ -174,6 +174,7 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
   },
   "leak-down": {
     none: () => "With the pump off and nothing drawn the pressure holds.",
+    passing: () => "With the pump off and nothing drawn the pressure falls, but not in every rest, or ever less: as gas that cools.",
     present: (w, n) =>
       "flow" in n
         ? `With the pump off and nothing drawn about ${w("flow", "flow", 2)} is lost.`
@@ -196,9 +197,10 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     none: () => "The pump never ran at full speed below its pressure.",
     present: (w) => `For ${w("total", "time", 2)} in all the pump ran at full speed and the pressure stayed low.`,
   },
-  "overdraw-flow": {
-    "below-rating": (w) => `Then only ${w("flow", "flow", 2)} of a rated ${w("rated", "flow", 2)} flowed.`,
-    "at-rating": (w) => `Then ${w("flow", "flow", 2)} flowed, against a rating of ${w("rated", "flow", 2)}.`,
+  "flow-when-short": {
+    none: () => "While the pressure is short the running pump gives next to no water.",
+    some: (w) => `While the pressure is short the pump gives ${w("flow", "flow", 2)}, well under what it is made for.`,
+    all: (w) => `While the pressure is short ${w("flow", "flow", 2)} flows: as much as the pump is made for, or more.`,
   },
   shutoff: {
     full: (w) => `At full speed and little flow the pump reaches ${w("shutoff", "gaugePressure")}, as it should.`,
@@ -214,6 +216,16 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     held: () => "While the pump runs the pressure never sinks for long.",
     low: (w) => `While the pump runs the pressure sinks to ${w("lowest", "gaugePressure")} for half a minute.`,
     gone: (w) => `While the pump runs the pressure falls to ${w("lowest", "gaugePressure")} for half a minute: hardly any is left.`,
+  },
+  "loop-pace": {
+    prompt: () => "An error of the pressure is soon mended.",
+    unhurried: (w) => `Half of an error of the pressure is left for about ${w("half", "time", 2)}.`,
+    slow: (w) => `Half of an error of the pressure is still left after ${w("half", "time", 2)}: the loop is slow.`,
+  },
+  bends: {
+    sharp: (w) => `The pressure bends within ${w("time", "time", 2)} where something changes.`,
+    soft: (w) => `The pressure takes ${w("time", "time", 2)} to bend where something changes.`,
+    rounded: (w) => `The pressure takes ${w("time", "time", 2)} to bend where something changes: rounded, as behind a choked port.`,
   },
   roughness: {
     alike: () => "The pressure scatters no more in a run than at rest.",

@@ -11,6 +11,7 @@ export const demandIsPeriodic: CauseTable = {
     "draw-rhythm": { irregular: -1.2, regular: 2.9 },
     oscillation: { none: -1.7, small: 1.9, large: 2.5 },
     "oscillation-period": { fast: -1.2, middling: 0.2, slow: 0.7 },
+    "loop-pace": { prompt: 0.3, slow: -0.4 },
     "start-rhythm": { irregular: -0.4, regular: 0.8 },
   },
 };

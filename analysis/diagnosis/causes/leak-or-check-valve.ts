@@ -7,7 +7,8 @@ export const leakOrCheckValve: CauseTable = {
   id: "leak-or-check-valve",
   prior: 1,
   weights: {
-    "leak-down": { none: -2.6, present: 3.1 },
+    // a loss that comes and goes is a draw or gas that cools
+    "leak-down": { none: -2.4, passing: -1.1, present: 3 },
     "starts-without-draw": { rare: -1.7, often: 2.6 },
     "night-flow": { none: -0.3, present: 0.6 },
     starts: { many: 0.8, "very-many": 0.4 },

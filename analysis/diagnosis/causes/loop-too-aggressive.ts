@@ -15,7 +15,9 @@ export const loopTooAggressive: CauseTable = {
     "gas-constant": { collapsed: -1.3, reduced: -1.3 },
     dips: { "deep-and-slow": -0.4 },
     overshoot: { little: -0.4, large: 1.3 },
-    "noise-with-flow": { steady: -0.3, grows: 1.9 },
+    "noise-with-flow": { steady: -0.4, grows: 2 },
+    "loop-pace": { prompt: 0.7, slow: -0.9 },
+    bends: { rounded: -0.5 },
     "pump-kind": { switch: -4 },
   },
 };

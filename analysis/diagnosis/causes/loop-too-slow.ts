@@ -18,8 +18,11 @@ export const loopTooSlow: CauseTable = {
     overdraw: { present: -1 },
     "pump-kind": { switch: -4 },
     // error that outlives the draw while the pump has more to give is the loop; at full speed it is not
-    "answer-to-draw": { "keeps-up": -2.2, late: 2.6, "at-its-end": -0.3 },
-    "sunk-pressure": { held: -0.7, low: 2.4, gone: -1.5 },
+    "answer-to-draw": { "keeps-up": -1.7, late: 1.9, "at-its-end": -0.1 },
+    "flow-when-short": { none: -1.6, some: 1, all: -0.9 },
+    // errors outlast the loop's own time
+    "loop-pace": { prompt: -1.6, unhurried: 0.1, slow: 2.9 },
+    "sunk-pressure": { held: -0.3, low: 2.1, gone: -1.5 },
     // an integrator far behind ramps down late too: runs are long
     runs: { long: 0.4, "some-short": -2.5, "mostly-short": -2.6, "never-stops": 0.2 },
   },

@@ -13,9 +13,10 @@ export const lossOfPrime: CauseTable = {
     overdraw: { present: 1 },
     overshoot: { little: -0.4, large: 1.3 },
     shutoff: { full: -0.3, weak: 2.1 },
-    "overdraw-flow": { "below-rating": 0.2, "at-rating": -0.3 },
+    "flow-when-short": { none: 2.1, some: -0.5, all: -1.6 },
+    "loop-pace": { slow: 1.7 },
     // a pump without water gives no pressure at all; one at its limit still gives some
-    "sunk-pressure": { held: -2.1, low: 1.1, gone: 3 },
-    "answer-to-draw": { "keeps-up": -1.2, late: 1.4, "at-its-end": 2.4 },
+    "sunk-pressure": { held: -1.7, low: 1, gone: 2.7 },
+    "answer-to-draw": { "keeps-up": -1.3, late: 1.1, "at-its-end": 2.8 },
   },
 };

@@ -9,7 +9,7 @@ export const prechargeHigh: CauseTable = {
   prior: 1,
   weights: {
     "empties-at": { "far-below": -1.3, "in-band": -1.9, "near-set": 2.2 },
-    "precharge-by-facts": { low: -0.6, "in-band": -0.3, high: 2 },
+    "precharge-by-facts": { low: -0.7, "in-band": -0.3, high: 2 },
     "gas-constant": { collapsed: 1.7, "as-expected": -0.7, raised: 1.5 },
     dips: { shallow: -1.1, deep: 1.2 },
     runs: { long: -0.4, "some-short": 0.2, "mostly-short": 1.3, "never-stops": 0.7 },

@@ -10,7 +10,7 @@ export const prechargeLow: CauseTable = {
   weights: {
     "gas-constant": { collapsed: 0.6, reduced: 2.6, "as-expected": -1.7, raised: -2.2 },
     "empties-at": { "far-below": 2.1, "in-band": -2, "near-set": -2.1 },
-    "precharge-by-facts": { low: 2.1, "in-band": -0.3, high: -1.7 },
+    "precharge-by-facts": { low: 2.2, "in-band": -0.4, high: -1.7 },
     "gas-constant-by-practice": { tiny: 0.2, small: 2.1, enough: -0.4 },
     "cycle-against-tank": { "as-allowed": -0.2, shorter: 1.5 },
     runs: { long: -0.4, "some-short": 0.2, "mostly-short": 1.2, "never-stops": 0.3 },

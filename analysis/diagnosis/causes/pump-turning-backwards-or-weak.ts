@@ -13,11 +13,13 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
     droop: { little: -0.2, steep: 1.7 },
     dips: { shallow: -0.3, deep: -0.4, "deep-and-slow": 1.5 },
     overshoot: { large: -1.7 },
-    "overdraw-flow": { "below-rating": 0.7, "at-rating": -2.1 },
+    "flow-when-short": { none: 1, some: 0.5, all: -2 },
+    // an error that no speed can mend stays
+    "loop-pace": { prompt: -0.9, slow: 1.5 },
     runs: { long: -1.5, "some-short": -2.1, "mostly-short": -1.7, "never-stops": 3.1 },
     "sensor-scale": { "as-expected": -0.2, off: 1.4 },
-    "answer-to-draw": { "keeps-up": -2.1, late: -0.2, "at-its-end": 3 },
-    "sunk-pressure": { held: -2.4, low: 3, gone: 0.8 },
+    "answer-to-draw": { "keeps-up": -1.8, late: -0.2, "at-its-end": 2.7 },
+    "sunk-pressure": { held: -2.2, low: 2.8, gone: 0.9 },
     // a pump that cannot reach set pressure never lets the system come to rest
     "quiet-times": { some: -0.8, none: 2.6 },
   },

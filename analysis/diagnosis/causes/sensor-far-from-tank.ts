@@ -17,7 +17,7 @@ export const sensorFarFromTank: CauseTable = {
     droop: { steep: 1.3 },
     drift: { over: 0.9 },
     overshoot: { little: -0.2, large: 0.8 },
-    "noise-with-flow": { steady: -0.2, grows: 1.7 },
+    "noise-with-flow": { steady: -0.1, grows: 1.6 },
     "pump-kind": { switch: -1.5 },
     // the pump is seen straight through the pipe, faster than from sample to sample
     roughness: { alike: -0.6, rougher: 2.1 },

@@ -7,7 +7,12 @@ export const sensorFrozenOrStuck: CauseTable = {
   id: "sensor-frozen-or-stuck",
   prior: 1,
   weights: {
-    "sensor-stuck": { no: -2.4, stuck: 2.5, frozen: 1.5 },
+    "sensor-stuck": { no: -1.2, stuck: 1.8, frozen: 0.9 },
+    // what stands still short of the set pressure looks like an error that nobody mends
+    "loop-pace": { prompt: -0.2, slow: 1.7 },
+    "answer-to-draw": { "keeps-up": -0.1, late: 0.8, "at-its-end": 0.2 },
+    "held-pressure": { "at-set": -0.1, below: 0.3, above: 0.3 },
+    "sunk-pressure": { held: -0.1, low: 0.6, gone: 0.1 },
     dips: { deep: 0.2, "deep-and-slow": 0.2 },
   },
 };

@@ -7,13 +7,16 @@ export const sensorPortPlugged: CauseTable = {
   id: "sensor-port-plugged",
   prior: 1,
   weights: {
-    "sensor-lag": { prompt: -2.9, slow: 3.1 },
+    "sensor-lag": { prompt: -3, slow: 3.2 },
     "noise-with-flow": { grows: -0.6 },
     // a late sensor sets a loop swinging, slowly
     oscillation: { small: 0.3 },
     "oscillation-period": { fast: -0.4, middling: 0.4 },
+    // behind a lag no bend of the reading is sharp
+    bends: { sharp: -1.5, soft: 0.8, rounded: 2 },
+    "loop-pace": { unhurried: 0.3, slow: -0.2 },
     dips: { "deep-and-slow": 0.2 },
-    "sensor-stuck": { stuck: 0.2, frozen: -0.4 },
+    "sensor-stuck": { stuck: 0.1, frozen: -0.4 },
     overshoot: { little: -0.3, large: 1.1 },
     "gas-constant": { collapsed: -0.4, reduced: -0.2, "as-expected": -0.2, raised: 1.2 },
   },

@@ -15,7 +15,9 @@ export const sensorScalingWrong: CauseTable = {
     overshoot: { little: -0.4, large: 1.2 },
     runs: { "some-short": -0.3, "never-stops": -0.2 },
     // what is held elsewhere than at the set pressure of the facts looks like an answer that never comes
-    "answer-to-draw": { "keeps-up": -0.2, late: 1.1, "at-its-end": 0.7 },
-    "sunk-pressure": { held: -0.3, low: 1.8, gone: -0.2 },
+    "answer-to-draw": { "keeps-up": -0.4, late: 0.8, "at-its-end": 1.2 },
+    // a reading that is low drives the pump to its end without a draw
+    "flow-when-short": { none: 0.6, all: -0.3 },
+    "sunk-pressure": { held: -0.5, low: 2.1, gone: -0.4 },
   },
 };

@@ -9,6 +9,7 @@ export const tankTooSmall: CauseTable = {
   prior: 1,
   weights: {
     "tank-by-facts": { ample: -3, small: 1.5, tiny: 3 },
+    "precharge-by-facts": { low: -0.6, "in-band": 0.3, high: -0.6 },
     "gas-constant": { collapsed: -1.4, reduced: -0.2, raised: 1.1 },
     "gas-constant-by-practice": { tiny: 2.5, small: 2.3, enough: -2.6 },
     "empties-at": { "far-below": -0.2, "near-set": -0.6 },

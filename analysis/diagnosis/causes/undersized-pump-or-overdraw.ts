@@ -12,9 +12,11 @@ export const undersizedPumpOrOverdraw: CauseTable = {
     droop: { little: -0.3, steep: 2 },
     dips: { shallow: -1, deep: -0.4, "deep-and-slow": 2 },
     overshoot: { little: -0.4, large: 1.7 },
-    "overdraw-flow": { "below-rating": -2.1, "at-rating": 0.7 },
+    "flow-when-short": { none: -2, some: -2.2, all: 2.2 },
+    // an error that no speed can mend stays
+    "loop-pace": { prompt: -1.1, slow: 1.9 },
     "answer-to-draw": { "keeps-up": -3, late: -1.9, "at-its-end": 3.1 },
-    "sunk-pressure": { held: -2.3, low: 2.6, gone: 1.9 },
+    "sunk-pressure": { held: -2.6, low: 2.7, gone: 2.1 },
     // the one cause that draws more than the rating, which the bound takes for granted
     "steepest-fall": { possible: -0.4, strained: 1.4, impossible: 1.7 },
   },

@@ -52,7 +52,8 @@ function byFlow(trace: Trace, flow: ArrayLike<number>, stretches: readonly Stret
 const SUNK_FOR = 30; // s
 
 function sunkTo(trace: Trace): number | null {
-  const { times, pressure, run } = trace;
+  const { times, pressure, run, interval } = trace;
+  const long = Math.max(SUNK_FOR, 2 * interval); // never a single reading
   let lowest = Number.NaN;
   const queue: number[] = []; // indexes with falling pressure: the highest of the last half minute stands first
   let from = 0;
@@ -64,15 +65,43 @@ function sunkTo(trace: Trace): number | null {
     }
     while (queue.length > 0 && pressure[queue[queue.length - 1]] <= pressure[i]) queue.pop();
     queue.push(i);
-    while (times[queue[0]] < times[i] - SUNK_FOR) queue.shift();
-    if (times[i] - times[from] >= SUNK_FOR && !(pressure[queue[0]] >= lowest)) lowest = pressure[queue[0]];
+    while (times[queue[0]] < times[i] - long) queue.shift();
+    if (times[i] - times[from] >= long && !(pressure[queue[0]] >= lowest)) lowest = pressure[queue[0]];
   }
   return Number.isNaN(lowest) ? null : lowest;
 }
 
 const heldBy = (sight: Sight): number | null => (isFixedSpeed(sight.site) ? cutInOf(sight) : setPressureOf(sight));
 
-export const answerLooks: Pick<Looks, "answer-to-draw" | "sunk-pressure"> = {
+/** Of the pump's rating: less is next to nothing, and about as much or more is all that can be asked of it. */
+const NEXT_TO_NOTHING = 0.05;
+const ALL = 0.9;
+const SLOWEST_SAMPLING = 60; // s
+
+/** Highest flow while the pressure was held, past the start of a run; NaN where it never was. */
+function mostWhileHeld(trace: Trace, flow: ArrayLike<number>, held: number): number {
+  const { times, pressure, run, runs } = trace;
+  const seen: number[] = [];
+  for (let i = 0; i < times.length; i++)
+    if (run[i] >= 0 && times[i] - runs[run[i]].from > STARTING && pressure[i] >= (1 - SHORT) * held) seen.push(flow[i]);
+  return quantile(seen, 0.98);
+}
+
+export const answerLooks: Pick<Looks, "answer-to-draw" | "sunk-pressure" | "flow-when-short"> = {
+  /**
+   * How much water the pump gives while the pressure is short: over its rating, and more is drawn than it can give; less, and it is weak or late;
+   * none, and it has nothing to give. Without a rating the most that flowed while the pressure was held stands for it, at half.
+   */
+  "flow-when-short"(sight) {
+    const [trace, held] = [traceIn(sight), heldBy(sight)];
+    if (trace?.flow == null || held === null || !(held > 0) || trace.interval > SLOWEST_SAMPLING) return null;
+    const stretches = shortStretches(trace, held);
+    if (stretches.reduce((sum, s) => sum + lengthOf(trace, s), 0) < 2 * ANSWERED) return null;
+    const flow = quantile(valuesIn(trace.flow, stretches), 0.5);
+    const rated = sight.site.pumpRatedFlow?.value ?? 2 * mostWhileHeld(trace, trace.flow, held);
+    if (!(rated > 0) || Number.isNaN(flow)) return null;
+    return { level: levelFor(flow / rated, [NEXT_TO_NOTHING, ALL], ["none", "some", "all"]), numbers: { flow, ratio: flow / rated } };
+  },
   "answer-to-draw"(sight) {
     const [trace, set] = [traceIn(sight), setPressureOf(sight)];
     if (trace === null || isFixedSpeed(sight.site) || set === null || !(set > 0) || trace.interval > ANSWERED / 2) return null;

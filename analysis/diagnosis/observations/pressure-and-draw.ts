@@ -1,3 +1,5 @@
+import type { Numbers } from "../../../shared/findings/observation";
+import { fallGoesOn } from "./rest-fall";
 import { commonestGap, isRhythm } from "./rhythm";
 import { drawsOf, found, isClear, isFixedSpeed, type Looks, pumpOf, type Sight, setPressureOf } from "./sight";
 
@@ -66,8 +68,10 @@ export const pressureAndDrawLooks: Pick<
   "leak-down"(sight) {
     if (isClear(sight, "leak-down")) return { level: "none", numbers: {} };
     const leak = found(sight, "leak-down");
-    if (leak === null) return fallsAtRest(sight) ? { level: "present", numbers: {} } : null;
-    return leak.flow.low > 0 ? { level: "present", numbers: { flow: leak.flow.value } } : { level: "none", numbers: {} };
+    if (leak === null && !fallsAtRest(sight)) return null;
+    if (leak !== null && !(leak.flow.low > 0)) return { level: "none", numbers: {} };
+    const numbers: Numbers = leak === null ? {} : { flow: leak.flow.value };
+    return { level: fallGoesOn(sight) === false ? "passing" : "present", numbers };
   },
   "leak-side"(sight) {
     const leak = found(sight, "leak-down");

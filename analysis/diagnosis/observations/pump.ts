@@ -4,8 +4,6 @@ import { found, isClear, type Looks, pumpOf, type Sight } from "./sight";
 
 /** Below this share of what it should be, the pressure at full speed and little flow is weak. */
 const WEAK_SHUTOFF = 0.85;
-/** Below this share of its rating a pump at full speed gives less than it should. */
-const BELOW_RATING = 0.75;
 
 const total = (spans: readonly Span[]) => spans.reduce((sum, s) => sum + s.to - s.from, 0);
 const looked = (sight: Sight) => found(sight, "pump-performance") !== null || isClear(sight, "pump-performance");
@@ -18,7 +16,7 @@ const showsPrime = (sight: Sight) => {
   return witness && (logs(sight, "flow") || logs(sight, "current") || logs(sight, "power"));
 };
 
-export const pumpLooks: Pick<Looks, "prime" | "overdraw" | "overdraw-flow" | "shutoff"> = {
+export const pumpLooks: Pick<Looks, "prime" | "overdraw" | "shutoff"> = {
   prime(sight) {
     const spans = found(sight, "pump-performance")?.lossOfPrime ?? [];
     if (!looked(sight) || (spans.length === 0 && !showsPrime(sight))) return null;
@@ -29,12 +27,6 @@ export const pumpLooks: Pick<Looks, "prime" | "overdraw" | "overdraw-flow" | "sh
     const spans = found(sight, "pump-performance")?.overdraw ?? [];
     if (spans.length === 0) return logs(sight, "speed") && sight.site.setPressure !== null ? { level: "none", numbers: {} } : null;
     return { level: "present", numbers: { total: total(spans), times: spans.length } };
-  },
-  "overdraw-flow"(sight) {
-    const pump = found(sight, "pump-performance");
-    const [flow, rated] = [pump?.peakFlow ?? null, sight.site.pumpRatedFlow?.value ?? null];
-    if (pump === null || pump.overdraw.length === 0 || flow === null || rated === null) return null;
-    return { level: flow < BELOW_RATING * rated ? "below-rating" : "at-rating", numbers: { flow, rated } };
   },
   shutoff(sight) {
     const pump = found(sight, "pump-performance");

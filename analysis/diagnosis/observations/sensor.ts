@@ -1,9 +1,12 @@
 import type { Span } from "../../../shared/findings/span";
 import { mainChannel } from "../../../shared/record/find-channel";
 import { indexAtOrAfter } from "../../../shared/record/sampling";
+import { sampleInterval } from "../../faults/sample-interval";
 import { found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
 import { stuckWhileMoving } from "./stuck-while-moving";
 
+/** At longer intervals the begin of a draw is known too badly for a lag. */
+const LAG_SAMPLING = 6; // s
 /** Slower than this a sensor disturbs a loop that works within seconds. */
 const SLOW_LAG = 3; // s
 /** Noise above this share of the band is noisy. */
@@ -53,7 +56,10 @@ export const sensorLooks: Pick<
   },
   "sensor-lag"(sight) {
     const lag = found(sight, "sensor")?.lag ?? null;
-    return lag === null ? null : { level: lag.value >= SLOW_LAG ? "slow" : "prompt", numbers: { lag: lag.value } };
+    const sampling = mainChannel(sight.record, "pressure")?.sampling;
+    const interval = sampling === undefined ? 0 : (sampleInterval(sampling)?.median ?? 0);
+    if (lag === null || interval > LAG_SAMPLING) return null; // when a draw began is known to a sample only
+    return { level: lag.value >= SLOW_LAG ? "slow" : "prompt", numbers: { lag: lag.value } };
   },
   "sensor-stuck"(sight) {
     if (!looked(sight)) return null;

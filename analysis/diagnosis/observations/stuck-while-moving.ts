@@ -11,8 +11,12 @@ const AROUND = { before: 15, after: 45 };
 const STILL = { steps: 2.1, noises: 9 };
 /** Flow that jumps by this share of the highest within this time moves the pressure of any tank and pump. */
 const JUMP = { share: 0.3, within: 10 };
-/** So many in a row are no chance; fewer where the pump stopped and started among them, since a rest ends at another pressure than it began. */
-const IN_A_ROW = { jumps: 8, switches: 5 };
+/** So many jumps in a row are no chance: a good loop holds the pressure through one or the other, and jumps come in swarms. */
+const JUMPS = 8;
+/** Of switches fewer will do: a rest ends at another pressure than it began. */
+const SWITCHES = { least: 3, most: 5 };
+/** How often a live reading may make such a row by chance in a log. */
+const BY_CHANCE = 0.01;
 
 /**
  * How long pressure stood still although the pump started or stopped, or the flow jumped: s from the first to the last of several such
@@ -27,32 +31,55 @@ export function stuckWhileMoving(pressure: Channel, flow: Channel | null, pump: 
   const usual = Math.abs(pressure.values[pressure.values.length >> 1]);
   const most = STILL.steps * leastChange(pressure.values) + STILL.noises * noiseOf(pressure.values);
   if (!(most < WIDEST * usual)) return null;
-  const switches = switchesOf(pump).map((at) => ({ at, weight: IN_A_ROW.jumps / IN_A_ROW.switches }));
-  const moments = [...switches, ...jumpsOf(flow, peakFlow).map((at) => ({ at, weight: 1 }))].sort((a, b) => a.at - b.at);
-  return moments.length < IN_A_ROW.switches ? null : stillThrough(pressure, moments, most);
+  const switches = switchesOf(pump).map((at) => ({ at, isSwitch: true }));
+  const moments = [...switches, ...jumpsOf(flow, peakFlow).map((at) => ({ at, isSwitch: false }))].sort((a, b) => a.at - b.at);
+  if (moments.length < LEAST_MOMENTS) return null;
+  const rows = rowsOf(pressure, moments, most);
+  const [jump, turn] = [1 / JUMPS, 1 / switchesInARow(rows, switches.length)];
+  const isNoChance = (row: Row) => row.switches * turn + (row.moments - row.switches) * jump >= 1 - 1e-9;
+  return rows.reduce((sum, row) => sum + (isNoChance(row) ? row.length : 0), 0);
 }
 
-type Moment = { readonly at: number; readonly weight: number };
+const LEAST_MOMENTS = 5;
 
-/** Total length of the rows of moments through which the reading stays within `most`. */
-function stillThrough(pressure: Channel, moments: readonly Moment[], most: number): number {
-  let total = 0;
+type Moment = { readonly at: number; readonly isSwitch: boolean };
+/** Moments in a row through which the reading stands still, how many of them are switches, and s from the first to the last. */
+type Row = { readonly moments: number; readonly switches: number; readonly length: number };
+
+/**
+ * How many starts and stops in a row a live reading does not stand through: with a share r of switches that it stands through as it is, a row of k
+ * comes by chance about n r^k times in n switches. r is read from the log's own rows, the longest left out.
+ */
+function switchesInARow(rows: readonly Row[], switches: number): number {
+  const longest = rows.reduce((most, row) => Math.max(most, row.switches), 0);
+  const still = rows.reduce((sum, row) => sum + Math.max(0, row.switches - 1), 0) - Math.max(0, longest - 1);
+  const share = Math.min(0.99, (1 + still) / (2 + switches - longest));
+  const enough = Math.ceil(Math.log(BY_CHANCE / Math.max(1, switches)) / Math.log(share));
+  return Math.min(SWITCHES.most, Math.max(SWITCHES.least, enough));
+}
+
+function rowsOf(pressure: Channel, moments: readonly Moment[], most: number): Row[] {
+  const rows: Row[] = [];
   for (let first = 0; first < moments.length; ) {
-    let [low, high, weight, next] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0, first];
+    let [low, high, next] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, first];
     for (; next < moments.length; next++) {
       const from = next === first ? moments[first].at - AROUND.before : moments[next - 1].at + AROUND.after;
-      const seen = extremesOf(pressure, from, moments[next].at + AROUND.after, low, high);
+      const seen = extremesOf(pressure, from, moments[next].at + AROUND.after);
+      if (!(seen.high >= seen.low)) break; // no reading there, which is no reading that stands still
+      [seen.low, seen.high] = [Math.min(low, seen.low), Math.max(high, seen.high)];
       if (!(seen.high - seen.low <= most)) break;
       [low, high] = [seen.low, seen.high];
-      weight += moments[next].weight;
     }
-    if (weight >= IN_A_ROW.jumps) total += moments[next - 1].at - moments[first].at;
+    const row = moments.slice(first, next);
+    if (row.length > 0)
+      rows.push({ moments: row.length, switches: row.filter((m) => m.isSwitch).length, length: moments[next - 1].at - moments[first].at });
     first = Math.max(next, first + 1);
   }
-  return total;
+  return rows;
 }
 
-function extremesOf({ values, sampling }: Channel, from: number, to: number, low: number, high: number): { low: number; high: number } {
+function extremesOf({ values, sampling }: Channel, from: number, to: number): { low: number; high: number } {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (let i = indexAtOrAfter(sampling, from); i < values.length && timeAt(sampling, i) <= to; i++) {
     if (values[i] < low) low = values[i];
     if (values[i] > high) high = values[i];

@@ -1,6 +1,7 @@
 import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
 import { PRACTICE_SHARE_OF_MINUTE, PRECHARGE_BELOW_SET } from "../practice";
 import { cutInOf, cutOutOf, found, isFixedSpeed, type Look, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
+import { gasConstantByStarts } from "./tank-by-starts";
 
 const MINUTE = 60; // s
 /** An interval wider than this ratio from end to end says nothing about the gas constant. */
@@ -18,7 +19,8 @@ function chargeLevel(sight: Sight, charge: number): { level: "low" | "in-band" |
   }
   const set = setPressureOf(sight);
   if (set === null) return null;
-  const lowEdge = Math.max(25 * PASCAL_PER_PSI, 0.4 * set);
+  // 20 psi below is within practice; a set pressure so low that 25 psi below is hardly anything has its edge higher
+  const lowEdge = Math.min(Math.max(25 * PASCAL_PER_PSI, 0.4 * set), Math.max(21 * PASCAL_PER_PSI, 0.55 * set));
   return { level: levelFor(set - charge, [8 * PASCAL_PER_PSI, lowEdge], ["high", "in-band", "low"]), reference: set };
 }
 
@@ -57,9 +59,26 @@ export function usualCharge(sight: Sight): number | null {
   return set === null ? null : set - (PRECHARGE_BELOW_SET.low + PRECHARGE_BELOW_SET.high) / 2;
 }
 
+/** Gas constant that the log shows, J: from metered draws at rest, else from the starts of a drive. Null where it is not known well enough. */
+function gasAtWork(sight: Sight): { readonly value: number; readonly low: number; readonly high: number } | null {
+  const constant = found(sight, "tank-charge")?.gasConstant ?? gasConstantByStarts(sight);
+  return constant === null || !(constant.low > 0) || constant.high > WIDEST_INTERVAL * constant.low ? null : constant;
+}
+
+/**
+ * The charge that the tank should have: the one that was read where it suits the site, else the usual one. A charge that was read low is no measure of
+ * what the tank should give: a tank that works as that charge lets it is still short of gas.
+ */
+function properCharge(sight: Sight): { readonly value: number; readonly isRead: boolean } | null {
+  const read = sight.site.precharge?.value ?? null;
+  if (read !== null && (chargeLevel(sight, read)?.level ?? "in-band") === "in-band") return { value: read, isRead: true };
+  const usual = usualCharge(sight);
+  return usual === null ? null : { value: usual, isRead: false };
+}
+
 const gasConstantByPractice: Look<"gas-constant-by-practice"> = (sight) => {
-  const constant = found(sight, "tank-charge")?.gasConstant ?? null;
-  if (constant === null || constant.high > WIDEST_INTERVAL * constant.low) return null;
+  const constant = gasAtWork(sight);
+  if (constant === null) return null;
   const levels = ["tiny", "small", "enough"] as const;
   if (isFixedSpeed(sight.site)) {
     const minutes = minutesOfFlow(sight, constant.value);
@@ -86,21 +105,18 @@ export const tankLooks: Pick<Looks, "tank-by-facts" | "precharge-by-facts" | "ga
    * pressure, K = Vt times that. Less gas than that is no low charge any more.
    */
   "gas-constant"(sight) {
-    const tank = found(sight, "tank-charge");
-    const volume = sight.site.tankVolume?.value ?? null;
-    if (tank === null || tank.gasConstant === null || volume === null) return null;
-    const usual = usualCharge(sight);
-    const expected = tank.expectedGasConstant ?? (usual === null ? null : volume * (usual + sight.site.atmosphere.value));
-    if (expected === null) return null;
-    const { value, low, high } = tank.gasConstant;
-    if (!(low > 0) || high > WIDEST_INTERVAL * low) return null;
+    const [constant, volume, charge] = [gasAtWork(sight), sight.site.tankVolume?.value ?? null, properCharge(sight)];
+    if (constant === null || volume === null || charge === null) return null;
+    const air = sight.site.atmosphere.value;
+    const expected = volume * (charge.value + air);
+    const { value } = constant;
     const ratio = value / expected;
-    const allLost = (volume * sight.site.atmosphere.value) / expected;
-    const isRead = tank.expectedGasConstant !== null;
+    const allLost = (volume * air) / expected;
+    const { isRead } = charge;
     const [reduced, raised] = isRead ? [0.75, 1.3] : [0.65, 1.5]; // a usual charge is known less well than one that was read
     return {
       level: levelFor(ratio, [Math.min(0.9 * allLost, 0.6), reduced, raised], ["collapsed", "reduced", "as-expected", "raised"]),
-      numbers: { constant: value, expected, ratio, ...(isRead || usual === null ? {} : { usual }) },
+      numbers: { constant: value, expected, ratio, ...(isRead ? {} : { usual: charge.value }) },
     };
   },
   "gas-constant-by-practice": gasConstantByPractice,

@@ -65,6 +65,32 @@ function withoutPressure(): LogRecord {
   return recordOf([channelOf("pressure", "gaugePressure", values, 15), ...others]);
 }
 
+/** The usual record, but with a pressure that falls evenly all day, in every rest alike. */
+function fallingPressure(): LogRecord {
+  const [pressure, ...others] = usualChannels();
+  const values = Array.from(pressure.values, (_, i) => psi(60 - (20 * i * 15) / 86_400));
+  return recordOf([channelOf("pressure", "gaugePressure", values, 15), ...others]);
+}
+/** The usual record of two hours at 1 s. */
+const everySecond = (): LogRecord =>
+  recordOf(
+    usualChannels().map((c) => channelOf(c.role, c.quantity, Array.from(c.values).slice(0, 7200))),
+    2,
+  );
+
+/** Pressure short of its 52 psi all day, with so much flow. */
+const shortWith = (flow: number): LogRecord =>
+  recordOf(
+    usualChannels().map((c) =>
+      channelOf(
+        c.role,
+        c.quantity,
+        Array.from(c.values, () => (c.role === "pressure" ? psi(43) : gpm(flow))),
+        15,
+      ),
+    ),
+  );
+
 /** One site a cause where it comes first. Invented numbers, in the direction that physics gives. */
 const SITES: Readonly<Record<CauseId, Drawn>> = {
   "tank-too-small": {
@@ -84,7 +110,7 @@ const SITES: Readonly<Record<CauseId, Drawn>> = {
   "tank-waterlogged": { outcomes: [tank(0.08), shortCycles, manyStarts], pump: SHORT },
   "sensor-far-from-tank": { facts: { sensorToTank: "60 ft" }, outcomes: [swing(6, 8, "loop")] },
   "sensor-in-turbulence": { outcomes: [foundWith("sensor", { noise: psiDifference(2.5), noiseGrowsWithFlow: true })] },
-  "sensor-port-plugged": { outcomes: [foundWith("sensor", { lag: about(seconds(12)) })] },
+  "sensor-port-plugged": { outcomes: [foundWith("sensor", { lag: about(seconds(12)) })], record: everySecond() },
   "sensor-frozen-or-stuck": { outcomes: [foundWith("sensor", { stuck: [span] })] },
   "sensor-scaling-wrong": {
     outcomes: [foundWith("sensor", { scaleRatio: 1.45 }), foundWith("tracking", { meanError: psiDifference(24) })],
@@ -96,7 +122,10 @@ const SITES: Readonly<Record<CauseId, Drawn>> = {
       foundWith("tracking", { worstDip: { at: seconds(5), depth: psiDifference(16), recovery: seconds(70) } }),
     ],
   },
-  "leak-or-check-valve": { outcomes: [foundWith("leak-down"), foundWith("cycling", { startsByDraw: { none: 20, small: 2, large: 3 } })] },
+  "leak-or-check-valve": {
+    outcomes: [foundWith("leak-down"), foundWith("cycling", { startsByDraw: { none: 20, small: 2, large: 3 } })],
+    record: fallingPressure(),
+  },
   "demand-is-periodic": { outcomes: [swing(40, 5, "demand")], draw: everyTwoMinutes },
   "sleep-settings-hunting": {
     outcomes: [
@@ -117,12 +146,14 @@ const SITES: Readonly<Record<CauseId, Drawn>> = {
       foundWith("pump-performance", { shutoffPressure: psi(50), overdraw: [span], peakFlow: gpm(16) }),
       foundWith("tracking", { meanError: psiDifference(-9) }),
     ],
+    record: shortWith(16),
   },
   "undersized-pump-or-overdraw": {
     outcomes: [
       foundWith("pump-performance", { overdraw: [span], peakFlow: gpm(45) }),
       foundWith("tracking", { meanError: psiDifference(-7) }),
     ],
+    record: shortWith(45),
   },
   healthy: {},
 };
@@ -136,7 +167,7 @@ describe("each cause has a site where it comes first and one where it must not",
     expect(others.filter((other) => firstOf(SITES[other]) === id)).toEqual([]);
   });
   test.each(CAUSE_IDS.filter((id) => id !== "healthy"))("%s is not believed at a sound site", (id) => {
-    expect(causesOf({}).find((c) => c.id === id)?.confidence).toBeLessThan(0.15);
+    expect(causesOf({ record: everySecond() }).find((c) => c.id === id)?.confidence).toBeLessThan(0.15);
   });
 });
 
@@ -152,6 +183,7 @@ test("every cause is listed once, likeliest first, and the confidences sum to 1"
 test("two faults at once are both named before any third", () => {
   const both = causesOf({
     outcomes: [...(SITES["leak-or-check-valve"].outcomes ?? []), ...(SITES["sensor-in-turbulence"].outcomes ?? [])],
+    record: fallingPressure(),
   });
   expect(
     both

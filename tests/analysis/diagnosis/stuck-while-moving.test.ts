@@ -71,3 +71,18 @@ test("starts and stops of a pump with a witness of its own count as moments too"
     ),
   ).toBeNull();
 });
+test("in a log where every switch moves the reading, three switches in a row that do not are no chance", () => {
+  const pump = pumpWith(Array.from({ length: 9 }, (_, i) => [i * 400 + 100, 150] as const));
+  const running = (t: number) => t % 400 >= 100 && t % 400 < 250;
+  const alive = (t: number) => (running(t) ? 52 : 49);
+  const seen = (from: number, to: number) =>
+    stuckWhileMoving(
+      reading((t) => (t >= from && t < to ? 52 : alive(t))),
+      null,
+      pump,
+      Number.NaN,
+    );
+  expect(seen(0, 0)).toBe(0);
+  expect(seen(850, 1800)).toBeGreaterThan(500);
+  expect(seen(850, 1000)).toBe(0); // one switch only
+});

@@ -1,0 +1,65 @@
+import type { Trace } from "../../model/fit/trace";
+import { quantile } from "../../numerics/order-statistics";
+import { levelStep, noiseOf } from "../../segments/pressure-noise";
+import { traceIn } from "./at-work";
+import { isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
+
+const SLOWEST_SAMPLING = 5; // s
+const LONGEST = 32; // s: a bend that takes longer than this to show is rounded
+const MOST_SAMPLES = 200_000;
+const LEAST_BENDS = 5;
+/** A bend must stand out of noise by so many standard deviations of it. */
+const STANDS_OUT = 12;
+/** Of the bends at twice the time, how much the sharper ones show already at this time. */
+const SHOWS = 0.7;
+const SHARPER = 0.8;
+
+/** Size of the bend at i between the means of what lies `reach` samples before and after; NaN over a gap. */
+function bendAt({ times, pressure, interval }: Trace, i: number, reach: number): number {
+  if (times[i + reach] - times[i - reach] > 3 * reach * interval) return Number.NaN;
+  return Math.abs(pressure[i + reach] - 2 * pressure[i] + pressure[i - reach]);
+}
+
+/** Bends at 2 x reach, each the largest within that distance; and of each the share that shows at `reach` already. Shape [bends]. */
+function sharesShown(trace: Trace, reach: number, least: number): number[] {
+  const wide = 2 * reach;
+  const count = Math.min(trace.times.length, MOST_SAMPLES) - wide;
+  const size = new Float64Array(Math.max(0, count));
+  for (let i = wide; i < count; i++) size[i] = bendAt(trace, i, wide);
+  const shares: number[] = [];
+  for (let i = wide; i < count; i++) {
+    if (!(size[i] > least)) continue;
+    let top = true;
+    for (let j = Math.max(wide, i - wide); top && j < Math.min(count, i + wide + 1); j++)
+      top = !(size[j] > size[i] || (size[j] === size[i] && j < i));
+    if (!top) continue;
+    let most = 0;
+    for (let j = i - reach; j <= i + reach; j++) most = Math.max(most, bendAt(trace, j, reach) || 0);
+    shares.push(most / size[i]);
+  }
+  return shares;
+}
+
+export const bendLooks: Pick<Looks, "bends"> = {
+  /**
+   * How long the pressure takes to bend. A valve that opens or a pump that starts moves the pressure within the time constant of pump and tank, some
+   * seconds; behind a first-order lag tau the reading's slope takes tau to follow, so that a bend seen over a time t is (t/tau)^2 and grows fourfold
+   * with twice the time as long as t < tau. Asked: from which time on the sharper fifth of the bends is mostly there at half that time.
+   * With a pressure switch most bends are those of straight lines, which halve at any time: not asked.
+   */
+  bends(sight) {
+    const [trace, set] = [traceIn(sight), setPressureOf(sight)];
+    if (trace === null || set === null || isFixedSpeed(sight.site) || trace.interval > SLOWEST_SAMPLING) return null;
+    const noise = Math.max(noiseOf(trace.pressure), levelStep(trace.pressure) / Math.sqrt(12));
+    let seen = false;
+    for (let reach = Math.max(1, Math.round(0.5 / trace.interval)); reach * trace.interval <= LONGEST; reach *= 2) {
+      const shares = sharesShown(trace, reach, STANDS_OUT * noise);
+      if (shares.length < LEAST_BENDS) continue;
+      seen = true;
+      if (quantile(shares, SHARPER) < SHOWS) continue;
+      const time = reach * trace.interval;
+      return { level: levelFor(time, [7, 14], ["sharp", "soft", "rounded"]), numbers: { time, bends: shares.length } };
+    }
+    return seen ? { level: "rounded", numbers: { time: LONGEST } } : null;
+  },
+};
