@@ -16,7 +16,7 @@ const BLOCK = 16; // samples
 const LEAST_BLOCKS = 12;
 const LEAST_AT_AN_END = 5;
 const MOST_BLOCKS = 6000;
-/** Much, little, and what lies between: shares of the highest flow. The square of little is next to nothing of the square of much. */
+/** Much, little (or the lowest tenth, where flow is never little), and what lies between: shares of the highest flow. */
 const MUCH = 0.5;
 const LITTLE = 0.15;
 const CLEARLY = 1.5; // noise at much flow over noise at little
@@ -42,8 +42,8 @@ export function noiseWithFlow({ record, faults, segments }: Evidence, pressure: 
     0.995,
   );
   const passing = blocks.filter((b) => !(b.resting && b.flow >= LITTLE * top));
-  const varianceAt = (low: number, high: number) => {
-    const inside = passing.filter(({ flow: q }) => q >= low * top && q < high * top);
+  const varianceAt = (from: number, below: number) => {
+    const inside = passing.filter(({ flow: q }) => q >= from && q < below);
     return inside.length < LEAST_AT_AN_END
       ? null
       : quantile(
@@ -51,8 +51,18 @@ export function noiseWithFlow({ record, faults, segments }: Evidence, pressure: 
           0.5,
         );
   };
-  const [little, middling, much] = [varianceAt(Number.NEGATIVE_INFINITY, LITTLE), varianceAt(LITTLE, MUCH), varianceAt(MUCH, 2)];
-  if (!(top > 0) || little === null || much === null) return null;
+  const lowest = quantile(
+    passing.map((b) => b.flow),
+    0.1,
+  );
+  const [low, high] = [Math.max(LITTLE * top, lowest), MUCH * top];
+  if (!(top > 0) || low >= high) return null;
+  const [little, middling, much] = [
+    varianceAt(Number.NEGATIVE_INFINITY, low * (1 + 1e-9)),
+    varianceAt(low * (1 + 1e-9), high),
+    varianceAt(high, Number.POSITIVE_INFINITY),
+  ];
+  if (little === null || much === null) return null;
   const base = Math.max(little, (HIDDEN * levelStep(values)) ** 2);
   const line = leastSquaresLine(
     passing.map(({ flow: q }) => q ** 4),

@@ -18,7 +18,7 @@ export const loopTooSlow: CauseTable = {
     overdraw: { present: -1 },
     "pump-kind": { switch: -4 },
     // error that outlives the draw while the pump has more to give is the loop; at full speed it is not
-    "answer-to-draw": { "keeps-up": -1.7, late: 1.9, "at-its-end": -0.1 },
+    "answer-to-draw": { "keeps-up": -2.2, late: 2.6, "at-its-end": -0.3 },
     "flow-when-short": { none: -1.6, some: 1, all: -0.9 },
     // errors outlast the loop's own time
     "loop-pace": { prompt: -1.6, unhurried: 0.1, slow: 2.9 },

@@ -66,14 +66,19 @@ function gasAtWork(sight: Sight): { readonly value: number; readonly low: number
 }
 
 /**
- * The charge that the tank should have: the one that was read where it suits the site, else the usual one. A charge that was read low is no measure of
- * what the tank should give: a tank that works as that charge lets it is still short of gas.
+ * What the tank should give, J: by the charge that was read where it suits the site, else by the usual one. A charge that was read low or high is no
+ * measure of what the tank should give: a tank that works as that charge lets it is still short of gas.
  */
-function properCharge(sight: Sight): { readonly value: number; readonly isRead: boolean } | null {
-  const read = sight.site.precharge?.value ?? null;
-  if (read !== null && (chargeLevel(sight, read)?.level ?? "in-band") === "in-band") return { value: read, isRead: true };
+function expectedConstant(sight: Sight): { readonly value: number; readonly usual: number | null } | null {
+  const { precharge, tankVolume, atmosphere } = sight.site;
+  if (tankVolume === null) return null;
+  const tank = found(sight, "tank-charge");
+  const of = (charge: number) => tankVolume.value * (charge + atmosphere.value);
+  const byRead = tank === null ? (precharge === null ? null : of(precharge.value)) : tank.expectedGasConstant;
+  const suits = precharge === null || (chargeLevel(sight, precharge.value)?.level ?? "in-band") === "in-band";
+  if (byRead !== null && suits) return { value: byRead, usual: null };
   const usual = usualCharge(sight);
-  return usual === null ? null : { value: usual, isRead: false };
+  return usual === null ? null : { value: of(usual), usual };
 }
 
 const gasConstantByPractice: Look<"gas-constant-by-practice"> = (sight) => {
@@ -105,18 +110,16 @@ export const tankLooks: Pick<Looks, "tank-by-facts" | "precharge-by-facts" | "ga
    * pressure, K = Vt times that. Less gas than that is no low charge any more.
    */
   "gas-constant"(sight) {
-    const [constant, volume, charge] = [gasAtWork(sight), sight.site.tankVolume?.value ?? null, properCharge(sight)];
-    if (constant === null || volume === null || charge === null) return null;
-    const air = sight.site.atmosphere.value;
-    const expected = volume * (charge.value + air);
+    const [constant, volume, should] = [gasAtWork(sight), sight.site.tankVolume?.value ?? null, expectedConstant(sight)];
+    if (constant === null || volume === null || should === null) return null;
     const { value } = constant;
+    const expected = should.value;
     const ratio = value / expected;
-    const allLost = (volume * air) / expected;
-    const { isRead } = charge;
-    const [reduced, raised] = isRead ? [0.75, 1.3] : [0.65, 1.5]; // a usual charge is known less well than one that was read
+    const allLost = (volume * sight.site.atmosphere.value) / expected;
+    const [reduced, raised] = should.usual === null ? [0.75, 1.3] : [0.65, 1.5]; // a usual charge is known less well than one that was read
     return {
       level: levelFor(ratio, [Math.min(0.9 * allLost, 0.6), reduced, raised], ["collapsed", "reduced", "as-expected", "raised"]),
-      numbers: { constant: value, expected, ratio, ...(isRead ? {} : { usual: charge.value }) },
+      numbers: { constant: value, expected, ratio, ...(should.usual === null ? {} : { usual: should.usual }) },
     };
   },
   "gas-constant-by-practice": gasConstantByPractice,

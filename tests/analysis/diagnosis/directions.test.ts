@@ -59,12 +59,12 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   // A loop turned down too far comes late and swings slowly (damping 0.5 sqrt(k' Kc Ti)), with speed to spare.
   "loop-too-slow": [
     "+ dips: deep-and-slow; drift: over; oscillation-period: slow; answer-to-draw: late; sunk-pressure: low",
-    "- dips: shallow; drift: within; oscillation-period: fast; answer-to-draw: keeps-up at-its-end; pump-kind: switch; held-pressure: above; oscillation-driver: demand",
+    "- dips: shallow; drift: within; oscillation-period: fast; answer-to-draw: keeps-up at-its-end; loop-pace: prompt; pump-kind: switch; held-pressure: above; oscillation-driver: demand",
   ],
   // Water goes where nobody draws: starts at rest, no quiet, an even rhythm; a small loss makes no dip.
   "leak-or-check-valve": [
     "+ leak-down: present; starts-without-draw: often; night-flow: present; starts: many very-many; quiet-times: none; start-rhythm: regular; dips: shallow",
-    "- leak-down: none; starts-without-draw: rare; night-flow: none; quiet-times: some; start-rhythm: irregular; dips: deep deep-and-slow",
+    "- leak-down: none passing; starts-without-draw: rare; night-flow: none; quiet-times: some; start-rhythm: irregular; dips: deep deep-and-slow",
   ],
   "demand-is-periodic": [
     "+ oscillation-driver: demand; draw-rhythm: regular; oscillation: small large; oscillation-period: slow; start-rhythm: regular",
@@ -77,18 +77,18 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   ],
   // A pump full of air gives neither pressure nor flow.
   "loss-of-prime": [
-    "+ prime: lost; held-pressure: below; shutoff: weak; overdraw-flow: below-rating; sunk-pressure: gone low; dips: deep-and-slow",
-    "- prime: held; held-pressure: at-set above; shutoff: full; overdraw-flow: at-rating; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up",
+    "+ prime: lost; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: gone low; dips: deep-and-slow",
+    "- prime: held; held-pressure: at-set above; shutoff: full; flow-when-short: all; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up",
   ],
   // Less head at every flow: weak without flow, short of the set pressure, at its end below its rating.
   "pump-turning-backwards-or-weak": [
-    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; overdraw-flow: below-rating; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow",
-    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; overdraw-flow: at-rating; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large",
+    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow",
+    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large",
   ],
   // A sound pump at the end of its curve: full flow, pressure below the band.
   "undersized-pump-or-overdraw": [
-    "+ overdraw: present; overdraw-flow: at-rating; held-pressure: below; droop: steep; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow",
-    "- overdraw: none; overdraw-flow: below-rating; held-pressure: at-set above; droop: little; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow",
+    "+ overdraw: present; flow-when-short: all; held-pressure: below; droop: steep; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow",
+    "- overdraw: none; flow-when-short: some none; held-pressure: at-set above; droop: little; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow",
   ],
 };
 
@@ -181,11 +181,12 @@ const NEEDS: Readonly<Partial<Record<CheckId, readonly ObservationId[]>>> = {
   "ask-set-pressure": ["precharge-by-facts", "sensor-scale", "held-pressure", "empties-at", "dips"],
   "ask-tank-volume": ["tank-by-facts", "gas-constant", "cycle-against-tank"],
   "ask-precharge": ["precharge-by-facts", "gas-constant", "cycle-against-tank"],
-  "ask-pump-flow": ["tank-by-facts", "gas-constant-by-practice", "overdraw-flow"],
+  "ask-pump-flow": ["tank-by-facts", "gas-constant-by-practice", "flow-when-short"],
   "ask-pipe": ["surge-period"],
   "log-longer": ["starts", "runs", "drift", "leak-down"],
-  "log-faster": ["oscillation", "oscillation-period", "oscillation-driver", "noise", "sensor-lag"],
+  "log-faster": ["oscillation", "oscillation-period", "oscillation-driver", "noise", "sensor-lag", "bends", "loop-pace"],
   "log-flow": [
+    "flow-when-short",
     "gas-constant",
     "empties-at",
     "starts-without-draw",
@@ -199,7 +200,7 @@ const NEEDS: Readonly<Partial<Record<CheckId, readonly ObservationId[]>>> = {
     "oscillation-driver",
     "drift",
   ],
-  "log-speed": ["oscillation-driver", "overdraw", "shutoff", "prime", "runs", "starts"],
+  "log-speed": ["oscillation-driver", "overdraw", "shutoff", "prime", "runs", "starts", "loop-pace", "answer-to-draw"],
   "log-second-pressure": ["sensor-distance", "sensor-lag", "sensor-scale"],
   "log-temperature": ["sensor-stuck"],
 };

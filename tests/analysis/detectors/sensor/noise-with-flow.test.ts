@@ -4,10 +4,10 @@ import { evidenceOf } from "../../../builders/known-evidence";
 import { channel, every, onChange, recordOf } from "../../../builders/record";
 import { noiseOf, seededRandom } from "../../../builders/signals";
 
-const BLOCK = 24;
+const BLOCK = 16;
 type Block = { readonly flow: number; readonly noise: number; readonly change?: number };
 
-/** Blocks of 24 readings, each with its flow (L/s) and the spread of its pressure's white noise (Pa); `change` is how far the flow moves within it. */
+/** Blocks of 16 readings, each with its flow (L/s) and the spread of its pressure's white noise (Pa); `change` is how far the flow moves within it. */
 function growthOf(blocks: readonly Block[], { metered = true, held = false, seed = 4 } = {}) {
   const count = blocks.length * BLOCK;
   const noise = noiseOf(count, seededRandom(seed));
@@ -47,7 +47,7 @@ describe("noise that goes with the square of flow", () => {
     expect(growthOf(ladder(120, (flow) => ({ flow, noise: 600 })))).toEqual({ grows: false, perFlowSquared: null });
   });
   test("growth must be by half, however clear its line", () => {
-    const grown = (by: number) => growthOf(ladder(1200, (flow) => ({ flow, noise: flow > 1.8 ? 600 * by : 600 })))!.grows;
+    const grown = (by: number) => growthOf(ladder(1200, (flow) => ({ flow, noise: flow > 1 ? 600 * by : 600 })))!.grows;
     expect(grown(1.7)).toBe(true);
     expect(grown(1.35)).toBe(false);
   });

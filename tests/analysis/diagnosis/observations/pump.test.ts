@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { PumpPerformanceFinding } from "../../../../shared/findings/finding";
 import type { PumpStateBasis } from "../../../../shared/findings/segment";
 import { levelAt, lookAt } from "../../../builders/look-at";
-import { channelOf, clearOf, foundWith, gpm, oddCycles, psi, recordOf, usualChannels } from "../../../builders/outcomes";
+import { channelOf, clearOf, foundWith, oddCycles, psi, recordOf, usualChannels } from "../../../builders/outcomes";
 import { span } from "../../../builders/trace";
 
 const pump = (change: Partial<PumpPerformanceFinding>) => [foundWith("pump-performance", change)];
@@ -46,16 +46,6 @@ describe("overdraw", () => {
     expect(levelAt("overdraw")).toBeNull();
     expect(levelAt("overdraw", { record: driven, facts: { setPressure: undefined } })).toBeNull();
     expect(levelAt("overdraw", { only: [], record: driven })).toBeNull();
-  });
-  test("its flow against three quarters of the rating (40 gpm)", () => {
-    const at = (q: number | null, facts: object = {}, overdraw = [span(0, 60)]) =>
-      lookAt("overdraw-flow", { only: pump({ overdraw, peakFlow: q === null ? null : gpm(q) }), facts: { ...facts } });
-    expect([29.9, 30.1].map((q) => at(q)?.level)).toEqual(["below-rating", "at-rating"]);
-    expect(at(20)?.numbers).toEqual({ flow: gpm(20), rated: expect.closeTo(gpm(40), 12) });
-    expect(at(null)).toBeNull();
-    expect(at(20, { pumpRatedFlow: undefined })).toBeNull();
-    expect(at(20, {}, [])).toBeNull();
-    expect(lookAt("overdraw-flow", { only: [] })).toBeNull();
   });
 });
 

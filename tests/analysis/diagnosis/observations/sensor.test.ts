@@ -33,10 +33,13 @@ test("noise with flow: as the detector says; not known, not said", () => {
   expect(at(null)).toBeNull();
   expect(lookAt("noise-with-flow", { only: [] })).toBeNull();
 });
+/** A pressure read every so many seconds. */
+const fast = (step: number) => recordOf([channelOf("pressure", "gaugePressure", Array(100).fill(psi(52)), step)]);
 test("lag: slow from three seconds", () => {
-  const at = (lag: number) => lookAt("sensor-lag", { only: sensor({ lag: about(seconds(lag)) }) });
+  const at = (lag: number) => lookAt("sensor-lag", { only: sensor({ lag: about(seconds(lag)) }), record: fast(5) });
   expect([2.99, 3].map((s) => at(s)?.level)).toEqual(["prompt", "slow"]);
   expect(at(4)?.numbers).toEqual({ lag: 4 });
+  expect(lookAt("sensor-lag", { only: sensor({ lag: about(seconds(12)) }), record: fast(10) })).toBeNull(); // known to a sample only
   expect(lookAt("sensor-lag", { only: sensor({ lag: null }) })).toBeNull();
   expect(lookAt("sensor-lag", { only: [] })).toBeNull();
 });

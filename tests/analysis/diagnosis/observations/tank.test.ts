@@ -86,7 +86,7 @@ describe("the gas constant against the one of the facts", () => {
     expect(at(1)?.numbers).toEqual({ constant: 26000, expected: 26000, ratio: 1 });
   });
   test("collapsed never above 0.6, however little charge there should be", () => {
-    const little = { expected: 9000, facts: { precharge: "2 psi" } };
+    const little = { expected: 9000, facts: { setPressure: "18 psi", precharge: "2 psi" } }; // 16 psi below: in its band
     expect(at((0.59 * 9000) / 26000, little)?.level).toBe("collapsed");
     expect(at((0.61 * 9000) / 26000, little)?.level).toBe("reduced");
   });
@@ -100,6 +100,12 @@ describe("the gas constant against the one of the facts", () => {
       ratio: expect.closeTo(1, 9),
       usual: expect.closeTo(psi(34.5), 3),
     });
+  });
+  test("a charge that was read low is no measure of what the tank should give: the usual one stands for it", () => {
+    const usual = 20 * GAL * absolute(52 - 17.5);
+    const low = at((0.6 * usual) / 26000, { expected: 0.6 * usual, facts: { precharge: "10 psi" } });
+    expect(low?.level).toBe("reduced");
+    expect(low?.numbers).toMatchObject({ ratio: expect.closeTo(0.6, 9), usual: expect.closeTo(psi(34.5), 3) });
   });
   test("a switch's usual one is 2 psi below its cut-in", () => {
     const usual = 20 * GAL * absolute(38);
