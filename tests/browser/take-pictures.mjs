@@ -92,7 +92,7 @@ await wide.waitForTimeout(600);
 await take(wide, "finding-lit");
 const lanes = await wide.locator(".band-lanes").boundingBox();
 const lit = await wide.locator(".band-names li.lit").boundingBox();
-await wide.mouse.move(lanes.x + lanes.width * 0.3, lit.y + lit.height / 2);
+await wide.mouse.move(lanes.x + lanes.width * 0.12, lit.y + lit.height / 2);
 await take(wide, "band-explained");
 await wide.mouse.move(lanes.x, 0);
 const looks = wide.locator(".look-choices button");
