@@ -1,11 +1,9 @@
 import { readFile } from "node:fs/promises";
 import { extname } from "node:path";
-import { parseArgs } from "node:util";
 import { analyse } from "../../analysis/analyse";
 import { comparedVisits } from "../../analysis/comparison/before-and-after";
 import { measureVisit } from "../../analysis/comparison/visit-measures";
 import { writeFindings } from "../../analysis/document/findings-document";
-import { ADVICE_IDS } from "../../shared/findings/advice";
 import type { Analysis } from "../../shared/findings/analysis";
 import { type Checklist, EMPTY_CHECKLIST, entryOf, withEntry } from "../../shared/findings/checklist";
 import type { NamedMeasures } from "../../shared/findings/comparison";
@@ -13,7 +11,7 @@ import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import type { UnitChoice } from "../../shared/units/unit-choice";
-import { REPORT_SECTIONS, type ReportOrder, type ReportSectionId } from "../report/report-input";
+import { REPORT_SECTIONS, type ReportOrder } from "../report/report-input";
 import { reportOf } from "../report/report-of-record";
 import { readFacts } from "./files";
 import { forTerminal } from "./for-terminal";
@@ -21,42 +19,9 @@ import { readUnits, UsageError } from "./options";
 import { predicted } from "./predicted";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
+import { REPORT_HELP, type ReportValues, readReportOptions } from "./report-options";
 import { isVisitFile, readVisitInFile } from "./visit-in-file";
 import { writeWhole } from "./write-whole";
-
-const HELP = `report LOG.csv... --out REPORT.html [options]     write a report as one HTML file
-report VISIT.evenhead.json --out REPORT.html [options]     the same of a visit that the page saved with its log
-  --site SITE.json         site facts
-  --before LOG.csv         an earlier log of the same site, to compare with (may be repeated for its parts)
-  --before-site SITE.json  site facts of that visit, where they differ
-  --limits LIMITS.json     limits of the company, where the site gives none
-  --predict                fit a model to the log and say what each change would do here; takes some seconds more
-  --done STEP              a step of the advice that was done; may be repeated
-  --notes                  with what was ticked and noted on site
-  --letterhead TEXT        a line of your own; may be repeated
-  --logo PICTURE           PNG, JPEG or SVG
-  --leave-out SECTION      ${REPORT_SECTIONS.join(", ")}; may be repeated
-  --paper A4|Letter        default A4
-  --units us|metric        default: as in the file
-  --date TEXT              date of the report as it should read`;
-
-const OPTIONS = {
-  site: { type: "string" },
-  limits: { type: "string" },
-  out: { type: "string" },
-  before: { type: "string", multiple: true, default: [] as string[] },
-  "before-site": { type: "string" },
-  predict: { type: "boolean", default: false },
-  done: { type: "string", multiple: true, default: [] as string[] },
-  notes: { type: "boolean", default: false },
-  letterhead: { type: "string", multiple: true, default: [] as string[] },
-  logo: { type: "string" },
-  "leave-out": { type: "string", multiple: true, default: [] as string[] },
-  paper: { type: "string", default: "A4" },
-  units: { type: "string" },
-  date: { type: "string" },
-  help: { type: "boolean", short: "h", default: false },
-} as const;
 
 type Visit = {
   readonly record: LogRecord;
@@ -67,9 +32,9 @@ type Visit = {
 
 /** Writes a report. @returns 0, or 3 where a file could not be read     @throws UsageError */
 export async function runReport(args: readonly string[]): Promise<number> {
-  const { values, positionals } = readOptions(args);
+  const { values, positionals } = readReportOptions(args);
   if (values.help) {
-    console.log(HELP);
+    console.log(REPORT_HELP);
     return 0;
   }
   if (positionals.length === 0 || values.out === undefined)
@@ -91,13 +56,11 @@ export async function runReport(args: readonly string[]): Promise<number> {
   }
 }
 
-type Values = ReturnType<typeof readOptions>["values"];
-
 /** The earlier visit: under the facts of the later one where it has none of its own. */
-const readBefore = ({ before, "before-site": ownSite, site, limits }: Values): Promise<Visit> =>
+const readBefore = ({ before, "before-site": ownSite, site, limits }: ReportValues): Promise<Visit> =>
   before.some(isVisitFile) ? readVisit(before, undefined, undefined) : readVisit(before, ownSite ?? site, limits);
 
-async function orderOf(visit: Visit, before: NamedMeasures | null, units: UnitChoice, values: Values): Promise<ReportOrder> {
+async function orderOf(visit: Visit, before: NamedMeasures | null, units: UnitChoice, values: ReportValues): Promise<ReportOrder> {
   const { analysis } = visit;
   return {
     siteName: analysis.site.name,
@@ -146,19 +109,4 @@ async function readLogo(path: string): Promise<string> {
     throw new UsageError(`--logo ${path} cannot be read.`);
   });
   return `data:${type};base64,${bytes.toString("base64")}`;
-}
-
-function readOptions(args: readonly string[]) {
-  try {
-    const read = parseArgs({ args: [...args], options: OPTIONS, allowPositionals: true });
-    const unknown = read.values["leave-out"].find((id) => !REPORT_SECTIONS.includes(id as ReportSectionId));
-    if (unknown !== undefined)
-      throw new UsageError(`--leave-out ${unknown}: there is no such section. Sections: ${REPORT_SECTIONS.join(", ")}.`);
-    const noStep = read.values.done.find((id) => !ADVICE_IDS.some((known) => known === id));
-    if (noStep !== undefined) throw new UsageError(`--done ${noStep}: there is no such step. Steps: ${ADVICE_IDS.join(", ")}.`);
-    if (!["A4", "Letter"].includes(read.values.paper)) throw new UsageError(`--paper is A4 or Letter, not ${read.values.paper}.`);
-    return read;
-  } catch (error) {
-    throw error instanceof UsageError ? error : new UsageError(error instanceof Error ? error.message : String(error));
-  }
 }
