@@ -1,6 +1,7 @@
-import { useCallback, useEffect, useRef, useState } from "react";
+import { useCallback, useEffect, useState } from "react";
 import { CORRECTIONS_WORDS } from "../../../shared/wording/bring-in";
 import { sayCorrection } from "../../../shared/wording/correction";
+import { FileButton } from "../../parts/file-button";
 import { saveAsFile } from "../../parts/save-as-file";
 import { deleteCorrection, keepCorrection, listCorrections } from "../../storage/correction-store";
 import type { StoredCorrection } from "../../storage/database";
@@ -69,7 +70,6 @@ export function CorrectionList() {
 
 /** Corrections out of a file that was saved here or in another browser; of two for the same headings the file's own stands. */
 function BringBack({ onDone }: { readonly onDone: () => void }) {
-  const input = useRef<HTMLInputElement>(null);
   const [said, setSaid] = useState("");
   const take = async (file: File) => {
     const read = readCorrections(await file.text());
@@ -79,20 +79,11 @@ function BringBack({ onDone }: { readonly onDone: () => void }) {
   };
   return (
     <>
-      <button type="button" onClick={() => input.current?.click()}>
-        {CORRECTIONS_WORDS.bringBack}
-      </button>
-      <input
-        ref={input}
-        type="file"
+      <FileButton
+        label={CORRECTIONS_WORDS.bringBack}
+        fieldLabel={CORRECTIONS_WORDS.file}
         accept="application/json,.json"
-        hidden
-        aria-label={CORRECTIONS_WORDS.file}
-        onChange={(event) => {
-          const file = event.target.files?.[0];
-          event.target.value = "";
-          if (file !== undefined) void take(file).catch(() => setSaid(CORRECTIONS_WORDS.keepsNothing));
-        }}
+        onFiles={([file]) => void take(file).catch(() => setSaid(CORRECTIONS_WORDS.keepsNothing))}
       />
       <span role="status">{said}</span>
     </>
