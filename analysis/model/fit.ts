@@ -74,7 +74,7 @@ function fitStill(trace: Trace, outcomes: readonly Outcome[], site: SiteFacts): 
   const levels = fitLevels(trace, site, findingOf(outcomes, "tracking"));
   const setPressure = levels.setPressure.value;
   const tank = fitTank(trace, site, findingOf(outcomes, "tank-charge"), findingOf(outcomes, "leak-down"), setPressure);
-  const pump = fitPump(trace, site, setPressure);
+  const pump = fitPump(trace, site, setPressure, tank.gasConstant.value);
   const frame = frameOf(trace, site, pump.ratedFlow);
   const parameters: Parameters = {
     "gas-constant": tank.gasConstant,

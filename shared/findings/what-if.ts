@@ -19,6 +19,16 @@ export const PARAMETER_IDS = [
   "back-leak",
   "sensor-distance",
 ] as const;
+/** Of a drive only: a pressure switch has none of them. */
+export const DRIVE_PARAMETERS: readonly (typeof PARAMETER_IDS)[number][] = [
+  "gain",
+  "integral-time",
+  "loop-lag",
+  "lag-share",
+  "ramp-time",
+  "sleep-flow",
+  "sleep-delay",
+];
 export type ParameterId = (typeof PARAMETER_IDS)[number];
 
 export type ParameterOrigin = "log" | "facts" | "usual";

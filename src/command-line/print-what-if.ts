@@ -1,6 +1,6 @@
 import { cautionsOfChanges } from "../../analysis/advice/cautions-of-changes";
 import { mayBreak } from "../../analysis/model/what-if/search";
-import { type Change, MEASURE_IDS, type MeasureId, PARAMETER_IDS } from "../../shared/findings/what-if";
+import { type Change, DRIVE_PARAMETERS, MEASURE_IDS, type MeasureId, PARAMETER_IDS } from "../../shared/findings/what-if";
 import { formatQuantity, formatRange } from "../../shared/units/format-quantity";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { sayCaution } from "../../shared/wording/caution";
@@ -18,6 +18,7 @@ import type { WhatIfReport } from "./what-if";
 /** The prediction as a page of text: changes, warnings first, measures before and after, what the model was fitted with. */
 export function printWhatIf({ fitted, answer, proposal, site }: WhatIfReport, units: UnitChoice): string {
   const { changes, warnings } = answer;
+  const isDrive = fitted.frame.control === "variable-speed";
   const lines = [
     `What if: ${changes.length === 0 ? "nothing is changed" : changes.map((change) => sayChange(change, units)).join("; ")}`,
     ...warnings.map((warning) => `! ${sayWhatIfWarning(warning, units)}`),
@@ -25,12 +26,12 @@ export function printWhatIf({ fitted, answer, proposal, site }: WhatIfReport, un
     ...cautionLines(changes),
     "",
     row("", "log", "model now", "predicted"),
-    ...MEASURE_IDS.map((id) => measureRow(id, answer, units)),
+    ...MEASURE_IDS.filter((id) => isDrive || id !== "drift-at-steady-flow").map((id) => measureRow(id, answer, units)),
     "",
     fitted.explained === null
       ? "The model could not be run against the log."
       : `The fitted model explains ${Math.max(0, Math.round(100 * fitted.explained))} % of the pressure's variance, one pump cycle at a time.`,
-    ...PARAMETER_IDS.map((id) => parameterRow(fitted.parameters[id], units)),
+    ...PARAMETER_IDS.filter((id) => isDrive || !DRIVE_PARAMETERS.includes(id)).map((id) => parameterRow(fitted.parameters[id], units)),
   ];
   return `${lines.join("\n")}\n`;
 }

@@ -3,6 +3,8 @@ import type { SiteFacts } from "../../../shared/site/site-facts";
 import { clusteredRegression } from "../../numerics/clustered-regression";
 import { quantile } from "../../numerics/order-statistics";
 import { inLog, widened } from "./estimate";
+import { aboveReached, fitSwitchPump } from "./fit-switch-pump";
+import { controlOf } from "./frame";
 import type { Trace } from "./trace";
 
 export type FittedPump = { readonly shutoff: FittedParameter; readonly steepness: FittedParameter; readonly ratedFlow: number };
@@ -18,7 +20,7 @@ const USUAL_SHUTOFF = 1.45; // of the set pressure; common practice, no source
  * The pump's curve from steady running: s^2 = p/H0 + (r/H0) Q^2, regressed with runs as clusters. Speed is the noisy side.
  * Suction is taken as atmospheric: a well's lift or a fed inlet then hides in the shutoff pressure, which the loop does not notice.
  */
-export function fitPump(trace: Trace, site: SiteFacts, setPressure: number): FittedPump {
+export function fitPump(trace: Trace, site: SiteFacts, setPressure: number, gasConstant: number): FittedPump {
   const peak = trace.flow === null ? null : quantile(trace.flow, 0.995);
   const ratedFlow = site.pumpRatedFlow?.value ?? Math.max(1e-5, peak ?? 2.5e-3);
   const usual = {
@@ -26,6 +28,10 @@ export function fitPump(trace: Trace, site: SiteFacts, setPressure: number): Fit
     steepness: inLog("steepness", ((USUAL_SHUTOFF - 1) * setPressure) / ratedFlow ** 2, 0.4, "usual"),
     ratedFlow,
   };
+  if (controlOf(trace, site) === "fixed-speed") {
+    const curve = fitSwitchPump(trace, gasConstant, site.atmosphere.value);
+    return curve === null ? { ...usual, shutoff: aboveReached(usual.shutoff, trace) } : { ...usual, ...curve };
+  }
   const points = steadyPoints(trace);
   if (points === null || points.square.length < LEAST_POINTS) return usual;
   const fit = clusteredRegression([points.pressure, points.flowSquare], points.square, points.run);

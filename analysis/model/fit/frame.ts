@@ -48,10 +48,13 @@ const USUAL_LEAST_SPEED = 0.4;
 const SHORTEST_PIPE = 0.5; // m
 const USUAL_RESISTANCE_PER_INERTANCE = 60; // 1/m3: steel of this bore with fittings, within a factor of two (Darcy, f 0.02 to 0.03)
 
+export const controlOf = (trace: Pick<Trace, "speed">, site: SiteFacts): Frame["control"] =>
+  site.pump ?? (trace.speed !== null || site.cutIn === null ? "variable-speed" : "fixed-speed");
+
 export function frameOf(trace: Trace, site: SiteFacts, ratedFlow: number): Frame {
   const ramps = trace.speed === null ? null : rampsOf(trace.speed, trace.times, trace.run);
   return {
-    control: site.pump ?? (trace.speed !== null || site.cutIn === null ? "variable-speed" : "fixed-speed"),
+    control: controlOf(trace, site),
     atmosphere: site.atmosphere.value,
     bore: site.pipeInsideDiameter?.value ?? USUAL_BORE,
     ratedFlow,

@@ -122,7 +122,11 @@ export function* runSpan(
     times: visit.samples.times.map((t) => t + trace.times[from]),
     pressure: visit.samples.columns.get("pressure") ?? new Float32Array(0),
     swing: longestOf(visit.truth.oscillations, trace.times[from]),
-    measures: measuresOf(visit.truth, duration, shortCycleLimit, changed.values, frame.atmosphere),
+    measures: {
+      ...measuresOf(visit.truth, duration, shortCycleLimit, changed.values, frame.atmosphere),
+      // Between cut-in and cut-out pressure is meant to move: there is nothing it could drift from.
+      ...(frame.control === "fixed-speed" ? { "drift-at-steady-flow": 0 } : {}),
+    },
   };
 }
 
