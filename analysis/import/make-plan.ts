@@ -31,6 +31,8 @@ import type { PlannedColumn, TablePlan } from "./table-plan";
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
 
 const HEAD_ROWS = 800;
+/** So many lines from further on say what the rest of the head would. */
+const ENOUGH_LATER = 200;
 const PIECES = 6;
 const PIECE_LINES = 48;
 const FLOAT32_INTEGER = 2 ** 24;
@@ -41,7 +43,8 @@ const FLOAT32_INTEGER = 2 ** 24;
  */
 export function makePlan(file: string, survey: Survey, choices: ImportChoices): PlanReading {
   const { cells, rows, loose } = findTable(file, survey);
-  const later = [...piecesOf(survey.head.slice(HEAD_ROWS)), ...survey.later].map((text) => splitRow(text, cells));
+  const rest = survey.later.length < ENOUGH_LATER ? piecesOf(survey.head.slice(HEAD_ROWS)) : [];
+  const later = [...rest, ...survey.later].map((text) => splitRow(text, cells));
   const sample = columnsOf([...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later], loose.signature.count);
   const texts = (format: NumberFormat) => readTexts(rows, format, later, cells);
   const plausible = (format: NumberFormat) => {

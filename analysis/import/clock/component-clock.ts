@@ -5,6 +5,7 @@ import { type ColumnProfile, plainNumber } from "./column-profile";
 import { findSnap } from "./snap-to-grid";
 import { readStamp } from "./stamp-text";
 import type { TimePart } from "./time-part";
+import { toldYear } from "./told-year";
 import { YEAR_DAY } from "./year-day-clock";
 
 type Part = "year" | "month" | "day" | "dayOfYear" | "hour" | "minute" | "second" | "hhmm";
@@ -21,8 +22,8 @@ const PARTS: readonly (readonly [Part, RegExp, number, number])[] = [
 
 export type Components = ReadonlyMap<Part, ColumnProfile>;
 
-/** Columns of year, month, day (or day of the year) and hour, minute, second, where the file has them; null unless the date is whole. */
-export function findComponents(profiles: readonly ColumnProfile[]): Components | null {
+/** Columns of year, month, day (or day of the year) and hour, minute, second, where the file has them; null unless the date is whole. @param year as the file names it elsewhere */
+export function findComponents(profiles: readonly ColumnProfile[], year: number | null): Components | null {
   const found = new Map<Part, ColumnProfile>();
   for (const [part, words, low, high] of PARTS) {
     const fits = (p: ColumnProfile) =>
@@ -31,7 +32,9 @@ export function findComponents(profiles: readonly ColumnProfile[]): Components |
     if (profile !== undefined) found.set(part, profile);
   }
   if (!found.has("month")) found.delete("day");
-  const dated = found.has("year") && ((found.has("month") && found.has("day")) || found.has("dayOfYear"));
+  // a column that says no more than "day" needs its year and month beside it
+  if (!found.has("year") && (year === null || found.get("dayOfYear")?.words === "day")) return null;
+  const dated = (found.has("month") && found.has("day")) || found.has("dayOfYear");
   return dated ? found : null;
 }
 
@@ -63,6 +66,7 @@ export const tellsTime = (parts: Components): boolean =>
 
 /** A clock whose year, month, day, hour, minute and second stand in columns of their own. @param time a column with the time of day as a whole */
 export function componentClock(parts: Components, hints: ClockHints, time: TimePart | null = null): ClockReading {
+  const told = parts.has("year") ? null : toldYear(hints);
   const { decimal, thousands } = hints.context;
   const names = [...parts.keys()];
   const used = [...parts.values(), ...(time === null ? [] : [time.profile])];
@@ -72,7 +76,7 @@ export function componentClock(parts: Components, hints: ClockHints, time: TimeP
   ).map(place);
   const parse = (cells: readonly string[]) => {
     const at = (k: number) => (k < 0 ? 0 : plainNumber(cells[k], decimal, thousands));
-    const y = at(year) < 100 ? fullYear(at(year)) : at(year);
+    const y = told ?? (at(year) < 100 ? fullYear(at(year)) : at(year));
     const days = day >= 0 ? dayNumber(y, at(month), at(day)) : daysFromCivil(y, 1, 1) + at(yearDay) - 1;
     const clock = hour >= 0 ? at(hour) * 3600 + at(minute) * 60 : hhmm < 0 ? 0 : Math.floor(at(hhmm) / 100) * 3600 + (at(hhmm) % 100) * 60;
     const written = time === null ? 0 : (readStamp(time.asText(cells[names.length]), "dmy")?.seconds ?? Number.NaN);
@@ -89,6 +93,7 @@ export function componentClock(parts: Components, hints: ClockHints, time: TimeP
     interval: null,
     zone: hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone,
     rollsOverMidnight: false,
+    ...(told === null ? {} : { rollsOverYear: true }),
     orders: [],
     snap: snapOf(parts, decimal),
     certainty: 0.95,

@@ -22,6 +22,7 @@ import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./num
 import { plainTimeClock } from "./plain-time-clock";
 import { readPreambleClock } from "./preamble-clock";
 import { dayPartOf, isZoneColumn, type TimePart, timePartOf } from "./time-part";
+import { toldYear } from "./told-year";
 import { isYearDay, yearDayClock } from "./year-day-clock";
 import { acrossYears, yearlessPart } from "./yearless-stamps";
 
@@ -68,7 +69,7 @@ const zoneQuestion = (words: string): ImportQuestion => ({
 
 function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, chosen: boolean): Candidate[] {
   const found: Candidate[] = [];
-  const parts = findComponents(profiles);
+  const parts = findComponents(profiles, toldYear(hints));
   if (parts !== null) found.push(ofComponents(parts, profiles, hints));
   const extra = findThousandths(profiles);
   const zone = profiles.find(isZoneColumn);

@@ -63,8 +63,18 @@ function fractionAsText(fraction: number): string {
   return `${two(total / 3600)}:${two((total / 60) % 60)}:${two(total % 60)}${total % 1 === 0 ? "" : (total % 1).toFixed(3).slice(1)}`;
 }
 
-/** A date written as the day number of a spreadsheet (45418), beside a time in a column of its own. Null where it is none. */
+/** Year and day of the year in one number (2024065), ISO 8601 ordinal date in its basic form. */
+const isOrdinal = (cell: string) =>
+  cell === "" || (/^(?:19|20)\d{5}$/.test(cell) && Number(cell.slice(4)) >= 1 && Number(cell.slice(4)) <= 366);
+
+/** A date written as the day number of a spreadsheet (45418) or as an ordinal date, beside a time in a column of its own. Null where it is none. */
 export function dayPartOf(profile: ColumnProfile): TimePart | null {
+  if (
+    profile.kind === "number" &&
+    /\b(?:date|datum|fecha|data|yyyyddd|julian|doy)\b/.test(profile.words) &&
+    profile.column.sample.every(isOrdinal)
+  )
+    return { profile, asText: (cell) => `${cell.slice(0, 4)}-${cell.slice(4)}`, plain: false };
   if (profile.kind !== "number" || !/\b(date|datum|fecha|data|dia|day|jour|tag)\b/.test(profile.words)) return null;
   if (!profile.numbers.every((v) => Number.isNaN(v) || (v > 20_000 && v < 80_000 && Number.isInteger(v)))) return null;
   return { profile, asText: (cell) => dateOfDay(Number(cell)), plain: false };
