@@ -218,6 +218,14 @@ export const CLOCK_SAMPLES: readonly DialectSample[] = [
     "Export;2024-03-16\n",
   ),
   stamped(
+    "clock-day-of-year-and-time.csv",
+    "The day of the year and the time of day, the year above the table.",
+    "DOY,Time",
+    (i) => `74,${clock(i)}`,
+    {},
+    "Year: 2024\n",
+  ),
+  stamped(
     "clock-date-columns.csv",
     "Year, month and day in columns of their own, the time as a whole.",
     "Year,Month,Day,Time",
