@@ -25,10 +25,14 @@ export const shortCycles: Detector<"short-cycles"> = {
     if (isCannotTell(pump)) return { kind, state: "cannot-tell", because: [{ ...pump, about: kind }] };
     const limit = site.shortCycleLimit.value;
     const found = pump.runs.flatMap((run, i) => (run.complete && spanLength(run) < limit ? [i] : []));
-    const blind = whatIsHidden(record, pump, limit) ?? hiddenStops(pump, limit);
+    const stops = hiddenStops(pump, limit);
+    const blind = whatIsHidden(record, pump, limit) ?? stops;
     const unsure = tooNearToTell(record, pump, limit);
     const limits = [blind, unsure].filter((reason) => reason !== null);
     if (found.length === 0) return blind === null ? { kind, state: "clear", limits } : { kind, state: "cannot-tell", because: [blind] };
+    // a handful of stops that happened to show say nothing of how often the many others came too soon
+    if (stops !== null && MOSTLY_HIDDEN * pump.runs.length > pump.runs.filter((run) => run.complete).length)
+      return { kind, state: "cannot-tell", because: [stops] };
     const places = found.map((i) => pump.runs[i]);
     const shortest = seconds(places.reduce((least, run) => Math.min(least, spanLength(run)), Number.POSITIVE_INFINITY));
     const finding = { kind, places, channels: [pump.channel], limit, runs: found, shortest };
@@ -69,6 +73,7 @@ function tooNearToTell(record: LogRecord, pump: PumpState, limit: Seconds): Cann
 }
 
 const MANY_HIDDEN = 0.2; // of the runs
+const MOSTLY_HIDDEN = 0.5;
 
 /**
  * Neither pressure nor flow shows when a drive went to sleep: where many stops are hidden, runs may have been short unseen. By flow a run lasted at least as

@@ -3,6 +3,7 @@ import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 import { bendOf } from "../numerics/hinge";
 import { median } from "../numerics/order-statistics";
+import type { MeteredWater } from "./flowing-by";
 
 /** The pump's own saw-tooth: least swing that counts, pressures it starts and stops at, noise (all Pa), and whether a drive holds the top. */
 export type SawTooth = {
@@ -23,8 +24,8 @@ export type Curve = {
   readonly sampling: Sampling;
   readonly first: number;
   readonly last: number;
-  /** Whether water was drawn at an instant, by a meter after the tank; null without one. */
-  readonly drawing: ((t: Seconds) => boolean) | null;
+  /** Water drawn, by a meter after the tank; null without one. */
+  readonly drawn: MeteredWater | null;
 };
 
 const WITHIN = 3; // noise spreads
@@ -86,17 +87,28 @@ function stopOfDrive(curve: Curve, low: number, next: number, saw: SawTooth): St
   const before = median(Float64Array.from({ length: Math.max(0, Math.min(END_SAMPLES, held - low)) }, (_, i) => values[held - i]));
   const lifted = before < level - LIFT * saw.noise && spreadOf(values, held - END_SAMPLES, held) < HELD * saw.noise;
   if (lifted) return { at: bendNear(curve, begin, saw), sure: true, lift: level - before };
-  begin = lastDrawn(curve, begin, fall);
-  const quiet = timeAt(sampling, fall) - timeAt(sampling, begin);
+  const drawn = lastDrawn(curve, begin, fall);
+  const quiet = timeAt(sampling, fall) - timeAt(sampling, drawn);
   const ran = falls - timeAt(sampling, low);
-  return { at: falls, sure: curve.drawing !== null && quiet < HIDES_LITTLE * ran, lift: null };
+  const sure = curve.drawn !== null && quiet < HIDES_LITTLE * ran && !mayBeTanksOwn(curve.drawn, curve.sampling, begin, drawn, next);
+  return { at: falls, sure, lift: null };
+}
+
+/**
+ * A slow draw out of the tank of a drive that sleeps already leaves the held level by no more than noise at first, so that water seems to be drawn right up to
+ * the fall. Water of the pump it is only where there was more of it than the tank gave in the whole fall.
+ */
+function mayBeTanksOwn({ flows, between }: MeteredWater, sampling: Sampling, begin: number, drawn: number, next: number): boolean {
+  let since = drawn;
+  while (since > begin && flows(timeAt(sampling, since - 1))) since--;
+  return between(timeAt(sampling, since), timeAt(sampling, drawn)) < between(timeAt(sampling, drawn), timeAt(sampling, next));
 }
 
 /** Water that is drawn while the pressure holds comes from the pump: it ran at least until the last of that, short of the fall itself. */
-function lastDrawn({ drawing, sampling }: Curve, begin: number, fall: number): number {
-  if (drawing === null) return begin;
+function lastDrawn({ drawn, sampling }: Curve, begin: number, fall: number): number {
+  if (drawn === null) return begin;
   let at = fall - SETTLING;
-  while (at > begin && !drawing(timeAt(sampling, at))) at--;
+  while (at > begin && !drawn.flows(timeAt(sampling, at))) at--;
   return Math.max(begin, at);
 }
 

@@ -8,7 +8,7 @@ import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observ
 import { median, quantiles, robustSpread } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { mayOnlyHunt } from "./even-swing";
-import { flowingBy } from "./flowing-by";
+import { meteredWater } from "./flowing-by";
 import { heldLevel } from "./held-level";
 import { holdsOneLevel } from "./holds-one-level";
 import { holdsWhileFlowing } from "./holds-while-flowing";
@@ -35,12 +35,12 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   if (channel === null) return null;
   const values = valuesWithoutSpikes(channel, faults);
   const observed = stretchesOf(channel, faults);
-  const drawing = meter.place === "after-tank" ? flowingBy(record, faults) : null;
-  const holds = drawing !== null && site.pump === null && holdsWhileFlowing(values, channel.sampling, observed, drawing);
+  const drawn = meter.place === "after-tank" ? meteredWater(record, faults) : null;
+  const holds = drawn !== null && site.pump === null && holdsWhileFlowing(values, channel.sampling, observed, drawn.flows);
   const saw = sawToothOf(values, channel.sampling, observed, holds ? { ...site, pump: "variable-speed" } : site);
   if (saw === null) return null;
   const runs = believed(
-    observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw, drawing)),
+    observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw, drawn)),
     saw.noise,
   );
   const certainty = saw.regulated ? 0.6 : 0.75;
@@ -149,14 +149,8 @@ function believed(told: readonly ToldRun[], noise: number): Run[] {
   return told.map(({ from, to, complete, lift }) => ({ from, to, complete: complete && (lift === null || isBoost) }));
 }
 
-function runsOfStretch(
-  values: ArrayLike<number>,
-  sampling: Sampling,
-  stretch: Stretch,
-  saw: SawTooth,
-  drawing: Curve["drawing"],
-): ToldRun[] {
-  const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last, drawing };
+function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, saw: SawTooth, drawn: Curve["drawn"]): ToldRun[] {
+  const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last, drawn };
   const turns = withFirstStart(
     values,
     stretch,

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { shortCycles } from "../../../analysis/detectors/short-cycles";
+import { seededRandom } from "../../../analysis/numerics/random";
 import { isCannotTell } from "../../../shared/findings/segment";
 import { evidenceOf } from "../../builders/evidence";
 import { channel, drawn, every, onChange, recordOf } from "../../builders/record";
@@ -56,6 +57,29 @@ describe("short cycles, limit 60 s unless the site says otherwise", () => {
       shortCycles.detect(evidenceOf(recordOf([channel("pressure", every(5, values.length), values)]), { pump: "fixed-speed" }));
     expect(look(sawTooth(3, 9))).toMatchObject({ state: "found", limits: [{ id: "sampling-too-slow", detail: { logEveryS: 2 } }] });
     expect(look(sawTooth(8, 24))).toMatchObject({ state: "found", limits: [] });
+  });
+  test("a slow draw out of the tank of a drive that sleeps already does not tell when it went to sleep", () => {
+    // A trickle for a minute, a draw for another until the pump starts, a rise of 6 s, then the held pressure with nothing drawn for 3 to 6 minutes: the stop lies anywhere in it.
+    const chance = seededRandom(9);
+    const pressures: number[] = [];
+    const flows: number[] = [];
+    const add = (length: number, pressure: (t: number) => number, flow: number) => {
+      for (let t = 0; t < length; t++) {
+        pressures.push(pressure(t) + 300 * chance.normal());
+        flows.push(flow);
+      }
+    };
+    for (let cycle = 0; cycle < 30; cycle++) {
+      add(60, (t) => 450_000 - 50 * t, 5e-6);
+      add(60, (t) => 447_000 - 950 * t, 9.5e-5);
+      add(6, (t) => 390_000 + 10_000 * t, 9.5e-5);
+      add(180 + chance.below(180), () => 450_000, 0);
+    }
+    const record = recordOf([channel("pressure", every(1, pressures.length), pressures), channel("flow", every(1, flows.length), flows)]);
+    expect(shortCycles.detect(evidenceOf(record, { flowMeter: "after-tank", pump: "variable-speed" }))).toMatchObject({
+      state: "cannot-tell",
+      because: [{ id: "no-pump-state", about: "short-cycles" }],
+    });
   });
   test("a log on change misses nothing however long its silences", () => {
     const record = recordOf([channel("running", onChange([0, 4000, 4012, 9000, 9300], 20_000), [0, 1, 0, 1, 0])]);
