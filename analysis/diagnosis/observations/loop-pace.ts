@@ -10,6 +10,8 @@ const SLOWEST_SAMPLING = 12; // s
 const LEAST_PAIRS = 100;
 /** Errors smaller than this share of set pressure are the sensor's and nobody's trouble. */
 const LEAST_ERROR = 0.004;
+/** Edges of the half time, s: of sound drives on the sites used for fitting none was over 40 s, of slow ones hardly any under 96. */
+const EDGES = [25, 80] as const;
 const LAGS = [4, 6, 8, 12, 16, 20, 24, 32, 40, 48, 64, 96, 128]; // s
 
 /** Whether sample i lies well inside a run. */
@@ -61,6 +63,6 @@ export const loopPaceLooks: Pick<Looks, "loop-pace"> = {
     if (error < LEAST_ERROR) return { level: "prompt", numbers: { error } };
     const half = halfTime(trace, errors, first);
     if (half === null) return null;
-    return { level: levelFor(half, [25, 45], ["prompt", "unhurried", "slow"]), numbers: { half, error } };
+    return { level: levelFor(half, EDGES, ["prompt", "unhurried", "slow"]), numbers: { half, error } };
   },
 };

@@ -45,6 +45,7 @@ describe("how fast the loop mends an error", () => {
     expect(seen?.level).toBe("prompt");
     expect(Number(seen?.numbers.half)).toBeGreaterThanOrEqual(16);
     expect(Number(seen?.numbers.half)).toBeLessThanOrEqual(24);
+    expect(look(sightOf(mending(60)))?.level).toBe("unhurried"); // 4 + 42 s
     expect(look(sightOf(mending(120)))?.level).toBe("slow"); // 4 + 83 s
   });
   test("an error that nobody would notice is prompt, and a reading that is off by a constant has none", () => {
