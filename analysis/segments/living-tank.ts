@@ -4,11 +4,12 @@ import { mainChannel } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
-import { cubicMetre } from "../../shared/units/quantity";
+import { cubicMetre, seconds } from "../../shared/units/quantity";
 import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { median, quantiles } from "../numerics/order-statistics";
 import { pooledMean } from "../numerics/pooled-mean";
 import { withoutTremble } from "./flow-thresholds";
+import { gasHeatTime } from "./gas-heat-time";
 import { levelStep, noiseOf } from "./pressure-noise";
 import { departureOf, type Knee, kneeOf, type TankLine } from "./tank-knee";
 import { frictionOf, leakSlope, slopeOfTrace, usualSlope, withoutFriction } from "./tank-slope";
@@ -41,10 +42,11 @@ export function findLivingTank(
   const flows = withoutTremble(valuesWithoutSpikes(flow, faults));
   const meter: Meter = { channel: flow, values: flows, volume: cumulativeVolume(flow, flows), stretches: stretchesOf(flow, faults) };
   const spread = Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12));
-  return fromTraces(tankTraces(pump, gauge, meter), spread, gauge.atmosphere, pump.basis === "pressure" ? DOUBT.pressure : DOUBT.drive);
+  return fromTraces(tankTraces(pump, gauge, meter), spread, gauge, pump.basis === "pressure" ? DOUBT.pressure : DOUBT.drive);
 }
 
 const LEAST_RESTS = 2;
+const NORMAL_95 = 1.96;
 /**
  * What stays uncertain however many rests there are. The meter itself: 2 % in the upper flow range (ISO 4064, from memory); gas that is not quite ideal adds
  * little. More where the rests were told by the pressure itself.
@@ -56,15 +58,24 @@ const DOUBT = { drive: 0.02, pressure: 0.035 };
  */
 const GIVE = 1e-9; // m3/Pa
 
-function fromTraces(seen: readonly TankTrace[], spread: number, atmosphere: number, doubtOfRests: number): LivingTank | CannotTell {
+function fromTraces(seen: readonly TankTrace[], spread: number, gauge: Gauge, doubtOfRests: number): LivingTank | CannotTell {
   const noise = (trace: TankTrace) => spread * median(trace.inverse) ** 2;
-  const drew = seen.filter((trace) => rise(trace) > 6 * noise(trace) && trace.drawn[trace.drawn.length - 1] > 0);
-  const open: CannotTell = { id: "nothing-to-see", about: "tank", detail: { draws: drew.length, wanted: 5 } };
-  if (drew.length < LEAST_RESTS) return open;
+  const drewFrom = (traces: readonly TankTrace[]) =>
+    traces.filter((trace) => rise(trace) > 6 * noise(trace) && trace.drawn[trace.drawn.length - 1] > 0);
+  const asSeen = drewFrom(seen);
+  const open: CannotTell = { id: "nothing-to-see", about: "tank", detail: { draws: asSeen.length, wanted: 5 } };
+  if (asSeen.length < LEAST_RESTS) return open;
+  const steep = usualSlope(asSeen);
+  if (!(steep > 0)) return open;
+  const lineAt = (slope: number, leak: number) => (trace: TankTrace) => ({ slope, leak, noise: noise(trace) });
+  const calmEnds = (traces: readonly TankTrace[], slope: number, leak: number) =>
+    traces.map((trace) => Math.min(trace.calmUntil, departureOf(trace, lineAt(slope, leak)(trace))));
+  const heat = gasHeatTime(asSeen, calmEnds(asSeen, steep, leakSlope(seen, steep)), gauge);
+  const drew = heat.traces;
   const rough = usualSlope(drew);
   if (!(rough > 0)) return open;
-  const leak = leakSlope(seen, rough);
-  const lineOf = (slope: number) => (trace: TankTrace) => ({ slope, leak, noise: noise(trace) });
+  const leak = leakSlope(heat.time === 0 ? seen : drew, rough);
+  const lineOf = (slope: number) => lineAt(slope, leak);
   const endOf = (trace: TankTrace, slope: number) => Math.min(trace.calmUntil, departureOf(trace, lineOf(slope)(trace)));
   const ends = drew.map((trace) => endOf(trace, rough));
   const friction = frictionOf(drew, ends, leak);
@@ -74,15 +85,17 @@ function fromTraces(seen: readonly TankTrace[], spread: number, atmosphere: numb
   );
   if (pooled === null || !(pooled.low > 0)) return open;
   const doubt = doubtOfRests * pooled.value;
-  const [low, high] = [Math.hypot(pooled.value - pooled.low, doubt), Math.hypot(pooled.high - pooled.value, doubt)];
+  const ofHeat = NORMAL_95 * heat.doubt * pooled.value;
+  const [low, high] = [pooled.value - pooled.low, pooled.high - pooled.value].map((reach) => Math.hypot(reach, doubt, ofHeat));
   const used = pooled.kept.map((i) => telling[i]);
   const elastic = GIVE / median(used.map((trace) => median(trace.inverse))) ** 2;
-  const empties = emptiesAt(telling, lineOf(pooled.value), atmosphere);
+  const empties = emptiesAt(telling, lineOf(pooled.value), gauge.atmosphere);
   return {
+    heatTime: seconds(heat.time),
     windows: used.map((trace) => ({ ...trace.span, drawnVolume: cubicMetre(trace.drawn[trace.drawn.length - 1]) })),
     gasConstant: { value: 1 / pooled.value, low: lowest(1 / (pooled.value + high), elastic), high: 1 / (pooled.value - low) },
     emptiesAt: empties,
-    emptiesBelow: empties === null ? lowestGiving(used, atmosphere) : null,
+    emptiesBelow: empties === null ? lowestGiving(used, gauge.atmosphere) : null,
     points: pointsOf(used),
   };
 }

@@ -13,6 +13,8 @@ export type TankTrace = {
   readonly span: Span;
   /** Shapes [n]: s in the record; m3; 1/Pa; m3/s. */
   readonly times: Float64Array;
+  /** Index of each point's pressure sample, shape [n]. */
+  readonly samples: Uint32Array;
   readonly drawn: Float64Array;
   readonly inverse: Float64Array;
   readonly flow: Float64Array;
@@ -71,10 +73,12 @@ function traceOf(span: Span, calmEnd: number, gauge: Gauge, meter: Meter): TankT
   const stride = Math.max(1, Math.floor((last - LAST_POINTS - first) / MOST_POINTS));
   const most = Math.ceil((last - first + 1) / stride) + LAST_POINTS + 1;
   const [times, drawn, inverse, flow] = [new Float64Array(most), new Float64Array(most), new Float64Array(most), new Float64Array(most)];
+  const samples = new Uint32Array(most);
   const before = volumeAt(meter.channel.sampling, meter.volume, meter.values, timeAt(sampling, first));
   let n = 0;
   for (let i = first; i <= last; i += i < last - LAST_POINTS ? stride : 1) {
     if (Number.isNaN(gauge.values[i])) continue;
+    samples[n] = i;
     times[n] = timeAt(sampling, i);
     drawn[n] = volumeAt(meter.channel.sampling, meter.volume, meter.values, times[n]) - before;
     inverse[n] = 1 / (gauge.values[i] + gauge.atmosphere);
@@ -87,6 +91,7 @@ function traceOf(span: Span, calmEnd: number, gauge: Gauge, meter: Meter): TankT
   return {
     span: { from: span.from, to: seconds(times[n - 1]) },
     times: times.subarray(0, n),
+    samples: samples.subarray(0, n),
     drawn: drawn.subarray(0, n),
     inverse: inverse.subarray(0, n),
     flow: flow.subarray(0, n),

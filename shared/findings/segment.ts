@@ -1,4 +1,4 @@
-import type { CubicMetre, CubicMetrePerSecond } from "../units/quantity";
+import type { CubicMetre, CubicMetrePerSecond, Seconds } from "../units/quantity";
 import type { CannotTell } from "./cannot-tell";
 import type { Span } from "./span";
 
@@ -71,6 +71,8 @@ export type Segments = {
 
 /** The tank as the log shows it at work, from metered draws with the pump off. */
 export type LivingTank = {
+  /** Time constant with which the gas gives off its heat, s; 0 where the log shows none. */
+  readonly heatTime: Seconds;
   readonly windows: readonly TankWindow[];
   /** K = p0 * Vt, J (Pa absolute times m3). */
   readonly gasConstant: { readonly value: number; readonly low: number; readonly high: number };

@@ -19,7 +19,15 @@ function traceOf(flow: number, begin: number, lag: number, samples = 28): TankTr
     const since = Math.max(0, t - begin);
     return 1 / REST + (flow * (since - lag * (1 - Math.exp(-since / lag)))) / K;
   });
-  return { span: { from: seconds(0), to: seconds(samples - 1) }, times, drawn, inverse, flow: q, calmUntil: samples };
+  return {
+    span: { from: seconds(0), to: seconds(samples - 1) },
+    times,
+    samples: Uint32Array.from(times),
+    drawn,
+    inverse,
+    flow: q,
+    calmUntil: samples,
+  };
 }
 const gasConstant = (trace: TankTrace) => 1 / slopeOfTrace(trace, trace.times.length, 0, 1e-9).value;
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { oscillation } from "../../../../analysis/detectors/oscillation";
 import type { LivingTank, MeterPlace } from "../../../../shared/findings/segment";
+import { seconds } from "../../../../shared/units/quantity";
 import { alwaysRunning, evidenceOf, recordOf } from "../../../builders/known-evidence";
 import { noiseOf, seededRandom } from "../../../builders/signals";
 
@@ -27,6 +28,7 @@ function driverOf(flow: Companion | null, speed: Companion | null, meter: MeterP
 
 const tankOf = (k: number): LivingTank => ({
   windows: [],
+  heatTime: seconds(0),
   gasConstant: { value: k, low: k, high: k },
   emptiesAt: null,
   emptiesBelow: null,
