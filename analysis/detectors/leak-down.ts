@@ -16,6 +16,7 @@ import { type Estimate, type PooledMean, pooledMean } from "../numerics/pooled-m
 import { someValues } from "../numerics/some-values";
 import { theilSen } from "../numerics/theil-sen";
 import { fallsToStart, idleRests } from "../segments/idle-rests";
+import { gasHeat } from "../segments/gas-heat";
 import { leastNightFlow } from "../segments/night-flow";
 import { levelStep } from "../segments/pressure-noise";
 import { cumulativeVolume, volumeBetween } from "../segments/volume";
@@ -27,7 +28,7 @@ type Answer = Outcome<typeof kind>;
 /**
  * Water lost while the pump rests and nothing is drawn: q = K d(1/p)/dt, pooled over all such stretches, or over whole rests where a loss is too large to leave any. K from metered draws, else from the tank of the
  * site facts. The meter tells the side: it sees a loss in the system, and does not see one back through the check valve.
- * Wrong where cooling air lowers the pressure (about 1 % of absolute per 3 K), or where a small steady use passes for a leak.
+ * The heat that the pump's run left in the gas is taken off. Wrong where the air of the room cools (about 1 % of absolute per 3 K), or where a small steady use passes for a leak.
  */
 export const leakDown: Detector<typeof kind> = {
   kind,
@@ -41,8 +42,13 @@ export const leakDown: Detector<typeof kind> = {
     const quiet = idleRests(segments.pump, segments.draw, 2 * step);
     const places = quiet.length >= LEAST_QUIET ? quiet : fallsToStart(segments.pump, segments.draw, 2 * step);
     const values = valuesWithoutSpikes(pressure, faults);
-    const declines = places.map((place) => declineOf(pressure, values, place, site.atmosphere.value));
-    const pooled = pooledMean(declines);
+    const heatOf = (time: number) => gasHeat(values, pressure.sampling, site.atmosphere.value, time);
+    const declinesAt = (time: number) => {
+      const theta = heatOf(time);
+      return places.map((place) => declineOf(pressure, values, theta, place, site.atmosphere.value));
+    };
+    const times = isCannotTell(segments.tank) ? HEAT_TIMES : [segments.tank.heatTime];
+    const pooled = steadiest(times.map((time) => pooledMean(declinesAt(time))));
     if (pooled === null) return open({ id: "nothing-to-see", about: "leak", detail: { idleStretches: places.length, wanted: 2 } });
     const [bottom, top] = quantiles(someValues(values), [0.02, 0.98]).map((p) => 1 / (p + site.atmosphere.value));
     const mattersFrom = (bottom - top) / SLOWEST_CYCLE;
@@ -58,6 +64,19 @@ export const leakDown: Detector<typeof kind> = {
 };
 
 const LEAST_QUIET = 2;
+/** Time constants with which gas may give off its heat where the tank's own is not known, s; as in `gasHeatTime`. */
+const HEAT_TIMES = [0, 5, 10, 20, 40, 80, 160, 320];
+
+/**
+ * A leak takes the same in every rest, however warm the pump left the gas: of several time constants the one under which the rests agree best, by the spread
+ * of their declines. Gas that keeps its temperature unless another is plainly better.
+ */
+function steadiest(pooled: readonly (PooledMean | null)[]): PooledMean | null {
+  const width = (mean: PooledMean | null) => (mean === null ? Number.POSITIVE_INFINITY : mean.high - mean.low);
+  return pooled.reduce((best, mean) => (width(mean) < PLAINLY * width(best) ? mean : best), pooled[0] ?? null);
+}
+const PLAINLY = 0.8;
+
 /** A loss that would take over half a day to bring the pump on by itself is nobody's trouble, and heat and cold do as much. Our own choice. */
 const SLOWEST_CYCLE = 12 * 3600;
 
@@ -65,8 +84,14 @@ const open = (because: CannotTell): Answer => ({ kind, state: "cannot-tell", bec
 
 const BLOCKS = 40;
 
-/** Rise of 1/p per second over one stretch by Theil-Sen on block means, 1/(Pa s). */
-function declineOf({ sampling }: Channel, values: ArrayLike<number>, { from, to }: Span, atmosphere: number): Estimate {
+/** Rise of 1/p, of gas of one temperature, per second over one stretch by Theil-Sen on block means, 1/(Pa s). */
+function declineOf(
+  { sampling }: Channel,
+  values: ArrayLike<number>,
+  theta: Float64Array,
+  { from, to }: Span,
+  atmosphere: number,
+): Estimate {
   const first = indexAtOrAfter(sampling, from);
   const end = indexAtOrAfter(sampling, to);
   const size = Math.max(1, Math.ceil((end - first) / BLOCKS));
@@ -77,12 +102,12 @@ function declineOf({ sampling }: Channel, values: ArrayLike<number>, { from, to 
     let n = 0;
     for (let i = block; i < block + size; i++) {
       if (Number.isNaN(values[i])) continue;
-      sum += values[i];
+      sum += (values[i] + atmosphere) / (1 + theta[i]);
       n++;
     }
     if (n === 0) continue;
     times.push((timeAt(sampling, block) + timeAt(sampling, block + size - 1)) / 2);
-    inverse.push(1 / (sum / n + atmosphere));
+    inverse.push(n / sum);
   }
   const line = times.length < 4 ? null : theilSen(times, inverse);
   if (line === null) return { value: Number.NaN, variance: Number.NaN };
