@@ -47,8 +47,9 @@ export const leakDown: Detector<typeof kind> = {
       const theta = heatOf(time);
       return places.map((place) => declineOf(pressure, values, theta, place, site.atmosphere.value));
     };
-    const times = isCannotTell(segments.tank) ? HEAT_TIMES : [segments.tank.heatTime];
-    const pooled = steadiest(times.map((time) => pooledMean(declinesAt(time))));
+    const times = isCannotTell(segments.tank) ? HEAT_TIMES : aboutTime(segments.tank.heatTime);
+    const tried = times.map((time) => pooledMean(declinesAt(time)));
+    const pooled = isCannotTell(segments.tank) ? steadiest(tried) : holdingAll(tried);
     if (pooled === null) return open({ id: "nothing-to-see", about: "leak", detail: { idleStretches: places.length, wanted: 2 } });
     const [bottom, top] = quantiles(someValues(values), [0.02, 0.98]).map((p) => 1 / (p + site.atmosphere.value));
     const mattersFrom = (bottom - top) / SLOWEST_CYCLE;
@@ -76,6 +77,16 @@ function steadiest(pooled: readonly (PooledMean | null)[]): PooledMean | null {
   return pooled.reduce((best, mean) => (width(mean) < PLAINLY * width(best) ? mean : best), pooled[0] ?? null);
 }
 const PLAINLY = 0.8;
+
+/** A time constant read off the log is known to a third or so: the middle one first. */
+const aboutTime = (time: number): number[] => (time === 0 ? [0] : [time, time / 1.4, 1.4 * time]);
+
+/** The first mean with an interval that holds those of all. */
+function holdingAll(pooled: readonly (PooledMean | null)[]): PooledMean | null {
+  const means = pooled.filter((mean) => mean !== null);
+  if (means.length === 0) return null;
+  return { ...means[0], low: Math.min(...means.map(({ low }) => low)), high: Math.max(...means.map(({ high }) => high)) };
+}
 
 /** A loss that would take over half a day to bring the pump on by itself is nobody's trouble, and heat and cold do as much. Our own choice. */
 const SLOWEST_CYCLE = 12 * 3600;
