@@ -42,9 +42,9 @@ export const leakDown: Detector<typeof kind> = {
     const quiet = idleRests(segments.pump, segments.draw, 2 * step);
     const places = quiet.length >= LEAST_QUIET ? quiet : fallsToStart(segments.pump, segments.draw, 2 * step);
     const values = valuesWithoutSpikes(pressure, faults);
-    const heatOf = (time: number) => gasHeat(values, pressure.sampling, site.atmosphere.value, time);
+    const empty = isCannotTell(segments.tank) ? undefined : segments.tank.emptiesAt?.value;
     const declinesAt = (time: number) => {
-      const theta = heatOf(time);
+      const theta = gasHeat(values, pressure.sampling, site.atmosphere.value, time, empty);
       return places.map((place) => declineOf(pressure, values, theta, place, site.atmosphere.value));
     };
     const times = isCannotTell(segments.tank) ? HEAT_TIMES : aboutTime(segments.tank.heatTime);
