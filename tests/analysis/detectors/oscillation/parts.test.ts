@@ -10,6 +10,7 @@ import { paddedPower, powerWithoutTone, screen } from "../../../../analysis/dete
 import { evenStretches } from "../../../../analysis/segments/even-stretch";
 import type { LivingTank, MeterPlace } from "../../../../shared/findings/segment";
 import { absolutePascal, STANDARD_ATMOSPHERE } from "../../../../shared/units/pressure";
+import { seconds } from "../../../../shared/units/quantity";
 import { at, channel, every } from "../../../builders/record";
 import { noiseOf, seededRandom } from "../../../builders/signals";
 import { span } from "../../../builders/trace";
@@ -314,6 +315,7 @@ describe("who drives it, by the phase of the flow", () => {
   // w C with C = K/(n p^2), n 1.4: 2 pi/24 s, 40 kJ, 350 kPa gauge.
   test("what the tank takes at an angular frequency", () => {
     const tank = (low: number, emptiesAt: number | null = null): LivingTank => ({
+      heatTime: seconds(0),
       windows: [],
       gasConstant: { value: 2 * low, low, high: 3 * low },
       emptiesAt: emptiesAt === null ? null : { value: emptiesAt, low: emptiesAt, high: emptiesAt },
