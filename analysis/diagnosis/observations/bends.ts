@@ -4,10 +4,10 @@ import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import { traceIn } from "./at-work";
 import { isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
 
-const SLOWEST_SAMPLING = 5; // s
+const SLOWEST_SAMPLING = 5; // s between samples; slower ones round every bend by themselves
 const LONGEST = 32; // s: a bend that takes longer than this to show is rounded
-const MOST_SAMPLES = 200_000;
-const LEAST_BENDS = 5;
+const MOST_SAMPLES = 200_000; // looked at: enough bends of any log, in bounded time
+const LEAST_BENDS = 5; // for a quantile of their shares
 /** A bend must stand out of noise by so many standard deviations of it. */
 const STANDS_OUT = 12;
 /** Of the bends at twice the time, how much the sharper ones show already at this time. */

@@ -7,9 +7,9 @@ import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import { traceIn } from "./at-work";
 import type { Sight } from "./sight";
 
-const LEAST_LENGTH = 40; // s
-const LEAST_SAMPLES = 9;
-const LEAST_RESTS = 3;
+const LEAST_LENGTH = 40; // s of a rest whose thirds can be held against each other
+const LEAST_SAMPLES = 9; // three in each third
+const LEAST_RESTS = 3; // one or two may hold a draw that no one metered
 /** The slower fifth of the rests must lose at least this share of what the usual one loses: a leak is there in every rest. */
 const IN_EVERY = 0.5;
 /** The last third against the first: warm gas that cools, or a pipe that settles, loses ever less. */

@@ -40,7 +40,7 @@ export function stuckWhileMoving(pressure: Channel, flow: Channel | null, pump: 
   return rows.reduce((sum, row) => sum + (isNoChance(row) ? row.length : 0), 0);
 }
 
-const LEAST_MOMENTS = 5;
+const LEAST_MOMENTS = 5; // fewer make no row that chance would not
 
 type Moment = { readonly at: number; readonly isSwitch: boolean };
 /** Moments in a row through which the reading stands still, how many of them are switches, and s from the first to the last. */

@@ -64,8 +64,11 @@ describe("what the repair is predicted to do, against the repaired site simulate
   test("starts fall as they really do", () => {
     const real = repaired.truth.runs.length / 24;
     expect(before.visit.truth.runs.length / 24).toBeGreaterThan(1.8 * real);
-    expect(answer.after.measures["starts-per-hour"].value / real).toBeGreaterThan(0.7);
-    expect(answer.after.measures["starts-per-hour"].value / real).toBeLessThan(1.4);
+    const { value, low, high } = answer.after.measures["starts-per-hour"];
+    expect(low).toBeLessThan(real);
+    expect(high).toBeGreaterThan(real);
+    expect(value / real).toBeGreaterThan(1 / 1.5);
+    expect(value / real).toBeLessThan(1.5);
   });
   test("short cycles go", () => {
     expect(shortRuns(repaired.truth, 60)).toBe(0);
@@ -77,7 +80,9 @@ describe("what the repair is predicted to do, against the repaired site simulate
     expect(repaired.truth.oscillations).toEqual([]);
     expect(answer.now.measures["share-oscillating"].value).toBeGreaterThan(0.3);
     expect(answer.after.measures["share-oscillating"].value).toBeLessThan(0.02);
-    expect(answer.after.measures["oscillation-peak-to-peak"].low).toBe(0);
+    // a start or a stop may still ring for some minutes of a day, lower than the hunting did
+    expect(answer.after.measures["share-oscillating"].low).toBeLessThan(0.01);
+    expect(answer.after.measures["oscillation-peak-to-peak"].value).toBeLessThan(answer.now.measures["oscillation-peak-to-peak"].low / 2);
   });
   test("each value lies within its own spread", () => {
     for (const m of Object.values(answer.after.measures)) {
