@@ -10,6 +10,8 @@ export default defineConfig({
     setupFiles: ["tests/fixed-chance.ts"],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // a busy machine may take seconds for what a page does at once
+    expect: { poll: { timeout: 15_000 } },
     passWithNoTests: true,
   },
 });
