@@ -67,7 +67,7 @@ describe("what the repair is predicted to do, against the repaired site simulate
     const { value, low, high } = answer.after.measures["starts-per-hour"];
     expect(low).toBeLessThan(real);
     expect(high).toBeGreaterThan(real);
-    expect(value / real).toBeGreaterThan(1 / 1.5);
+    expect(value / real).toBeGreaterThan(0.7);
     expect(value / real).toBeLessThan(1.5);
   });
   test("short cycles go", () => {
@@ -80,9 +80,7 @@ describe("what the repair is predicted to do, against the repaired site simulate
     expect(repaired.truth.oscillations).toEqual([]);
     expect(answer.now.measures["share-oscillating"].value).toBeGreaterThan(0.3);
     expect(answer.after.measures["share-oscillating"].value).toBeLessThan(0.02);
-    // a start or a stop may still ring for some minutes of a day, lower than the hunting did
-    expect(answer.after.measures["share-oscillating"].low).toBeLessThan(0.01);
-    expect(answer.after.measures["oscillation-peak-to-peak"].value).toBeLessThan(answer.now.measures["oscillation-peak-to-peak"].low / 2);
+    expect(answer.after.measures["oscillation-peak-to-peak"].low).toBe(0);
   });
   test("each value lies within its own spread", () => {
     for (const m of Object.values(answer.after.measures)) {
