@@ -5,12 +5,13 @@ import { demandOf } from "../../../analysis/model/demand";
 import { steadyDraw } from "../../../analysis/model/draws";
 import { fitSite } from "../../../analysis/model/fit";
 import { simulateSite } from "../../../analysis/model/simulate-site";
-import { type LoggedChannel, type SiteModel, tankGasConstant } from "../../../analysis/model/site-model";
+import type { LoggedChannel, SiteModel } from "../../../analysis/model/site-model";
 import { visitRecord } from "../../../analysis/model/visit-record";
 import { findSegments } from "../../../analysis/segments";
 import type { ParameterId } from "../../../shared/findings/what-if";
 import { readSiteFacts } from "../../../shared/site/read-site-facts";
 import { PASCAL_PER_PSI as PSI } from "../../../shared/units/pressure";
+import { truthOf } from "../../builders/fitted-truth";
 import { driveOf, exampleSite, GALLON, GPM, withDrive } from "../../builders/model-sites";
 import { randomDemand, randomSite } from "../../builders/random-sites";
 
@@ -32,23 +33,6 @@ const factsOf = (site: SiteModel) => ({
   pump: "variable-speed",
 });
 
-/** What the record was made with. The pipes stretch beside the gas; at the set pressure that adds their softness times p^2 to K. */
-function truthOf(site: SiteModel): Partial<Record<ParameterId, number>> {
-  const drive = driveOf(site);
-  const pipes = (site.tank.stiffness + site.manifoldCompliance) * (drive.setPressure + site.atmosphere) ** 2;
-  return {
-    "gas-constant": tankGasConstant(site) + pipes,
-    shutoff: site.pump.shutoff,
-    steepness: site.pump.steepness + site.pipe.resistance,
-    "restart-pressure": drive.restartPressure,
-    "stop-pressure": drive.setPressure + drive.boost,
-    gain: drive.gain,
-    "integral-time": drive.integralTime,
-    "loop-lag": drive.filter + drive.motorLag + drive.interval / 2,
-    "ramp-time": drive.rampUp,
-    "sleep-delay": drive.sleepDelay,
-  };
-}
 const MOTION: readonly string[] = ["gain", "integral-time", "loop-lag", "ramp-time", "sleep-delay"];
 
 describe("sites drawn by chance, their tank, pump, loop and settings recovered from half a day of log", () => {

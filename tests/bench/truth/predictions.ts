@@ -2,13 +2,14 @@ import { detectAll } from "../../../analysis/detectors";
 import { findFaults } from "../../../analysis/faults";
 import { type FittedSite, fitSite } from "../../../analysis/model/fit";
 import type { SimulatedVisit } from "../../../analysis/model/simulate-site";
-import { type LoggedChannel, type SiteModel, tankGasConstant } from "../../../analysis/model/site-model";
+import { type LoggedChannel, tankGasConstant } from "../../../analysis/model/site-model";
 import { visitRecord } from "../../../analysis/model/visit-record";
 import { measuresOf } from "../../../analysis/model/what-if/measures";
 import { mostLikely, predict } from "../../../analysis/model/what-if/predict";
 import { findSegments } from "../../../analysis/segments";
 import type { MeasureId, ParameterId, PredictedMeasures } from "../../../shared/findings/what-if";
 import { readSiteFacts } from "../../../shared/site/read-site-facts";
+import { truthOf } from "../../builders/fitted-truth";
 import { driveOf } from "../../builders/model-sites";
 import { afterMend, predictionCase, SITE_KINDS, type SiteKind } from "./prediction-sites";
 
@@ -24,24 +25,6 @@ const LOGS: readonly { readonly name: string; readonly channels: readonly Logged
   { name: "pressure, flow, speed, 5 s", channels: ["pressure", "flow", "speed"], interval: 5 },
   { name: "pressure, flow, running, 2 s", channels: ["pressure", "flow", "running"], interval: 2 },
 ];
-
-/** The pipes stretch beside the gas; at the set pressure that adds their softness times p^2 to K. */
-function truthOf(site: SiteModel): Partial<Record<ParameterId, number>> {
-  const drive = driveOf(site);
-  const pipes = (site.tank.stiffness + site.manifoldCompliance) * (drive.setPressure + site.atmosphere) ** 2;
-  return {
-    "gas-constant": tankGasConstant(site) + pipes,
-    shutoff: site.pump.shutoff,
-    steepness: site.pump.steepness + site.pipe.resistance,
-    "restart-pressure": drive.restartPressure,
-    "stop-pressure": drive.setPressure + drive.boost,
-    gain: drive.gain,
-    "integral-time": drive.integralTime,
-    "loop-lag": drive.filter + drive.motorLag + drive.interval / 2,
-    "ramp-time": drive.rampUp,
-    "sleep-delay": drive.sleepDelay,
-  };
-}
 
 type Held = {
   readonly log: string;
