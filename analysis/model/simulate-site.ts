@@ -1,8 +1,9 @@
 import { atOneGo } from "../numerics/at-one-go";
 import { seededRandom } from "../numerics/random";
-import { type Control, makeControl } from "./control";
+import { makeControl } from "./control";
 import type { Demand } from "./demand";
 import { makeLogger, type Samples } from "./logger";
+import { type Motor, turnMotor } from "./motor";
 import { commitRest, makePlant, type PlantState, type RestStep, restPressure, type StepOrder, startState, stepPlant } from "./plant";
 import { makeSensor, type Sensor } from "./sensor";
 import { aimedPressure, type SiteModel, within } from "./site-model";
@@ -11,7 +12,7 @@ import { makeWitness, type SiteTruth, siteFactsOfTruth } from "./truth";
 export type SimulatedVisit = { readonly site: SiteModel; readonly samples: Samples; readonly truth: SiteTruth };
 
 export type SimulationOptions = {
-  /** Longest step while the pump runs, s. Half of it moves periods by under 1 %. */
+  /** Longest step while the pump runs, s. Half of it moves periods from 1.2 s on by under 1 %. */
   readonly step?: number;
   /** Longest step while it runs and nothing moves by more than 300 Pa/s, s; without it such stretches are not told apart. */
   readonly quietStep?: number;
@@ -83,7 +84,7 @@ function prepare(site: SiteModel, demand: Demand, duration: number, seed: number
   control.begin(startSpeed);
   const pace = (steps: number): Pace => {
     const step = control.interval / steps;
-    return { steps, step, motorFollows: control.motorLag > 0 ? 1 - Math.exp(-step / control.motorLag) : 1 };
+    return { steps, step };
   };
   const stepsPerAct = Math.max(1, Math.round(control.interval / (options.step ?? STEP)));
   const brisk = pace(stepsPerAct);
@@ -109,7 +110,7 @@ function prepare(site: SiteModel, demand: Demand, duration: number, seed: number
     order: { flow: 0, exponent: demand.exponent, reference: demand.referencePressure, drive: 0, dt: brisk.step } satisfies StepOrder,
     untilAct: 0,
     asked: startSpeed,
-    ramped: startSpeed,
+    motor: { ramped: startSpeed, speed: startSpeed, mean: startSpeed } satisfies Motor,
     running: startSpeed > 0,
     t: 0,
     cursor: 0,
@@ -128,7 +129,7 @@ function prepare(site: SiteModel, demand: Demand, duration: number, seed: number
 type Run = ReturnType<typeof prepare>;
 
 /** How the time from one act of the control to the next is walked. */
-type Pace = { readonly steps: number; readonly step: number; readonly motorFollows: number };
+type Pace = { readonly steps: number; readonly step: number };
 
 /** Moves the cursor to the draw that holds now. */
 function seekDraw(run: { t: number; cursor: number }, demand: Demand): void {
@@ -169,17 +170,16 @@ function moveOnce(run: Run, demand: Demand): void {
     watch(run, control.interval);
   }
   run.untilAct--;
-  const { step, motorFollows } = run.pace;
-  run.ramped = rampedSpeed(run.ramped, run.asked, control, step);
-  const speedBefore = state.speed;
-  state.speed += motorFollows * (run.ramped - state.speed);
-  if (run.ramped === 0 && state.speed < STANDSTILL) state.speed = 0;
-  const midSpeed = (speedBefore + state.speed) / 2;
+  const { step } = run.pace;
+  const { motor } = run;
+  turnMotor(motor, run.asked, control, step);
+  if (motor.ramped === 0 && motor.speed < STANDSTILL) motor.speed = 0;
+  state.speed = motor.speed;
   const primed = site.pump.withoutPrime.length > 0 && within(site.pump.withoutPrime, run.t) ? 0 : 1;
   const flow = demand.flows[run.cursor];
   const { order } = run;
   order.flow = flow;
-  order.drive = midSpeed * midSpeed * primed;
+  order.drive = motor.mean * motor.mean * primed;
   stepPlant(run.plant, state, order);
   advance(run, step, demand);
 }
@@ -194,10 +194,6 @@ function paceOf(run: Run): Pace {
   run.manifoldAtAct = state.manifold;
   run.quietFor = still && Math.abs(run.asked - state.speed) < FOLLOWING ? run.quietFor + run.control.interval : 0;
   return run.quietFor > LASTS ? quiet : brisk;
-}
-
-function rampedSpeed(speed: number, asked: number, control: Control, dt: number): number {
-  return asked > speed ? Math.min(asked, speed + dt / control.rampUp) : Math.max(asked, speed - dt / control.rampDown);
 }
 
 function advance(run: Run, elapsed: number, demand: Demand): void {

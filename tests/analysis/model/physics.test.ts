@@ -163,6 +163,20 @@ describe("the whole", () => {
     expect(Math.abs(period(0.05) / period(0.025) - 1)).toBeLessThan(0.01);
   });
 
+  test("so it does with a swing of two seconds, which motor and ramp make", () => {
+    for (const [times, charge, gpm] of [
+      [10, 40, 5],
+      [12, 40, 10],
+      [6, 5, 8],
+    ]) {
+      const site = withDrive(withGain(withCharge(exampleSite(), charge), times), { interval: 0.1 });
+      const period = (step: number) =>
+        simulateSite(site, demandOf(steadyDraw(20, 400, gpm * GPM), SET), 400, 1, { step }).truth.oscillations.at(-1)!.period;
+      expect(period(0.05)).toBeLessThan(3);
+      expect(Math.abs(period(0.05) / period(0.0125) - 1)).toBeLessThan(0.01);
+    }
+  });
+
   test("so it is with the steps of a prediction, long while nothing moves", () => {
     const period = (site: SiteModel, share: number) => {
       const options = { step: PREDICTION_STEPS.step * share, quietStep: PREDICTION_STEPS.quietStep * share };
