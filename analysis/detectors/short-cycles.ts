@@ -4,6 +4,7 @@ import { spanLength } from "../../shared/findings/span";
 import type { LogRecord } from "../../shared/record/log-record";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 import { sampleInterval } from "../faults/sample-interval";
+import { scanInterval } from "../faults/scan-interval";
 import { median } from "../numerics/order-statistics";
 import type { Detector } from "./detector";
 
@@ -87,10 +88,10 @@ function hiddenStops({ basis, runs }: PumpState, limit: Seconds): CannotTell | n
   return { id: "no-pump-state", about: "short-cycles", detail: { missing: "speed", hiddenStops: hidden } };
 }
 
-/** Interval of the pump's witness; null for a log on change, which misses nothing. The slowest where several stand together. */
+/** Interval of the pump's witness, or of the scan of a log on change; null where that misses nothing. The slowest where several stand together. */
 function intervalOf(record: LogRecord, pump: PumpState): Seconds | null {
   const headings = pump.pumps.length > 0 ? pump.pumps.map((p) => p.channel) : [pump.channel];
-  const intervals = record.channels.filter((c) => headings.includes(c.heading)).map((c) => sampleInterval(c.sampling)?.median ?? 0);
+  const intervals = record.channels.filter((c) => headings.includes(c.heading)).map((c) => sampleInterval(c.sampling)?.median ?? scanInterval(c.sampling) ?? 0);
   const slowest = intervals.reduce<number>((most, step) => Math.max(most, step), 0);
   return slowest > 0 ? seconds(slowest) : null;
 }
