@@ -5,6 +5,7 @@ import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
 import { seconds } from "../../shared/units/quantity";
 import type { Stretch } from "../faults/observed";
 import { sampleInterval } from "../faults/sample-interval";
+import { median } from "../numerics/order-statistics";
 import { restsOf } from "./starts";
 import { volumeAt } from "./volume";
 
@@ -43,12 +44,38 @@ const LEAST_POINTS = 4;
 export function tankTraces(pump: PumpState, gauge: Gauge, meter: Meter): TankTrace[] {
   const step = Math.max(sampleInterval(gauge.channel.sampling)?.median ?? 0, sampleInterval(meter.channel.sampling)?.median ?? 0);
   const unsure = pump.basis === "pressure" || pump.basis === "flow" ? 2 * step : 0;
-  return restsOf(pump).flatMap((rest) => {
+  return surelyAtRest(pump, gauge).flatMap((rest) => {
     const span = { from: seconds(rest.from + Math.max(SETTLE, step) + unsure), to: seconds(rest.to + Math.max(step, RUN_UP)) };
     if (spanLength(span) < LEAST_POINTS * step || !covered(meter.stretches, span) || !covered(gauge.stretches, span)) return [];
     return traceOf(span, rest.to - step / 2 - unsure, gauge, meter) ?? [];
   });
 }
+
+/** How far a fall from the held to the starting pressure has come where a drive that still ran would long have turned it. Our own choice. */
+const LET_FALL = 0.25;
+
+/**
+ * The rests of the pump. Where pressure alone tells of a drive, it may run on long after it gave its last water: such a rest begins where the fall that ends in
+ * the next start leaves the held pressure for good, as a drive that runs does not let it.
+ */
+function surelyAtRest(pump: PumpState, { channel, values }: Gauge): Span[] {
+  const rests = restsOf(pump);
+  const hidden = new Set<number>(pump.basis === "pressure" ? pump.runs.flatMap(({ to, complete }) => (complete ? [] : [to])) : []);
+  const open = rests.filter(({ from }) => hidden.has(from));
+  if (open.length === 0) return rests;
+  const at = (t: number) => values[Math.min(values.length - 1, indexAtOrAfter(channel.sampling, t))];
+  const held = median(open.flatMap(({ from }) => known(at(from))));
+  const starting = median(open.flatMap(({ to }) => known(at(to))));
+  const left = held - LET_FALL * (held - starting);
+  return rests.map((rest) => {
+    if (!hidden.has(rest.from)) return rest;
+    let i = indexAtOrAfter(channel.sampling, rest.to);
+    while (i > 0 && timeAt(channel.sampling, i - 1) > rest.from && !(values[i - 1] > left)) i--;
+    return { ...rest, from: seconds(Math.min(rest.to, Math.max(rest.from, timeAt(channel.sampling, i)))) };
+  });
+}
+
+const known = (value: number): number[] => (Number.isFinite(value) ? [value] : []);
 
 /** Whether one stretch holds the whole span; by halving, as there may be many of both. */
 function covered(stretches: readonly Stretch[], span: Span): boolean {

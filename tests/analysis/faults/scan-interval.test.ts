@@ -10,7 +10,7 @@ const summed = (steps: number[]) => {
 
 describe("how often a logger that writes on change looks", () => {
   const chance = seededRandom(5);
-  const random = () => chance.uniform();
+  const random = () => chance.next();
   test("whole multiples of one interval are its scans, also where each comes a little early or late", () => {
     const scans = Array.from({ length: 300 }, () => 5 * Math.ceil(-3 * Math.log(1 - random())) + 0.2 * (random() - 0.5));
     expect(scanInterval(summed(scans))).toBeCloseTo(5, 1);
