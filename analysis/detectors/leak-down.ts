@@ -44,7 +44,8 @@ export const leakDown: Detector<typeof kind> = {
     const values = valuesWithoutSpikes(pressure, faults);
     const empty = isCannotTell(segments.tank) ? undefined : segments.tank.emptiesAt?.value;
     const declinesAt = (time: number) => {
-      const theta = gasHeat(values, pressure.sampling, site.atmosphere.value, time, empty);
+      const share = isCannotTell(segments.tank) ? 1 : segments.tank.heatShare;
+      const theta = gasHeat(values, pressure.sampling, site.atmosphere.value, time, empty).map((heat) => share * heat);
       return places.map((place) => declineOf(pressure, values, theta, place, site.atmosphere.value));
     };
     const times = isCannotTell(segments.tank) ? HEAT_TIMES : aboutTime(segments.tank.heatTime);

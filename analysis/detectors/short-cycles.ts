@@ -91,7 +91,9 @@ function hiddenStops({ basis, runs }: PumpState, limit: Seconds): CannotTell | n
 /** Interval of the pump's witness, or of the scan of a log on change; null where that misses nothing. The slowest where several stand together. */
 function intervalOf(record: LogRecord, pump: PumpState): Seconds | null {
   const headings = pump.pumps.length > 0 ? pump.pumps.map((p) => p.channel) : [pump.channel];
-  const intervals = record.channels.filter((c) => headings.includes(c.heading)).map((c) => sampleInterval(c.sampling)?.median ?? scanInterval(c.sampling) ?? 0);
+  const intervals = record.channels
+    .filter((c) => headings.includes(c.heading))
+    .map((c) => sampleInterval(c.sampling)?.median ?? scanInterval(c.sampling) ?? 0);
   const slowest = intervals.reduce<number>((most, step) => Math.max(most, step), 0);
   return slowest > 0 ? seconds(slowest) : null;
 }

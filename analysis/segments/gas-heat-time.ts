@@ -2,11 +2,13 @@ import { varianceInflation } from "../numerics/autocorrelation";
 import { gasHeat } from "./gas-heat";
 import type { Gauge, TankTrace } from "./tank-windows";
 
-/** How quickly the gas of a tank gives off its heat, and the traces as gas of one temperature would have shown them. */
+/** How much the gas of a tank warms and cools and how quickly it gives that off, and the traces as gas of one temperature would have shown them. */
 export type HeatTime = {
   readonly traces: readonly TankTrace[];
   /** Time constant, s; 0 where the gas keeps its temperature. */
   readonly time: number;
+  /** Excess temperature as a share of what gas alone would take; 1 with no wall that takes part at once. */
+  readonly share: number;
   /** Standard deviation of the slope 1/K that not knowing the time constant leaves, as a share of it. */
   readonly doubt: number;
 };
@@ -16,6 +18,11 @@ export type HeatTime = {
  * all with a tank 1.4 times as large. From memory: tens of seconds to some minutes.
  */
 const TIMES = [0, 5, 10, 20, 40, 80, 160, 320];
+/**
+ * Walls, bladder and the film of water on them hold a part of the heat back at once: practice reckons with exponents from 1 to 1.4 and 1.2 in the mean
+ * (air vessels in water-hammer handbooks; from memory). Gas alone, and with three quarters to a quarter of its own excess temperature.
+ */
+const SHARES = [1, 0.75, 0.5, 0.25];
 /** Then the best is looked for between them. */
 const FINER = [2 ** 0.5, 2 ** 0.25];
 /** Before the log is looked at: Boyle's law as the trade reckons with it is as likely as all the rest together. */
@@ -25,13 +32,13 @@ const LEAST_POINTS = 5;
 const EACH_REST = 3;
 
 /**
- * The time constant under which 1/p of gas of one temperature goes best along with the metered volume, one slope and one leak for all rests, each with a level and a
+ * The time constant and the share of heat under which 1/p of gas of one temperature goes best along with the metered volume, one slope and one leak for all rests, each with a level and a
  * shift by its flow. Weighed by what is left unexplained; the spread of the slopes that remain likely is the doubt.
  * @param ends points of each trace that count, up to the knee
  */
 export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[], gauge: Gauge): HeatTime {
   const tried = TIMES.flatMap((time) => tryTime(time, traces, ends, gauge));
-  if (tried[0]?.time !== 0) return { traces, time: 0, doubt: 0 };
+  if (tried[0]?.time !== 0) return { traces, time: 0, share: 1, doubt: 0 };
   for (const step of FINER) {
     const { time } = likeliest(tried).best;
     if (time > 0) tried.push(...[time / step, time * step].flatMap((finer) => tryTime(finer, traces, ends, gauge)));
@@ -39,28 +46,34 @@ export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[
   const { best, likely } = likeliest(tried);
   const total = likely.reduce((a, b) => a + b, 0);
   const variance = tried.reduce((sum, { slope }, i) => sum + (slope - best.slope) ** 2 * likely[i], 0) / total;
-  return { traces: atOneTemperature(traces, gauge, best.time), time: best.time, doubt: Math.sqrt(variance) / best.slope };
+  const { time, share } = best;
+  return { traces: atOneTemperature(traces, heatOf(gauge, time), share), time, share, doubt: Math.sqrt(variance) / best.slope };
 }
 
-type Tried = Fit & { readonly time: number };
+type Tried = Fit & { readonly time: number; readonly share: number };
 
 function tryTime(time: number, traces: readonly TankTrace[], ends: readonly number[], gauge: Gauge): Tried[] {
-  const fit = fitOf(atOneTemperature(traces, gauge, time), ends);
-  return fit === null ? [] : [{ time, ...fit }];
+  const theta = heatOf(gauge, time);
+  return (time === 0 ? [1] : SHARES).flatMap((share) => {
+    const fit = fitOf(atOneTemperature(traces, theta, share), ends);
+    return fit === null ? [] : [{ time, share, ...fit }];
+  });
 }
+
+const heatOf = ({ values, channel, atmosphere }: Gauge, time: number): Float64Array | null =>
+  time === 0 ? null : gasHeat(values, channel.sampling, atmosphere, time);
 
 function likeliest(tried: readonly Tried[]): { best: Tried; likely: readonly number[] } {
   const least = Math.min(...tried.map(({ left }) => left));
-  const prior = (time: number) => (time === 0 ? BOYLE : (1 - BOYLE) / (TIMES.length - 1));
+  const prior = (time: number) => (time === 0 ? BOYLE : (1 - BOYLE) / ((TIMES.length - 1) * SHARES.length));
   const likely = tried.map(({ time, left, points }) => prior(time) * (left / least) ** (-points / 2));
   return { best: tried[likely.indexOf(Math.max(...likely))], likely };
 }
 
-/** 1/p of each trace times 1 + theta: proportional to the volume of the gas alone. */
-function atOneTemperature(traces: readonly TankTrace[], gauge: Gauge, time: number): readonly TankTrace[] {
-  if (time === 0) return traces;
-  const theta = gasHeat(gauge.values, gauge.channel.sampling, gauge.atmosphere, time);
-  return traces.map((trace) => ({ ...trace, inverse: trace.inverse.map((y, i) => y * (1 + theta[trace.samples[i]])) }));
+/** 1/p of each trace times 1 + share * theta: proportional to the volume of the gas alone. */
+function atOneTemperature(traces: readonly TankTrace[], theta: Float64Array | null, share: number): readonly TankTrace[] {
+  if (theta === null) return traces;
+  return traces.map((trace) => ({ ...trace, inverse: trace.inverse.map((y, i) => y * (1 + share * theta[trace.samples[i]])) }));
 }
 
 /** `left` is the share of the scatter of 1/p that stays unexplained, on so many independent points. */

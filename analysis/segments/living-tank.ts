@@ -92,6 +92,7 @@ function fromTraces(seen: readonly TankTrace[], spread: number, gauge: Gauge, do
   const empties = emptiesAt(telling, lineOf(pooled.value), gauge.atmosphere);
   return {
     heatTime: seconds(heat.time),
+    heatShare: heat.share,
     windows: used.map((trace) => ({ ...trace.span, drawnVolume: cubicMetre(trace.drawn[trace.drawn.length - 1]) })),
     gasConstant: { value: 1 / pooled.value, low: lowest(1 / (pooled.value + high), elastic), high: 1 / (pooled.value - low) },
     emptiesAt: empties,

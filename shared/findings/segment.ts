@@ -73,6 +73,8 @@ export type Segments = {
 export type LivingTank = {
   /** Time constant with which the gas gives off its heat, s; 0 where the log shows none. */
   readonly heatTime: Seconds;
+  /** Excess temperature of the gas as a share of what it would be without walls that take part of the heat at once. */
+  readonly heatShare: number;
   readonly windows: readonly TankWindow[];
   /** K = p0 * Vt, J (Pa absolute times m3). */
   readonly gasConstant: { readonly value: number; readonly low: number; readonly high: number };

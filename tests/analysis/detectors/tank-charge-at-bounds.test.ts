@@ -22,6 +22,7 @@ function findingOf({ tank = {}, pump = {}, facts = {}, flow = true }: Seen = {})
   const record = recordOf(flow ? { pressure: SAW, flow: SAW } : { pressure: SAW });
   const living: LivingTank = {
     heatTime: seconds(0),
+    heatShare: 1,
     windows: [{ from: seconds(0), to: seconds(99), drawnVolume: null }],
     gasConstant: { value: K, low: 0.9 * K, high: 1.2 * K },
     emptiesAt: null,

@@ -15,7 +15,7 @@ const K = (PRECHARGE + AIR) * VOLUME;
  * A gas tank integrated by the first law in steps of 10 ms, dT/dt = -(gamma - 1) T dV/V - (T - 1)/tau, p V = K T: nothing of the filter that is tested. A pump on
  * a switch between 3 and 4.2 bar, draws of a minute with pauses of two, one sample a second with a running flag.
  */
-function thermalLog(tau: number, seconds: number, noise = 0) {
+function thermalLog(tau: number, seconds: number, noise = 0, gamma = GAMMA) {
   const chance = seededRandom(5);
   const dt = 0.01;
   let gas = K / (4.2e5 + AIR);
@@ -29,7 +29,7 @@ function thermalLog(tau: number, seconds: number, noise = 0) {
     const q = (i * dt) % 180 < 60 ? 1e-4 : 0;
     if (i % 100 === 0) rows.push({ p: p + noise * chance.normal(), q, on: running ? 1 : 0, warmth });
     const dV = dt * (q - (running ? 4e-4 : 0));
-    warmth += (-(GAMMA - 1) * warmth * dV) / gas - (tau > 0 ? ((warmth - 1) / tau) * dt : warmth - 1);
+    warmth += (-(gamma - 1) * warmth * dV) / gas - (tau > 0 ? ((warmth - 1) / tau) * dt : warmth - 1);
     if (tau === 0) warmth = 1;
     gas += dV;
   }
@@ -89,5 +89,12 @@ describe("gas that cools as it gives water", () => {
     expect(tank.gasConstant.high).toBeGreaterThan(K);
     if (tau === 0) expect(tank.heatTime).toBe(0);
     else expect(tank.heatTime / tau).toBeGreaterThan(0.5);
+  });
+  test.each([1.1, 1.2])("and where walls that take heat at once leave an exponent of %f", (gamma) => {
+    const tank = tankOf(thermalLog(40, 4 * 3600, 100, gamma));
+    expect(Math.abs(tank.gasConstant.value / K - 1)).toBeLessThan(0.03);
+    expect(tank.gasConstant.low).toBeLessThan(K);
+    expect(tank.gasConstant.high).toBeGreaterThan(K);
+    expect(tank.heatShare).toBeLessThan(1);
   });
 });

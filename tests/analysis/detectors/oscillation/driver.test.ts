@@ -29,6 +29,7 @@ function driverOf(flow: Companion | null, speed: Companion | null, meter: MeterP
 const tankOf = (k: number): LivingTank => ({
   windows: [],
   heatTime: seconds(0),
+  heatShare: 1,
   gasConstant: { value: k, low: k, high: k },
   emptiesAt: null,
   emptiesBelow: null,

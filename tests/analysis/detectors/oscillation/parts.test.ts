@@ -316,6 +316,7 @@ describe("who drives it, by the phase of the flow", () => {
   test("what the tank takes at an angular frequency", () => {
     const tank = (low: number, emptiesAt: number | null = null): LivingTank => ({
       heatTime: seconds(0),
+      heatShare: 1,
       windows: [],
       gasConstant: { value: 2 * low, low, high: 3 * low },
       emptiesAt: emptiesAt === null ? null : { value: emptiesAt, low: emptiesAt, high: emptiesAt },

@@ -132,6 +132,7 @@ test("the tank's line passes through the points of the gas law, whatever water e
   const tank: LivingTank = {
     windows: [],
     heatTime: seconds(0),
+    heatShare: 1,
     gasConstant: { value: joule(K), low: joule(K), high: joule(K) },
     emptiesAt: { value: gaugePascal(150_000), low: gaugePascal(149_000), high: gaugePascal(151_000) },
     emptiesBelow: null,
