@@ -11,16 +11,16 @@ type Words = { readonly does: string; readonly ifWrong: string };
 
 const ADVICE: Readonly<Record<AdviceId, Words>> = {
   "stop-over-marked-pressure": {
-    does: "Before anything else: the pressure is or would be above the working pressure marked on the tank. Stop the pump, find out why, and change nothing that raises pressure until it stays below.",
-    ifWrong: "A tank above its marked pressure can burst. If the mark was entered wrongly, correct it.",
+    does: "Before anything else: the pressure is or would be above the working pressure marked on the tank. Such a tank can burst. Stop the pump, find out why, and change nothing that raises pressure until it stays below.",
+    ifWrong: "A stop for nothing. If the mark was entered wrongly, correct it.",
   },
   "check-precharge": {
-    does: "With the pump locked off and the water side drained to no pressure, read the tank's precharge; press the air valve for a moment and see whether water comes.",
+    does: "With the pump locked off and the water side drained, read the precharge; then press the air valve for a moment and see whether water comes.",
     ifWrong: "Half an hour without water for the customer.",
   },
   "raise-precharge": {
-    does: "With the water side still drained, raise the precharge to its band, then fill, and read it again at the next visit: a tank that lost it once may leak air.",
-    ifWrong: "A charge above the band empties the tank before the pump starts, and the pressure falls away at each start.",
+    does: "With the water side still drained, raise the precharge, then fill. Read it again next time: it may leak air.",
+    ifWrong: "Charged too high, the tank is empty before the pump starts, and the pressure falls away.",
   },
   "lower-precharge": {
     does: "With the water side still drained, let air out until the precharge stands in its band, then fill again.",
@@ -107,10 +107,9 @@ const TRUST: Readonly<Record<TrustId, (numbers: Numbers, units: UnitChoice) => s
     `Practice asks for ${formatQuantity(n("practice"), "volume", u, 2)}, physics for ${formatQuantity(n("physics"), "volume", u, 2)}. Physics reckons with a pump that stops and starts at full flow; a drive slows down instead. Trust practice where the pump seldom stops, physics where the log shows it stopping and starting all the time.`,
   "volume-switch": () => "A pressure switch starts and stops the pump at full flow: trust physics. The rule of 20 % is for drives only.",
   "volume-practice-only": () => "Without pump flow, set and restart pressure physics cannot be reckoned: enter them for a second opinion.",
-  "precharge-higher-setting": () =>
-    "The pressure drifts at steady flow, so take the higher setting. By the gas law it makes the tank softer at the price of stored water: practice and physics agree.",
+  "precharge-higher-setting": () => "The pressure drifts, so take the higher setting: practice and physics agree.",
   "precharge-lower-setting": () =>
-    "The pressure does not drift, so the lower setting will do: by the gas law it stores more water and is only a little stiffer.",
+    "The pressure does not drift, so the lower setting will do: it stores more water and is only a little stiffer.",
   "precharge-drift-unknown": () =>
     "Whether the pressure drifts at steady flow is not known: start at the lower setting, and raise it if it drifts.",
   "precharge-switch": () => "With a pressure switch the charge follows cut-in, not the set pressure.",
@@ -121,8 +120,7 @@ const TRUST: Readonly<Record<TrustId, (numbers: Numbers, units: UnitChoice) => s
 
 const EXPECT: Readonly<Record<ExpectId, (numbers: Numbers, units: UnitChoice) => string>> = {
   "cycle-longer": (n, u) => `At the same charge cycles last ${range(n, u)} times as long, and starts per hour fall as much (T = 4 V / Q).`,
-  "softer-but-less-water": (n, u) =>
-    `The tank becomes ${range(n, u)} times as soft, cycles last as much longer, and it holds less water between set pressure and empty.`,
+  "softer-but-less-water": (n, u) => `The tank becomes ${range(n, u)} times as soft and cycles as much longer; it holds less water.`,
   "stiffer-but-more-water": (n, u) =>
     `The gas falls to ${range(n, u)} of what it is: the tank holds more water and gives it longer, and is stiffer as long as it is not empty.`,
   "period-shrinks": (n, u) => `The swing of the water between them becomes ${formatRange(n("low"), n("high"), "ratio", u)} times as fast.`,

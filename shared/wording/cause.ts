@@ -11,11 +11,11 @@ const CAUSES: Readonly<Record<CauseId, CauseWords>> = {
   },
   "precharge-low": {
     name: "Precharge too low",
-    meaning: "Air has been lost or was never put in: the tank is stiff and gives little between stop and start.",
+    meaning: "Air is missing: the tank is stiff and gives little water between stop and start.",
   },
   "precharge-high": {
     name: "Precharge too high",
-    meaning: "The tank is empty before the pump starts, so nothing carries the draw and the pressure falls away.",
+    meaning: "The tank is empty before the pump starts, so the pressure falls away.",
   },
   "tank-waterlogged": {
     name: "Tank water-logged",
@@ -47,7 +47,7 @@ const CAUSES: Readonly<Record<CauseId, CauseWords>> = {
   "demand-is-periodic": { name: "Demand in a rhythm", meaning: "Something draws water at regular times, and the pressure only follows." },
   "sleep-settings-hunting": {
     name: "Sleep settings hunt",
-    meaning: "The drive goes to sleep and wakes again while a little water is drawn: delay too short or band too narrow.",
+    meaning: "In small draws the drive sleeps and wakes again: its delay is too short or its band too narrow.",
   },
   "loss-of-prime": { name: "Loss of prime", meaning: "Air in the suction: pressure and flow collapse while the pump runs on." },
   "pump-turning-backwards-or-weak": {
@@ -129,7 +129,7 @@ const RESULTS: Readonly<Record<ResultId, string>> = {
   "no-consumer": "no such consumer",
 };
 
-/** What an open question may turn out to be: nouns that stand after "would point to". */
+/** What an open question may turn out to be: nouns that stand before "points to". */
 const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>> } = {
   "pump-kind": { drive: "a drive", switch: "a pressure switch" },
   starts: { few: "few starts", many: "too many starts", "very-many": "far too many starts" },
@@ -214,13 +214,23 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
 const sayShown = (shows: CheckOutcome["shows"]) => (shows.kind === "result" ? RESULTS[shows.result] : ANSWERS[shows.id][shows.level]);
 const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
-/** The check and what each outcome would mean: "Measure ... A short pipe would point to control too hot; a long pipe to ...". Empty where there is none. */
-export function sayToSeparate(toSeparate: ToSeparate | null): string {
+/** "a charge within its band or above its band": what all begin with is said once. */
+function oneOf(shown: readonly string[]): string {
+  const words = shown.map((one) => one.split(" "));
+  const shared = words[0].findIndex((word, i) => words.some((other) => other[i] !== word));
+  return shown.map((one, i) => (i === 0 || shared < 2 ? one : words[i].slice(shared).join(" "))).join(" or ");
+}
+
+/**
+ * The check and what each outcome would mean: "Measure ... A short pipe points to “control too hot”; ...". Empty where there is none.
+ * @param check how to do it; by default in full, with the caution that belongs to it
+ */
+export function sayToSeparate(toSeparate: ToSeparate | null, check = toSeparate === null ? "" : CHECKS[toSeparate.check]): string {
   if (toSeparate === null) return "";
   const pointers = [toSeparate.cause, toSeparate.rival].flatMap((cause) => {
     const shown = toSeparate.outcomes.filter((o) => o.pointsTo === cause).map((o) => sayShown(o.shows));
-    return shown.length === 0 ? [] : [`${shown.join(" or ")} would point to “${lower(CAUSES[cause].name)}”`];
+    return shown.length === 0 ? [] : [`${oneOf(shown)} points to “${lower(CAUSES[cause].name)}”`];
   });
   const meaning = pointers.join("; ");
-  return `${CHECKS[toSeparate.check]} ${meaning.charAt(0).toUpperCase()}${meaning.slice(1)}.`;
+  return meaning === "" ? check : `${check} ${meaning.charAt(0).toUpperCase()}${meaning.slice(1)}.`;
 }

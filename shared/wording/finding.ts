@@ -28,11 +28,9 @@ const SAYERS: Sayers = {
         ? "No start of the pump in this record"
         : `${times(f.starts, "start")} of the pump, at most ${f.peakStartsPerHour} in any one hour`,
     ...body(
+      [f.startsPerHour === null ? null : `On average ${formatMeasured(f.startsPerHour, "perHour", u)}.`],
       [
-        f.startsPerHour === null ? null : `On average ${formatMeasured(f.startsPerHour, "perHour", u)}.`,
         f.medianRun === null ? null : `Half of the runs are shorter than ${formatQuantity(f.medianRun, "time", u)}.`,
-      ],
-      [
         f.medianRest === null ? null : `Half of the rests are shorter than ${formatQuantity(f.medianRest, "time", u)}.`,
         f.cutIn === null ? null : `It starts at ${formatMeasured(f.cutIn, "gaugePressure", u)}.`,
         f.cutOut === null ? null : `It stops at ${formatMeasured(f.cutOut, "gaugePressure", u)}.`,
@@ -52,15 +50,15 @@ const SAYERS: Sayers = {
   "short-cycles": (f, u) => ({
     title: `${times(f.runs.length, "run")} shorter than ${formatQuantity(f.limit, "time", u, 2)}`,
     ...body(
-      [`The shortest lasted ${formatQuantity(f.shortest, "time", u)}.`],
-      ["Runs cut by a gap or an end of the record are not counted."],
+      [],
+      [`The shortest lasted ${formatQuantity(f.shortest, "time", u)}.`, "Runs cut by a gap or an end of the record are not counted."],
     ),
   }),
   oscillation: (f, u) => {
     const strongest = f.episodes.reduce((a, b) => (b.peakToPeak.value > a.peakToPeak.value ? b : a));
     const folded = strongest.couldBeFoldedFrom.map((s) => formatQuantity(s, "time", u, 2));
     return {
-      title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, height ${formatMeasured(strongest.peakToPeak, "pressureDifference", u)} from crest to trough${f.episodes.length > 1 ? " at its strongest" : ""}`,
+      title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, ${f.episodes.length > 1 ? "up to " : ""}${formatMeasured(strongest.peakToPeak, "pressureDifference", u)} from crest to trough`,
       ...body(
         [
           `${times(f.episodes.length, "stretch", "stretches")}, ${formatQuantity(
@@ -86,7 +84,7 @@ const SAYERS: Sayers = {
     return {
       title: `${over.length === 0 ? "Pressure holds" : "Pressure drifts"} at steady flow: largest change ${formatMeasured(largest.change, "pressureDifference", u)} in ${formatQuantity(largest.to - largest.from, "time", u, 2)}`,
       ...body([
-        `${times(f.windows.length, "stretch", "stretches")} of steady draw, ${over.length} over the limit of ${formatQuantity(f.limit, "pressureDifference", u, 2)}.`,
+        `${over.length} of ${times(f.windows.length, "stretch", "stretches")} of steady draw ${over.length === 1 ? "is" : "are"} over the limit of ${formatQuantity(f.limit, "pressureDifference", u, 2)}.`,
       ]),
     };
   },
@@ -198,8 +196,8 @@ const sayLowestAndHighest = ({ lowest, highest }: FindingOf<"tracking">, u: Unit
   `Lowest ${formatQuantity(lowest, "gaugePressure", u)}, highest ${formatQuantity(highest, "gaugePressure", u)}.`;
 
 const DRIVEN_BY = {
-  loop: "The pump brings the swing, not the draw: the control loop drives it",
-  demand: "Flow leads and pressure moves against it: the demand drives it",
+  loop: "The control loop drives it, not the draw",
+  demand: "The demand drives it: flow leads and pressure moves against it",
   cycling: "It goes with the pump's starts and stops",
   unknown: "What drives it cannot be told from these channels",
 } as const;

@@ -5,6 +5,8 @@ export const FINDINGS_WORDS = {
   willStand:
     "It stands here as soon as it is worked out: what the log shows, why, and what to do on the next visit. The trace can be moved meanwhile.",
   nothing: "Nothing was found that needs a word. What was asked, and what this log cannot show, stands below.",
+  over: "Over the limit:",
+  alsoMeasured: (count: number) => `Also measured (${count})`,
   clear: "Asked and in order",
   cannot: "What this log cannot show",
   means: "What this means",
@@ -23,7 +25,7 @@ export const CAUSES_WORDS = {
   nothing:
     "Causes are weighed once the log shows something to weigh. With a pressure log of a day and the site facts there is most to go by.",
   /** Before and after the explained word. */
-  weighed: ["Weighed against each other: all", "add up to 100\u202f%. A reading you enter weighs them again."],
+  weighed: ["Weighed against each other;", "add up to 100\u202f%."],
   confidences: "confidences",
   confidenceIn: (cause: string) => `Confidence in ${cause}`,
   alsoWeighed: (count: number) => `Also weighed (${count})`,
@@ -31,8 +33,11 @@ export const CAUSES_WORDS = {
   beside: (share: string) => `It may well hold beside the first: ${share}.`,
   speaksFor: "For it:",
   speaksAgainst: "Against it:",
+  onlyHints: "Only hints.",
   allReasons: (forIt: number, against: number) => `All that speaks for it (${forIt}) and against it (${against})`,
+  meaningAndReasons: (forIt: number, against: number) => `What it means, what speaks for it (${forIt}) and against it (${against})`,
   settles: "What would settle it.",
+  asInStep: (title: string, number: number) => `${title}: step ${number} below.`,
 } as const;
 
 export const NEXT_VISIT_WORDS = {
@@ -40,8 +45,7 @@ export const NEXT_VISIT_WORDS = {
   nothing:
     "Steps follow from the causes. Where the log shows nothing to weigh, there is nothing to do yet; what it cannot show is said above.",
   everyStep: "For every step",
-  practiceAndPhysics: "Where practice and physics each have an amount,",
-  bothStand: "both stand",
+  whyTwoAmounts: "Why two amounts?",
   workOutEffects: "Work out what each change would do here",
   effects: {
     running: "A model is being fitted to this log and run with each change.",
@@ -52,9 +56,11 @@ export const NEXT_VISIT_WORDS = {
   done: "(done)",
   beforeYouTouch: "Before you touch anything",
   cautions: (title: string) => `Cautions: ${title}`,
+  againCautions: (all: readonly string[]) => `As before: ${all.join("; ")}.`,
   restOn: "What these rest on",
-  why: "What it rests on",
-  worked: "What it rests on, and how this was worked out",
+  inFullAndRestOn: "In full, and what they rest on",
+  why: "Why, and if this is wrong",
+  worked: "How this was worked out, why, and if this is wrong",
   because: "Because",
   expect: "Expect",
   ifWrong: "If this is wrong:",

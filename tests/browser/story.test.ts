@@ -42,6 +42,22 @@ test("a precharge read on site and entered at its step weighs the causes again, 
   expect(errors).toEqual([]);
 });
 
+test("what was measured beside it is folded away until one of it is chosen on the trace, or all is printed", async () => {
+  const { page } = await opened.fresh();
+  await bringIn(page, plainLog("one.csv"));
+  await story(page).waitFor();
+  const drawn = page.locator(".finding h3", { hasText: "drawn" });
+  expect(await drawn.isVisible()).toBe(false);
+  await page.emulateMedia({ media: "print" });
+  expect(await drawn.isVisible()).toBe(true);
+  await page.emulateMedia({ media: "screen" });
+  await page.getByRole("combobox", { name: "Which places to step through" }).selectOption("draw");
+  await page.getByRole("button", { name: "Place after" }).click();
+  await expect.poll(() => drawn.isVisible()).toBe(true);
+  await page.getByText("Also measured").click();
+  await expect.poll(() => drawn.isVisible()).toBe(false);
+});
+
 test("facts are read from a site file, whole or not at all", async () => {
   const { page } = await opened.fresh();
   await page.getByRole("button", { name: "Site facts" }).click();
@@ -57,7 +73,7 @@ test("every step carries its cautions in sight, and its amounts open their calcu
   await bringIn(page, sample("hillside-before.csv"));
   await story(page).waitFor();
   const chapter = page.locator('section[aria-labelledby="next-visit"]');
-  expect(await chapter.getByText("Local codes and the authority in charge come before anything said here.").isVisible()).toBe(true);
+  expect(await chapter.getByText("Local codes and the authority in charge come first.").isVisible()).toBe(true);
   for (const caution of await chapter.locator(".cautions > ul > li").all()) expect(await caution.isVisible()).toBe(true);
   await chapter.locator(".step > details > summary", { hasText: "how this was worked out" }).first().click();
   expect(await chapter.locator(".step > details[open]").first().textContent()).toContain("Source:");

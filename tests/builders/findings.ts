@@ -1,10 +1,12 @@
 import type { Analysis } from "../../shared/findings/analysis";
 import type {
+  CyclingFinding,
   DriftFinding,
   Finding,
   OscillationFinding,
   Outcome,
   OverMarkedPressureFinding,
+  SensorFinding,
   ShortCyclesFinding,
 } from "../../shared/findings/finding";
 import type { Span } from "../../shared/findings/span";
@@ -62,6 +64,43 @@ export const drift: DriftFinding = {
     { ...span(2000, 2600), meanFlow: cubicMetrePerSecond(1e-3), change: measured(psi(-6.2), psi(-6.8), psi(-5.6)), over: true },
     { ...span(4000, 4400), meanFlow: null, change: measured(psi(1.1), psi(0.4), psi(1.8)), over: false },
   ],
+};
+
+/** Noise and nothing else: no limit is kept or broken. */
+export const quietSensor: SensorFinding = {
+  kind: "sensor",
+  places: [],
+  channels: ["P1 [psi]"],
+  noise: psi(0.04),
+  noiseGrowsWithFlow: false,
+  noiseGrowth: null,
+  lag: null,
+  stuck: [],
+  frozen: [],
+  pinned: [],
+  scaleRatio: null,
+  resistanceBetween: null,
+  equivalentDistance: null,
+};
+
+/** Starts of a pump whose motor is not known: nobody can say how many it may make. */
+export const unlimitedStarts: CyclingFinding = {
+  kind: "cycling",
+  places: [span(0, 20)],
+  channels: ["Speed"],
+  starts: 1,
+  startsPerHour: null,
+  peakStartsPerHour: 1,
+  peakHour: null,
+  allowedStartsPerHour: null,
+  allowedStartsFrom: null,
+  medianRun: null,
+  medianRest: null,
+  cutIn: null,
+  cutOut: null,
+  startsByDraw: null,
+  startsAtNight: null,
+  expectedShortestCycle: null,
 };
 
 export const found = <F extends Finding>(finding: F): Outcome => ({ kind: finding.kind, state: "found", finding, limits: [] }) as Outcome;

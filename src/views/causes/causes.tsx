@@ -13,7 +13,11 @@ export function Causes(props: StoryProps) {
   const { visit, preferences } = props;
   const { causes } = visit.analysis;
   const before = useCausesBefore(visit.analysis, visit.outline);
-  const { told, rest } = causeLines(causes, preferences.units);
+  const { told, rest } = causeLines(
+    causes,
+    preferences.units,
+    visit.analysis.advice.map(({ id }) => id),
+  );
   return (
     <section className="chapter" aria-labelledby="causes">
       <h2 id="causes">{CAUSES_WORDS.title}</h2>
@@ -56,9 +60,9 @@ function CauseEntry({ line, open, earlier, ...page }: EntryProps) {
       {earlier === null ? null : <p className="cause-earlier">{CAUSES_WORDS.earlier(earlier)}</p>}
       <meter className="cause-line" min={0} max={1} value={line.confidence} aria-label={CAUSES_WORDS.confidenceIn(line.name)} />
       {line.beside === null ? null : <p>{CAUSES_WORDS.beside(line.beside)}</p>}
-      <p>{line.meaning}</p>
-      {open && <Strongest line={line} />}
-      <AllReasons line={line} />
+      {open && <p>{line.meaning}</p>}
+      {open && <ForAndAgainst {...line.strongest} />}
+      <AllReasons line={line} open={open} />
       {line.toSeparate === null ? null : (
         <div className="cause-check">
           <p>
@@ -71,25 +75,23 @@ function CauseEntry({ line, open, earlier, ...page }: EntryProps) {
   );
 }
 
-/** Of the likeliest cause these stand in sight: the three weightiest reasons for it, and the weightiest against. */
-const MOST_FOR = 3;
-
-function Strongest({ line }: { readonly line: CauseLine }) {
+/** Every reason; of a cause that is not the likeliest also what it means. */
+function AllReasons({ line, open }: Pick<EntryProps, "line" | "open">) {
+  const summary = open ? CAUSES_WORDS.allReasons : CAUSES_WORDS.meaningAndReasons;
   return (
-    <>
-      <Reasons title={CAUSES_WORDS.speaksFor} reasons={line.for.slice(0, MOST_FOR)} />
-      <Reasons title={CAUSES_WORDS.speaksAgainst} reasons={line.against.slice(0, 1)} />
-    </>
+    <Disclosure summary={summary(line.for.length, line.against.length)}>
+      {!open && <p>{line.meaning}</p>}
+      <ForAndAgainst {...line} />
+    </Disclosure>
   );
 }
 
-function AllReasons({ line }: { readonly line: CauseLine }) {
-  if (line.for.length + line.against.length === 0) return null;
+function ForAndAgainst(reasons: Pick<CauseLine, "for" | "against">) {
   return (
-    <Disclosure summary={CAUSES_WORDS.allReasons(line.for.length, line.against.length)}>
-      <Reasons title={CAUSES_WORDS.speaksFor} reasons={line.for} />
-      <Reasons title={CAUSES_WORDS.speaksAgainst} reasons={line.against} />
-    </Disclosure>
+    <>
+      <Reasons title={CAUSES_WORDS.speaksFor} reasons={reasons.for} />
+      <Reasons title={CAUSES_WORDS.speaksAgainst} reasons={reasons.against} />
+    </>
   );
 }
 

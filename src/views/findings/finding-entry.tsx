@@ -46,11 +46,10 @@ export function FindingEntry({ line, hasLooks, selection, dispatch }: Props) {
     dispatch({ do: "select", selection: { finding: finding.kind, span: null } });
     dispatch({ do: "show-on-trace", span: bestPlace(places) });
   };
-  const over = sayOverLimit(line.overLimit);
   return (
     <li ref={entry} className="finding" data-lit={isLit} data-over={line.overLimit === true} aria-current={isLit}>
       <h3>{line.title}</h3>
-      {over === null ? null : <p className="finding-limit">{over}</p>}
+      {line.overLimit !== false ? null : <p className="finding-limit">{sayOverLimit(line.overLimit)}</p>}
       {line.lead === "" ? null : <p>{line.lead}</p>}
       <p className="button-row small">
         <EvidenceLink places={finding.places} of={line.title} onShow={show} />

@@ -50,6 +50,19 @@ export function storyLines(analysis: Analysis, clock: Clock, units: UnitChoice):
     }));
 }
 
+/** Worth knowing, but no ground for a decision by themselves; what the tank's gas tells is weighed among the causes. */
+const BACKGROUND: readonly FindingKind[] = ["tank-charge", "sensor", "pump-performance", "demand"];
+
+/** The findings as a reader in a hurry needs them: what breaks a limit, what has none, and aside what keeps its limit or is background. */
+export function byWeight(lines: readonly StoryLine[]): Readonly<Record<"over" | "open" | "aside", readonly StoryLine[]>> {
+  const isAside = ({ finding, overLimit }: StoryLine) => overLimit === false || BACKGROUND.includes(finding.kind);
+  return {
+    over: lines.filter(({ overLimit }) => overLimit === true),
+    open: lines.filter((line) => line.overLimit !== true && !isAside(line)),
+    aside: lines.filter((line) => line.overLimit !== true && isAside(line)),
+  };
+}
+
 /** Of a scanty log a question may have been looked into without one number to show for it: a bare headline is no finding to a reader. */
 const saysSomething = ({ title, text }: Said): boolean => text !== "" || /\d/.test(title);
 

@@ -27,8 +27,8 @@ export function NextVisit(props: StoryProps) {
         <>
           <Cautions title={NEXT_VISIT_WORDS.everyStep} cautions={FOR_EVERY_STEP.map(cautionWords)} />
           <p role="status">
-            {sayDone(steps.filter((step) => step.done).length, steps.length)}. {NEXT_VISIT_WORDS.practiceAndPhysics}{" "}
-            <TermNote id="common-practice">{NEXT_VISIT_WORDS.bothStand}</TermNote>.
+            {sayDone(steps.filter((step) => step.done).length, steps.length)}.{" "}
+            {steps.some((step) => step.amounts.length > 1) && <TermNote id="common-practice">{NEXT_VISIT_WORDS.whyTwoAmounts}</TermNote>}
           </p>
         </>
       )}

@@ -10,14 +10,17 @@ import type { StepLine } from "./step-lines";
 
 type Props = StoryProps & { readonly step: StepLine; readonly onEntry: (entry: ChecklistEntry) => void };
 
-/** What one sets or brings; further numbers that led there stand with the calculation. */
+/** What one should find, set or bring; further numbers that led there stand with the calculation. */
 const MOST_AMOUNTS = 2;
 
-/** One step: its cautions first, then what to do, by how much, why, and what it costs to be wrong. */
+/** One step: its cautions first, then what to do, by how much and what to expect; why, and what it costs to be wrong, open under it. */
 export function StepEntry({ step, onEntry, ...page }: Props) {
   const id = useId();
   const { words } = step;
   const change = (part: Partial<ChecklistEntry>) => onEntry({ step: step.id, done: step.done, note: step.note, ...part });
+  const inSight = step.amounts.slice(0, MOST_AMOUNTS).filter(({ isNow }) => !(isNow && step.isChange));
+  // Which of two amounts to trust is said beside them.
+  const trust = words.trust === null ? null : <p>{words.trust}</p>;
   return (
     <li className="step" data-done={step.done}>
       <h3 className="step-head">
@@ -35,23 +38,24 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
           <span className="step-kind">{step.kind}</span>
         </label>
       </h3>
-      <Cautions title={NEXT_VISIT_WORDS.beforeYouTouch} cautions={step.cautions} />
+      <Cautions title={NEXT_VISIT_WORDS.beforeYouTouch} cautions={step.cautions} again={step.again} />
       <p id={`${id}-does`} className="step-does">
         {words.does}
       </p>
-      <Amounts amounts={step.amounts.slice(0, MOST_AMOUNTS)} />
-      {words.trust === null ? null : <p>{words.trust}</p>}
+      <Amounts amounts={inSight} />
+      {inSight.length > 1 && trust}
       {words.expect === null ? null : (
         <p>
           <span className="soft">{NEXT_VISIT_WORDS.expect}</span> {words.expect}
         </p>
       )}
-      <p>
-        <span className="soft">{NEXT_VISIT_WORDS.ifWrong}</span> {words.ifWrong}
-      </p>
       <Disclosure summary={step.amounts.length === 0 ? NEXT_VISIT_WORDS.why : NEXT_VISIT_WORDS.worked}>
         <p>
           <span className="soft">{NEXT_VISIT_WORDS.because}</span> {words.because}
+        </p>
+        {inSight.length < 2 && trust}
+        <p>
+          <span className="soft">{NEXT_VISIT_WORDS.ifWrong}</span> {words.ifWrong}
         </p>
         {step.amounts.map(({ text, calculation }) => (
           <p key={text}>

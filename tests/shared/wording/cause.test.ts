@@ -40,7 +40,22 @@ test("what parts two causes is said with what each outcome means", () => {
     ],
   });
   expect(said).toBe(
-    "Measure the pipe from the sensor to the tank, bends included. A long pipe would point to “sensor too far from the tank”; a short pipe would point to “control too hot”.",
+    "Measure the pipe from the sensor to the tank, bends included. A long pipe points to “sensor too far from the tank”; a short pipe points to “control too hot”.",
   );
   expect(sayToSeparate(null)).toBe("");
+});
+
+test("outcomes that begin alike begin once", () => {
+  const outcome = (result: "charge-low" | "charge-right" | "charge-high", pointsTo: "precharge-low" | "healthy") =>
+    ({ shows: { kind: "result", result }, pointsTo }) as const;
+  const said = sayToSeparate({
+    check: "read-precharge",
+    cause: "healthy",
+    rival: "precharge-low",
+    gainBits: 0.6,
+    outcomes: [outcome("charge-right", "healthy"), outcome("charge-high", "healthy"), outcome("charge-low", "precharge-low")],
+  });
+  expect(said).toContain(
+    "A charge within its band or above its band points to “nothing wrong that shows”; a charge well below its band points to “precharge too low”.",
+  );
 });

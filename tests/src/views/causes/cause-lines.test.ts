@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Cause, CauseId, ToSeparate } from "../../../../shared/findings/cause";
+import type { Cause, CauseId, Reason, ToSeparate } from "../../../../shared/findings/cause";
 import { US_UNITS } from "../../../../shared/units/unit-choice";
 import { causeLines, earlierShare, sayShare } from "../../../../src/views/causes/cause-lines";
 
@@ -38,6 +38,19 @@ test("a check that brings a fact of the site can be entered where it is asked fo
   const [line] = causeLines([cause("precharge-low", 0.7, readPrecharge)], US_UNITS).told;
   expect(line.fact).toBe("precharge");
   expect(line.toSeparate).toContain("locked off"); // the caution stands in the check itself
+});
+test("a check that is a step of the next visit is told there, with its cautions", () => {
+  const [line] = causeLines([cause("precharge-low", 0.7, readPrecharge)], US_UNITS, ["log-more", "check-precharge"]).told;
+  expect(line.toSeparate).toBe("Read the precharge: step 2 below.");
+});
+test("two reasons for a cause stand in sight; against it the weightiest, or that there are only hints", () => {
+  const reason = (weight: number): Reason => ({ id: "prime", level: "held", numbers: {}, weight });
+  const against = (weights: readonly number[]) =>
+    causeLines([{ ...cause("healthy", 0.9), for: [3, 2, 1].map(reason), against: weights.map(reason) }], US_UNITS).told[0].strongest;
+  expect(against([]).for).toHaveLength(2);
+  expect(against([]).against).toEqual([]);
+  expect(against([-0.4, -0.1]).against).toEqual(["Only hints."]);
+  expect(against([-1.5, -0.1]).against).toEqual(["The pump never lost its water while it ran. (strong)"]);
 });
 test("a check that parts the first from several is asked for once", () => {
   const { told } = causeLines([cause("precharge-low", 0.6, readPrecharge), cause("tank-too-small", 0.4, readPrecharge)], US_UNITS);

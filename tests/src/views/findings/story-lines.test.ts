@@ -1,8 +1,18 @@
 import { describe, expect, test } from "vitest";
 import type { Clock } from "../../../../shared/record/clock";
 import { METRIC_UNITS, US_UNITS } from "../../../../shared/units/unit-choice";
-import { cannotShow, clearQuestions, storyLines } from "../../../../src/views/findings/story-lines";
-import { analysisOf, drift, found, oscillation, overMarked, shortCycles } from "../../../builders/findings";
+import { byWeight, cannotShow, clearQuestions, storyLines } from "../../../../src/views/findings/story-lines";
+import {
+  analysisOf,
+  drift,
+  found,
+  oscillation,
+  overMarked,
+  quietSensor,
+  shortCycles,
+  span,
+  unlimitedStarts,
+} from "../../../builders/findings";
 
 const clock: Clock = { kind: "absolute", epoch: Date.UTC(2024, 4, 3, 8) / 1000, zone: null };
 
@@ -15,6 +25,16 @@ describe("the story of the findings", () => {
       "drift",
       "oscillation",
     ]);
+  });
+  test("what keeps its limit stands aside, and so does background that breaks none", () => {
+    const analysis = analysisOf([found(oscillation(1)), found(drift), found(quietSensor), found(unlimitedStarts)]);
+    const { over, open, aside } = byWeight(storyLines(analysis, clock, US_UNITS));
+    const kinds = (lines: typeof over) => lines.map((line) => line.finding.kind);
+    expect([over, open, aside].map(kinds)).toEqual([["drift"], ["cycling"], ["oscillation", "sensor"]]);
+  });
+  test("a sensor that stood still is told at once", () => {
+    const analysis = analysisOf([found({ ...quietSensor, stuck: [span(0, 600)] })]);
+    expect(byWeight(storyLines(analysis, clock, US_UNITS)).over).toHaveLength(1);
   });
   test("an oscillation is held against the limit of the site facts", () => {
     const kinds = (limit: string) =>

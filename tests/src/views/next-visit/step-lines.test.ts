@@ -35,7 +35,23 @@ const raise = step("raise-precharge", {
 test("steps keep the order of the work and carry their cautions", () => {
   const lines = stepLines([step("check-precharge"), raise], EMPTY_CHECKLIST, US_UNITS);
   expect(lines.map((line) => line.id)).toEqual(["check-precharge", "raise-precharge"]);
-  expect(lines.every((line) => line.cautions.some((caution) => caution.text.includes("lock it out")))).toBe(true);
+  const all = lines.map((line) => [...line.cautions, ...line.again]);
+  expect(all.every((cautions) => cautions.some((caution) => caution.text.includes("lock it out")))).toBe(true);
+});
+test("a caution stands in full at the first step that needs it, and in short at every later one", () => {
+  const frosty = step("move-sensor", { cautions: ["isolate-power", "frost"] });
+  const lines = stepLines([step("check-precharge"), raise, frosty], EMPTY_CHECKLIST, US_UNITS);
+  const [isolate, relieve, frost] = (["isolate-power", "relieve-water-first", "frost"] as const).map(cautionWords);
+  expect(lines.map((line) => [line.cautions, line.again])).toEqual([
+    [[isolate, relieve], []],
+    [[], [isolate, relieve]],
+    [[frost], [isolate]],
+  ]);
+});
+test("what the log shows of now is not mistaken for an amount to set", () => {
+  const now = { ...raise.amounts[0], id: "precharge-now", basis: "physics" } as const;
+  const [line] = stepLines([{ ...raise, amounts: [...raise.amounts, now] }], EMPTY_CHECKLIST, US_UNITS);
+  expect(line.amounts.map(({ isNow }) => isNow)).toEqual([false, true]);
 });
 test("no caution is lost: what does not stand at its step stands above all steps", () => {
   const cautions = ["isolate-power", "local-codes-first", "frost"] as const;
