@@ -91,12 +91,19 @@ function decimalsFor(size: number, significant: number): number {
   return Math.min(9, Math.max(0, significant - 1 - Math.floor(Math.log10(size))));
 }
 
+const WRITERS = new Map<string, Intl.NumberFormat>();
+
+/** To make a writer of numbers takes some hundred times as long as to write one: each is made once. */
+function writerOf(locale: string, decimals: number): Intl.NumberFormat {
+  const key = `${locale} ${decimals}`;
+  const known = WRITERS.get(key) ?? new Intl.NumberFormat(locale, { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+  WRITERS.set(key, known);
+  return known;
+}
+
 /** A bare number with so many decimals, in the reader's locale, with a true minus. */
 export function formatNumber(value: number, decimals: number, locale: string | null): string {
-  const text =
-    locale === null
-      ? Math.abs(value).toFixed(decimals)
-      : new Intl.NumberFormat(locale, { minimumFractionDigits: decimals, maximumFractionDigits: decimals }).format(Math.abs(value));
+  const text = locale === null ? Math.abs(value).toFixed(decimals) : writerOf(locale, decimals).format(Math.abs(value));
   return value < 0 && /[1-9]/.test(text) ? `${MINUS}${text}` : text;
 }
 

@@ -1,4 +1,4 @@
-import { useRef } from "react";
+import { useMemo, useRef } from "react";
 import type { Analysis } from "../../../shared/findings/analysis";
 import { CAUSES_WORDS } from "../../../shared/wording/story";
 import { Disclosure } from "../../parts/disclosure";
@@ -13,11 +13,11 @@ export function Causes(props: StoryProps) {
   const { visit, preferences } = props;
   const { causes } = visit.analysis;
   const before = useCausesBefore(visit.analysis, visit.outline);
-  const { told, rest } = causeLines(
-    causes,
-    preferences.units,
-    visit.analysis.advice.map(({ id }) => id),
-  );
+  const { advice } = visit.analysis;
+  const { told, rest } = useMemo(() => {
+    const steps = advice.map(({ id }) => id);
+    return causeLines(causes, preferences.units, steps);
+  }, [causes, advice, preferences.units]);
   return (
     <section className="chapter" aria-labelledby="causes">
       <h2 id="causes">{CAUSES_WORDS.title}</h2>

@@ -1,3 +1,4 @@
+import { useMemo } from "react";
 import { type Checklist, withEntry } from "../../../shared/findings/checklist";
 import { cautionWords } from "../../../shared/wording/caution";
 import { sayDone } from "../../../shared/wording/step";
@@ -16,7 +17,8 @@ import "./next-visit.css";
 export function NextVisit(props: StoryProps) {
   const { visit, state, preferences, dispatch } = props;
   const { checklist } = state;
-  const steps = stepLines(visit.analysis.advice, checklist, preferences.units);
+  const { advice } = visit.analysis;
+  const steps = useMemo(() => stepLines(advice, checklist, preferences.units), [advice, checklist, preferences.units]);
   const keep = (next: Checklist) => dispatch({ do: "note-checklist", checklist: next });
   return (
     <section className="chapter" aria-labelledby="next-visit">
@@ -32,7 +34,7 @@ export function NextVisit(props: StoryProps) {
           </p>
         </>
       )}
-      <WorkOutEffects key={visit.outline.duration} advice={visit.analysis.advice} commands={props.commands} />
+      <WorkOutEffects key={visit.outline.duration} advice={advice} commands={props.commands} />
       <UndoButtons state={state} commands={props.commands} />
       <ol className="step-list">
         {steps.map((step) => (
