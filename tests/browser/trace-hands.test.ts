@@ -1,6 +1,7 @@
 import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
+import { bringIn, textFile } from "./visits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -85,4 +86,23 @@ test("on a phone with the large trace a touched band keeps the trace under the f
   await show.scrollIntoViewIfNeeded();
   await show.tap();
   await expect.poll(async () => Math.abs((await boxOf(page.locator(".trace"))).y)).toBeLessThan(5);
+});
+
+test("as close as the readings go the trace says so; without a pump state a measurement says that cycles are not known", async () => {
+  const { page, errors } = await opened.fresh();
+  const rows = Array.from(
+    { length: 1200 },
+    (_, i) => `2024-05-03 08:${String(Math.floor(i / 60)).padStart(2, "0")}:${String(i % 60).padStart(2, "0")},52.0`,
+  );
+  await bringIn(page, textFile("flat.csv", ["Time,P1 [psi]", ...rows].join("\n")));
+  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  const stage = page.locator(".stage");
+  await stage.focus();
+  for (let i = 0; i < 14; i++) await page.keyboard.press("+");
+  await page.getByText("The log reads every 1.0\u202fs: closer than this there is nothing more to see.").waitFor();
+  await page.keyboard.press("m");
+  await page.keyboard.press("Shift+ArrowRight");
+  await page.keyboard.press("m");
+  await page.getByText("cycles not known: the log does not show when the pump ran").waitFor();
+  expect(errors).toEqual([]);
 });

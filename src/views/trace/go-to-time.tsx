@@ -24,7 +24,7 @@ export function GoToTime(props: GoToProps) {
   const { model, clock, elapsed, field } = props;
   const go = (t: number) => {
     if (!Number.isFinite(t)) return;
-    model.moveTo(centred(model.window.get(), t, model.duration));
+    model.moveTo(centred(model.window.get(), t, model.extent));
     model.cursor.set(Math.min(model.duration, Math.max(0, t)));
   };
   if (clock.kind === "absolute" && !elapsed) return <GoToClock {...props} clock={clock} go={go} />;

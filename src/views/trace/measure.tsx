@@ -11,19 +11,21 @@ type MeasureProps = {
   readonly model: TraceModel;
   readonly strips: readonly Strip[];
   readonly bands: readonly Band[];
+  /** Said where no running pump stands under the trace; null while that is not worked out. */
+  readonly noCycles: string | null;
   readonly units: UnitChoice;
   readonly plotWidth: number;
 };
 
 /** What lies between two instants: time, change and slope of each channel, cycles of the pump. */
-export function Measure({ model, strips, bands, units, plotWidth }: MeasureProps) {
+export function Measure({ model, strips, bands, noCycles, units, plotWidth }: MeasureProps) {
   const measuring = useObserved(model.measuring);
   useObserved(model.detail);
   if (measuring === null) return <p className="measured small">{TRACE_WORDS.howToMeasure}</p>;
   if (measuring.to === null) return <p className="measured small">{TRACE_WORDS.firstPointSet}</p>;
   const [from, to] = [Math.min(measuring.from, measuring.to), Math.max(measuring.from, measuring.to)];
   const starts = bands.find(({ kind }) => kind === "running")?.places;
-  const count = starts === undefined ? null : firstFrom(starts, to) - firstFrom(starts, from);
+  const cycles = starts === undefined ? noCycles : TRACE_WORDS.cycles(firstFrom(starts, to) - firstFrom(starts, from));
   const changes = strips.flatMap((strip) =>
     strip.quantity === "state" ? [] : strip.channels.map((index) => sayChange(model, index, strip, { from, to }, units, plotWidth)),
   );
@@ -31,7 +33,7 @@ export function Measure({ model, strips, bands, units, plotWidth }: MeasureProps
     <p className="measured small" role="status">
       <b>{formatQuantity(to - from, "time", units, 4)}</b>
       {changes.filter((text) => text !== null).map((text) => `; ${text}`)}
-      {count === null ? "" : `; ${TRACE_WORDS.cycles(count)}`}
+      {cycles === null ? "" : `; ${cycles}`}
     </p>
   );
 }

@@ -60,14 +60,14 @@ export function Overview({ model, channel, layout }: OverviewProps) {
       new: { from: at, to: now },
     }[grip];
     const [from, to] = pulled.from < pulled.to ? [pulled.from, pulled.to] : [pulled.to, pulled.from];
-    if (to - from > (2 / plotWidth) * model.duration) model.window.set(fitted({ from, to } as Span, model.duration));
+    if (to - from > (2 / plotWidth) * model.duration) model.window.set(fitted({ from, to } as Span, model.extent));
   }
 
   function finish(event: PointerEvent): void {
     const began = drag.current;
     drag.current = null;
     if (began !== null && began.grip === "new" && Math.abs(toT(event) - began.at) < (3 / plotWidth) * model.duration) {
-      model.moveTo(centred(began.window, began.at, model.duration));
+      model.moveTo(centred(began.window, began.at, model.extent));
     }
   }
 

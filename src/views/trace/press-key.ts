@@ -9,8 +9,8 @@ export function pressKey(key: string, shift: boolean, model: TraceModel): boolea
   const window = model.window.get();
   const width = window.to - window.from;
   const middle = model.cursor.get() ?? (window.from + window.to) / 2;
-  const move = (by: number) => model.window.set(moved(window, by, model.duration));
-  const zoom = (factor: number) => model.moveTo(zoomed(window, factor, middle, model.duration));
+  const move = (by: number) => model.window.set(moved(window, by, model.extent));
+  const zoom = (factor: number) => model.moveTo(zoomed(window, factor, middle, model.extent));
   const readAt = (t: number) => model.cursor.set(Math.min(window.to, Math.max(window.from, t)));
   switch (shift && key.startsWith("Arrow") ? `Shift ${key}` : key) {
     case "Shift ArrowLeft":
@@ -41,10 +41,10 @@ export function pressKey(key: string, shift: boolean, model: TraceModel): boolea
       zoom(WIDER);
       return true;
     case "Home":
-      model.moveTo(moved(window, -model.duration, model.duration));
+      model.moveTo(moved(window, -model.duration, model.extent));
       return true;
     case "End":
-      model.moveTo(moved(window, model.duration, model.duration));
+      model.moveTo(moved(window, model.duration, model.extent));
       return true;
     case "0":
       model.moveTo(wholeWindow(model.duration));

@@ -24,7 +24,7 @@ const ROOMY = 540;
 /** @param place what the page and the person allow     @param width of the trace, px     @param viewHeight of the page in sight, px */
 export function layoutOf(place: { readonly isBeside: boolean; readonly isLarge: boolean }, width: number, viewHeight: number): TraceLayout {
   const isRoomy = width >= ROOMY;
-  const axisWidth = isRoomy ? 104 : 44;
+  const axisWidth = isRoomy ? 104 : 76;
   const kind = place.isBeside ? "beside" : place.isLarge ? "large" : "pinned";
   const overviewHeight = kind === "pinned" ? 20 : 30;
   return { kind, isRoomy, axisWidth, plotWidth: Math.max(0, width - axisWidth - PLOT_RIGHT), overviewHeight, viewHeight };

@@ -5,7 +5,7 @@ import type { ReadRecord } from "../../state/visit-state";
 import type { Detail } from "../../worker/messages";
 import { makeObservable, type Observable } from "./observable";
 import type { PredictedChannel } from "./predicted-channel";
-import { between, fitted, wholeWindow } from "./trace-window";
+import { between, type Extent, extentOf, fitted, isClosest, wholeWindow } from "./trace-window";
 
 /** Two instants that a person measures between; `to` null while only the first is set. */
 export type Measuring = { readonly from: number; readonly to: number | null } | null;
@@ -15,6 +15,8 @@ export type Hovered = { readonly text: string; readonly x: number; readonly top:
 /** What all parts of the trace look at together. */
 export type TraceModel = {
   readonly duration: number;
+  /** How far and how close the window may go. */
+  readonly extent: Extent;
   readonly channels: readonly DrawnChannel[];
   readonly window: Observable<Span>;
   readonly cursor: Observable<number | null>;
@@ -39,7 +41,15 @@ export function useTraceModel(read: ReadRecord, askDetail: AskDetail): TraceMode
     const duration = outline.duration;
     const window = makeObservable<Span>(wholeWindow(duration));
     const channels = traces.map((trace) => ({ trace, gaps: gapsOf(outline.faults, trace.heading) }));
-    const made = { duration, channels, window, cursor: makeObservable<number | null>(null), detail: makeObservable<Detail | null>(null) };
+    const extent = extentOf(duration, finestInterval(channels));
+    const made = {
+      duration,
+      extent,
+      channels,
+      window,
+      cursor: makeObservable<number | null>(null),
+      detail: makeObservable<Detail | null>(null),
+    };
     const glide = makeGlide(window);
     return {
       ...made,
@@ -47,7 +57,7 @@ export function useTraceModel(read: ReadRecord, askDetail: AskDetail): TraceMode
       hovered: makeObservable<Hovered | null>(null),
       predicted: makeObservable<PredictedChannel | null>(null),
       fitHeight: makeObservable(false),
-      moveTo: (to: Span) => glide(fitted(to, duration)),
+      moveTo: (to: Span) => glide(fitted(to, extent)),
     };
   }, [traces, outline]);
   useEffect(() => fetchDetail(model, askDetail), [model, askDetail]);
@@ -116,6 +126,10 @@ function fetchDetail(model: TraceModel, askDetail: AskDetail): () => void {
 /** Whether the samples at hand cover a window. */
 export const covers = (detail: Detail | null, { from, to }: Span): detail is Detail =>
   detail !== null && detail.from <= from && detail.to >= to;
+
+/** Whether the window is as close as the readings allow. */
+export const useIsClosest = (model: TraceModel): boolean =>
+  useSyncExternalStore(model.window.subscribe, () => isClosest(model.window.get(), model.extent));
 
 /** Width of an element, px, as it changes. */
 export function useWidth(): readonly [number, (element: HTMLElement | null) => void] {

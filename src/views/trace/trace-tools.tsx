@@ -26,7 +26,7 @@ export function TraceTools(props: ToolsProps) {
   const { model, layout, measure } = props;
   const zoom = (factor: number) => () => {
     const window = model.window.get();
-    model.moveTo(zoomed(window, factor, (window.from + window.to) / 2, model.duration));
+    model.moveTo(zoomed(window, factor, (window.from + window.to) / 2, model.extent));
   };
   const isPinned = layout.kind === "pinned";
   return (

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { formatQuantity } from "../../../shared/units/format-quantity";
 import { TRACE_WORDS } from "../../../shared/wording/trace";
 import type { Band, BandPlace } from "../../charts/bands";
 import type { ReadRecord } from "../../state/visit-state";
@@ -11,7 +12,7 @@ import { Overview } from "./overview";
 import { predictedChannel } from "./predicted-channel";
 import { TimeRuler } from "./time-ruler";
 import { bandsShown, LOW, layoutOf, SIDE_BY_SIDE } from "./trace-layout";
-import { useTraceModel, useViewHeight, useWidth } from "./trace-model";
+import { finestInterval, useIsClosest, useTraceModel, useViewHeight, useWidth } from "./trace-model";
 import { TraceStage } from "./trace-stage";
 import { TraceTools } from "./trace-tools";
 import { around } from "./trace-window";
@@ -50,7 +51,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
   useEffect(() => model.predicted.set(predictedChannel(predicted, TRACE_WORDS.predicted)), [predicted, model]);
   useEffect(() => {
     if (focus === null) return;
-    model.moveTo(around(focus.span, model.duration));
+    model.moveTo(around(focus.span, model.extent));
     // Beside the story the record scrolls by itself: what is shown must be in sight.
     section.current?.closest(".record-side")?.scrollTo({ top: 0 });
     if (mayBeAway.current) section.current?.scrollIntoView({ block: "start" });
@@ -58,7 +59,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
 
   function showPlace(band: Band, place: BandPlace): void {
     model.cursor.set(place.from);
-    model.moveTo(around(place, model.duration));
+    model.moveTo(around(place, model.extent));
     dispatch({ do: "select", selection: selected(band, place) });
     setChosen(words.sayPlace(band, place));
   }
@@ -77,6 +78,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
     return true;
   }
 
+  const isClosest = useIsClosest(model);
   const isLoggersTime = outline.clock.kind === "absolute" && outline.clock.zone === null && !words.elapsed;
   return (
     <section ref={section} className="trace" data-layout={layout.kind} data-roomy={layout.isRoomy} aria-label={TRACE_WORDS.name}>
@@ -92,7 +94,16 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
         onLarge={setLarge}
         onStrip={setStrip}
       />
-      {measure && <Measure model={model} strips={view.strips} bands={view.bands} units={units} plotWidth={layout.plotWidth} />}
+      {measure && (
+        <Measure
+          model={model}
+          strips={view.strips}
+          bands={view.bands}
+          noCycles={view.noCycles}
+          units={units}
+          plotWidth={layout.plotWidth}
+        />
+      )}
       <div ref={widthOf}>
         <Overview model={model} channel={strips[0]?.channels[0] ?? 0} layout={layout} />
         <TraceStage
@@ -114,7 +125,9 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
       </div>
       <div className="trace-foot small">
         <p className="trace-said" role="status">
-          {chosen ?? (isLoggersTime && layout.kind !== "pinned" ? TRACE_WORDS.loggersTime : "")}
+          {isClosest
+            ? TRACE_WORDS.closest(formatQuantity(finestInterval(model.channels), "time", units, 2))
+            : (chosen ?? (isLoggersTime && layout.kind !== "pinned" ? TRACE_WORDS.loggersTime : ""))}
         </p>
         {layout.kind !== "pinned" && (
           <GoToTime model={model} clock={outline.clock} elapsed={words.elapsed} locale={units.locale} field={goTo} />

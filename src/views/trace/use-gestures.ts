@@ -29,8 +29,8 @@ export function useGestures(element: HTMLElement | null, model: TraceModel, plac
       const unit = event.deltaMode === 1 ? 16 : 1;
       if (Math.abs(event.deltaX) > Math.abs(event.deltaY) || event.shiftKey) {
         const by = ((event.deltaX || event.deltaY) * unit * (window.to - window.from)) / plotWidth;
-        model.window.set(moved(window, by, model.duration));
-      } else model.window.set(zoomed(window, Math.exp(event.deltaY * unit * 0.0022), toT(event.clientX), model.duration));
+        model.window.set(moved(window, by, model.extent));
+      } else model.window.set(zoomed(window, Math.exp(event.deltaY * unit * 0.0022), toT(event.clientX), model.extent));
       model.cursor.set(toT(event.clientX));
     }
 
@@ -63,7 +63,7 @@ export function useGestures(element: HTMLElement | null, model: TraceModel, plac
 
     function drag(pixels: number): void {
       const window = model.window.get();
-      model.window.set(moved(window, (-pixels * (window.to - window.from)) / plotWidth, model.duration));
+      model.window.set(moved(window, (-pixels * (window.to - window.from)) / plotWidth, model.extent));
     }
 
     function pinch(event: PointerEvent, was: Held): void {
@@ -71,14 +71,14 @@ export function useGestures(element: HTMLElement | null, model: TraceModel, plac
       if (other === undefined) return;
       const [before, after] = [Math.abs(was.x - other.x), Math.abs(event.clientX - other.x)];
       if (before < 8 || after < 8) return;
-      model.window.set(zoomed(model.window.get(), before / after, toT((event.clientX + other.x) / 2), model.duration));
+      model.window.set(zoomed(model.window.get(), before / after, toT((event.clientX + other.x) / 2), model.extent));
     }
 
     function up(event: PointerEvent): void {
       held.delete(event.pointerId);
       const now = toT(event.clientX);
       if (chosen !== null && now !== chosen) {
-        model.moveTo(fitted({ from: Math.min(chosen, now), to: Math.max(chosen, now) } as Span, model.duration));
+        model.moveTo(fitted({ from: Math.min(chosen, now), to: Math.max(chosen, now) } as Span, model.extent));
       }
       chosen = null;
       if (event.pointerType !== "mouse") model.cursor.set(now);
@@ -88,7 +88,7 @@ export function useGestures(element: HTMLElement | null, model: TraceModel, plac
       if (event.pointerType === "mouse") model.cursor.set(null);
     };
     const twice = (event: MouseEvent) =>
-      model.moveTo(zoomed(model.window.get(), event.shiftKey ? 2.5 : 0.4, toT(event.clientX), model.duration));
+      model.moveTo(zoomed(model.window.get(), event.shiftKey ? 2.5 : 0.4, toT(event.clientX), model.extent));
 
     element.addEventListener("wheel", wheel, { passive: false });
     element.addEventListener("pointerdown", down);

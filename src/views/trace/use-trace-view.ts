@@ -1,9 +1,12 @@
 import { useMemo } from "react";
+import type { Analysis } from "../../../shared/findings/analysis";
 import { findingOf } from "../../../shared/findings/finding";
+import { isCannotTell } from "../../../shared/findings/segment";
 import type { Span } from "../../../shared/findings/span";
 import { NO_SITE_FACTS } from "../../../shared/site/read-site-facts";
 import { formatQuantity, scaleOf } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { type Band, bandsOf } from "../../charts/bands";
 import type { ChartMark } from "../../charts/chart-spec";
 import { type Strip, stripsOf } from "../../charts/strips";
@@ -14,11 +17,16 @@ import { type PageState, type ReadRecord, shownVisit } from "../../state/visit-s
 export type TraceView = {
   readonly strips: readonly Strip[];
   readonly bands: readonly Band[];
+  /** What is said of cycles where no run is known; null while that is not worked out. */
+  readonly noCycles: string | null;
   /** Lines on the pressure strip. */
   readonly marks: readonly ChartMark[];
   /** Places of the finding that is lit up. */
   readonly lit: readonly Span[];
 };
+
+/** A pump that is known to have rested made no cycles; of one whose state is not known nobody can say. */
+const sayNoCycles = ({ segments }: Analysis): string => (isCannotTell(segments.pump) ? TRACE_WORDS.cyclesNotKnown : TRACE_WORDS.cycles(0));
 
 const NO_SPANS: readonly Span[] = [];
 const NO_BANDS: readonly Band[] = [];
@@ -37,5 +45,5 @@ export function useTraceView(read: ReadRecord, state: PageState, units: UnitChoi
     () => (finding === null || analysis === null ? NO_SPANS : (findingOf(analysis.outcomes, finding)?.places ?? NO_SPANS)),
     [finding, analysis],
   );
-  return { strips, bands, marks, lit };
+  return { strips, bands, noCycles: analysis === null ? null : sayNoCycles(analysis), marks, lit };
 }
