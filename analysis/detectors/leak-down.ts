@@ -41,17 +41,20 @@ export const leakDown: Detector<typeof kind> = {
     const step = sampleInterval(pressure.sampling)?.median ?? 0;
     const quiet = idleRests(segments.pump, segments.draw, 2 * step);
     const places = quiet.length >= LEAST_QUIET ? quiet : fallsToStart(segments.pump, segments.draw, 2 * step);
+    const tooFew = () => open({ id: "nothing-to-see", about: "leak", detail: { idleStretches: places.length, wanted: LEAST_QUIET } });
+    if (places.length < LEAST_QUIET) return tooFew();
     const values = valuesWithoutSpikes(pressure, faults);
     const empty = isCannotTell(segments.tank) ? undefined : segments.tank.emptiesAt?.value;
+    const share = isCannotTell(segments.tank) ? 1 : segments.tank.heatShare;
+    const heat = gasHeat(values, pressure.sampling, site.atmosphere.value, empty);
     const declinesAt = (time: number) => {
-      const share = isCannotTell(segments.tank) ? 1 : segments.tank.heatShare;
-      const theta = gasHeat(values, pressure.sampling, site.atmosphere.value, time, empty).map((heat) => share * heat);
-      return places.map((place) => declineOf(pressure, values, theta, place, site.atmosphere.value));
+      const theta = heat(time);
+      return places.map((place) => declineOf(pressure, values, theta, share, place, site.atmosphere.value));
     };
     const times = isCannotTell(segments.tank) ? HEAT_TIMES : aboutTime(segments.tank.heatTime);
     const tried = times.map((time) => pooledMean(declinesAt(time)));
     const pooled = isCannotTell(segments.tank) ? steadiest(tried) : holdingAll(tried);
-    if (pooled === null) return open({ id: "nothing-to-see", about: "leak", detail: { idleStretches: places.length, wanted: 2 } });
+    if (pooled === null) return tooFew();
     const [bottom, top] = quantiles(someValues(values), [0.02, 0.98]).map((p) => 1 / (p + site.atmosphere.value));
     const mattersFrom = (bottom - top) / SLOWEST_CYCLE;
     if (pooled.high < mattersFrom || (pooled.low <= 0 && pooled.value < mattersFrom)) return { kind, state: "clear", limits: [] };
@@ -101,6 +104,7 @@ function declineOf(
   { sampling }: Channel,
   values: ArrayLike<number>,
   theta: Float64Array,
+  share: number,
   { from, to }: Span,
   atmosphere: number,
 ): Estimate {
@@ -114,7 +118,7 @@ function declineOf(
     let n = 0;
     for (let i = block; i < block + size; i++) {
       if (Number.isNaN(values[i])) continue;
-      sum += (values[i] + atmosphere) / (1 + theta[i]);
+      sum += (values[i] + atmosphere) / (1 + share * theta[i]);
       n++;
     }
     if (n === 0) continue;

@@ -60,6 +60,9 @@ type Evaluation = {
   readonly amplitudeVariance: number;
 };
 
+/** Cosine and sine of the tone at every time, taken once a trial; the arrays are used again by the next one. */
+let turns = { cosine: new Float64Array(0), sine: new Float64Array(0) };
+
 /** Linear parameters at f, then the derivative column of f: the step and the variances come from the joint normal equations. */
 function evaluate(times: Numbers, values: Numbers, f: number, centre: number, scale: number, linear: number): Evaluation | null {
   const w = 2 * Math.PI * f;
@@ -73,56 +76,70 @@ function evaluate(times: Numbers, values: Numbers, f: number, centre: number, sc
   if (beta === null) return null;
   const full = new Float64Array(4);
   for (const [k, i] of order.entries()) full[i] = beta[k];
-  return withDerivative(times, values, w, centre, scale, order, normal, full);
+  return withDerivative(times, values, centre, scale, order, normal, full);
 }
 
-function accumulate(times: Numbers, values: Numbers, w: number, centre: number, scale: number): { xx: Float64Array; xy: Float64Array } {
-  const xx = new Float64Array(16);
-  const xy = new Float64Array(4);
-  const x = new Float64Array(4);
-  for (let i = 0; i < times.length; i++) {
-    const u = times[i] - centre;
-    x[0] = 1;
-    x[1] = u / scale;
-    x[2] = Math.cos(w * u);
-    x[3] = Math.sin(w * u);
-    for (let a = 0; a < 4; a++) {
-      xy[a] += x[a] * values[i];
-      for (let b = a; b < 4; b++) xx[a * 4 + b] += x[a] * x[b];
-    }
+/** Products of the columns with each other, shape [4 * 4], and with the values, shape [4]; fills `turns`. */
+function accumulate(times: Numbers, values: Numbers, w: number, centre: number, scale: number): { xx: number[]; xy: number[] } {
+  const n = times.length;
+  if (turns.cosine.length < n) turns = { cosine: new Float64Array(n), sine: new Float64Array(n) };
+  const { cosine, sine } = turns;
+  let [sumU, sumC, sumS, uu, uc, us, cc, cs, ss] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+  let [sumY, uy, cy, sy] = [0, 0, 0, 0];
+  for (let i = 0; i < n; i++) {
+    const t = times[i] - centre;
+    const u = t / scale;
+    const c = Math.cos(w * t);
+    const s = Math.sin(w * t);
+    const y = values[i];
+    cosine[i] = c;
+    sine[i] = s;
+    sumY += y;
+    sumU += u;
+    sumC += c;
+    sumS += s;
+    uy += u * y;
+    uu += u * u;
+    uc += u * c;
+    us += u * s;
+    cy += c * y;
+    cc += c * c;
+    cs += c * s;
+    sy += s * y;
+    ss += s * s;
   }
-  for (let a = 1; a < 4; a++) for (let b = 0; b < a; b++) xx[a * 4 + b] = xx[b * 4 + a];
-  return { xx, xy };
+  const xx = [n, sumU, sumC, sumS, sumU, uu, uc, us, sumC, uc, cc, cs, sumS, us, cs, ss];
+  return { xx, xy: [sumY, uy, cy, sy] };
 }
 
 function withDerivative(
   times: Numbers,
   values: Numbers,
-  w: number,
   centre: number,
   scale: number,
   order: readonly number[],
   normal: number[][],
   beta: Float64Array,
 ): Evaluation | null {
-  const cross = new Float64Array(4);
-  let dd = 0;
-  let dr = 0;
-  let rss = 0;
+  const { cosine, sine } = turns;
+  const [b0, b1, b2, b3] = beta;
+  let [constant, line, alongC, alongS] = [0, 0, 0, 0];
+  let [dd, dr, rss] = [0, 0, 0];
   for (let i = 0; i < times.length; i++) {
     const u = times[i] - centre;
-    const c = Math.cos(w * u);
-    const s = Math.sin(w * u);
-    const rest = values[i] - beta[0] - (beta[1] * u) / scale - beta[2] * c - beta[3] * s;
-    const d = u * (beta[3] * c - beta[2] * s); // per rad/s
+    const c = cosine[i];
+    const s = sine[i];
+    const rest = values[i] - b0 - (b1 * u) / scale - b2 * c - b3 * s;
+    const d = u * (b3 * c - b2 * s); // per rad/s
     rss += rest * rest;
     dr += d * rest;
     dd += d * d;
-    cross[0] += d;
-    cross[1] += (d * u) / scale;
-    cross[2] += d * c;
-    cross[3] += d * s;
+    constant += d;
+    line += (d * u) / scale;
+    alongC += d * c;
+    alongS += d * s;
   }
+  const cross = [constant, line, alongC, alongS];
   const coupling = order.map((i) => cross[i]);
   const projected = choleskySolve(normal, coupling);
   if (projected === null) return null;

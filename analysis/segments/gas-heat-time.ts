@@ -1,4 +1,4 @@
-import { varianceInflation } from "../numerics/autocorrelation";
+import { type CommonSlope, commonSlope, type RestsBesideFlow, restsBesideFlow } from "./common-slope";
 import { gasHeat } from "./gas-heat";
 import type { Gauge, TankTrace } from "./tank-windows";
 
@@ -27,7 +27,6 @@ const SHARES = [1, 0.75, 0.5, 0.25];
 const FINER = [2 ** 0.5, 2 ** 0.25];
 /** Before the log is looked at: Boyle's law as the trade reckons with it is as likely as all the rest together. */
 const BOYLE = 0.5;
-const LEAST_POINTS = 5;
 /** What the sensor's and the meter's lags leave is alike throughout a rest: each counts as no more points than this. Our own choice. */
 const EACH_REST = 3;
 
@@ -37,31 +36,50 @@ const EACH_REST = 3;
  * @param ends points of each trace that count, up to the knee
  */
 export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[], gauge: Gauge): HeatTime {
-  const tried = TIMES.flatMap((time) => tryTime(time, traces, ends, gauge));
+  const heat = gasHeat(gauge.values, gauge.channel.sampling, gauge.atmosphere);
+  const rests = restsBesideFlow(traces, ends);
+  const cold = rests.columns(({ inverse }) => inverse);
+  const tryTime = (time: number): Tried[] => {
+    if (time === 0) return triedWith(rests, cold, 0, 1);
+    const theta = heat(time);
+    const warm = rests.columns((trace, n) => warmthOf(trace, theta, n));
+    return SHARES.flatMap((share) => triedWith(rests, added(cold, share, warm), time, share));
+  };
+  const tried = TIMES.flatMap(tryTime);
   if (tried[0]?.time !== 0) return { traces, time: 0, share: 1, doubt: 0 };
   for (const step of FINER) {
     const { time } = likeliest(tried).best;
-    if (time > 0) tried.push(...[time / step, time * step].flatMap((finer) => tryTime(finer, traces, ends, gauge)));
+    if (time > 0) tried.push(...[time / step, time * step].flatMap(tryTime));
   }
   const { best, likely } = likeliest(tried);
   const total = likely.reduce((a, b) => a + b, 0);
   const variance = tried.reduce((sum, { slope }, i) => sum + (slope - best.slope) ** 2 * likely[i], 0) / total;
   const { time, share } = best;
-  return { traces: atOneTemperature(traces, heatOf(gauge, time), share), time, share, doubt: Math.sqrt(variance) / best.slope };
+  const doubt = Math.sqrt(variance) / best.slope;
+  return { traces: time === 0 ? traces : atOneTemperature(traces, heat(time), share), time, share, doubt };
 }
 
-type Tried = Fit & { readonly time: number; readonly share: number };
+type Tried = CommonSlope & { readonly time: number; readonly share: number };
 
-function tryTime(time: number, traces: readonly TankTrace[], ends: readonly number[], gauge: Gauge): Tried[] {
-  const theta = heatOf(gauge, time);
-  return (time === 0 ? [1] : SHARES).flatMap((share) => {
-    const fit = fitOf(atOneTemperature(traces, theta, share), ends);
-    return fit === null ? [] : [{ time, share, ...fit }];
+function triedWith(rests: RestsBesideFlow, columns: readonly Float64Array[], time: number, share: number): Tried[] {
+  const fit = commonSlope(rests, columns, EACH_REST);
+  return fit === null ? [] : [{ time, share, ...fit }];
+}
+
+/** Column by column a + share * b. */
+const added = (a: readonly Float64Array[], share: number, b: readonly Float64Array[]): Float64Array[] =>
+  a.map((column, k) => {
+    const sum = new Float64Array(column.length);
+    for (let i = 0; i < sum.length; i++) sum[i] = column[i] + share * b[k][i];
+    return sum;
   });
-}
 
-const heatOf = ({ values, channel, atmosphere }: Gauge, time: number): Float64Array | null =>
-  time === 0 ? null : gasHeat(values, channel.sampling, atmosphere, time);
+/** The first n points of 1/p times the excess temperature. */
+function warmthOf({ inverse, samples }: TankTrace, theta: Float64Array, n: number): Float64Array {
+  const warmth = new Float64Array(n);
+  for (let i = 0; i < n; i++) warmth[i] = inverse[i] * theta[samples[i]];
+  return warmth;
+}
 
 function likeliest(tried: readonly Tried[]): { best: Tried; likely: readonly number[] } {
   const least = Math.min(...tried.map(({ left }) => left));
@@ -71,53 +89,5 @@ function likeliest(tried: readonly Tried[]): { best: Tried; likely: readonly num
 }
 
 /** 1/p of each trace times 1 + share * theta: proportional to the volume of the gas alone. */
-function atOneTemperature(traces: readonly TankTrace[], theta: Float64Array | null, share: number): readonly TankTrace[] {
-  if (theta === null) return traces;
-  return traces.map((trace) => ({ ...trace, inverse: trace.inverse.map((y, i) => y * (1 + share * theta[trace.samples[i]])) }));
-}
-
-/** `left` is the share of the scatter of 1/p that stays unexplained, on so many independent points. */
-type Fit = { readonly slope: number; readonly left: number; readonly points: number };
-
-/** Common slope of 1/p on volume beside a common leak; null where there is none. */
-function fitOf(traces: readonly TankTrace[], ends: readonly number[]): Fit | null {
-  const parts = traces.flatMap((trace, k) => {
-    const n = ends[k];
-    if (n < LEAST_POINTS) return [];
-    const own = besideFlow(trace.flow.subarray(0, n));
-    return [{ x: own(trace.drawn.subarray(0, n)), t: own(trace.times.subarray(0, n)), y: own(trace.inverse.subarray(0, n)) }];
-  });
-  const sum = (of: (part: (typeof parts)[number]) => number) => parts.reduce((total, part) => total + of(part), 0);
-  const [xx, xt, tt] = [sum(({ x }) => product(x, x)), sum(({ x, t }) => product(x, t)), sum(({ t }) => product(t, t))];
-  const [xy, ty, yy] = [sum(({ x, y }) => product(x, y)), sum(({ t, y }) => product(t, y)), sum(({ y }) => product(y, y))];
-  const free = xx * tt - xt * xt;
-  const leak = free > 1e-9 * xx * tt ? Math.max(0, (ty * xx - xy * xt) / free) : 0;
-  const slope = (xy - leak * xt) / xx;
-  if (!(slope > 0) || !(yy > 0)) return null;
-  let [squares, lagged, count] = [0, 0, 0];
-  for (const { x, t, y } of parts) {
-    const rest = y.map((v, i) => v - slope * x[i] - leak * t[i]);
-    squares += product(rest, rest);
-    lagged += product(rest.subarray(1), rest);
-    count += rest.length - 2;
-  }
-  const independent = count / varianceInflation(squares > 0 ? lagged / squares : 0, count);
-  return { slope, left: squares / yy, points: Math.min(independent, EACH_REST * parts.length) };
-}
-
-const product = (a: Float64Array, b: Float64Array): number => a.reduce((sum, v, i) => sum + v * b[i], 0);
-
-/** Takes from a column its mean and what goes along with the flow. */
-function besideFlow(flow: Float64Array): (column: Float64Array) => Float64Array {
-  const centred = (column: Float64Array) => {
-    const mean = column.reduce((a, b) => a + b, 0) / column.length;
-    return column.map((v) => v - mean);
-  };
-  const own = centred(flow);
-  const squares = product(own, own);
-  return (column) => {
-    const c = centred(column);
-    const share = squares > 0 ? product(c, own) / squares : 0;
-    return c.map((v, i) => v - share * own[i]);
-  };
-}
+const atOneTemperature = (traces: readonly TankTrace[], theta: Float64Array, share: number): readonly TankTrace[] =>
+  traces.map((trace) => ({ ...trace, inverse: trace.inverse.map((y, i) => y * (1 + share * theta[trace.samples[i]])) }));

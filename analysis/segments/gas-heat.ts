@@ -11,22 +11,28 @@ const LONGEST_STEP = 4; // time constants; after such a pause nothing is left of
  * it follows that d theta = (gamma - 1)/gamma d ln p - theta / (gamma tau) dt: a filter over the pressure, whatever pump and draws did.
  * A plunge of a tank that is empty for a moment goes down and up and leaves next to nothing.
  * Source: first law for an ideal gas beside a wall of one temperature, the usual thermal time constant of accumulators.
- * @param absolute Pa of a sample  @param tau s; 0: the gas keeps its temperature  @param empty Pa gauge under which the tank is empty and its gas fills it
+ * @param absolute Pa of a sample  @param empty Pa gauge under which the tank is empty and its gas fills it
+ * @returns by tau, s (0: the gas keeps its temperature), shape [n]; the array is used again by the next call. The logarithms are taken once for all of them.
  * Worked: p from 4 to 5 bar absolute at one go with tau long: theta = 1.25^0.2857 - 1 = 0.066 (adiabatic), to first order 0.0638.
  */
 export function gasHeat(
   values: ArrayLike<number>,
   sampling: Sampling,
   atmosphere: number,
-  tau: number,
   empty = Number.NEGATIVE_INFINITY,
-): Float64Array {
+): (tau: number) => Float64Array {
+  const logs = new Float64Array(values.length);
+  for (let i = 0; i < logs.length; i++) logs[i] = Math.log(Math.max(values[i], empty) + atmosphere);
   const theta = new Float64Array(values.length);
-  if (tau === 0) return theta;
+  return (tau) => (tau === 0 ? theta.fill(0) : heatOf(logs, sampling, tau, theta));
+}
+
+function heatOf(logs: Float64Array, sampling: Sampling, tau: number, theta: Float64Array): Float64Array {
   const share = (GAMMA - 1) / GAMMA;
-  let [before, heat, time, step, kept] = [Number.NaN, 0, 0, Number.NaN, 1];
-  for (let i = 0; i < theta.length; i++) {
-    const log = Math.log(Math.max(values[i], empty) + atmosphere);
+  let [before, heat, time, step] = [Number.NaN, 0, 0, Number.NaN];
+  let [kept, midway] = [1, 1];
+  for (let i = 0; i < logs.length; i++) {
+    const log = logs[i];
     if (log - log !== 0) {
       theta[i] = heat;
       continue;
@@ -35,9 +41,10 @@ export function gasHeat(
     if (t - time !== step) {
       step = t - time;
       kept = Math.exp(-step / (GAMMA * tau));
+      midway = Math.sqrt(kept);
     }
     const known = before - before === 0 && step < LONGEST_STEP * tau;
-    heat = known ? heat * kept + share * (log - before) * Math.sqrt(kept) : 0;
+    heat = known ? heat * kept + share * (log - before) * midway : 0;
     theta[i] = heat;
     before = log;
     time = t;

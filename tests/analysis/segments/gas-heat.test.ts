@@ -62,11 +62,11 @@ function tankOf(rows: ReturnType<typeof thermalLog>): LivingTank {
 
 test("a sudden squeeze from 4 to 5 bar absolute warms gas by 1.25^(2/7) - 1, and a time constant later by 1/e of it (adiabatic law, then Newton's cooling)", () => {
   const values = Float64Array.from({ length: 200 }, (_, i) => (i < 50 ? 4e5 : 5e5) - AIR);
-  const theta = gasHeat(values, every(1, 200), AIR, 1000);
+  const theta = gasHeat(values, every(1, 200), AIR)(1000);
   expect(theta[49]).toBe(0);
   expect(theta[50]).toBeCloseTo(1.25 ** (2 / 7) - 1, 2);
   // at constant pressure the gas cools with gamma tau
-  const quick = gasHeat(values, every(1, 200), AIR, 20);
+  const quick = gasHeat(values, every(1, 200), AIR)(20);
   expect(quick[50 + 28] / quick[50]).toBeCloseTo(Math.exp(-1), 3);
 });
 
@@ -77,8 +77,7 @@ describe("gas that cools as it gives water", () => {
       Float64Array.from(rows, (r) => r.p),
       every(1, rows.length),
       AIR,
-      tau,
-    );
+    )(tau);
     const worst = rows.slice(600).reduce((most, row, i) => Math.max(most, Math.abs(theta[i + 600] - (row.warmth - 1))), 0);
     expect(worst).toBeLessThan(0.006); // of excursions of some 0.06
   });

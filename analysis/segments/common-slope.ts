@@ -1,0 +1,102 @@
+import { varianceInflation } from "../numerics/autocorrelation";
+import type { TankTrace } from "./tank-windows";
+
+const LEAST_POINTS = 5;
+
+/** A rest's drawn volume and time, beside its flow. Shapes [n]. */
+type Rest = { readonly x: Float64Array; readonly t: Float64Array };
+
+/** Rests of the pump with what is the same whatever is held against their volume and time. */
+export type RestsBesideFlow = {
+  readonly rests: readonly Rest[];
+  /** Sums of products over all rests. */
+  readonly xx: number;
+  readonly xt: number;
+  readonly tt: number;
+  /** A column of each rest beside its flow, from its first n points (more are passed over). */
+  readonly columns: (of: (trace: TankTrace, n: number) => Float64Array) => Float64Array[];
+};
+
+/** Each column less its mean and what goes along with the flow, up to the end given for each trace; rests with fewer than five points are left out. */
+export function restsBesideFlow(traces: readonly TankTrace[], ends: readonly number[]): RestsBesideFlow {
+  const kept = traces
+    .map((trace, k) => ({ trace, n: ends[k] }))
+    .filter(({ n }) => n >= LEAST_POINTS)
+    .map(({ trace, n }) => ({ trace, n, own: besideFlow(trace.flow.subarray(0, n)) }));
+  const columns: RestsBesideFlow["columns"] = (of) => kept.map(({ trace, n, own }) => own(of(trace, n).subarray(0, n)));
+  const [drawn, times] = [columns((trace) => trace.drawn), columns((trace) => trace.times)];
+  const rests = drawn.map((x, k) => ({ x, t: times[k] }));
+  return { rests, xx: sumOfProducts(drawn, drawn), xt: sumOfProducts(drawn, times), tt: sumOfProducts(times, times), columns };
+}
+
+/** `left` is the share of the scatter that stays unexplained, on so many independent points. */
+export type CommonSlope = { readonly slope: number; readonly left: number; readonly points: number };
+
+/**
+ * Slope on volume that is common to all rests, beside a common slope over time (a leak) that is never below 0.
+ * @param columns what is to be explained, of each rest, beside its flow  @param most points that a rest counts as, since what lags leave is alike throughout it
+ * @returns null where there is none
+ */
+export function commonSlope({ rests, xx, xt, tt }: RestsBesideFlow, columns: readonly Float64Array[], most: number): CommonSlope | null {
+  let [xy, ty, yy] = [0, 0, 0];
+  rests.forEach(({ x, t }, k) => {
+    xy += product(x, columns[k]);
+    ty += product(t, columns[k]);
+    yy += product(columns[k], columns[k]);
+  });
+  const free = xx * tt - xt * xt;
+  const leak = free > 1e-9 * xx * tt ? Math.max(0, (ty * xx - xy * xt) / free) : 0;
+  const slope = (xy - leak * xt) / xx;
+  if (!(slope > 0) || !(yy > 0)) return null;
+  let [squares, lagged, count] = [0, 0, 0];
+  rests.forEach((rest, k) => {
+    const scatter = scatterAbout(rest, columns[k], slope, leak);
+    squares += scatter.squares;
+    lagged += scatter.lagged;
+    count += columns[k].length - 2;
+  });
+  const independent = count / varianceInflation(squares > 0 ? lagged / squares : 0, count);
+  return { slope, left: squares / yy, points: Math.min(independent, most * rests.length) };
+}
+
+/** Sums of squares, and of products of neighbours, of what slope and leak leave. */
+function scatterAbout({ x, t }: Rest, y: Float64Array, slope: number, leak: number) {
+  let [squares, lagged, before] = [0, 0, 0];
+  for (let i = 0; i < y.length; i++) {
+    const rest = y[i] - slope * x[i] - leak * t[i];
+    squares += rest * rest;
+    lagged += rest * before;
+    before = rest;
+  }
+  return { squares, lagged };
+}
+
+const sumOfProducts = (a: readonly Float64Array[], b: readonly Float64Array[]): number =>
+  a.reduce((sum, column, k) => sum + product(column, b[k]), 0);
+
+function product(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
+}
+
+function centred(column: Float64Array): Float64Array {
+  let sum = 0;
+  for (let i = 0; i < column.length; i++) sum += column[i];
+  const mean = sum / column.length;
+  const rest = new Float64Array(column.length);
+  for (let i = 0; i < rest.length; i++) rest[i] = column[i] - mean;
+  return rest;
+}
+
+/** Takes from a column its mean and what goes along with the flow. */
+function besideFlow(flow: Float64Array): (column: Float64Array) => Float64Array {
+  const own = centred(flow);
+  const squares = product(own, own);
+  return (column) => {
+    const rest = centred(column);
+    const share = squares > 0 ? product(rest, own) / squares : 0;
+    for (let i = 0; i < rest.length; i++) rest[i] -= share * own[i];
+    return rest;
+  };
+}
