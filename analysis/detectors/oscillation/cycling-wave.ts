@@ -4,6 +4,7 @@ import { mainChannel } from "../../../shared/record/find-channel";
 import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter } from "../../../shared/record/sampling";
 import { median, quantiles } from "../../numerics/order-statistics";
+import { someValues } from "../../numerics/some-values";
 import { mayOnlyHunt } from "../../segments/even-swing";
 import { isSmoothWave } from "../../segments/lobe-shape";
 import { type Turn, turningPoints } from "../../segments/turning-points";
@@ -20,7 +21,7 @@ export function isCycling(episode: OscillationEpisode, evidence: Evidence): bool
   if (pump.basis !== "pressure" || pump.mode !== "switching") return false;
   const starts = pump.runs.filter((run) => run.from >= episode.from - episode.period.value && run.from <= episode.to).length;
   const waves = (episode.to - episode.from) / episode.period.value;
-  if (starts < STARTS_PER_WAVE * waves) return false;
+  if (starts < STARTS_PER_WAVE * waves || isDrowned(episode, evidence)) return false;
   // Smooth waves are a loop's, whatever was read into them as starts; a pump on a switch has no loop, and a triangle's first harmonic alone is 98.5 % of it.
   return evidence.site.pump === "fixed-speed" || !smoothWithin(episode, evidence);
 }
@@ -42,6 +43,23 @@ function smoothWithin(episode: OscillationEpisode, { record }: Evidence): boolea
 
 /** A start at least every third wave ties the waves to the pump's switching. */
 const STARTS_PER_WAVE = 1 / 3;
+/** Height of the wave over the range of the readings around it: a saw-tooth between two switching pressures is most of it, where it keeps its length. */
+const LEAST_OF_RANGE = 0.5;
+/**
+ * How far the readings go beyond their middle half, over that half: 0.46 for a saw-tooth of whatever lengths between two pressures (it fills them
+ * evenly), 1.03 for normal noise, 0.9 for a sine drowned in noise of its own size. Quantiles of the uniform and the normal distribution.
+ */
+const LEAST_TAIL = 0.65;
+
+/** Whether the wave is drowned in noise that goes far beyond its crests and troughs: pressures at which a pump switches end its swing. */
+function isDrowned({ from, to, peakToPeak }: OscillationEpisode, { record }: Evidence): boolean {
+  const channel = mainChannel(record, "pressure");
+  if (channel === null) return false;
+  const [first, end] = [indexAtOrAfter(channel.sampling, from), indexAtOrAfter(channel.sampling, to)];
+  const [low, quarter, upper, high] = quantiles(someValues(channel.values.subarray(first, end)), [0.02, 0.25, 0.75, 0.98]);
+  const tail = Math.min(quarter - low, high - upper);
+  return peakToPeak.value < LEAST_OF_RANGE * (high - low) && tail > LEAST_TAIL * (upper - quarter);
+}
 
 function fillsTheRange(episode: OscillationEpisode, { record, site }: Evidence): boolean {
   if (episode.shape !== "triangle") return false;

@@ -7,13 +7,14 @@ import { pascalDifference } from "../../../../shared/units/pressure";
 import { seconds } from "../../../../shared/units/quantity";
 import { alwaysRunning, evidenceOf, recordOf } from "../../../builders/known-evidence";
 import { about } from "../../../builders/outcomes";
+import { noiseOf, seededRandom } from "../../../builders/signals";
 
 const [PERIOD, HEIGHT, COUNT] = [60, 100e3, 1800];
 const sine = (x: number) => 0.5 + Math.sin(2 * Math.PI * x) / 2;
 const saw = (x: number) => (x < 0.3 ? x / 0.3 : (1 - x) / 0.7);
 
 type Seen = {
-  readonly wave?: (x: number) => number;
+  readonly wave?: (x: number, i: number) => number;
   readonly pump?: Partial<PumpState> | null;
   readonly starts?: number;
   readonly episode?: Partial<OscillationEpisode>;
@@ -24,7 +25,7 @@ type Seen = {
 function cycling({ wave = saw, pump = {}, starts = 30, episode = {}, facts = {}, beside = 0 }: Seen): boolean {
   const pressure = Float64Array.from(
     { length: COUNT + 600 },
-    (_, i) => 300e3 + (i < COUNT ? HEIGHT * wave((i / PERIOD) % 1) : beside * (i % 2)),
+    (_, i) => 300e3 + (i < COUNT ? HEIGHT * wave((i / PERIOD) % 1, i) : beside * (i % 2)),
   );
   const record = recordOf({ pressure });
   const runs = Array.from({ length: starts }, (_, k) => ({
@@ -76,6 +77,29 @@ describe("starts that were read from the pressure itself", () => {
     expect(cycling({ pump: { mode: "always-running" } })).toBe(false);
   });
   test("what the draw drives is no cycling", () => expect(cycling({ episode: { drivenBy: "demand" } })).toBe(false));
+});
+
+describe("starts read into a wave that is drowned in noise", () => {
+  const chance = seededRandom(8);
+  const height = about(pascalDifference(0.4 * HEIGHT));
+  const noise = noiseOf(COUNT, chance, 0.9);
+  test("do not make it cycling: noise goes on beyond its crests, switching pressures do not", () => {
+    const wave = (x: number, i: number) => 0.2 * Math.sin(2 * Math.PI * x) + 0.2 * noise[i];
+    expect(cycling({ wave, episode: { peakToPeak: height, shape: "unclear" } })).toBe(false);
+  });
+  test("a saw-tooth of changing lengths is lower in the mean than its range and still cycling", () => {
+    let [pressure, rising] = [0, true];
+    let slope = 0.02;
+    const wave = () => {
+      pressure += rising ? 0.05 : -slope;
+      if (pressure > 1 || pressure < 0) {
+        rising = pressure < 0;
+        slope = 0.01 + 0.04 * chance.next();
+      }
+      return pressure;
+    };
+    expect(cycling({ wave, episode: { peakToPeak: height, shape: "unclear" } })).toBe(true);
+  });
 });
 
 describe("where no start is known", () => {
