@@ -5,10 +5,12 @@ import { findBelowLiveZero } from "./below-live-zero";
 import { findGaps } from "./gap";
 import { findSpikes } from "./spike";
 import { findStuckValues } from "./stuck-value";
+import { findZoneSlips } from "./zone-slip";
 
 /** What can be wrong with a log, one file each, in the order of the report. */
 export const FAULT_FINDERS = {
   gap: findGaps,
+  "zone-slip": findZoneSlips,
   "stuck-value": findStuckValues,
   spike: findSpikes,
   "below-live-zero": findBelowLiveZero,

@@ -8,6 +8,7 @@ import { medianStep } from "./median-step";
 export type Alike = (row: number, other: number) => boolean;
 
 const HOUR = 3600;
+const MOST_BETWEEN_ZONES = 14 * HOUR; // the easternmost zone from UTC
 const MOST = 50;
 /** Fewer rows in common are late rows or repeated ones. */
 const LEAST = 4;
@@ -31,9 +32,11 @@ export function followSetBack(times: Float64Array, alike: Alike, answer: string 
   if (!OPTIONS.some((option) => option === chosen)) throw refused("clock", chosen, OPTIONS);
   if (chosen !== "as-written") moveOn(times, steps, step, chosen === "set-right");
   for (const { at, by, rows } of steps) {
-    const note = `the clock was set back by ${Math.round(by)} s: two stretches of rows claim the same time`;
+    const zone = isBetweenZones(by + step, step);
+    const why = zone ? "as from one time zone to another" : "two stretches of rows claim the same time";
+    const note = `the clock was set back by ${Math.round(by + (zone ? step : 0))} s: ${why}`;
     const [from, to] = [times[at - 1], times[at]].sort((a, b) => a - b);
-    ledger.faults.push({ kind: "clock-jump", from, to, note });
+    ledger.faults.push({ kind: zone ? "zone-slip" : "clock-jump", from, to, note });
     ledger.notes.push({
       kind: "clock-jump",
       text: `At ${sayInstant(times[at - 1])} the clock was set back by ${Math.round(by)} s: ${rows} rows claim a time that is taken already. ${OUTCOME[chosen as Option]}`,
@@ -41,6 +44,10 @@ export function followSetBack(times: Float64Array, alike: Alike, answer: string 
   }
   if (answer === null) ledger.questions.push(setBackQuestion(steps, assumed));
 }
+
+/** Whole, half or quarter hours to the sample, as zones lie apart (IANA time zone database), where sampling is fine enough for that to be no chance. */
+const isBetweenZones = (by: number, step: number): boolean =>
+  [HOUR, HOUR / 2, HOUR / 4].some((unit) => step <= unit / 12 && by >= unit / 2 && Math.abs(by - Math.round(by / unit) * unit) <= step / 2);
 
 const OUTCOME: Readonly<Record<Option, string>> = {
   "follow-on": "They are taken to follow the rows before them.",
@@ -60,7 +67,7 @@ function findSteps(times: Float64Array, alike: Alike, step: number, ledger: Cloc
     if (Number.isNaN(first)) first = t;
     if (t < last) falls++;
     if (t < last && t < high && falls <= MOST) {
-      const overlap = overlapAt(times, i, high, alike) ?? hourBack(times, i, last, step);
+      const overlap = overlapAt(times, i, high, alike) ?? zoneBack(times, i, last, step);
       if (overlap?.copy) {
         ledger.faults.push({ kind: "clock-jump", from: t, to: overlap.to, note: "a stretch of rows stands twice in the file" });
         const text = `A stretch of ${overlap.rows} rows stands twice in the file; the first is kept.`;
@@ -78,14 +85,15 @@ function findSteps(times: Float64Array, alike: Alike, step: number, ledger: Cloc
   return falls > 2 * found.length ? [] : found;
 }
 
-/** A step back by an hour to the second, after which the rows go on at their usual step: a clock put to another season by hand, before the log begins. */
-function hourBack(
+/** A step back by whole quarter hours to before the log begins, after which the rows go on at their usual step: a clock put to another season or zone by hand. */
+function zoneBack(
   times: Float64Array,
   i: number,
   last: number,
   step: number,
 ): { readonly rows: number; readonly to: number; readonly copy: boolean } | null {
-  if (!(step < HOUR / 4) || Math.abs(last + step - times[i] - HOUR) > step / 2) return null;
+  const by = last + step - times[i];
+  if (!(by <= MOST_BETWEEN_ZONES && isBetweenZones(by, step))) return null;
   let end = i;
   while (end + 1 < times.length && Math.abs(times[end + 1] - times[end] - step) <= step / 2) end++;
   const rows = end - i + 1;

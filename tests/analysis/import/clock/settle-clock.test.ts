@@ -127,6 +127,25 @@ describe("a clock that lost its time", () => {
     expect(read?.asked).toEqual(["clock"]);
   });
 
+  test("one set back by whole quarter hours, as zones lie apart, is a slip of the zone, also where that leads before the log's beginning", () => {
+    const hours = (by: number, from: number) => {
+      const times = [...every(10, from, T0), ...every(10, 1000, T0 + 10 * from - by)];
+      const { reading } = readBack(log(times))!;
+      return settleClock(Float64Array.from(times), reading, choicesOf({}), { alike: () => false, sections: [] });
+    };
+    for (const [by, from] of [
+      [3600, 900],
+      [1800, 900],
+      [5.75 * 3600, 3000],
+      [8 * 3600, 900],
+    ] as const) {
+      const settled = hours(by, from);
+      expect(settled.faults.map((f) => [f.kind, f.from, f.to])).toEqual([["zone-slip", 10 * (from - 1), 10 * from]]);
+      expect(settled.times).toEqual(Float64Array.from({ length: from + 1000 }, (_, i) => 10 * i));
+    }
+    expect(hours(3570, 900).faults.map((f) => f.kind)).toEqual(["clock-jump"]);
+  });
+
   test("a stretch that is written twice with its values is a copy, one with other values is none", () => {
     const times = Float64Array.from([...good.slice(0, 100), ...good.slice(60)]);
     const { reading } = readBack(log([...times]))!;
