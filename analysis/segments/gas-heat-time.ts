@@ -1,5 +1,5 @@
-import { type CommonSlope, commonSlope, type RestsBesideFlow, restsBesideFlow } from "./common-slope";
 import { gasHeat } from "./gas-heat";
+import { type RestsBesideFlow, restsBesideFlow, type SlopeOfRests, slopeOfRests } from "./slope-of-rests";
 import type { Gauge, TankTrace } from "./tank-windows";
 
 /** How much the gas of a tank warms and cools and how quickly it gives that off, and the traces as gas of one temperature would have shown them. */
@@ -59,10 +59,10 @@ export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[
   return { traces: time === 0 ? traces : atOneTemperature(traces, heat(time), share), time, share, doubt };
 }
 
-type Tried = CommonSlope & { readonly time: number; readonly share: number };
+type Tried = SlopeOfRests & { readonly time: number; readonly share: number };
 
 function triedWith(rests: RestsBesideFlow, columns: readonly Float64Array[], time: number, share: number): Tried[] {
-  const fit = commonSlope(rests, columns, EACH_REST);
+  const fit = slopeOfRests(rests, columns, EACH_REST);
   return fit === null ? [] : [{ time, share, ...fit }];
 }
 

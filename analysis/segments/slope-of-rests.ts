@@ -30,14 +30,14 @@ export function restsBesideFlow(traces: readonly TankTrace[], ends: readonly num
 }
 
 /** `left` is the share of the scatter that stays unexplained, on so many independent points. */
-export type CommonSlope = { readonly slope: number; readonly left: number; readonly points: number };
+export type SlopeOfRests = { readonly slope: number; readonly left: number; readonly points: number };
 
 /**
  * Slope on volume that is common to all rests, beside a common slope over time (a leak) that is never below 0.
  * @param columns what is to be explained, of each rest, beside its flow  @param most points that a rest counts as, since what lags leave is alike throughout it
  * @returns null where there is none
  */
-export function commonSlope({ rests, xx, xt, tt }: RestsBesideFlow, columns: readonly Float64Array[], most: number): CommonSlope | null {
+export function slopeOfRests({ rests, xx, xt, tt }: RestsBesideFlow, columns: readonly Float64Array[], most: number): SlopeOfRests | null {
   let [xy, ty, yy] = [0, 0, 0];
   rests.forEach(({ x, t }, k) => {
     xy += product(x, columns[k]);
