@@ -8,10 +8,10 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     setupFiles: ["tests/fixed-chance.ts"],
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
-    // a busy machine may take seconds for what a page does at once
-    expect: { poll: { timeout: 15_000 } },
+    // a busy machine may take a minute for what a quick one does at once; no test waits for a time, so that none is slower for it
+    testTimeout: 240_000,
+    hookTimeout: 240_000,
+    expect: { poll: { timeout: 60_000 } },
     passWithNoTests: true,
   },
 });

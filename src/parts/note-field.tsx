@@ -1,4 +1,4 @@
-import { useEffect, useId, useState } from "react";
+import { useEffect, useId, useRef, useState } from "react";
 
 type Props = { readonly label: string; readonly value: string; readonly onCommit: (text: string) => void };
 
@@ -9,22 +9,26 @@ const PAUSE_MS = 400;
 export function NoteField({ label, value, onCommit }: Props) {
   const id = useId();
   const [typed, setTyped] = useState(value);
-  useEffect(() => setTyped(value), [value]);
+  const sent = useRef(value);
+  useEffect(() => {
+    // What was sent from here comes back later than the next letter is typed: only what others changed is taken over.
+    if (value !== sent.current) setTyped(value);
+    sent.current = value;
+  }, [value]);
+  const commit = () => {
+    if (typed === value) return;
+    sent.current = typed;
+    onCommit(typed);
+  };
   useEffect(() => {
     if (typed === value) return;
-    const timer = setTimeout(() => onCommit(typed), PAUSE_MS);
+    const timer = setTimeout(commit, PAUSE_MS);
     return () => clearTimeout(timer);
   });
   return (
     <div className="field note-field">
       <label htmlFor={id}>{label}</label>
-      <textarea
-        id={id}
-        rows={2}
-        value={typed}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={() => typed !== value && onCommit(typed)}
-      />
+      <textarea id={id} rows={2} value={typed} onChange={(event) => setTyped(event.target.value)} onBlur={commit} />
     </div>
   );
 }

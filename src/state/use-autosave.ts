@@ -29,6 +29,7 @@ export function useAutosave(
 ): Autosave {
   const [saving, setSaving] = useState<Saving>({ state: "nothing" });
   const queue = useRef(Promise.resolve());
+  const unsaved = useRef<{ readonly files: readonly PickedFile[] | null; save(): Promise<void> } | null>(null);
 
   const save = useCallback(
     (over: boolean): Promise<void> => {
@@ -53,11 +54,18 @@ export function useAutosave(
   );
 
   useEffect(() => {
+    // The visit before may leave the page sooner than its last change is saved.
+    if (unsaved.current !== null && (form === null || unsaved.current.files !== files)) void unsaved.current.save();
     if (form === null) return;
     setSaving({ state: "saving" });
-    const timer = setTimeout(() => void save(false), SAVE_AFTER_MS);
+    const saveNow = () => {
+      unsaved.current = null;
+      return save(false);
+    };
+    unsaved.current = { files, save: saveNow };
+    const timer = setTimeout(() => void saveNow(), SAVE_AFTER_MS);
     return () => clearTimeout(timer);
-  }, [form, save]);
+  }, [files, form, save]);
   useUnsavedGuard(saving);
   return { saving, saveOver: () => save(true) };
 }

@@ -13,7 +13,7 @@ import type { ModelRun, ModelRunOrder } from "../worker/model-run";
 import { secondsLeft } from "../worker/time-left";
 import { keptCompanyLimits } from "./company-limits";
 import { type Dispatch, EMPTY_PAGE, visitReducer } from "./visit-reducer";
-import { type PageState, type SiteEntry, wholeVisit } from "./visit-state";
+import { type PageState, type ReadRecord, type SiteEntry, wholeVisit } from "./visit-state";
 
 /** What is needed to put a visit back on the page. */
 export type KeptVisit = {
@@ -65,24 +65,24 @@ export function useVisit(
   const stopJob = useRef<() => void>(() => {});
 
   const commands = useMemo<Commands>(() => {
-    function read(files: readonly PickedFile[], choices: ImportChoices, facts: SiteFacts): void {
+    function read(files: readonly PickedFile[], choices: ImportChoices, askedAt: number | null, facts: SiteFacts): void {
       const withZone = choices.zone === null ? { ...choices, zone: facts.zone } : choices;
       stopJob.current = client.read(
         { files, choices: withZone, site: facts, units: latestUnits.current },
-        tellReducer(files, choices, dispatch),
+        tellReducer({ files, choices, askedAt }, dispatch),
       );
     }
     function bringIn(files: readonly PickedFile[], choices: ImportChoices = NO_CHOICES): void {
       stopJob.current();
       dispatch({ do: "start-reading", files, choices });
-      read(files, choices, latest.current.site.facts);
+      read(files, choices, Date.now(), latest.current.site.facts);
     }
     return {
       bringIn,
       openVisit({ files, choices, site, checklist, before }) {
         stopJob.current();
         dispatch({ do: "open-visit", files, choices, site, checklist, before });
-        read(files, choices, site.facts);
+        read(files, choices, null, site.facts);
       },
       readAgain(choices) {
         const visit = wholeVisit(latest.current.visit);
@@ -129,7 +129,7 @@ export function useVisit(
 const withKeptLimits = (page: PageState): PageState => ({ ...page, site: underCompanyLimits(page.site, keptCompanyLimits()) });
 
 /** Turns the answers of one reading into actions; answers after its end are not heard. */
-function tellReducer(files: readonly PickedFile[], choices: ImportChoices, dispatch: Dispatch): (answer: Answer) => void {
+function tellReducer(job: Pick<ReadRecord, "files" | "choices" | "askedAt">, dispatch: Dispatch): (answer: Answer) => void {
   const started = { at: performance.now() / 1000, bytes: 0 };
   return (answer) => {
     switch (answer.answer) {
@@ -141,7 +141,7 @@ function tellReducer(files: readonly PickedFile[], choices: ImportChoices, dispa
       case "trace":
         return dispatch({
           do: "trace-read",
-          read: { files, choices, outline: answer.outline, layouts: answer.layouts, traces: answer.traces },
+          read: { ...job, outline: answer.outline, layouts: answer.layouts, traces: answer.traces },
         });
       case "findings":
         return dispatch({ do: "findings-worked-out", analysis: answer.analysis, document: answer.document });

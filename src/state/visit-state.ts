@@ -27,6 +27,8 @@ export type ReadingProgress = {
 export type ReadRecord = {
   readonly files: readonly PickedFile[];
   readonly choices: ImportChoices;
+  /** When a person asked for it to be read like this, Unix ms; null where a kept visit was opened. */
+  readonly askedAt: number | null;
   readonly outline: RecordOutline;
   readonly layouts: readonly FileLayout[];
   readonly traces: readonly TraceChannel[];

@@ -22,7 +22,13 @@ export default function Sheets({ sheet, change, ...page }: SheetsProps) {
   const read = shownRecord(page.state.visit);
   const visit = shownVisit(page.state.visit);
   return (
-    <Sheet title={SHEET_WORDS[sheet].title} isWide={WITH_TABLES.includes(sheet)} onClose={() => page.dispatch({ do: "close-sheet" })}>
+    // Each sheet is a dialog of its own: the closing of one, told late, must not close the next.
+    <Sheet
+      key={sheet}
+      title={SHEET_WORDS[sheet].title}
+      isWide={WITH_TABLES.includes(sheet)}
+      onClose={() => page.dispatch({ do: "close-sheet" })}
+    >
       {sheet === "site-facts" && <SiteFactsSheet {...page} />}
       {sheet === "bring-in" && read !== null && <Review {...page} read={read} />}
       {sheet === "before-and-after" && <BeforeAndAfter {...page} visit={visit} />}

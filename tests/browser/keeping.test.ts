@@ -1,9 +1,13 @@
 import { readFileSync } from "node:fs";
-import type { Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readVisitFile } from "../../shared/schemas/visit-file";
 import { type OpenedPage, openPage } from "./open-page";
+import { closeSheet, openSheet } from "./sheets";
+import { holdAnswers } from "./slowed";
+import { isKept, stored, untilKept } from "./store";
 import { bringIn, plainLog, textFile } from "./visits";
+import { story, untilRead } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -11,34 +15,8 @@ beforeAll(async () => {
 });
 afterAll(() => opened.close());
 
-const story = (page: Page) => page.getByRole("heading", { name: "What this log shows" });
 const notes = (page: Page) => page.getByRole("textbox", { name: "Notes of this visit" });
-
-/** What the store holds of every visit. */
-type Stored = { readonly id: string; readonly text: string; readonly deletedAt: number | null; readonly hasLog: boolean };
-const stored = (page: Page, store: "visits" | "corrections" = "visits") =>
-  page.evaluate(
-    (name) =>
-      new Promise<Stored[]>((done, fail) => {
-        const opening = indexedDB.open("evenhead");
-        opening.onerror = () => fail(opening.error);
-        opening.onsuccess = () => {
-          const work = opening.result.transaction([name, "texts"]);
-          const all = work.objectStore(name).getAll();
-          const texts = work.objectStore("texts").getAll();
-          work.oncomplete = () => {
-            opening.result.close();
-            const textOf = (id: string) => texts.result.find((kept: { id: string }) => kept.id === id)?.text ?? "";
-            done(all.result.map((visit: Stored) => ({ ...visit, text: textOf(visit.id) })));
-          };
-        };
-      }),
-    store,
-  );
-
-const isKept = async (page: Page, what: (text: string) => boolean) => (await stored(page)).some(({ text }) => what(text));
-const waitUntilKept = (page: Page, words: string) =>
-  expect.poll(() => isKept(page, (text) => text.includes(words)), { timeout: 10_000 }).toBe(true);
+const savedVisits = (page: Page) => page.getByLabel("Saved visits");
 
 /** Letters in no order, since a browser may compress what it keeps; the same on every run. */
 function incompressible(length: number): string {
@@ -52,28 +30,26 @@ function incompressible(length: number): string {
 
 async function visitWithNotes(page: Page, words: string, name = "hill-farm.csv"): Promise<void> {
   await bringIn(page, plainLog(name));
-  await page.locator(".masthead-what", { hasText: name }).waitFor();
-  await story(page).waitFor();
+  await untilRead(page, name);
   await notes(page).fill(words);
-  await waitUntilKept(page, words);
+  await untilKept(page, words);
 }
 
 describe("a visit kept in the browser", () => {
   test("survives a reload with its facts, notes and ticks", async () => {
     const { page, errors } = await opened.fresh();
     await visitWithNotes(page, "gate code 12");
-    await page.getByRole("button", { name: "Site facts" }).click();
+    await openSheet(page, "Site facts");
     await page.getByRole("textbox", { name: "Set pressure" }).fill("52");
     await page.keyboard.press("Enter");
-    await page.keyboard.press("Escape");
+    await closeSheet(page);
     await page.getByRole("checkbox").first().check();
-    await waitUntilKept(page, '"done":true');
-    await waitUntilKept(page, '"setPressure":"52 psi"');
+    await untilKept(page, '"done":true', '"setPressure":"52 psi"');
     await page.reload();
     await story(page).waitFor();
     expect(await notes(page).inputValue()).toBe("gate code 12");
     expect(await page.getByRole("checkbox").first().isChecked()).toBe(true);
-    await page.getByRole("button", { name: "Site facts" }).click();
+    await openSheet(page, "Site facts");
     expect(await page.getByRole("textbox", { name: "Set pressure" }).inputValue()).toBe("52 psi");
     expect(errors).toEqual([]);
   });
@@ -94,9 +70,9 @@ describe("a visit kept in the browser", () => {
     await page.goto(opened.address);
     await visitWithNotes(page, "first note");
     await notes(page).fill("second note");
-    await waitUntilKept(page, "second note");
+    await untilKept(page, "second note");
     expect(await page.evaluate(() => (window as unknown as { asked: { times: number } }).asked.times)).toBe(1);
-    await page.getByRole("button", { name: "Visits" }).click();
+    await openSheet(page, "Visits");
     await page.getByText(/^The visits take \d+(?:\.\d+)?\s?[kM]B\. This browser allows about/).waitFor();
   });
 
@@ -130,12 +106,11 @@ describe("a visit kept in the browser", () => {
     await visitWithNotes(page, "kept while there was room");
     await notes(page).fill(incompressible(1_500_000));
     await page.getByText("no room left for this visit").waitFor();
-    expect(await isKept(page, (text) => text.includes("kept while there was room"))).toBe(true);
+    expect(await isKept(page, "kept while there was room")).toBe(true);
     await session.send("Storage.overrideQuotaForOrigin", { origin });
     await notes(page).fill("room again");
-    await waitUntilKept(page, "room again");
-    expect(await page.getByText("no room left for this visit").count()).toBe(0);
-    await page.context().close();
+    await untilKept(page, "room again");
+    await page.getByText("no room left for this visit").waitFor({ state: "detached" });
   });
 
   test("in two tabs is never written over unseen", async () => {
@@ -146,33 +121,74 @@ describe("a visit kept in the browser", () => {
     await other.getByRole("button", { name: /^Open hill-farm/ }).click();
     await story(other).waitFor();
     await notes(other).fill("second tab");
-    await waitUntilKept(other, "second tab");
+    await untilKept(other, "second tab");
     await notes(page).fill("first tab again");
     await page.getByText("changed in another tab").waitFor();
-    expect(await isKept(page, (text) => text.includes("second tab"))).toBe(true);
+    expect(await isKept(page, "second tab")).toBe(true);
     await page.getByRole("button", { name: "Keep what stands here" }).click();
-    await waitUntilKept(page, "first tab again");
-    expect(await page.getByText("changed in another tab").count()).toBe(0);
+    await untilKept(page, "first tab again");
+    await page.getByText("changed in another tab").waitFor({ state: "detached" });
+  });
+
+  test("keeps its last change also where another log takes its place at once", async () => {
+    const { page } = await opened.fresh();
+    await visitWithNotes(page, "first visit");
+    // From here on no time passes for the page: what it does later it never does.
+    await page.clock.install();
+    await page.clock.pauseAt(Date.now() + 60_000);
+    await page.getByRole("checkbox").first().check();
+    await bringIn(page, plainLog("second.csv"));
+    await untilKept(page, "first visit", '"done":true');
+  });
+
+  test("loses no letter that is typed while what stands before it is taken over", async () => {
+    const { page } = await opened.fresh();
+    // One letter more, once, in the very moment in which the note is taken over after a pause.
+    await page.addInitScript(() => {
+      const { setTimeout: wait } = window;
+      let isTyped = false;
+      const typeOn = () => {
+        const field = document.activeElement;
+        if (isTyped || !(field instanceof HTMLTextAreaElement)) return;
+        isTyped = true;
+        Object.getOwnPropertyDescriptor(HTMLTextAreaElement.prototype, "value")?.set?.call(field, "gate code 12");
+        field.dispatchEvent(new Event("input", { bubbles: true }));
+      };
+      const late = (then: () => void, time: number) =>
+        wait(() => {
+          then();
+          if (time === 400) typeOn();
+        }, time);
+      Object.assign(window, { setTimeout: late });
+    });
+    await page.reload();
+    await bringIn(page, plainLog("hill-farm.csv"));
+    await untilRead(page, "hill-farm.csv");
+    await notes(page).fill("gate code 1");
+    await untilKept(page, "gate code 12");
+    expect(await notes(page).inputValue()).toBe("gate code 12");
   });
 
   test("can be deleted and put back", async () => {
     const { page } = await opened.fresh();
     await visitWithNotes(page, "to be put back");
-    await page.getByRole("button", { name: "Visits" }).click();
+    await openSheet(page, "Visits");
     await page.getByRole("button", { name: "Delete hill-farm.csv" }).click();
     await page.getByRole("button", { name: "Put back hill-farm.csv" }).click();
     await page.getByRole("button", { name: "Delete hill-farm.csv" }).waitFor();
     expect((await stored(page)).map((visit) => visit.deletedAt)).toEqual([null]);
-    await page.keyboard.press("Escape");
+    await closeSheet(page);
     await notes(page).fill("and worked on");
-    await waitUntilKept(page, "and worked on");
+    await untilKept(page, "and worked on");
     expect(await page.getByText("changed in another tab").count()).toBe(0);
   });
 });
 
 describe("a visit as a file", () => {
-  async function savedFile(page: Page, button: string): Promise<string> {
-    await page.getByRole("button", { name: "Visits" }).click();
+  /** @param listed a visit that has to stand in the list before */
+  async function savedFile(page: Page, button: string, listed: string): Promise<string> {
+    const sheet = await openSheet(page, "Visits");
+    await sheet.getByRole("button", { name: `Open ${listed}` }).waitFor();
     const [download] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: button }).click()]);
     return download.path();
   }
@@ -182,11 +198,11 @@ describe("a visit as a file", () => {
     const { page } = await opened.fresh({ acceptDownloads: true });
     await visitWithNotes(page, "carried over");
     const said = await findings(page);
-    const text = readFileSync(await savedFile(page, "Save this visit as a file"), "utf8");
+    const text = readFileSync(await savedFile(page, "Save this visit as a file", "hill-farm.csv"), "utf8");
     const { page: elsewhere } = await opened.fresh();
-    await elsewhere.getByRole("button", { name: "Visits" }).click();
-    await elsewhere.getByLabel("Saved visits").setInputFiles(textFile("visit.evenhead.json", text));
-    await elsewhere.keyboard.press("Escape");
+    await openSheet(elsewhere, "Visits");
+    await savedVisits(elsewhere).setInputFiles(textFile("visit.evenhead.json", text));
+    await closeSheet(elsewhere);
     await story(elsewhere).waitFor();
     expect(await findings(elsewhere)).toEqual(said);
     expect(await notes(elsewhere).inputValue()).toBe("carried over");
@@ -195,11 +211,11 @@ describe("a visit as a file", () => {
   test("damaged in one part keeps the rest and says what was lost", async () => {
     const { page } = await opened.fresh({ acceptDownloads: true });
     await visitWithNotes(page, "survives damage");
-    const text = readFileSync(await savedFile(page, "Save this visit as a file"), "utf8");
+    const text = readFileSync(await savedFile(page, "Save this visit as a file", "hill-farm.csv"), "utf8");
     const { page: elsewhere } = await opened.fresh();
-    await elsewhere.getByRole("button", { name: "Visits" }).click();
-    await elsewhere.getByLabel("Saved visits").setInputFiles(textFile("visit.evenhead.json", text.replace('"trace":{', '"trace":{{')));
-    await elsewhere.keyboard.press("Escape");
+    await openSheet(elsewhere, "Visits");
+    await savedVisits(elsewhere).setInputFiles(textFile("visit.evenhead.json", text.replace('"trace":{', '"trace":{{')));
+    await closeSheet(elsewhere);
     await story(elsewhere).waitFor();
     expect(await notes(elsewhere).inputValue()).toBe("survives damage");
     await elsewhere.getByText("The small picture of the trace: damaged and left out.").first().waitFor();
@@ -209,10 +225,10 @@ describe("a visit as a file", () => {
     const { page } = await opened.fresh({ acceptDownloads: true });
     await visitWithNotes(page, "one of two", "one.csv");
     await visitWithNotes(page, "two of two", "two.csv");
-    const zip = readFileSync(await savedFile(page, "Save all visits as one file"));
+    const zip = readFileSync(await savedFile(page, "Save all visits as one file", "two.csv"));
     const { page: elsewhere } = await opened.fresh();
-    await elsewhere.getByRole("button", { name: "Visits" }).click();
-    await elsewhere.getByLabel("Saved visits").setInputFiles({ name: "all.zip", mimeType: "application/zip", buffer: zip });
+    await openSheet(elsewhere, "Visits");
+    await savedVisits(elsewhere).setInputFiles({ name: "all.zip", mimeType: "application/zip", buffer: zip });
     await elsewhere.getByRole("dialog").getByRole("button", { name: "Open two.csv" }).waitFor();
     expect((await stored(elsewhere)).filter((visit) => visit.hasLog)).toHaveLength(2);
   });
@@ -220,46 +236,110 @@ describe("a visit as a file", () => {
   test("never writes over a later state of the same visit that is kept here", async () => {
     const { page } = await opened.fresh({ acceptDownloads: true });
     await visitWithNotes(page, "as it was saved");
-    const text = readFileSync(await savedFile(page, "Save this visit as a file"), "utf8");
-    await page.keyboard.press("Escape");
+    const text = readFileSync(await savedFile(page, "Save this visit as a file", "hill-farm.csv"), "utf8");
+    await closeSheet(page);
     await notes(page).fill("worked on since");
-    await waitUntilKept(page, "worked on since");
-    await page.getByRole("button", { name: "Visits" }).click();
-    await page.getByLabel("Saved visits").setInputFiles(textFile("visit.evenhead.json", text));
-    await expect.poll(async () => (await stored(page)).length, { timeout: 10_000 }).toBe(2);
-    expect(await isKept(page, (kept) => kept.includes("worked on since"))).toBe(true);
-    expect(await isKept(page, (kept) => kept.includes("as it was saved"))).toBe(true);
+    await untilKept(page, "worked on since");
+    await openSheet(page, "Visits");
+    await savedVisits(page).setInputFiles(textFile("visit.evenhead.json", text));
+    await expect.poll(async () => (await stored(page)).length).toBe(2);
+    expect(await isKept(page, "worked on since")).toBe(true);
+    expect(await isKept(page, "as it was saved")).toBe(true);
   });
 
   test("that is no visit is refused with a sentence", async () => {
     const { page } = await opened.fresh();
-    await page.getByRole("button", { name: "Visits" }).click();
-    await page.getByLabel("Saved visits").setInputFiles(textFile("log.json", "Time,P1\n1,2\n"));
+    await openSheet(page, "Visits");
+    await savedVisits(page).setInputFiles(textFile("log.json", "Time,P1\n1,2\n"));
     await page.getByText("log.json is not a visit saved by Evenhead.").first().waitFor();
   });
 });
 
 describe("corrections", () => {
-  test("are offered for the next log with the same headings, and can be deleted", async () => {
-    const { page } = await opened.fresh();
+  const flow = (within: Locator) => within.getByRole("combobox", { name: "What Flow [gpm] stands for" });
+  const roles = async (page: Page) =>
+    (await stored(page, "corrections")).map((one) =>
+      JSON.stringify(one)
+        .match(/"role":"\w+"/g)
+        ?.join(),
+    );
+
+  /** A log is corrected; another with the same headings is on the page, and its correction is offered. */
+  async function offered(page: Page): Promise<void> {
     await bringIn(page, plainLog("first.csv"));
-    await story(page).waitFor();
-    await page.getByRole("button", { name: "How it was read" }).click();
-    await page.getByRole("combobox", { name: "What Flow [gpm] stands for" }).selectOption("other");
-    await expect.poll(async () => (await stored(page, "corrections")).length, { timeout: 15_000 }).toBe(1);
-    await page.keyboard.press("Escape");
+    await untilRead(page, "first.csv");
+    await flow(await openSheet(page, "How it was read")).selectOption("other");
+    await expect.poll(() => roles(page)).toEqual(['"role":"other"']);
+    await closeSheet(page);
     await bringIn(page, plainLog("second.csv"));
     await page.getByRole("heading", { name: "You corrected a log with these headings before" }).waitFor();
+  }
+
+  test("are offered for the next log with the same headings, can be changed, and can be deleted", async () => {
+    const { page } = await opened.fresh();
+    await offered(page);
     expect(await page.getByText("Flow [gpm] is not used").count()).toBe(1);
     await page.getByRole("button", { name: "Read this one the same way" }).click();
-    await page.getByRole("button", { name: "How it was read" }).click();
-    await expect.poll(() => page.getByRole("combobox", { name: "What Flow [gpm] stands for" }).inputValue()).toBe("other");
-    await page.keyboard.press("Escape");
-    await page.getByRole("button", { name: "Visits" }).click();
-    await page.getByRole("button", { name: 'Change "Flow [gpm] is not used"' }).click();
-    await page.getByRole("combobox", { name: "What Flow [gpm] stands for" }).last().selectOption("flow");
-    await expect.poll(async () => JSON.stringify(await stored(page, "corrections")), { timeout: 15_000 }).toContain('"role":"flow"');
-    await page.getByRole("button", { name: /^Delete the corrections for/ }).click();
-    await page.getByRole("button", { name: "Put back what was deleted" }).waitFor();
+    const review = await openSheet(page, "How it was read");
+    await expect.poll(() => flow(review).inputValue()).toBe("other");
+    await closeSheet(page);
+    const visits = await openSheet(page, "Visits");
+    await visits.getByRole("button", { name: 'Change "Flow [gpm] is not used"' }).click();
+    await flow(visits).selectOption("flow");
+    await expect.poll(() => roles(page)).toEqual(['"role":"flow"']);
+    await visits.getByRole("button", { name: /^Delete the corrections for/ }).click();
+    await visits.getByRole("button", { name: "Put back what was deleted" }).waitFor();
+    await expect.poll(() => roles(page)).toEqual([]);
+  });
+
+  test("changed while a log is still being read as they said before stay as they were changed", async () => {
+    const { page } = await opened.fresh();
+    const answers = await holdAnswers(page);
+    await offered(page);
+    await answers.hold();
+    await page.getByRole("button", { name: "Read this one the same way" }).click();
+    const visits = await openSheet(page, "Visits");
+    await visits.getByRole("button", { name: 'Change "Flow [gpm] is not used"' }).click();
+    await flow(visits).selectOption("flow");
+    await expect.poll(() => roles(page)).toEqual(['"role":"flow"']);
+    await answers.letGo();
+    // Kept with the choices that it was read by: whatever is remembered of them has been by now.
+    await untilKept(page, "second.csv", '"role":"other"');
+    expect(await roles(page)).toEqual(['"role":"flow"']);
+  });
+
+  test("two of one log changed one after the other both stand, however long the store takes", async () => {
+    const { page } = await opened.fresh();
+    await bringIn(page, plainLog("first.csv"));
+    await untilRead(page, "first.csv");
+    const review = await openSheet(page, "How it was read");
+    await flow(review).selectOption("other");
+    await review.getByRole("combobox", { name: "What Speed [Hz] stands for" }).selectOption("other");
+    await expect.poll(() => roles(page)).toEqual(['"role":"other","role":"other"']);
+    await closeSheet(page);
+    const visits = await openSheet(page, "Visits");
+    await visits.getByRole("button", { name: 'Change "Flow [gpm] is not used"' }).click();
+    await visits.getByRole("button", { name: 'Change "Speed [Hz] is not used"' }).click();
+    // In one go, as no hand could: nothing of the store is heard in between.
+    await visits.getByRole("combobox").evaluateAll((fields) => {
+      for (const [i, role] of ["flow", "current"].entries()) {
+        const field = fields[i] as HTMLSelectElement;
+        field.value = role;
+        field.dispatchEvent(new Event("change", { bubbles: true }));
+      }
+    });
+    await expect.poll(() => roles(page)).toEqual(['"role":"flow","role":"current"']);
+  });
+
+  test("that were offered and left stay away while facts of the visit are entered", async () => {
+    const { page } = await opened.fresh();
+    await offered(page);
+    await page.getByRole("button", { name: "Leave it as it was read" }).click();
+    await openSheet(page, "Site facts");
+    await page.getByRole("textbox", { name: "Set pressure" }).fill("52");
+    await page.keyboard.press("Enter");
+    await closeSheet(page);
+    await untilKept(page, "second.csv", '"setPressure":"52 psi"');
+    expect(await page.getByRole("heading", { name: "You corrected a log with these headings before" }).count()).toBe(0);
   });
 });

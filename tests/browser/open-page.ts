@@ -2,10 +2,12 @@ import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { onTestFinished, TestRunner } from "vitest";
 import { findBrowser } from "../../.ci/find-browser.mjs";
 import { servePage } from "../../src/command-line/serve";
 import { TOP } from "../house/source-files";
+import { slowDown } from "./slowed";
 
 const BUILT = join(TOP, "dist", "page");
 /** A browser under test talks to nobody but the page's own server. */
@@ -22,9 +24,9 @@ const QUIET = [
 /** What a browser test works with; `close` ends both server and browser. */
 export type OpenedPage = {
   readonly address: string;
-  /** A fresh page in a fresh profile; what it logs as an error is collected in `errors`. */
+  /** A fresh page in a fresh profile, gone at the end of the test; what it logs as an error is collected in `errors`. */
   fresh(options?: BrowserContextOptions): Promise<{ readonly page: Page; readonly errors: readonly string[] }>;
-  /** A page in an ordinary profile of its own, where the browser keeps to a quota; gone when the page's context is closed. */
+  /** A page in an ordinary profile of its own, where the browser keeps to a quota; gone at the end of the test. */
   ordinary(): Promise<Page>;
   close(): Promise<void>;
 };
@@ -41,6 +43,7 @@ export async function openPage(): Promise<OpenedPage> {
     address,
     async fresh(options = {}) {
       const context = await browser.newContext({ locale: "en-US", timezoneId: "UTC", reducedMotion: "reduce", ...options });
+      await prepare(context);
       const page = await context.newPage();
       const errors: string[] = [];
       page.on("pageerror", (error) => errors.push(String(error)));
@@ -57,6 +60,7 @@ export async function openPage(): Promise<OpenedPage> {
         timezoneId: "UTC",
       });
       profiles.push(profile);
+      await prepare(context);
       const page = context.pages()[0] ?? (await context.newPage());
       await page.goto(address);
       return page;
@@ -69,6 +73,16 @@ export async function openPage(): Promise<OpenedPage> {
       await new Promise((done) => server.close(done));
     },
   };
+}
+
+/** As long as a poll may take (tests/vitest.config.ts). */
+const LONGEST_WAIT = 60_000;
+
+/** A page that is done with would take time and memory from the tests after it. One opened for all tests of a file lasts as long as they. */
+async function prepare(context: BrowserContext): Promise<void> {
+  context.setDefaultTimeout(LONGEST_WAIT);
+  if (TestRunner.getCurrentTest() !== undefined) onTestFinished(() => context.close());
+  await slowDown(context);
 }
 
 function newest(folder: string): number {

@@ -1,9 +1,9 @@
-import { useCallback, useEffect, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
 import { CORRECTIONS_WORDS } from "../../../shared/wording/bring-in";
 import { sayCorrection } from "../../../shared/wording/correction";
 import { FileButton } from "../../parts/file-button";
 import { saveAsFile } from "../../parts/save-as-file";
-import { deleteCorrection, keepCorrection, listCorrections } from "../../storage/correction-store";
+import { forgetCorrection, keepCorrection, listCorrections } from "../../storage/correction-store";
 import type { StoredCorrection } from "../../storage/database";
 import { readCorrections, subjectOf } from "../../storage/read-corrections";
 import { CorrectionPoint } from "./correction-point";
@@ -12,17 +12,25 @@ import { CorrectionPoint } from "./correction-point";
 export function CorrectionList() {
   const [all, setAll] = useState<readonly StoredCorrection[]>([]);
   const [deleted, setDeleted] = useState<StoredCorrection | null>(null);
-  const refresh = useCallback(() => void listCorrections().then(setAll, () => {}), []);
+  const changes = useRef(0);
+  const refresh = useCallback(() => {
+    const before = changes.current;
+    // What was read before the latest change is not shown over it.
+    const show = (read: readonly StoredCorrection[]) => before === changes.current && setAll(read);
+    void listCorrections().then(show, () => {});
+  }, []);
   useEffect(refresh, [refresh]);
-  const change = async (before: StoredCorrection, after: StoredCorrection | null) => {
-    await (after === null ? deleteCorrection(before.signature) : keepCorrection(after));
+  const change = (before: StoredCorrection, after: StoredCorrection | null) => {
+    changes.current++;
+    // At once: the next change is made to this one, however long the store takes.
+    setAll((now) => now.flatMap((one) => (one !== before ? [one] : after === null ? [] : [after])));
     setDeleted(before);
-    refresh();
+    void (after === null ? forgetCorrection(before.signature, Date.now()) : keepNow(after)).then(refresh, refresh);
   };
-  const putBack = async (one: StoredCorrection) => {
-    await keepCorrection(one);
+  const putBack = (one: StoredCorrection) => {
+    changes.current++;
     setDeleted(null);
-    refresh();
+    void keepNow(one).then(refresh, refresh);
   };
   return (
     <>
@@ -35,15 +43,11 @@ export function CorrectionList() {
               <ul className="soft small">
                 {sayCorrection(one).map((point, at) => (
                   // by what it is about: it stays open while its words change
-                  <CorrectionPoint key={subjectOf(one, at)} one={one} at={at} point={point} onChange={(after) => void change(one, after)} />
+                  <CorrectionPoint key={subjectOf(one, at)} one={one} at={at} point={point} onChange={(after) => change(one, after)} />
                 ))}
               </ul>
             </span>
-            <button
-              type="button"
-              aria-label={CORRECTIONS_WORDS.deleteThese(one.headings.join(", "))}
-              onClick={() => void change(one, null)}
-            >
+            <button type="button" aria-label={CORRECTIONS_WORDS.deleteThese(one.headings.join(", "))} onClick={() => change(one, null)}>
               {CORRECTIONS_WORDS.delete}
             </button>
           </li>
@@ -51,7 +55,7 @@ export function CorrectionList() {
       </ul>
       <p className="button-row">
         {deleted === null ? null : (
-          <button type="button" onClick={() => void putBack(deleted)}>
+          <button type="button" onClick={() => putBack(deleted)}>
             {CORRECTIONS_WORDS.putBack}
           </button>
         )}
@@ -68,12 +72,15 @@ export function CorrectionList() {
   );
 }
 
+/** What is done here by hand stands over what was there, and over what is still being read. */
+const keepNow = (one: StoredCorrection): Promise<void> => keepCorrection({ ...one, saved: Date.now() });
+
 /** Corrections out of a file that was saved here or in another browser; of two for the same headings the file's own stands. */
 function BringBack({ onDone }: { readonly onDone: () => void }) {
   const [said, setSaid] = useState("");
   const take = async (file: File) => {
     const read = readCorrections(await file.text());
-    for (const one of read ?? []) await keepCorrection(one);
+    for (const one of read ?? []) await keepNow(one);
     setSaid(read === null ? CORRECTIONS_WORDS.noneIn(file.name) : CORRECTIONS_WORDS.broughtBack(read.length));
     onDone();
   };

@@ -40,17 +40,17 @@ describe("corrections", () => {
   };
 
   test("are remembered for the headings they belong to, without the zone of one site", () => {
-    const correction = correctionOf(layout, choices);
+    const correction = correctionOf(layout, choices, 0);
     expect(correction.answers).toEqual({ "date-order": "dmy", "range:Ch1": "0..10 bar" });
     expect(correction.columns).toEqual([{ heading: "Ch1", role: "pressure", unit: "mA" }]);
     expect(choicesFrom([correction])).toEqual({ answers: correction.answers, columns: correction.columns, zone: null });
   });
   test("of a role that is not known any more are left out", () => {
-    const old = { ...correctionOf(layout, choices), columns: [{ heading: "Ch1", role: "steam", unit: null }] };
+    const old = { ...correctionOf(layout, choices, 0), columns: [{ heading: "Ch1", role: "steam", unit: null }] };
     expect(choicesFrom([old]).columns).toEqual([]);
   });
   test("are said as a person would", () => {
-    expect(sayCorrection(correctionOf(layout, choices))).toEqual([
+    expect(sayCorrection(correctionOf(layout, choices, 0))).toEqual([
       "Ch1 is pressure in mA",
       "dates are day, month, year",
       "Ch1: range 0..10 bar",

@@ -15,6 +15,7 @@ const question = { id: "date-order", text: "", options: [], meaning: [], assumed
 const read = (questions: number): ReadRecord => ({
   files: [],
   choices: NO_CHOICES,
+  askedAt: null,
   outline: { ...outline, questions: Array.from({ length: questions }, () => question) },
   layouts: [],
   traces: [],
