@@ -1,6 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
+import { openSheet } from "./sheets";
+import { holdAnswers } from "./slowed";
 import { bringIn, plainLog, textFile } from "./visits";
+import { story, untilRead } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -12,9 +15,8 @@ describe("bringing in a log", () => {
   test("a picked file shows its trace, its columns and its rows", async () => {
     const { page, errors } = await opened.fresh();
     await bringIn(page, plainLog("hill-farm.csv"));
-    await page.getByRole("heading", { name: "What this log shows" }).waitFor();
-    await page.getByRole("button", { name: "How it was read" }).click();
-    const sheet = page.getByRole("dialog");
+    await story(page).waitFor();
+    const sheet = await openSheet(page, "How it was read");
     await expect.poll(() => sheet.getByRole("combobox", { name: "What P1 [psi] stands for" }).inputValue()).toBe("pressure");
     expect(await sheet.getByText("May 3, 2024, 08:00:00").count()).toBe(1);
     expect(errors).toEqual([]);
@@ -37,15 +39,14 @@ describe("bringing in a log", () => {
     await page.getByRole("heading", { name: "This cannot be read as a log" }).waitFor();
     await page.getByRole("textbox", { name: "How often was a row written?" }).fill("2 s");
     await page.keyboard.press("Enter");
-    await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+    await story(page).waitFor();
   });
 
   test("the zone of the clock is changed in the review, and the instants follow", async () => {
     const { page } = await opened.fresh();
     await bringIn(page, plainLog("hill-farm.csv"));
-    await page.getByRole("heading", { name: "What this log shows" }).waitFor();
-    await page.getByRole("button", { name: "How it was read" }).click();
-    const sheet = page.getByRole("dialog");
+    await story(page).waitFor();
+    const sheet = await openSheet(page, "How it was read");
     const zone = sheet.getByRole("combobox", { name: "Zone of the logger's clock" });
     await zone.fill("Nowhere/Land");
     await sheet.getByText("No zone has this name.").waitFor();
@@ -70,21 +71,16 @@ describe("bringing in a log", () => {
 
   test("reading can be stopped, and the page is as it was", async () => {
     const { page } = await opened.fresh();
-    await page.evaluate((rows) => {
-      const line = (_: unknown, i: number) =>
-        `${new Date(Date.UTC(2024, 4, 3) + i * 1000).toISOString().slice(0, 19)},${50 + (i % 9)},${i % 5}`;
-      const text = ["Time,P1 [psi],Flow [gpm]", ...Array.from({ length: rows }, line)].join("\n");
-      const held = new DataTransfer();
-      held.items.add(new File([text], "large.csv"));
-      const input = document.querySelector<HTMLInputElement>('input[type="file"]');
-      if (input === null) throw new Error("no file input");
-      input.files = held.files;
-      input.dispatchEvent(new Event("change", { bubbles: true }));
-    }, 900_000);
+    const answers = await holdAnswers(page);
+    await answers.hold();
+    await bringIn(page, plainLog("stopped.csv"));
     await page.getByRole("button", { name: "Stop", exact: true }).click();
     await page.getByRole("heading", { name: "Bring in the log of a pumped water system" }).waitFor();
-    await page.waitForTimeout(1500);
-    expect(await page.getByRole("heading", { name: "What this log shows" }).count()).toBe(0);
+    // What the worker had still to say is not heard any more, and the next log is read as ever.
+    await answers.letGo();
+    expect(await page.locator(".masthead-what").textContent()).toBe("");
+    await bringIn(page, plainLog("next.csv"));
+    await untilRead(page, "next.csv");
   });
 });
 
@@ -99,7 +95,7 @@ test("where one of several files is no log, the others are read without it, one 
   await page.getByRole("heading", { name: "This cannot be read as a log" }).waitFor();
   await page.getByRole("button", { name: "Read the others without letter.csv" }).click();
   await page.getByRole("button", { name: "Read the others without blank.csv" }).click();
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  await story(page).waitFor();
   expect(await page.locator(".masthead-what").textContent()).toBe("good.csv");
   expect(errors).toEqual([]);
 });

@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { serious } from "./axe";
 import { type OpenedPage, openPage } from "./open-page";
-import { openSheet } from "./sheets";
+import { closeSheet, openSheet } from "./sheets";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -30,7 +30,7 @@ async function sample(page: Page): Promise<void> {
 async function inLight(page: Page, light: string): Promise<void> {
   const sheet = await openSheet(page, "How it is shown");
   await sheet.getByRole("radio", { name: light, exact: true }).check();
-  await page.keyboard.press("Escape");
+  await closeSheet(page);
 }
 
 /** Every sheet in turn; what-if until its model is fitted. */
@@ -39,8 +39,7 @@ async function eachSheet(page: Page, see: (name: string) => Promise<void>): Prom
     const sheet = await openSheet(page, name);
     if (name === "What if") await sheet.getByRole("slider", { name: "Precharge", exact: true }).waitFor();
     await see(name);
-    await page.keyboard.press("Escape");
-    await expect.poll(() => page.getByRole("dialog").count()).toBe(0);
+    await closeSheet(page);
   }
 }
 
@@ -66,10 +65,10 @@ describe.each([
   test("every sheet fits its width, and what is pressed is as large as a finger needs", { timeout: 240_000 }, async () => {
     const { page } = await opened.fresh({ viewport: { width, height }, hasTouch: true });
     await sample(page);
-    expect(await smallTargets(page), "story").toEqual([]);
+    await expect.poll(() => smallTargets(page), { message: "story" }).toEqual([]);
     await eachSheet(page, async (name) => {
-      expect(await page.evaluate(() => document.documentElement.scrollWidth), name).toBeLessThanOrEqual(width);
-      expect(await smallTargets(page), name).toEqual([]);
+      await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth), { message: name }).toBeLessThanOrEqual(width);
+      await expect.poll(() => smallTargets(page), { message: name }).toEqual([]);
     });
   });
 });

@@ -4,7 +4,9 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { writeVisitFile } from "../../shared/schemas/visit-file";
 import { visitFile } from "../builders/visit-files";
 import { type OpenedPage, openPage } from "./open-page";
+import { closeSheet, openSheet } from "./sheets";
 import { bringIn, plainLog, textFile } from "./visits";
+import { story } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -75,13 +77,12 @@ describe("names and cells of a hostile file stay text", () => {
   test("through the story, every sheet, the report and what is exported", async () => {
     const { page, judge } = await watched();
     await bringIn(page, hostileLog());
-    await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+    await story(page).waitFor();
     await page.getByText("Pressure <img src=x", { exact: false }).first().waitFor();
     await judge();
 
     for (const sheet of ["How it was read", "Site facts", "Acceptance", "What if", "Before and after", "Report"]) {
-      await page.getByRole("button", { name: sheet, exact: true }).first().click();
-      await page.getByRole("dialog").waitFor();
+      await openSheet(page, sheet);
       await page.waitForTimeout(150);
       await judge();
       if (sheet === "Report") {
@@ -93,8 +94,7 @@ describe("names and cells of a hostile file stay text", () => {
         expect(await reader.evaluate(() => (window as unknown as { hit?: string }).hit ?? null)).toBeNull();
         await reader.close();
       }
-      await page.keyboard.press("Escape");
-      await page.getByRole("dialog").waitFor({ state: "detached" });
+      await closeSheet(page);
     }
     const csv = await saved(page, "Save the events as CSV");
     for (const line of csv.split("\r\n"))
@@ -110,7 +110,7 @@ describe("names and cells of a hostile file stay text", () => {
       "{",
       '{"__proto__":{"hit":"prototype"},"constructor":{"prototype":{"hit":"prototype"}},',
     );
-    await page.getByRole("button", { name: "Visits", exact: true }).first().click();
+    await openSheet(page, "Visits");
     await page
       .getByLabel("Saved visits")
       .setInputFiles([{ name: `${HIT.replaceAll("/", "")}.json`, mimeType: "application/json", buffer: Buffer.from(text) }]);

@@ -1,5 +1,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
+import { openSheet } from "./sheets";
+import { story } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -14,9 +16,8 @@ test("once seen, the page opens and works without a network", async () => {
   await page.context().setOffline(true);
   await page.reload();
   await page.getByRole("button", { name: "Open the sample visit" }).click();
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
-  await page.getByRole("button", { name: "Site facts" }).click();
-  await page.getByRole("dialog").waitFor();
+  await story(page).waitFor();
+  await openSheet(page, "Site facts");
   expect(errors.filter((error) => !error.includes("ERR_INTERNET_DISCONNECTED"))).toEqual([]);
 });
 

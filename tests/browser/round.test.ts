@@ -8,16 +8,16 @@ import { visitFile } from "../builders/visit-files";
 import { TOP } from "../house/source-files";
 import { serious } from "./axe";
 import { type OpenedPage, openPage } from "./open-page";
+import { openSheet } from "./sheets";
+import { untilKept } from "./store";
 import { bringIn, plainLog, textFile } from "./visits";
+import { untilRead } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
 });
 afterAll(() => opened.close());
-
-const openSheet = (page: Page, name: string) => page.getByRole("button", { name, exact: true }).click();
-const story = (page: Page) => page.getByRole("heading", { name: "What this log shows" });
 
 /** Visits as the first version of the store kept them, each with its own text. */
 async function keepInOldStore(page: Page, texts: readonly { readonly id: string; readonly text: string }[]): Promise<void> {
@@ -83,20 +83,13 @@ describe("the round", () => {
     const { page } = await opened.fresh();
     for (const name of ["one.csv", "two.csv"]) {
       await bringIn(page, plainLog(name));
-      await page.locator(".masthead-what", { hasText: name }).waitFor();
-      await story(page).waitFor();
-      await page
-        .getByText("Kept in this browser")
-        .first()
-        .waitFor({ state: "attached", timeout: 3000 })
-        .catch(() => {});
-      await page.waitForTimeout(900);
+      await untilRead(page, name);
+      await untilKept(page, name);
     }
     await openSheet(page, "Round");
     await page.getByRole("button", { name: "Open one.csv" }).click();
-    await page.locator(".masthead-what", { hasText: "one.csv" }).waitFor();
-    await story(page).waitFor();
-    expect(await page.getByRole("dialog").count()).toBe(0);
+    await untilRead(page, "one.csv");
+    await page.getByRole("dialog").waitFor({ state: "detached" });
   });
 
   test("a folder opens, each record once, and what is no visit is passed over", async () => {
@@ -207,9 +200,8 @@ describe("kept visits are compared without their logs", () => {
       mimeType: "text/csv",
       buffer: readFileSync(join(TOP, "sample-data", "visits", "hillside-before.csv")),
     });
-    await page.locator(".masthead-what", { hasText: "spring.csv" }).waitFor();
-    await story(page).waitFor();
-    await page.waitForTimeout(1500);
+    await untilRead(page, "spring.csv");
+    await untilKept(page, "spring.csv");
     await page.evaluate(
       () =>
         new Promise<void>((done) => {
@@ -229,22 +221,18 @@ describe("kept visits are compared without their logs", () => {
       mimeType: "text/csv",
       buffer: readFileSync(join(TOP, "sample-data", "visits", "hillside-after.csv")),
     });
-    await page.locator(".masthead-what", { hasText: "autumn.csv" }).waitFor();
-    await story(page).waitFor();
-    await openSheet(page, "Before and after");
-    const dialog = page.getByRole("dialog");
-    await dialog
-      .getByLabel("Before", { exact: true })
-      .selectOption({ label: (await dialog.getByRole("option").filter({ hasText: "spring.csv" }).first().textContent()) ?? "" });
+    await untilRead(page, "autumn.csv");
+    const dialog = await openSheet(page, "Before and after");
+    const spring = dialog.getByRole("option").filter({ hasText: "spring.csv" }).first();
+    await dialog.getByLabel("Before", { exact: true }).selectOption({ label: (await spring.textContent()) ?? "" });
     await dialog.getByRole("row").filter({ hasText: "Short cycles per day" }).filter({ hasText: "Met" }).waitFor();
-    expect(await dialog.getByRole("img").count()).toBe(2);
+    await expect.poll(() => dialog.getByRole("img").count()).toBe(2);
     expect(await serious(page)).toEqual([]);
     // The comparison is kept with the visit: it is there again after a reload, and in the report.
     const said = await dialog.getByRole("table").first().textContent();
-    await page.waitForTimeout(1500);
+    await untilKept(page, "autumn.csv", '"before":{');
     await page.reload();
-    await page.locator(".masthead-what", { hasText: "autumn.csv" }).waitFor();
-    await story(page).waitFor();
+    await untilRead(page, "autumn.csv");
     await openSheet(page, "Before and after");
     await dialog.getByRole("row").filter({ hasText: "Short cycles per day" }).filter({ hasText: "Met" }).waitFor();
     expect(await dialog.getByRole("table").first().textContent()).toBe(said);

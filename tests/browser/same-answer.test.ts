@@ -6,6 +6,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { TOP } from "../house/source-files";
 import { type OpenedPage, openPage } from "./open-page";
 import { bringIn, plainLog } from "./visits";
+import { story } from "./waits";
 
 let opened: OpenedPage;
 const folder = mkdtempSync(join(tmpdir(), "evenhead-same-"));
@@ -23,7 +24,7 @@ const log = plainLog("hill-farm.csv");
 async function fromPage(timezoneId: string, locale: string): Promise<string> {
   const { page, errors } = await opened.fresh({ timezoneId, locale, acceptDownloads: true });
   await bringIn(page, log);
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  await story(page).waitFor();
   const save = page.getByRole("button", { name: "Save the findings as JSON" }).first();
   const [download] = await Promise.all([page.waitForEvent("download"), save.click()]);
   expect(errors).toEqual([]);

@@ -2,8 +2,9 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { serious } from "./axe";
 import { type OpenedPage, openPage } from "./open-page";
-import { openSheet } from "./sheets";
+import { closeSheet, openSheet } from "./sheets";
 import { bringIn, plainLog, textFile } from "./visits";
+import { story } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -24,14 +25,13 @@ describe.each(["light", "dark"] as const)("axe finds nothing serious in %s", (co
     await page.getByRole("heading", { name: "This cannot be read as a log" }).waitFor();
     expect(await serious(page), "refused").toEqual([]);
     await bringIn(page, plainLog("hill-farm.csv"));
-    await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+    await story(page).waitFor();
     await openAll(page);
     expect(await serious(page), "story").toEqual([]);
     for (const sheet of ["How it was read", "Site facts", "Visits"]) {
-      await page.getByRole("button", { name: sheet, exact: true }).click();
-      await page.getByRole("dialog").waitFor();
+      await openSheet(page, sheet);
       expect(await serious(page), sheet).toEqual([]);
-      await page.keyboard.press("Escape");
+      await closeSheet(page);
     }
   });
 });
@@ -40,7 +40,7 @@ describe("the keyboard alone", () => {
   test("reaches a finding's calculation, its place on the trace, a term and a fact", async () => {
     const { page } = await opened.fresh();
     await bringIn(page, plainLog("hill-farm.csv"));
-    await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+    await story(page).waitFor();
     const tabTo = async (what: string) => {
       for (let i = 0; i < 200; i++) {
         await page.keyboard.press("Tab");
@@ -58,7 +58,7 @@ describe("the keyboard alone", () => {
     await page.keyboard.press("Enter");
     await page.locator("[popover]:popover-open").waitFor();
     await page.keyboard.press("Escape");
-    expect(await page.locator("[popover]:popover-open").count()).toBe(0);
+    await expect.poll(() => page.locator("[popover]:popover-open").count()).toBe(0);
     await tabTo("How this was worked out");
     await page.keyboard.press("Enter");
     await page.locator(".finding details[open]").first().waitFor();
@@ -67,8 +67,7 @@ describe("the keyboard alone", () => {
     await expect.poll(() => page.evaluate(() => document.activeElement?.id ?? "")).toMatch(/^fact-/);
     await page.keyboard.type("3 hp");
     await page.keyboard.press("Enter");
-    await page.keyboard.press("Escape");
-    await expect.poll(() => page.getByRole("dialog").count()).toBe(0);
+    await closeSheet(page);
   });
 });
 
@@ -76,15 +75,15 @@ describe("a narrow phone", () => {
   test("shows the story without anything to scroll sideways", async () => {
     const { page } = await opened.fresh({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
     const overflow = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(await overflow()).toBeLessThanOrEqual(0);
+    await expect.poll(overflow).toBeLessThanOrEqual(0);
     await bringIn(page, plainLog("hill-farm.csv"));
-    await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+    await story(page).waitFor();
     await openAll(page);
-    expect(await overflow()).toBeLessThanOrEqual(0);
+    await expect.poll(overflow).toBeLessThanOrEqual(0);
     for (const sheet of ["How it was read", "Site facts", "Visits"]) {
       const dialog = await openSheet(page, sheet);
-      expect(await dialog.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
-      await page.keyboard.press("Escape");
+      await expect.poll(() => dialog.evaluate((element) => element.scrollWidth - element.clientWidth)).toBeLessThanOrEqual(0);
+      await closeSheet(page);
     }
   });
 });
@@ -97,9 +96,9 @@ test("names and cells out of a file are text and never markup", async () => {
     (_, i) => `2024-05-03 08:${String(Math.floor(i / 60)).padStart(2, "0")}:${String(i % 60).padStart(2, "0")},${50 + (i % 7)},1`,
   );
   await bringIn(page, textFile(`${evil}.csv`, [`# ${evil}`, `Time,"P1 ${evil} [psi]",__proto__`, ...rows].join("\n")));
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
-  await page.getByRole("button", { name: "How it was read" }).click();
-  await page.getByRole("dialog").getByText(evil).first().waitFor();
+  await story(page).waitFor();
+  const sheet = await openSheet(page, "How it was read");
+  await sheet.getByText(evil).first().waitFor();
   expect(await page.evaluate(() => "__ran" in window)).toBe(false);
   expect(await page.locator("img[src=x]").count()).toBe(0);
   expect(errors).toEqual([]);

@@ -1,11 +1,12 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readVisitFile, writeVisitFile } from "../../shared/schemas/visit-file";
 import { TOP } from "../house/source-files";
 import { type OpenedPage, openPage } from "./open-page";
+import { closeSheet, openSheet } from "./sheets";
 import { bringIn, plainLog, textFile } from "./visits";
+import { story, untilRead } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -14,17 +15,16 @@ beforeAll(async () => {
 afterAll(() => opened.close());
 
 const sample = (name: string) => textFile(name, readFileSync(join(TOP, "sample-data", "visits", name), "utf8"));
-const story = (page: Page) => page.getByRole("heading", { name: "What this log shows" });
 
 test("a precharge read on site and entered at its step weighs the causes again, and undo takes it back", async () => {
   const { page, errors } = await opened.fresh();
   await bringIn(page, sample("hillside-before.csv"));
   await story(page).waitFor();
-  await page.getByRole("button", { name: "Site facts" }).click();
+  await openSheet(page, "Site facts");
   await page.getByLabel("File of site facts").setInputFiles(sample("hillside-before.site.json"));
   const inFacts = page.getByRole("textbox", { name: "Precharge as read" }).first();
   await expect.poll(() => inFacts.inputValue()).toBe("43 psi");
-  await page.keyboard.press("Escape");
+  await closeSheet(page);
   const heading = page.locator(".cause h3", { hasText: "Precharge too low" });
   const claimed = async () => Number(/(\d+)\D*%/.exec((await heading.textContent()) ?? "")?.[1] ?? 0);
   await page.getByText("With the tank as stated").first().waitFor({ state: "attached" }); // said once the facts have been worked in
@@ -32,12 +32,12 @@ test("a precharge read on site and entered at its step weighs the causes again, 
   const field = page.locator('section[aria-labelledby="next-visit"]').getByRole("textbox", { name: "Precharge as read" });
   await field.fill("10"); // 50 psi below set pressure where practice asks for 15 to 20
   await page.keyboard.press("Enter");
-  await expect.poll(claimed, { timeout: 30_000 }).toBeGreaterThan(before);
+  await expect.poll(claimed).toBeGreaterThan(before);
   expect(await page.locator(".cause-earlier").count()).toBeGreaterThan(0);
-  await page.getByRole("button", { name: "Site facts" }).click();
+  await openSheet(page, "Site facts");
   await expect.poll(() => page.getByRole("dialog").getByRole("textbox", { name: "Precharge as read" }).inputValue()).toBe("10 psi");
   await page.getByRole("button", { name: "Undo" }).click();
-  await expect.poll(claimed, { timeout: 30_000 }).toBe(before);
+  await expect.poll(claimed).toBe(before);
   expect(await page.getByRole("dialog").getByRole("textbox", { name: "Precharge as read" }).inputValue()).toBe("43 psi");
   expect(errors).toEqual([]);
 });
@@ -60,7 +60,7 @@ test("what was measured beside it is folded away until one of it is chosen on th
 
 test("facts are read from a site file, whole or not at all", async () => {
   const { page } = await opened.fresh();
-  await page.getByRole("button", { name: "Site facts" }).click();
+  await openSheet(page, "Site facts");
   await page.getByLabel("File of site facts").setInputFiles(sample("hillside-before.site.json"));
   await expect.poll(() => page.getByRole("textbox", { name: "Set pressure" }).inputValue()).toBe("60 psi");
   await page.getByLabel("File of site facts").setInputFiles(textFile("site.json", '{"setPressure":"50 psi","tankVolume":"large"}'));
@@ -82,23 +82,23 @@ test("every step carries its cautions in sight, and its amounts open their calcu
 test("facts of the visit before are not used for another log unseen", async () => {
   const { page } = await opened.fresh();
   await bringIn(page, plainLog("one.csv"));
-  await story(page).waitFor();
-  await page.getByRole("button", { name: "Site facts" }).click();
+  await untilRead(page, "one.csv");
+  await openSheet(page, "Site facts");
   await page.getByRole("textbox", { name: "Name of the site" }).fill("First site");
   await page.keyboard.press("Enter");
-  await page.keyboard.press("Escape");
+  await closeSheet(page);
   await bringIn(page, plainLog("two.csv"));
   await page.getByRole("heading", { name: "Is this the same site?" }).waitFor();
   await page.getByRole("button", { name: "No, begin with none" }).click();
-  await page.getByRole("button", { name: "Site facts" }).click();
+  await openSheet(page, "Site facts");
   expect(await page.getByRole("textbox", { name: "Name of the site" }).inputValue()).toBe("");
 });
 
 test("a visit saved by another version of the program says what differs", async () => {
   const { page } = await opened.fresh({ acceptDownloads: true });
   await bringIn(page, plainLog("one.csv"));
-  await story(page).waitFor();
-  await page.getByRole("button", { name: "Visits" }).click();
+  await untilRead(page, "one.csv");
+  await openSheet(page, "Visits");
   await page.getByText("Kept in this browser.").waitFor();
   const [download] = await Promise.all([
     page.waitForEvent("download"),
@@ -108,9 +108,9 @@ test("a visit saved by another version of the program says what differs", async 
   if (visit?.findings == null) throw new Error("the saved visit has no findings");
   const older = writeVisitFile({ ...visit, findings: { ...visit.findings, program: "0.0.1", findings: [] } });
   const { page: elsewhere } = await opened.fresh();
-  await elsewhere.getByRole("button", { name: "Visits" }).click();
+  await openSheet(elsewhere, "Visits");
   await elsewhere.getByLabel("Saved visits").setInputFiles(textFile("older.evenhead.json", older));
-  await elsewhere.keyboard.press("Escape");
+  await closeSheet(elsewhere);
   await elsewhere.getByText("Saved by version 0.0.1").waitFor();
   await elsewhere.getByText("Answered differently now: How does the pump switch?").waitFor();
 });

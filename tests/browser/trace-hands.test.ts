@@ -1,7 +1,8 @@
-import type { Locator, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
 import { bringIn, textFile } from "./visits";
+import { drawn, resting, story } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -16,31 +17,29 @@ async function sampleVisit(options: Parameters<OpenedPage["fresh"]>[0]): Promise
   return { page, errors };
 }
 
-async function boxOf(element: Locator): Promise<{ x: number; y: number; width: number; height: number }> {
-  const box = await element.boundingBox();
-  if (box === null) throw new Error("not on the page");
-  return box;
-}
-
 const overlaps = (a: { y: number; height: number }, b: { y: number; height: number }) => a.y < b.y + b.height && b.y < a.y + a.height;
 
 test("a band explains the place under the pointer beside the pointer, and leaves the place itself in sight", async () => {
   const { page, errors } = await sampleVisit({ viewport: { width: 1440, height: 900 } });
-  const lanes = await boxOf(page.locator(".band-lanes"));
+  const lanes = await resting(page.locator(".band-lanes"));
   const names = page.locator(".band-names li");
   expect(await names.first().textContent()).toBe("Running");
   const y = lanes.y + 9;
   const note = page.locator(".place-note");
-  for (let x = lanes.x + 4; x < lanes.x + lanes.width && (await note.count()) === 0; x += 3) await page.mouse.move(x, y);
+  for (let x = lanes.x + 4; x < lanes.x + lanes.width && (await note.count()) === 0; x += 3) {
+    await page.mouse.move(x, y);
+    await drawn(page);
+  }
   expect(await note.textContent()).toMatch(/^The pump ran: .*, for /);
-  const box = await boxOf(note);
+  const box = await resting(note);
   expect(y - (box.y + box.height)).toBeLessThan(20);
   expect(overlaps(box, { y, height: 1 })).toBe(false);
   // At either end of the record it stays on the page.
   await page.mouse.move(lanes.x + lanes.width - 2, y);
-  if ((await note.count()) > 0) expect((await boxOf(note)).x + (await boxOf(note)).width).toBeLessThanOrEqual(1440);
+  await drawn(page);
+  if ((await note.count()) > 0) expect((await resting(note)).x + (await resting(note)).width).toBeLessThanOrEqual(1440);
   await page.mouse.move(lanes.x, lanes.y - 200);
-  expect(await note.count()).toBe(0);
+  await note.waitFor({ state: "detached" });
   expect(errors).toEqual([]);
 });
 
@@ -48,7 +47,7 @@ test("two fingers pinch the trace closer and wider, also while measuring", async
   const { page, errors } = await sampleVisit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   await page.getByRole("button", { name: "Larger" }).tap();
   await page.getByRole("button", { name: "Measure" }).tap();
-  const { x, y, width, height } = await boxOf(page.locator(".u-over").first());
+  const { x, y, width, height } = await resting(page.locator(".u-over").first());
   const [middle, row] = [x + width / 2, y + height / 2];
   const windowOf = () => page.locator(".overview-window").evaluate((element) => element.getBoundingClientRect().width);
   const whole = await windowOf();
@@ -69,6 +68,7 @@ test("two fingers pinch the trace closer and wider, also while measuring", async
   await pinch(40, 160);
   // Four times the distance shows a quarter of the time.
   await expect.poll(windowOf).toBeLessThan(whole * 0.4);
+  await drawn(page);
   expect(await windowOf()).toBeGreaterThan(whole * 0.15);
   await pinch(160, 40);
   await expect.poll(windowOf).toBeGreaterThan(whole * 0.7);
@@ -78,14 +78,14 @@ test("two fingers pinch the trace closer and wider, also while measuring", async
 test("on a phone with the large trace a touched band keeps the trace under the finger, and a finding brings it back into sight", async () => {
   const { page } = await sampleVisit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
   await page.getByRole("button", { name: "Larger" }).tap();
-  const lanes = await boxOf(page.locator(".band-lanes"));
+  const lanes = await resting(page.locator(".band-lanes"));
   await page.touchscreen.tap(lanes.x + lanes.width * 0.3, lanes.y + 9);
   await page.locator(".trace-said", { hasText: /^The pump ran: / }).waitFor();
-  expect((await boxOf(page.locator(".band-lanes"))).y).toBe(lanes.y);
+  expect((await resting(page.locator(".band-lanes"))).y).toBe(lanes.y);
   const show = page.getByRole("button", { name: /^Show on trace: Pressure oscillates/ });
   await show.scrollIntoViewIfNeeded();
   await show.tap();
-  await expect.poll(async () => Math.abs((await boxOf(page.locator(".trace"))).y)).toBeLessThan(5);
+  await expect.poll(async () => Math.abs((await page.locator(".trace").boundingBox())?.y ?? Number.NaN)).toBeLessThan(5);
 });
 
 test("as close as the readings go the trace says so; without a pump state a measurement says that cycles are not known", async () => {
@@ -95,7 +95,7 @@ test("as close as the readings go the trace says so; without a pump state a meas
     (_, i) => `2024-05-03 08:${String(Math.floor(i / 60)).padStart(2, "0")}:${String(i % 60).padStart(2, "0")},52.0`,
   );
   await bringIn(page, textFile("flat.csv", ["Time,P1 [psi]", ...rows].join("\n")));
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  await story(page).waitFor();
   const stage = page.locator(".stage");
   await stage.focus();
   for (let i = 0; i < 14; i++) await page.keyboard.press("+");

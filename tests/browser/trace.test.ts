@@ -1,6 +1,8 @@
 import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
+import { openSheet } from "./sheets";
+import { drawn, resting, story } from "./waits";
 
 type Options = Parameters<OpenedPage["fresh"]>[0];
 
@@ -10,23 +12,28 @@ async function sampleVisit(options: Options = {}) {
   const asked: string[] = [];
   page.on("request", (request) => asked.push(request.url()));
   await page.getByRole("button", { name: "Open the sample visit" }).click();
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  await story(page).waitFor();
   return { page, errors, asked, stage: page.getByRole("application") };
 }
 
 let opened: OpenedPage;
 /** One visit on a desk for all tests that leave it as they found it. */
 let desk: Awaited<ReturnType<typeof sampleVisit>>;
+/** Its time axis while the whole record is shown. */
+let whole: readonly string[];
 beforeAll(async () => {
   opened = await openPage();
   desk = await sampleVisit();
+  await expect.poll(() => ruler(desk.page)).toHaveLength(7);
+  await resting(desk.stage.locator(".u-over").first());
+  whole = await ruler(desk.page);
 }, 120_000);
 afterAll(() => opened.close());
 beforeEach(async () => {
   await desk.stage.focus();
   await desk.page.keyboard.press("Escape");
   await desk.page.keyboard.press("0");
-  await expect.poll(() => ruler(desk.page)).toHaveLength(7);
+  await expect.poll(() => ruler(desk.page)).toEqual(whole);
 });
 
 /** Labels of the time axis: what they span says how far the trace is zoomed. */
@@ -34,15 +41,13 @@ const ruler = (page: Page) => page.locator(".time-tick > span:first-child").allT
 
 /** Where a share of the plot's width lies on the screen, level with the middle of the pressure strip. */
 async function onPlot(stage: Locator, share: number): Promise<{ readonly x: number; readonly y: number }> {
-  const plot = await stage.locator(".u-over").first().boundingBox();
-  if (plot === null) throw new Error("no plot on the page");
+  const plot = await resting(stage.locator(".u-over").first());
   return { x: plot.x + plot.width * share, y: plot.y + plot.height / 2 };
 }
 
 describe("the trace by mouse", () => {
   test("zooms by wheel, moves by dragging, and goes back to the whole record", async () => {
     const { page, stage, errors } = desk;
-    const whole = await ruler(page);
     const middle = await onPlot(stage, 0.5);
     await page.mouse.move(middle.x, middle.y);
     for (let i = 0; i < 12; i++) await page.mouse.wheel(0, -240);
@@ -71,22 +76,21 @@ describe("the trace by mouse", () => {
 
   test("a finding moves the trace, and a band lights its finding", async () => {
     const { page } = desk;
-    const whole = await ruler(page);
     await page
       .getByRole("button", { name: /^Show on trace/ })
       .first()
       .click();
     await expect.poll(() => ruler(page)).not.toEqual(whole);
-    expect(await page.locator(".band-names .lit").count()).toBe(1);
+    await expect.poll(() => page.locator(".band-names .lit").count()).toBe(1);
     await page.getByRole("button", { name: "Whole record" }).click();
     await expect.poll(() => ruler(page)).toEqual(whole);
 
     await page.locator(".band-lanes").scrollIntoViewIfNeeded();
-    const lane = await page.locator(".band-names li", { hasText: "Oscillation" }).boundingBox();
-    const lanes = await page.locator(".band-lanes").boundingBox();
-    if (lane === null || lanes === null) throw new Error("no band of oscillation");
+    const lane = await resting(page.locator(".band-names li", { hasText: "Oscillation" }));
+    const lanes = await resting(page.locator(".band-lanes"));
     for (let share = 0.2; share < 1; share += 0.004) {
       await page.mouse.click(lanes.x + lanes.width * share, lane.y + lane.height / 2);
+      await drawn(page);
       if (/oscillat/i.test((await page.locator('.finding[data-lit="true"] h3').allTextContents()).join())) break;
     }
     expect(await page.locator('.finding[data-lit="true"] h3').textContent()).toMatch(/oscillat/i);
@@ -95,9 +99,7 @@ describe("the trace by mouse", () => {
 
   test("the window on the overview is dragged", async () => {
     const { page } = desk;
-    const whole = await ruler(page);
-    const small = await page.locator(".overview").boundingBox();
-    if (small === null) throw new Error("no overview");
+    const small = await resting(page.locator(".overview"));
     await page.mouse.move(small.x + small.width * 0.4, small.y + 15);
     await page.mouse.down();
     await page.mouse.move(small.x + small.width * 0.5, small.y + 15, { steps: 4 });
@@ -114,15 +116,14 @@ describe("the trace by mouse", () => {
     await page.mouse.move(to.x, to.y, { steps: 3 });
     await page.mouse.up();
     // A fifth of three days.
-    const said = await page.locator(".measured").textContent();
-    expect(said).toMatch(/^14\.\d+\u202fh; Pressure \(psi\) .*psi a minute.*\d+ cycles of the pump, counted by its starts$/);
+    const said = () => page.locator(".measured").textContent();
+    await expect.poll(said).toMatch(/^14\.\d+\u202fh; Pressure \(psi\) .*psi a minute.*\d+ cycles of the pump, counted by its starts$/);
   });
 });
 
 describe("the trace by keyboard alone", () => {
   test("moves, zooms, reads and measures", async () => {
     const { page, stage, errors } = desk;
-    const whole = await ruler(page);
     await stage.focus();
     await page.keyboard.press("+");
     await expect.poll(() => ruler(page)).not.toEqual(whole);
@@ -132,7 +133,9 @@ describe("the trace by keyboard alone", () => {
     await page.keyboard.press("Shift+ArrowRight");
     await page.keyboard.press("m");
     await expect.poll(() => page.locator(".measured").textContent()).toMatch(/psi a minute/);
+    const measured = await ruler(page);
     await page.keyboard.press("End");
+    await expect.poll(() => ruler(page)).not.toEqual(measured);
     const atEnd = await ruler(page);
     await page.keyboard.press("Home");
     await expect.poll(() => ruler(page)).not.toEqual(atEnd);
@@ -182,13 +185,14 @@ describe("the trace by keyboard alone", () => {
 
 test("on a phone the trace keeps to the top and a finger moves it", async () => {
   const { page, stage, errors } = await sampleVisit({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
-  const trace = await page.getByRole("region", { name: "Trace" }).boundingBox();
-  expect(trace?.height).toBeLessThan(740 * 0.42);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+  expect((await resting(page.getByRole("region", { name: "Trace" }))).height).toBeLessThan(740 * 0.42);
+  await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
   await page.getByRole("button", { name: "Larger" }).tap();
   await expect.poll(() => page.locator(".strip").count()).toBe(3);
   await page.getByRole("button", { name: "Smaller" }).tap();
+  const shown = await ruler(page);
   await page.getByRole("button", { name: "Closer", exact: true }).tap();
+  await expect.poll(() => ruler(page)).not.toEqual(shown);
   const closer = await ruler(page);
   const middle = await onPlot(stage, 0.5);
   const touch = await page.context().newCDPSession(page);
@@ -208,19 +212,15 @@ test("a closer look shows its picture and sentence, and is saved as numbers", as
     .click();
   await page.getByRole("button", { name: "Starts in each hour" }).click();
   await page.getByText(/the busiest hour had/).waitFor();
-  expect(
-    await page
-      .getByRole("table", { name: /Starts by day and hour/ })
-      .getByRole("row")
-      .count(),
-  ).toBeGreaterThanOrEqual(4);
+  const rows = page.getByRole("table", { name: /Starts by day and hour/ }).getByRole("row");
+  await expect.poll(() => rows.count()).toBeGreaterThanOrEqual(4);
   const [saved] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the numbers" }).click()]);
   expect(saved.suggestedFilename()).toBe("Starts in each hour.csv");
 });
 
 test("the sample visit teaches: each thing to try does what it says", async () => {
   const { page, errors } = await sampleVisit();
-  const whole = await ruler(page);
+  await expect.poll(() => ruler(page)).toEqual(whole);
   await page.getByText("Learn on this visit").click();
   await page.getByRole("button", { name: "Show where it starts most" }).click();
   await expect.poll(() => ruler(page)).not.toEqual(whole);
@@ -241,8 +241,8 @@ test("no request leaves the page's own server during a visit", async () => {
     .getByRole("button", { name: /^Show on trace/ })
     .first()
     .click();
-  await page.getByRole("button", { name: "How it is shown" }).click();
-  await page.getByRole("radio", { name: "Night" }).check();
+  const sheet = await openSheet(page, "How it is shown");
+  await sheet.getByRole("radio", { name: "Night" }).check();
   expect(asked.length).toBeGreaterThan(2);
   expect(asked.filter((address) => !address.startsWith(opened.address) && !address.startsWith("blob:"))).toEqual([]);
 });

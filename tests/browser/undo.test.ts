@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
+import { untilKept } from "./store";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -26,7 +27,7 @@ test("undo takes back ticks, notes and facts in the order they were entered, by 
   await notes.fill("Gauge sticks");
   await page.getByRole("button", { name: "Undo: notes of this visit" }).waitFor();
   await notes.fill("Gauge sticks, replaced"); // the same note, typed in two breaths
-  await page.waitForTimeout(600);
+  await untilKept(page, "Gauge sticks, replaced");
   await precharge.fill("3 psi");
   await precharge.press("Enter");
 

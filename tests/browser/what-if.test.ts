@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { serious } from "./axe";
 import { type OpenedPage, openPage } from "./open-page";
 import { openSheet } from "./sheets";
+import { resting, story } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -16,7 +17,7 @@ type Options = Parameters<OpenedPage["fresh"]>[0];
 async function whatIf(options: Options = {}) {
   const { page, errors } = await opened.fresh(options);
   await page.getByRole("button", { name: "Open the sample visit" }).click();
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  await story(page).waitFor();
   const panel = await openSheet(page, "What if");
   await panel.getByRole("slider", { name: "Sleep delay", exact: true }).waitFor();
   return { page, panel, errors };
@@ -24,25 +25,23 @@ async function whatIf(options: Options = {}) {
 
 const changed = (page: Page, measure: string) =>
   page.getByRole("row").filter({ hasText: measure }).first().locator(".answer-changed").textContent();
-/** A run of the model over three days takes a second or two on a slow machine. */
-const poll = <T>(read: () => Promise<T>) => expect.poll(read, { timeout: 20_000 });
 const numberOf = (text: string | null) => Number.parseFloat(text ?? "");
 
 test("a slider moves the predicted trace at once and the numbers after it, and all can be put back and taken up again", async () => {
   const { page, panel, errors } = await whatIf();
-  await poll(() => changed(page, "Short cycles")).toBe("\u2013");
+  await expect.poll(() => changed(page, "Short cycles")).toBe("\u2013");
   const slider = panel.getByRole("slider", { name: "Sleep delay", exact: true });
   await slider.fill("90");
   await page.getByText("predicted with the change").waitFor();
   // A sleep delay longer than the pauses between draws: no short cycle is left.
-  await poll(async () => numberOf(await changed(page, "Short cycles"))).toBeLessThan(1);
-  expect(await panel.getByRole("textbox", { name: "Sleep delay, as a value" }).inputValue()).toMatch(/^\d[\d.]*\u202fs$/);
+  await expect.poll(async () => numberOf(await changed(page, "Short cycles"))).toBeLessThan(1);
+  await expect.poll(() => panel.getByRole("textbox", { name: "Sleep delay, as a value" }).inputValue()).toMatch(/^\d[\d.]*\u202fs$/);
   expect(await serious(page)).toEqual([]);
   await panel.getByRole("button", { name: "Put all back" }).click();
-  await poll(() => changed(page, "Short cycles")).toBe("\u2013");
+  await expect.poll(() => changed(page, "Short cycles")).toBe("\u2013");
   await expect.poll(() => page.getByText("predicted with the change").count()).toBe(0);
   await panel.getByRole("button", { name: "Change it again as before" }).click();
-  await poll(async () => numberOf(await changed(page, "Short cycles"))).toBeLessThan(1);
+  await expect.poll(async () => numberOf(await changed(page, "Short cycles"))).toBeLessThan(1);
   expect(errors).toEqual([]);
 });
 
@@ -56,7 +55,7 @@ test("a value is typed, checked as typed, and a proposal sets the sliders", asyn
   await expect.poll(() => panel.getByRole("textbox", { name: "Precharge, as a value" }).inputValue()).toBe("30.0\u202fpsi");
   await panel.getByRole("button", { name: "Propose the smallest change" }).click();
   await page.getByText(/^(The smallest change of|None of the) \d+/).waitFor();
-  expect(await panel.locator('.change[data-moved="true"]').count()).toBeGreaterThan(0);
+  await expect.poll(() => panel.locator('.change[data-moved="true"]').count()).toBeGreaterThan(0);
 });
 
 test("closing it takes the prediction away and brings the story back where it was, by keyboard too", async () => {
@@ -65,9 +64,9 @@ test("closing it takes the prediction away and brings the story back where it wa
   await page.keyboard.press("ArrowRight");
   await page.getByText("predicted with the change").waitFor();
   await page.keyboard.press("Escape");
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
-  expect(await page.getByText("predicted with the change").count()).toBe(0);
-  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("What if");
+  await story(page).waitFor();
+  await page.getByText("predicted with the change").waitFor({ state: "detached" });
+  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe("What if");
 });
 
 test("on a phone the trace stays on top of the sliders, and nothing runs out of its width", async () => {
@@ -76,9 +75,8 @@ test("on a phone the trace stays on top of the sliders, and nothing runs out of 
   await slider.scrollIntoViewIfNeeded();
   await slider.fill("90");
   await page.getByText("predicted with the change").waitFor();
-  const trace = await page.getByRole("region", { name: "Trace" }).boundingBox();
-  expect(trace?.y).toBeGreaterThanOrEqual(-1);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+  expect((await resting(page.getByRole("region", { name: "Trace" }))).y).toBeGreaterThanOrEqual(-1);
+  await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
   expect(await serious(page)).toEqual([]);
   expect(errors).toEqual([]);
 });
@@ -88,9 +86,9 @@ test("each change of the next visit tells on asking what the fitted model expect
   await page.getByRole("button", { name: "Open the sample visit" }).click();
   await page.getByRole("button", { name: "Work out what each change would do here" }).click();
   const told = page.locator(".step").filter({ hasText: "By the model fitted to this log" });
-  await told.first().waitFor({ timeout: 50_000 });
+  await told.first().waitFor();
   expect(await told.first().textContent()).toMatch(/water the tank gives between stop and restart/);
-  expect(await page.getByRole("button", { name: "Work out what each change would do here" }).count()).toBe(0);
+  await page.getByRole("button", { name: "Work out what each change would do here" }).waitFor({ state: "detached" });
   expect(await serious(page)).toEqual([]);
   expect(errors).toEqual([]);
 });

@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
+import { drawn, resting } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -35,10 +36,12 @@ test("a whole visit by keyboard alone: sample, trace, finding, picture, reading,
   await page.getByRole("heading", { name: "Next visit" }).waitFor();
 
   await tabTo(page, "Trace of all channels");
+  await resting(page.locator(".stage .u-over").first());
   const whole = await ruler(page);
   await page.keyboard.press("+");
   await expect.poll(() => ruler(page)).not.toEqual(whole);
   await page.keyboard.press("0");
+  await expect.poll(() => ruler(page)).toEqual(whole);
 
   await tabTo(page, "At which period it swings");
   await page.keyboard.press("Enter");
@@ -54,7 +57,7 @@ test("a whole visit by keyboard alone: sample, trace, finding, picture, reading,
   await page.keyboard.press("Control+A");
   await page.keyboard.type("20 psi");
   await page.keyboard.press("Enter");
-  await expect.poll(() => shares(page), { timeout: 20_000 }).not.toEqual(before);
+  await expect.poll(() => shares(page)).not.toEqual(before);
 
   await tabTo(page, "Read the precharge");
   await page.keyboard.press("Space");
@@ -92,16 +95,17 @@ test("a whole visit by touch on a phone: sample, pinch, band, finding, reading, 
   await page.getByRole("button", { name: "Open the sample visit" }).tap();
   await page.getByRole("heading", { name: "Next visit" }).waitFor();
 
+  await resting(page.locator(".stage .u-over").first());
   const whole = await ruler(page);
   await pinch(page);
   await expect.poll(() => ruler(page)).not.toEqual(whole);
   await page.getByRole("button", { name: "Whole record" }).tap();
   await expect.poll(() => ruler(page)).toEqual(whole);
 
-  const lanes = await page.locator(".band-lanes").boundingBox();
-  if (lanes === null) throw new Error("no bands");
+  const lanes = await resting(page.locator(".band-lanes"));
   for (let share = 0.3; share < 0.9 && (await page.locator('.finding[data-lit="true"]').count()) === 0; share += 0.02) {
     await page.touchscreen.tap(lanes.x + lanes.width * share, lanes.y + 8);
+    await drawn(page);
   }
   await page.locator('.finding[data-lit="true"]').waitFor();
   await page
@@ -114,7 +118,7 @@ test("a whole visit by touch on a phone: sample, pinch, band, finding, reading, 
   const reading = page.locator('section[aria-labelledby="next-visit"]').getByRole("textbox", { name: "Precharge as read" });
   await reading.fill("20 psi");
   await reading.press("Enter");
-  await expect.poll(() => shares(page), { timeout: 20_000 }).not.toEqual(before);
+  await expect.poll(() => shares(page)).not.toEqual(before);
   await page.getByRole("checkbox", { name: "Read the precharge" }).tap();
   await page.getByText(/^1 of \d+ steps done/).waitFor();
 
@@ -134,8 +138,7 @@ test("a whole visit by touch on a phone: sample, pinch, band, finding, reading, 
 
 /** Two fingers drawn apart over the trace. */
 async function pinch(page: Page): Promise<void> {
-  const plot = await page.locator(".stage .u-over").first().boundingBox();
-  if (plot === null) throw new Error("no plot on the page");
+  const plot = await resting(page.locator(".stage .u-over").first());
   const touch = await page.context().newCDPSession(page);
   const y = plot.y + plot.height / 2;
   const middle = plot.x + plot.width / 2;

@@ -1,6 +1,9 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
+import { closeSheet, openSheet } from "./sheets";
+import { untilKept } from "./store";
 import { plainLog } from "./visits";
+import { story } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -17,16 +20,17 @@ test("a whole visit: a file is dropped, a column corrected, a finding read, and 
       document.body.dispatchEvent(new DragEvent(kind, { dataTransfer: dropped, bubbles: true, cancelable: true }));
     }
   }, plainLog("hill-farm.csv").buffer.toString("utf8"));
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  await story(page).waitFor();
   const flow = page.getByText(/^Flow, /).first();
   await flow.waitFor();
 
-  await page.getByRole("button", { name: "How it was read", exact: true }).click();
-  const sheet = page.getByRole("dialog");
+  const sheet = await openSheet(page, "How it was read");
   await sheet.getByRole("combobox", { name: "Unit of Flow [gpm]" }).selectOption("L/min");
   await expect.poll(() => sheet.getByRole("combobox", { name: "Unit of Flow [gpm]" }).inputValue()).toBe("L/min");
-  await page.keyboard.press("Escape");
-  await page.getByRole("heading", { name: "What this log shows" }).waitFor();
+  // Until it is read again: its trace, and its window with it, is another from then on.
+  await untilKept(page, '"unit":"L/min"');
+  await closeSheet(page);
+  await story(page).waitFor();
 
   await page.getByRole("heading", { name: /^Pressure oscillates: period 20\.0/ }).waitFor();
   const ruler = () => page.locator(".time-tick > span:first-child").allTextContents();
