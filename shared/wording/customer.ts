@@ -125,6 +125,12 @@ export const CHECKS_FOR_CUSTOMER: { readonly [K in AcceptanceId]: { readonly nam
 };
 
 export const NOTHING_FOUND = "Nothing in the record breaks the limits that were set.";
+export const REASON_OPEN = "The record alone does not settle the reason; the next visit will narrow it down.";
+/** Where nothing is proposed: all keeps its limits, or something does not and the record does not show what to change for it. */
+export const NOTHING_PROPOSED = {
+  kept: "No work is proposed.",
+  notKept: "What is outside its limit is looked into at the next visit: the record alone does not show what to change for it.",
+} as const;
 export const sayNotKept = (checks: readonly string[]): string =>
   `Outside ${checks.length === 1 ? "its limit" : "their limits"}: ${checks.map((name) => name.charAt(0).toLowerCase() + name.slice(1)).join("; ")}.`;
 export const sayRecorded = (days: string): string => `Your water system was recorded${days}.`;

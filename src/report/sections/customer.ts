@@ -12,7 +12,9 @@ import {
   FOR_CUSTOMER,
   MEASURES_FOR_CUSTOMER,
   NOTHING_FOUND,
+  NOTHING_PROPOSED,
   OVER_PRESSURE_CAUTION,
+  REASON_OPEN,
   sayNotKept,
   sayRecorded,
   VERDICT_FOR_CUSTOMER,
@@ -34,15 +36,20 @@ export function customerSection(input: ReportInput): Markup {
 <p>${sayRecorded(timeLabels(document, units.locale).days)}</p>
 <h3>What was found</h3>
 ${found(input)}
-<h3>Why</h3><p>${whySentence(document.causes[0])}</p>
+<h3>Why</h3><p>${whySentence(document)}</p>
 ${steps(input)}
 ${input.comparison === null ? figures(input) : didItHelp(input, input.comparison)}
 <h3>Please note</h3><ul class="cautions plain-cautions">${[...(over ? [OVER_PRESSURE_CAUTION] : []), ...CUSTOMER_CAUTIONS].map((text) => markup`<li>${text}</li>`)}</ul></section>`;
 }
 
-function whySentence(cause: ReportInput["document"]["causes"][number] | undefined): string {
-  if (cause === undefined || cause.confidence < NAMED_FROM || !isCause(cause.id))
-    return "The record alone does not settle the reason; the next visit will narrow it down.";
+/** Whether nothing in the record breaks a limit, by the findings and by the checks: only then may it be said that all is well. */
+const keepsAll = ({ findings, acceptance }: ReportInput["document"]): boolean =>
+  !findings.some(({ overLimit }) => overLimit === true) && !acceptance.some(({ state }) => state === "not-met");
+
+function whySentence(document: ReportInput["document"]): string {
+  const [cause] = document.causes;
+  if (cause === undefined || cause.confidence < NAMED_FROM || !isCause(cause.id)) return REASON_OPEN;
+  if (cause.id === "healthy" && !keepsAll(document)) return REASON_OPEN;
   return `Most likely ${CAUSE_FOR_CUSTOMER[cause.id]}.`;
 }
 
@@ -51,10 +58,13 @@ function whySentence(cause: ReportInput["document"]["causes"][number] | undefine
  * it is named here, unless the figures below show it.
  */
 function found({ document, comparison }: ReportInput): Markup {
-  const said = document.findings.flatMap((f) => (f.overLimit === true ? (FOR_CUSTOMER[f.kind] ?? []) : []));
+  const broken = document.findings.filter(({ overLimit }) => overLimit === true);
+  const said = broken.flatMap(({ kind }) => FOR_CUSTOMER[kind] ?? []);
   const notKept = document.acceptance.flatMap(({ id, name, state }) => (state === "not-met" ? [plainName(id, name)] : []));
   const isShownBelow = comparison === null && said.length > 0;
   const all = [...said, ...(notKept.length === 0 || isShownBelow ? [] : [sayNotKept(notKept)])];
+  // A finding without plain words that no check names: better in the trade's words than not at all.
+  if (all.length === 0 && broken.length > 0) return list(broken.map(({ title }) => `${title}.`));
   return all.length === 0 ? markup`<p>${NOTHING_FOUND}</p>` : list(all);
 }
 
@@ -63,11 +73,14 @@ const list = (items: readonly string[]): Markup => markup`<ul>${items.map((item)
 /** Done, proposed, and what will be noticed of it. */
 function steps({ document, checklist }: ReportInput): Markup {
   const done = doneSteps(checklist);
-  const open = document.advice.flatMap(({ id }) => (isAdvice(id) && !done.includes(id) ? [id] : []));
+  const proposed = document.advice.flatMap(({ id }) => (isAdvice(id) && !done.includes(id) ? [id] : []));
+  // That no work is needed is said alone, and only where nothing is outside its limit.
+  const open = proposed.length === 1 && keepsAll(document) ? proposed : proposed.filter((id) => id !== "nothing-to-change");
+  const none = keepsAll(document) || done.length > 0 ? NOTHING_PROPOSED.kept : NOTHING_PROPOSED.notKept;
   const words = (ids: readonly AdviceId[]) => ids.map((id) => ADVICE_FOR_CUSTOMER[id].does);
   const expected = [...new Set([...done, ...open].flatMap((id) => ADVICE_FOR_CUSTOMER[id].expect ?? []))];
   return markup`${done.length === 0 ? null : markup`<h3>What was done</h3>${list(words(done))}`}
-<h3>What is proposed</h3>${open.length === 0 ? markup`<p>No work is proposed.</p>` : list(words(open))}
+<h3>What is proposed</h3>${open.length === 0 ? markup`<p>${none}</p>` : list(words(open))}
 ${expected.length === 0 ? null : markup`<h3>What to expect</h3>${list(expected)}`}`;
 }
 

@@ -90,6 +90,36 @@ describe("the customer's page", () => {
     const document = exampleDocument({ causes: [{ ...cause, confidence: 0.4 }] });
     expect(words(section("customer", exampleReport({ document })))).toContain("does not settle the reason");
   });
+  describe("of a record that looks sound", () => {
+    const [line] = exampleDocument().acceptance;
+    const [step] = exampleDocument().advice;
+    const [cause] = exampleDocument().causes;
+    const sound = { causes: [{ ...cause, id: "healthy" }], findings: [], advice: [{ ...step, id: "nothing-to-change" }] };
+    const said = (parts: Parameters<typeof exampleDocument>[0]) =>
+      words(section("customer", exampleReport({ document: exampleDocument({ ...sound, ...parts }), checklist: EMPTY_CHECKLIST })));
+    const dip = { ...line, id: "worst-dip", name: "Worst dip", state: "not-met" } as const;
+
+    test("says that no work is needed where nothing is outside its limit", () => {
+      expect(said({ acceptance: [{ ...dip, state: "met" }] })).toContain("What is proposed No work is needed.");
+      expect(said({ acceptance: [{ ...dip, state: "met" }] })).toContain("Most likely nothing is wrong with the system.");
+    });
+    test("never says so, nor that nothing is wrong, beside a check that is not kept or a finding over its limit", () => {
+      const [finding] = exampleDocument().findings;
+      for (const parts of [
+        { acceptance: [dip] },
+        { acceptance: [], findings: [{ ...finding, kind: "tracking", overLimit: true }] },
+        { acceptance: [dip], advice: [...exampleDocument().advice, ...sound.advice] },
+      ] as const) {
+        expect(said(parts)).not.toMatch(/no work is|nothing is wrong|nothing in the record breaks/i);
+        expect(said(parts)).toContain("does not settle the reason");
+      }
+      expect(said({ acceptance: [dip] })).toContain("is looked into at the next visit");
+    });
+    test("nor beside other work that is proposed", () => {
+      const both = said({ acceptance: [], advice: [...exampleDocument().advice, ...sound.advice] });
+      expect(both).not.toContain("No work is");
+    });
+  });
   test("says in plain words whether it helped", () =>
     expect(words(section("customer"))).toContain("Did it help? Yes: what was compared keeps"));
 });
