@@ -8,7 +8,7 @@ import { story } from "./waits";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 async function openSample(page: Page): Promise<void> {

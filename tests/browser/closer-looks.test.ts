@@ -8,7 +8,7 @@ import { bringIn, leakyLog, type TextFile } from "./visits";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 async function shown(log: TextFile | null): Promise<Page> {

@@ -5,7 +5,7 @@ import { openSheet } from "./sheets";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 test("an entry says how it is read while it is typed, and what is wrong with it after a pause, before it is left", async () => {

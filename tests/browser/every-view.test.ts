@@ -7,7 +7,7 @@ import { closeSheet, openSheet } from "./sheets";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 const SHEETS = [

@@ -6,7 +6,7 @@ import { type OpenedPage, openPage } from "./open-page";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 test("what is loaded before the first file is less than 160 kB of script, gzipped", async () => {

@@ -6,7 +6,7 @@ import { openSheet } from "./sheets";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 test("a device that asks for more contrast gets black on white, until the person chooses another light", async () => {

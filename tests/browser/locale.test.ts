@@ -5,7 +5,7 @@ import { resting } from "./waits";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 /** A point between digits is a decimal in English; in German only groups of three stand behind one (CLDR, de: decimal ",", group "."). */

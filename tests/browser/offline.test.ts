@@ -6,7 +6,7 @@ import { story } from "./waits";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 test("once seen, the page opens and works without a network", async () => {

@@ -189,7 +189,7 @@ describe("the round", () => {
       return rows;
     });
     expect(printed).toBe(556);
-  }, 120_000);
+  });
 });
 
 describe("kept visits are compared without their logs", () => {

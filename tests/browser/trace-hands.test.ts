@@ -7,7 +7,7 @@ import { drawn, resting, story } from "./waits";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 async function sampleVisit(options: Parameters<OpenedPage["fresh"]>[0]): Promise<{ page: Page; errors: readonly string[] }> {

@@ -6,7 +6,7 @@ import { untilKept } from "./store";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 async function sample(): Promise<{ page: Page; errors: readonly string[] }> {

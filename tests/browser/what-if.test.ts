@@ -8,7 +8,7 @@ import { resting, story } from "./waits";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 type Options = Parameters<OpenedPage["fresh"]>[0];

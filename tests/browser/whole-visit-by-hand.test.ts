@@ -6,7 +6,7 @@ import { drawn, resting } from "./waits";
 let opened: OpenedPage;
 beforeAll(async () => {
   opened = await openPage();
-}, 120_000);
+});
 afterAll(() => opened.close());
 
 /** Presses Tab (or Shift with it) until something whose name begins so has the focus; its name comes from label or text. */
