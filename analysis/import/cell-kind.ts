@@ -1,9 +1,10 @@
+import { LONGEST_STAMP } from "./clock/stamp-text";
 import { isMissing, type NumberFormat, parseNumber } from "./number-format";
 
 export type CellKind = "number" | "time" | "missing" | "text";
 
 const NUMERIC_DATE =
-  /^(?:\p{L}{2,10}[.,]{0,2}\s+)?(?:\d{1,4}[-/.\s]\d{1,2}[-/.\s]\d{1,4}|\d{4}:\d{2}:\d{2}(?=\s))(?:[T\s,_-]+\d{1,2}[:.h](?:\d{1,2}(?:[:.]\d{1,2})?(?:[.,:]\d+)?)?(?:\s?[\p{L}(][\p{L}\d.+:/)-]{0,20}|\s?[+-]\d{2}:?\d{2})?)?\.?$/iu;
+  /^(?:\p{L}{2,10}[.,]{0,2}\s+)?(?:\d{1,4}[-/.\s]\d{1,2}[-/.\s]\d{1,4}|\d{4}:\d{2}:\d{2}(?=\s))(?:[T\s,_-]+\d{1,2}[:.h](?:\d{1,2}(?:[:.]\d{1,2})?(?:[.,:]\d+)?)?(?:\s?[\p{L}([][\p{L}\d.+:/)\]_-]{0,40}|\s?[+-]\d{2}:?\d{2})?)?\.?$/iu;
 const COMPACT_STAMP = /^(?:19|20)\d{6}[T\s_-]?\d{4,6}(?:[.,]\d+)?Z?$/i;
 const SHORT_STAMP = /^\d{6}[T\s_-]\d{6}$/;
 const TIME_OF_DAY =
@@ -18,7 +19,7 @@ const ISO_ODD = /^\d{4}-?(?:W\d{2}-?\d|\d{3})(?:T[^;|\t]*)?$/;
  */
 export function cellKind(cell: string, format: NumberFormat): CellKind {
   if (isMissing(cell)) return "missing";
-  if (cell.length > 60) return "text";
+  if (cell.length > LONGEST_STAMP) return "text";
   if (!Number.isNaN(parseNumber(cell, format))) return "number";
   return looksLikeTime(cell) ? "time" : "text";
 }

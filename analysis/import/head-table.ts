@@ -50,9 +50,23 @@ function findSignature(
   }
   const best = [...weights].reduce((top, entry) => (entry[1] > top[1] ? entry : top), [0, 0]);
   if (best[1] === 0) return null;
-  const body = rows.flatMap((row, i) => (kinds[i].length === best[0] && !isComment(row) ? [kinds[i]] : []));
-  // The later half is surely data; the earlier may hold headings and a preamble padded to the width of the table.
-  return signatureOf(body.slice(Math.floor(body.length / 2)), best[0]);
+  const ofWidth = (count: number) => {
+    const body = rows.flatMap((row, i) => (kinds[i].length === count && !isComment(row) ? [kinds[i]] : []));
+    // The later half is surely data; the earlier may hold headings and a preamble padded to the width of the table.
+    return signatureOf(body.slice(Math.floor(body.length / 2)), count);
+  };
+  const usual = ofWidth(best[0]);
+  const wider = [...weights.keys()].filter((count) => count > best[0]).map(ofWidth);
+  return wider.find((wide) => isCutShort(rows, kinds, usual, wide)) ?? usual;
+}
+
+/** Rows that leave out the cells at their end where nothing new is known: the full ones are as wide as the headings, and begin alike. */
+function isCutShort(rows: readonly TextRow[], kinds: readonly (readonly CellKind[])[], usual: Signature, wide: Signature): boolean {
+  const first = kinds.findIndex((row) => row.length === usual.count && matchesSignature(row, usual));
+  const headed = rows
+    .slice(0, first + 1)
+    .some(({ cells }, i) => cells.length === wide.count && cells.every((cell) => cell !== "") && kinds[i].every((kind) => kind === "text"));
+  return headed && wide.hasTime && usual.kinds.every((kind, i) => kind === wide.kinds[i]);
 }
 
 function signatureOf(body: readonly (readonly CellKind[])[], count: number): Signature {

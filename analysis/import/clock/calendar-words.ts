@@ -27,7 +27,7 @@ const WEEKDAYS =
 
 const FILLER = "as las los alle ore klokke kl klo de del di at um uhr of le el il a alle om on the h er ore heures hrs th st nd rd";
 
-/** Seconds east of UTC of the abbreviations that stamps and headings use, each fixed by its own name. Of the two common meanings of CST and BST the North American and the British are taken. */
+/** Seconds east of UTC of the abbreviations that stamps and headings use, each fixed by its own name. Of the two common meanings of BST the British is taken; those of CST and IST are asked (`doubtfulZone`). */
 const ZONES: Readonly<Record<string, number>> = {
   z: 0,
   utc: 0,
@@ -68,6 +68,13 @@ const ZONES: Readonly<Record<string, number>> = {
   nzdt: 13,
   sast: 2,
   jst: 9,
+  ist: 5.5,
+  sgt: 8,
+  hkt: 8,
+  wez: 0,
+  wesz: 1,
+  oez: 2,
+  oesz: 3,
 }; // common practice, no source
 
 export type CalendarWord =

@@ -1,8 +1,10 @@
-import type { ClockHints } from "./clock-hints";
+import type { ImportQuestion } from "../../../shared/record/import-question";
+import { type ClockHints, speaksAmerican } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import type { ColumnProfile } from "./column-profile";
 import { mostRegular, OTHER_ORDER, orderMatters, possibleOrders } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
+import { placeZoneOf } from "./place-zone";
 import { toldSeconds } from "./preamble-clock";
 import { commonPattern } from "./stamp-pattern";
 import { type DateOrder, readStamp, stampSeconds } from "./stamp-text";
@@ -17,7 +19,8 @@ export function civilClock(parts: readonly TimePart[], hints: ClockHints): Clock
   const { orders, settledBy, usual } = settleOrder(profiles[0], cells, hints);
   const order = orders[0] ?? "dmy";
   const offset = commonOffset(cells, order);
-  const zone = zoneOf(profiles, hints, offset);
+  const place = offset === null ? placeZoneOf(cells) : null;
+  const zone = place !== null && place !== "varied" ? place : zoneOf(profiles, hints, offset);
   const varied = offset === "varied";
   const parse = (row: readonly string[]): number => {
     const text = joined(parts, row);
@@ -51,18 +54,28 @@ export function civilClock(parts: readonly TimePart[], hints: ClockHints): Clock
     provenOrder: orders.length === 1 && orderMatters(profiles[0].column.sample) ? orders[0] : null,
     snap: null,
     certainty: orders.length > 1 ? 0.5 : 0.98,
-    questions:
-      orders.length > 1 && usual === undefined
+    questions: [
+      ...(orders.length > 1 && usual === undefined
         ? [
             dateOrderQuestion(
               orders,
               orders.map((o) => rangeOf(cells, o)),
             ),
           ]
-        : [],
+        : []),
+      ...(place === "varied" && hints.answers.zone === null ? [SEVERAL_ZONES] : []),
+    ],
     notes: settledBy === null ? [] : [{ kind: "date-order", text: settledBy }],
   };
 }
+
+const SEVERAL_ZONES: ImportQuestion = {
+  id: "time-zone",
+  text: "The stamps name several zones by their places. In which zone did the clock run?",
+  options: ["UTC"],
+  meaning: ["the stamps are kept as they are; any name such as Europe/Lisbon or an offset such as +02:00 will do"],
+  assumed: "UTC",
+};
 
 /** Rows of the sample as one text each, cells joined by blanks. */
 function joinCells(parts: readonly TimePart[]): readonly string[] {
@@ -92,11 +105,19 @@ function settleOrder(profile: ColumnProfile, cells: readonly string[], hints: Cl
   const possible = possibleOrders(profile.column.sample);
   if (hints.answers.order !== null) return { orders: [hints.answers.order], settledBy: null };
   if (possible.length <= 1) return { orders: possible, settledBy: null };
-  // "25.02.17" may have the year first: only where the rows do not show it, the dots say that it has not
-  if (isShortDotted(profile) && hints.told.order === null) {
-    const others = possible.filter((order) => order !== "dmy");
+  // "25.02.17" may have the year first; never the month
+  const dotted = isShortDotted(profile) && hints.told.order === null;
+  const orders = dotted ? possible.filter((order) => order !== "mdy") : possible;
+  // where the rows do not show it, the language of the file does
+  if (dotted && orders.includes("dmy") && writesDayFirst(hints)) {
+    const others = orders.filter((order) => order !== "dmy");
     return { orders: ["dmy", ...others], settledBy: null, usual: { order: "dmy", text: DOTS } };
   }
+  return settleAmong(profile, cells, orders, hints);
+}
+
+function settleAmong(profile: ColumnProfile, cells: readonly string[], possible: readonly DateOrder[], hints: ClockHints): SettledOrder {
+  if (possible.length <= 1) return { orders: possible, settledBy: null };
   const clue = clueOfOrder(profile, cells, possible, hints);
   if (clue !== null) return { orders: [clue.order], settledBy: clue.text };
   const readings = possible.map((order) => Float64Array.from(cells, (cell) => secondsIn(cell, order)));
@@ -114,6 +135,13 @@ const DOTS = "Dates with dots are read as day.month.year.";
 
 const isShortDotted = ({ column }: ColumnProfile) => /^\d{1,2}\.\d{1,2}\.\d{2}(?!\d)/.test(column.sample.find((cell) => cell !== "") ?? "");
 
+/** Headings of a language whose dates have the day first, or decimal commas; common practice, no source. */
+const writesDayFirst = ({ context, headings }: ClockHints): boolean =>
+  context.decimal === "," ||
+  /\b(?:datum|uhrzeit|zeit|zeitstempel|druck|durchfluss|heure|horodatage|pression|d[ée]bit|fecha|hora|presi[óo]n|caudal|press[ãa]o|vaz[ãa]o|ora|pressione|portata|tijd|tijdstip|debiet)\b|druck\b/i.test(
+    headings.join(" "),
+  );
+
 function clueOfOrder(
   profile: ColumnProfile,
   cells: readonly string[],
@@ -123,7 +151,7 @@ function clueOfOrder(
   const { order } = hints.told;
   if (order !== null && possible.includes(order)) return { order, text: `The file spells its dates as ${spell(order)}.` };
   const first = profile.column.sample.find((cell) => cell !== "") ?? "";
-  if (/^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(first)) return { order: "dmy", text: DOTS };
+  if (/^\d{1,2}\.\d{1,2}\.\d{4}/.test(first)) return { order: "dmy", text: DOTS };
   const sibling = orderOfSibling(first, possible, hints);
   if (sibling !== null) return { order: sibling.order, text: `Read as ${spell(sibling.order)}, as the file writes "${sibling.text}".` };
   const told = orderFromTold(cells, possible, hints);
@@ -184,9 +212,7 @@ function rangeOf(cells: readonly string[], order: DateOrder): readonly [number, 
 
 /** Without a clue: month first where the file speaks American units or halves of the day, else day first. Common practice, no source. */
 function likeliest(possible: readonly DateOrder[], cells: readonly string[], hints: ClockHints): DateOrder {
-  const american =
-    /[ap]\.?m\.?\s*(?:[ECMP][SD]T)?$/i.test(cells[0] ?? "") ||
-    /(?:\b|_)(?:psi[ag]?|gpm|hp|fahrenheit)\b|°f\b/i.test([...hints.context.preamble, ...hints.headings].join(" "));
+  const american = /[ap]\.?m\.?\s*(?:[ECMP][SD]T)?$/i.test(cells[0] ?? "") || speaksAmerican(hints);
   const wish: DateOrder = american ? "mdy" : "dmy";
   return possible.includes(wish) ? wish : possible[0];
 }

@@ -16,6 +16,10 @@ export type ClockHints = {
   readonly answers: ClockAnswers;
 };
 
+/** Whether headings or preamble speak the units of the United States. */
+export const speaksAmerican = ({ context, headings }: Pick<ClockHints, "context" | "headings">): boolean =>
+  /(?:\b|_)(?:psi[ag]?|gpm|hp|fahrenheit)\b|°f\b/i.test([...context.preamble, ...headings].join(" "));
+
 /** The person's answers to questions of the clock, understood. */
 export type ClockAnswers = {
   readonly order: DateOrder | null;

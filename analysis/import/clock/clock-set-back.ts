@@ -10,7 +10,7 @@ export type Alike = (row: number, other: number) => boolean;
 const HOUR = 3600;
 const MOST_BETWEEN_ZONES = 14 * HOUR; // the easternmost zone from UTC
 const MOST = 50;
-/** Fewer rows in common are late rows or repeated ones. */
+/** Fewer rows in common are late rows or repeated ones, unless the rows show that the clock went on from there. */
 const LEAST = 4;
 /** A step back to the very beginning of the log, as a share of what went before, is rather a second log in the same file. */
 const BEGINNING = 0.02;
@@ -67,7 +67,7 @@ function findSteps(times: Float64Array, alike: Alike, step: number, ledger: Cloc
     if (Number.isNaN(first)) first = t;
     if (t < last) falls++;
     if (t < last && t < high && falls <= MOST) {
-      const overlap = overlapAt(times, i, high, alike) ?? zoneBack(times, i, last, step);
+      const overlap = overlapAt(times, i, high, step, alike) ?? zoneBack(times, i, last, step);
       if (overlap?.copy) {
         ledger.faults.push({ kind: "clock-jump", from: t, to: overlap.to, note: "a stretch of rows stands twice in the file" });
         const text = `A stretch of ${overlap.rows} rows stands twice in the file; the first is kept.`;
@@ -107,6 +107,7 @@ function overlapAt(
   times: Float64Array,
   i: number,
   high: number,
+  step: number,
   alike: Alike,
 ): { readonly rows: number; readonly to: number; readonly copy: boolean } | null {
   let end = i;
@@ -123,8 +124,16 @@ function overlapAt(
     if (alike(j, k)) same++;
   }
   const rows = end - i + 1;
-  if (rows < LEAST || among < LEAST) return null;
+  if ((rows < LEAST || among < LEAST) && (same > 0 || !goesOn(times, i, end, step))) return null;
   return { rows, to: times[end], copy: equal >= 0.9 * Math.min(rows, among) && same >= 0.9 * equal };
+}
+
+/** The rows from i on come at the usual step, past those before them: a late row is followed by the one that was to be next. */
+function goesOn(times: Float64Array, i: number, end: number, step: number): boolean {
+  const last = Math.min(end + 2, times.length - 1);
+  if (last <= end) return false;
+  for (let k = i; k < last; k++) if (!(Math.abs(times[k + 1] - times[k] - step) <= 0.02 * step)) return false;
+  return true;
 }
 
 /** All rows in the order of the file, each setting of the clock beginning one step after the end of the one before. */

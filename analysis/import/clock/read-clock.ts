@@ -16,6 +16,7 @@ import {
 } from "./component-clock";
 import { countedClock, indexClock, isIndexColumn } from "./counted-clock";
 import { timeOfDayClock } from "./day-clock";
+import { askDoubtfulZone } from "./doubtful-zone";
 import { durationClock } from "./duration-clock";
 import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
@@ -43,9 +44,19 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
   const candidates = findCandidates(profiles, hints, chosen.length > 0).sort((a, b) => b.score - a.score);
   const reading = candidates.length === 0 ? countedClock(hints) : withOthersNamed(candidates);
   const { unknownZone } = hints.told;
+  if (reading !== null && reading.kind !== "unix" && reading.zone !== null)
+    return askDoubtfulZone(reading, zoneTexts(reading, columns, context), hints);
   if (reading === null || unknownZone === null || reading.zone !== null || reading.kind === "unix") return reading;
   return { ...reading, questions: [...reading.questions, zoneQuestion(unknownZone)] };
 }
+
+/** Where an abbreviation of the zone can stand: the stamps, the headings over them, the lines above the table. */
+const zoneTexts = (reading: ClockReading, columns: readonly ColumnText[], { preamble }: FileContext): readonly string[] => [
+  ...columns
+    .filter(({ index }) => reading.columns.includes(index))
+    .flatMap(({ heading, unitsCell, sample }) => [sample.find((cell) => cell !== "") ?? "", heading, unitsCell ?? ""]),
+  ...preamble,
+];
 
 /** A clock for a file that has no column of time at all and names no interval: its rows are counted, the interval is assumed and asked. */
 export const countRows = (columns: readonly ColumnText[], context: FileContext, choices: ImportChoices): ClockReading | null =>

@@ -1,6 +1,8 @@
 import { calendarWord } from "./calendar-words";
-import { dayNumber, daysFromCivil, fullYear } from "./civil-days";
-import { packedDays, weekDate } from "./odd-dates";
+import { dayNumber } from "./civil-days";
+import { dateOfNumbers, dateOfWeek, dateWithMonth, timeOfNumbers } from "./loose-numbers";
+import { packedDays } from "./odd-dates";
+import { placeZoneIn } from "./place-zone";
 
 /** Order of day, month and year where all three are written as numbers. */
 export type DateOrder = "dmy" | "mdy" | "ymd";
@@ -14,6 +16,9 @@ export type Stamp = {
   /** Seconds east of UTC. */
   readonly offset: number;
 };
+
+/** Characters: a weekday, a month, an offset and the long name of a zone. */
+export const LONGEST_STAMP = 80;
 
 const isDigit = (code: number) => code >= 48 && code <= 57;
 /** Letters of the languages read; the general punctuation from U+2000 on (narrow blanks, dashes) is none. */
@@ -53,7 +58,8 @@ class StampScanner {
     const character = this.text[this.at];
     if (!Number.isNaN(this.seconds) && (character === "+" || MINUS.includes(character)) && isDigit(this.text.charCodeAt(this.at + 1)))
       return this.readOffset(character === "+" ? 1 : -1);
-    if (character === "[") {
+    // RFC 9557: the zone behind the stamp; what a bracket adds to an offset says it again ("GMT+0100 (Central European Time)")
+    if (character === "[" || (character === "(" && !Number.isNaN(this.offset))) {
       this.at = this.text.length;
       return true;
     }
@@ -86,7 +92,8 @@ class StampScanner {
       return this.basicTime(from + 8, length - 8);
     }
     if (length === 6 && this.numbers.length === 0 && Number.isNaN(this.days) && Number.isNaN(this.seconds)) return this.packedDate(from);
-    if (length > 4) return false;
+    // only the fraction of a second is longer: "14-SEP-23 01.05.20.000000"
+    if (length > (this.text[from - 1] === "." && this.numbers.length >= 5 ? 9 : 4)) return false;
     this.numbers.push(Number(this.text.slice(from, from + length)));
     this.lengths.push(length);
     return true;
@@ -190,7 +197,7 @@ class StampScanner {
       return length >= 2 && length <= 3;
     }
     const meaning = calendarWord(word);
-    if (meaning === null) return false;
+    if (meaning === null) return this.placeZone(from);
     if (meaning.kind === "month") {
       // "mar." is also Tuesday in French, Spanish and Italian: another month after it wins
       if (!Number.isNaN(this.month) && this.month !== 3) return false;
@@ -198,6 +205,14 @@ class StampScanner {
       this.monthAfter = this.numbers.length;
     } else if (meaning.kind === "half") this.half = meaning.pm ? 2 : 1;
     else if (meaning.kind === "zone") this.offset = Number.isNaN(this.offset) ? meaning.offset : this.offset;
+    return true;
+  }
+
+  /** "Europe/Berlin" behind a time: which offset it had is for the whole column to say. */
+  private placeZone(from: number): boolean {
+    const name = Number.isNaN(this.seconds) ? undefined : placeZoneIn(this.text.slice(from));
+    if (name === undefined) return false;
+    this.at = from + name.length;
     return true;
   }
 
@@ -237,43 +252,24 @@ class StampScanner {
   }
 
   private dateFromNumbers(): boolean {
-    const [a, b, c] = this.numbers;
-    const n = this.numbers.length;
-    if (!Number.isNaN(this.week)) {
-      this.days = weekDate(a, this.week, n > 1 ? b : 1);
-      return n <= 2 && this.lengths[0] === 4;
-    }
-    if (this.month === 3 && this.monthAfter === 0 && n >= 3 && b <= 12 && this.lengths[2] !== 3) this.month = Number.NaN; // "mar 07/05/2024"
-    if (!Number.isNaN(this.month)) {
-      if (n < 2) return false;
-      const yearFirst = this.lengths[0] === 4 || a > 31;
-      this.days = yearFirst ? dayNumber(this.year(0), this.month, b) : dayNumber(this.year(1), this.month, a);
-      return !Number.isNaN(this.days) && this.timeFromNumbers(2);
-    }
-    if (n === 2 && this.lengths[0] === 4 && this.lengths[1] === 3) {
-      this.days = daysFromCivil(a, 1, 1) + b - 1;
-      return b >= 1 && b <= 366;
-    }
-    if (n < 3) return false;
-    if (this.lengths[0] === 4) this.days = dayNumber(a, b, c);
-    else if (this.lengths[2] === 4 || this.order !== "ymd")
-      this.days = this.order === "mdy" ? dayNumber(this.year(2), a, b) : dayNumber(this.year(2), b, a);
-    else this.days = dayNumber(this.year(0), b, c);
-    return !Number.isNaN(this.days) && this.timeFromNumbers(3);
+    const numbers = { values: this.numbers, lengths: this.lengths };
+    if (this.month === 3 && this.monthAfter === 0 && numbers.values.length >= 3 && numbers.values[1] <= 12 && this.lengths[2] !== 3)
+      this.month = Number.NaN; // "mar 07/05/2024"
+    const date = !Number.isNaN(this.week)
+      ? dateOfWeek(numbers, this.week)
+      : Number.isNaN(this.month)
+        ? dateOfNumbers(numbers, this.order)
+        : dateWithMonth(numbers, this.month);
+    if (date === null) return false;
+    this.days = date.days;
+    return this.timeFromNumbers(date.used);
   }
 
-  private year(index: number): number {
-    const length = this.lengths[index];
-    return length === 4 ? this.numbers[index] : length === 2 ? fullYear(this.numbers[index]) : Number.NaN;
-  }
-
-  /** Numbers after the date where no colon showed a time: "2024-05-01-10-11-12", "01.05.2024 10.11.12". */
+  /** Numbers after the date where no colon showed a time. */
   private timeFromNumbers(from: number): boolean {
-    const rest = this.numbers.length - from;
-    if (rest === 0) return true;
-    if (!Number.isNaN(this.seconds) || rest < 2 || rest > 4) return false;
-    const thousandths = rest === 4 ? this.numbers[from + 3] / 10 ** this.lengths[from + 3] : 0;
-    return this.setTime(this.numbers[from], this.numbers[from + 1], (rest > 2 ? this.numbers[from + 2] : 0) + thousandths);
+    if (this.numbers.length === from) return true;
+    const time = Number.isNaN(this.seconds) ? timeOfNumbers({ values: this.numbers, lengths: this.lengths }, from) : null;
+    return time !== null && this.setTime(...time);
   }
 }
 
@@ -282,7 +278,7 @@ class StampScanner {
  * / . - or blanks, month names of seven languages, 12-hour times, a weekday before it. Null where anything in the cell is not understood.
  */
 export function readStamp(text: string, order: DateOrder): Stamp | null {
-  if (text.length < 3 || text.length > 64) return null;
+  if (text.length < 3 || text.length > LONGEST_STAMP) return null;
   return new StampScanner(text, order).scan();
 }
 

@@ -2,6 +2,7 @@ import { civilFromDays } from "./civil-days";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { timeUnit } from "./interval-text";
 import { elapsedUnit, isTimeHeading } from "./number-clock";
+import { isPlaceZone } from "./place-zone";
 import { fixedOffset } from "./zone-text";
 
 /** How a cell of a column becomes text that a stamp can hold; the same text but for times written as bare numbers. */
@@ -96,7 +97,7 @@ function digitsAsText(cell: string): string {
   return match === null ? "?" : `${match[1]}:${match[2]}:${match[3] ?? "00"}`;
 }
 
-/** A column whose every cell names a zone or an offset. */
+/** A column whose every cell names a zone, an offset or a place. */
 export const isZoneColumn = ({ column, words }: ColumnProfile): boolean =>
   /\b(zone|tz|time zone|timezone|zeitzone|offset|utc|fuseau|huso|fuso)\b/.test(words) &&
-  column.sample.every((cell) => cell === "" || fixedOffset(cell) !== null);
+  column.sample.every((cell) => cell === "" || fixedOffset(cell) !== null || isPlaceZone(cell));

@@ -1,4 +1,5 @@
 import { calendarWord } from "./calendar-words";
+import { isPlaceZone } from "./place-zone";
 
 /** "+02:00" of 7200 s; "UTC" of 0. */
 export function writeOffset(seconds: number): string {
@@ -16,17 +17,6 @@ export function fixedOffset(zone: string): number | null {
   }
   const word = calendarWord(zone.trim());
   return word?.kind === "zone" ? word.offset : null;
-}
-
-/** Whether the platform knows the place name ("Europe/Lisbon"). */
-export function isPlaceZone(zone: string): boolean {
-  if (!/^[A-Za-z]+(?:[/_+-][A-Za-z0-9_+-]+)+$/.test(zone)) return false;
-  try {
-    new Intl.DateTimeFormat("en", { timeZone: zone });
-    return true;
-  } catch {
-    return false;
-  }
 }
 
 /** The zone a person or a file named, in one form: an IANA name, "+02:00" or "UTC"; null where it is none. */

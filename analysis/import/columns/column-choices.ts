@@ -3,7 +3,7 @@ import type { ChannelRole } from "../../../shared/record/channel-role";
 import { CHANNEL_ROLES } from "../../../shared/record/channel-role";
 import type { ImportChoices } from "../import-log";
 import { readRange, type SignalRange } from "./raw-signal";
-import { type FoundUnit, wholeUnit } from "./unit-from-text";
+import { type FoundUnit, wholeUnit, writtenUnit } from "./unit-from-text";
 
 /** What a person decided about one column, understood. */
 export type ColumnChoice = {
@@ -24,7 +24,7 @@ export function choiceFor(name: string, heading: string, choices: ImportChoices)
   const column = choices.columns.find((c) => c.heading === name) ?? choices.columns.find((c) => c.heading === heading) ?? null;
   return {
     role: column?.role ?? oneOf(`column-role:${name}`, answer("column-role"), CHANNEL_ROLES),
-    unit: understood(`unit:${name}`, column?.unit ?? answer("unit"), wholeUnit, ["bar", "psi", "L/min"]),
+    unit: understood(`unit:${name}`, column?.unit ?? answer("unit"), writtenUnit, ["bar", "psi", "L/min"]),
     range: understood(`range:${name}`, answer("range"), readRange, ["0..10 bar", "0..100 psi"]),
     rangeText: answer("range"),
     reference: oneOf(`reference:${name}`, answer("reference"), ["gauge", "absolute"]),

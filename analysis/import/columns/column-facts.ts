@@ -4,8 +4,9 @@ import type { ColumnChoice } from "./column-choices";
 import type { ColumnText } from "./column-reading";
 import { guessRole, type RoleGuess } from "./column-role";
 import type { ColumnValues } from "./column-values";
+import type { lastLetters } from "./last-letter";
 import { readRange } from "./raw-signal";
-import { type FoundUnit, unitInHeading, unitOfCell, wholeUnit } from "./unit-from-text";
+import { type FoundUnit, unitInHeading, unitOfCell, wholeUnit, writtenUnit } from "./unit-from-text";
 
 /** All that is known of a column of numbers before it is decided what it stands for. */
 export type ColumnFacts = {
@@ -32,9 +33,10 @@ export function gatherFacts(
   preamble: readonly string[],
   values: ColumnValues,
   choice: ColumnChoice,
+  letter: LastLetter,
 ): ColumnFacts {
   const own = spacedWords(column.heading);
-  const { unit: written, from } = findUnitOf(column, line, choice, values);
+  const { unit: written, from } = findUnitOf(column, line, choice, values, letter);
   const unit = from === "choice" ? written : asFileSays(written, column.heading, preamble);
   // acidity is no pressure of a head
   const said = /\bpH\b/.test(column.heading) ? guessRole("ph", unit?.unit ?? null, values) : guessRole(own, unit?.unit ?? null, values);
@@ -68,17 +70,19 @@ function findUnitOf(
   line: string,
   choice: ColumnChoice,
   values: ColumnValues,
+  letter: LastLetter,
 ): { unit: FoundUnit | null; from: ColumnFacts["unitFrom"] } {
   if (choice.unit !== null) return { unit: choice.unit, from: "choice" };
-  const row = column.unitsCell === null ? null : (wholeUnit(column.unitsCell) ?? unitInHeading(column.unitsCell));
+  const row = column.unitsCell === null ? null : (writtenUnit(column.unitsCell) ?? unitInHeading(column.unitsCell));
   if (row !== null) return { unit: row, from: "units row" };
-  const heading = unitInHeading(column.heading);
-  if (heading !== null) return { unit: heading, from: "heading" };
+  const own = guessRole(spacedWords(column.heading), null, values);
+  const heading = letter === "unit" ? wholeUnit("A") : unitInHeading(column.heading);
+  const isPlace = letter === "place" || (letter === null && isBareLetter(column.heading, heading) && !suits(own, column, heading, values));
+  if (heading !== null && !isPlace) return { unit: heading, from: "heading" };
   const cell = unitOfCells(column.sample);
   if (cell !== null) return { unit: cell, from: "cells" };
-  const own = guessRole(spacedWords(column.heading), null, values);
-  const letter = own.role === "temperature" ? /\s([CF])$/.exec(column.heading)?.[1] : undefined;
-  if (letter !== undefined) return { unit: wholeUnit(letter), from: "heading" };
+  const degrees = own.role === "temperature" ? /\s([CF])$/.exec(column.heading)?.[1] : undefined;
+  if (degrees !== undefined) return { unit: wholeUnit(degrees), from: "heading" };
   for (const part of line.split(/[|;,\t]|\s\/\s/)) {
     const told = wholeUnit(part.trim()) ?? unitInHeading(part.trim());
     if (told !== null && suits(own, column, told, values)) return { unit: told, from: "preamble" };
@@ -87,6 +91,12 @@ function findUnitOf(
   const range = readRange(`${column.heading} | ${line}`);
   return range === null ? { unit: null, from: null } : { unit: range.found, from: "heading" };
 }
+
+type LastLetter = ReturnType<typeof lastLetters>[number];
+
+/** One letter behind an underscore: it may be a unit ("Motor_A") or part of the name ("Pressure_A"). */
+const isBareLetter = (heading: string, unit: FoundUnit | null): unit is FoundUnit =>
+  unit !== null && unit.text.length === 1 && heading.endsWith(unit.text);
 
 /** A unit told elsewhere must not turn a pressure into a temperature. */
 function suits(own: RoleGuess, column: ColumnText, unit: FoundUnit, values: ColumnValues): boolean {

@@ -72,7 +72,7 @@ const SPAN = new RegExp(
 const STANDS_FOR = "(?:=>?|:|->|→|~|@|,|;|\\bis\\b|\\bat\\b)";
 /** Words between the two points are few and short: a line of nothing but letters must not cost time. */
 const TWO_POINTS = new RegExp(
-  `(${NUMBER})\\s*(ma|v)\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*([^\\d\\s=;,|]{0,24})\\s*[,;/|]?\\s*(?:\\p{L}{1,16}[\\s.:]{1,3}){0,3}(${NUMBER})\\s*\\2\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*${UNIT}`,
+  `(${NUMBER})\\s*(ma|v|%)\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*([^\\d\\s=;,|]{0,24})\\s*[,;/|]?\\s*(?:\\p{L}{1,16}[\\s.:]{1,3}){0,3}(${NUMBER})\\s*\\2\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*${UNIT}`,
   "iu",
 );
 
@@ -85,14 +85,38 @@ export function readRange(text: string): SignalRange | null {
   }
   // "4-20mA 0-10bar": what follows the signal's own span is looked at again
   const span = new RegExp(SPAN);
+  let percent: SignalRange | null = null;
   for (let match = span.exec(text); match !== null; match = span.exec(text)) {
     const found = unitAtFront(match[3]);
     span.lastIndex = match.index + match[0].length - match[3].length;
     if (found === null || found.unit.quantity === "electricCurrent" || found.unit.quantity === "voltage") continue;
-    if (number(match[1]) < number(match[2])) return { low: number(match[1]), high: number(match[2]), found };
+    if (!(number(match[1]) < number(match[2]))) continue;
+    const range = { low: number(match[1]), high: number(match[2]), found };
+    // "0-100 % = 0-10 bar": per cent are the signal where a range in another unit follows
+    if (found.unit.quantity !== "fraction") return range;
+    percent ??= range;
   }
-  return null;
+  return percentRange(text) ?? percent;
 }
+
+const NAMED = "(?:of|von|vom|de|di|do|du|da|van|f\\.?s\\.?|the|full scale|span|range|messbereich|max\\.?|is|[=:≙@(\\[])";
+/** "0.5 % of 10 bar" is how exact a sensor is; only the whole, or per cent without a number, is the range. */
+const PERCENT_RANGE = new RegExp(
+  `(?:(?<![\\d.,]\\s{0,2})|(?<![\\d.,])100\\s{0,2})(?:%|per ?cent|prozent|pct)(?:\\s{0,2}${NAMED}){0,4}\\s{0,2}(${NUMBER})\\s*${UNIT}`,
+  "iu",
+);
+
+/** "% of 10 bar", "100 % = 10 bar", "% FS (10 bar)": per cent of a range from 0, or null. */
+function percentRange(text: string): SignalRange | null {
+  const match = PERCENT_RANGE.exec(text);
+  const found = match === null ? null : unitAtFront(match[2]);
+  if (match === null || found === null || found.unit.quantity === "fraction" || !(number(match[1]) > 0)) return null;
+  return { low: 0, high: number(match[1]), found };
+}
+
+/** Whether a text names the range that its per cent are of. */
+export const namesPercentRange = (text: string): boolean =>
+  /%|cent|prozent|pct/i.test(text) && (readRange(text)?.found.unit.quantity ?? "fraction") !== "fraction";
 
 const number = (text: string) => Number(text.replace("\u2212", "-").replace(",", "."));
 

@@ -7,6 +7,7 @@ import { type ColumnFacts, gatherFacts, spacedWords } from "./column-facts";
 import { type ColumnReading, type ColumnText, type FileContext, NOTHING } from "./column-reading";
 import { guessRole } from "./column-role";
 import { type ColumnValues, columnValues } from "./column-values";
+import { lastLetters } from "./last-letter";
 import { findPosition } from "./position-words";
 import { channelLines, onlyChannelLine, writesOnChange } from "./preamble-channels";
 import { type FileFacts, readNumbers } from "./read-numbers";
@@ -26,6 +27,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
   const lines = channelLines(columns, preamble);
   const onChange = writesOnChange(preamble);
   const alone = columns.length - columns.filter((c) => isTime(profileColumn(c, context.decimal, context.thousands))).length === 1;
+  const letters = lastLetters(columns);
   const begun = columns.map((column, k): ColumnReading | ColumnFacts => {
     const choice = choiceFor(names[k], column.heading, choices);
     if (choice.role === "time") return { ...timeReading, reason: "as you chose" };
@@ -33,7 +35,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
     const values = columnValues(column, context);
     const words = readWords(column, values, choice.role);
     const line = alone ? `${onlyChannelLine(preamble)} | ${lines[k]}` : lines[k];
-    return words ?? gatherFacts(column, names[k], line, preamble, values, choice);
+    return words ?? gatherFacts(column, names[k], line, preamble, values, choice, letters[k]);
   });
   const facts = begun.filter((b): b is ColumnFacts => "column" in b);
   const file: FileFacts = {

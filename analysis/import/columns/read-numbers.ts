@@ -6,10 +6,12 @@ import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
 import { asHead, quantityOf } from "./column-quantity";
 import { type ColumnReading, NOTHING } from "./column-reading";
+import { endsInDoubt } from "./last-letter";
 import { findPosition } from "./position-words";
 import { settleReference } from "./pressure-reference";
 import { rawSignal, readRaw } from "./read-raw";
 import { doubtfulSentinel, strangeSentinel } from "./sentinels";
+import { settleScale } from "./settle-scale";
 import { proposeUnit, type UnitSystem, unitOptions } from "./unit-proposal";
 
 /** What the other columns and the lines above the table say. */
@@ -37,7 +39,8 @@ export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading 
 function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): ColumnReading {
   const { role } = base;
   const assumed = facts.unit === null && role !== "other" ? proposeUnit(role, facts.values.high, file.system) : null;
-  const unit = asHead(role, facts.unit?.unit ?? assumed);
+  const scale = facts.unit === null ? null : settleScale(facts.unit, role, facts.values);
+  const unit = asHead(role, scale?.unit ?? assumed);
   const asks = assumed !== null && role !== "current" && !(assumed.symbol === "Hz" && /\bfreq|frequen/.test(facts.words));
   const reference = settleReference(role, unit, facts, file.preamble);
   const counter =
@@ -56,6 +59,7 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
     questions: [
       ...base.questions,
       ...(asks ? [unitQuestion(facts, role, assumed)] : []),
+      ...scaleQuestion(facts, scale?.open ?? []),
       ...reference.questions,
       ...roleQuestion(facts, role, file),
     ],
@@ -127,14 +131,29 @@ const kFactorInPreamble = (preamble: readonly string[]): number | null => {
   return null;
 };
 
-function unitQuestion({ name }: ColumnFacts, role: ChannelRole, assumed: Unit): ImportQuestion {
+function unitQuestion({ name, column }: ColumnFacts, role: ChannelRole, assumed: Unit): ImportQuestion {
+  const options = unitOptions(role, assumed.symbol);
   return {
     id: `unit:${name}`,
     text: `In which unit is "${name}"? The file names none; ${assumed.symbol} is likeliest by the size of its values.`,
-    options: unitOptions(role, assumed.symbol),
+    options: endsInDoubt(column.heading) ? [...options, "A"] : options,
     meaning: [],
     assumed: assumed.symbol,
   };
+}
+
+/** A scale beside the unit may say what one step is, or what the numbers were multiplied by. */
+function scaleQuestion({ name, unit }: ColumnFacts, open: readonly Unit[]): ImportQuestion[] {
+  if (open.length === 0) return [];
+  return [
+    {
+      id: `unit:${name}`,
+      text: `"${name}" names "${unit?.text}": what is one step of its numbers?`,
+      options: open.map(({ symbol }) => symbol),
+      meaning: open.map(({ symbol }) => `a 1 in the file is ${/^\d/.test(symbol) ? symbol : `1 ${symbol}`}`),
+      assumed: open[0].symbol,
+    },
+  ];
 }
 
 /** Asked where the heading says nothing at all, or where it is not understood and the file shows no pressure otherwise. */

@@ -9,6 +9,7 @@ import {
   COUNT_WORDS,
   countsInText,
   isLoopInAmperes,
+  namesPercentRange,
   PERCENT_OF_SPAN,
   rangeScale,
   readRange,
@@ -24,7 +25,7 @@ export function rawSignal(
   role: ChannelRole,
 ): RawSignal | null {
   const named = signalInText(`${choice.rangeText ?? ""} | ${text}`);
-  if (unit?.unit.quantity === "fraction" && (role === "pressure" || role === "flow")) return PERCENT_OF_SPAN;
+  if (unit?.unit.quantity === "fraction" && (role === "pressure" || role === "flow" || namesPercentRange(text))) return PERCENT_OF_SPAN;
   // the line above the table gives the range in a unit; the heading says that the numbers are counts
   const counted = COUNT_WORDS.test(spacedWords(column.heading)) && (unit === null || unitFrom === "preamble");
   if (counted && named === null && role !== "other") return countsInText(text) ?? signalOfValues(null, words, values);
@@ -70,7 +71,9 @@ export function readRaw(
   const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
   const unitOfSignal = electric || raw === PERCENT_OF_SPAN ? (unit?.unit.factor ?? 1) : raw.kind.endsWith("mA") ? 1e-3 : 1;
   const spanless = raw.kind === "counts" && countsInText(facts.text) === null;
-  const range = choice.range ?? (spanless ? null : readRange(facts.text)) ?? (alone && !spanless ? rangeInPreamble(preamble) : null);
+  const named = choice.range ?? (spanless ? null : readRange(facts.text)) ?? (alone && !spanless ? rangeInPreamble(preamble) : null);
+  // "Pressure (0-100 %)" names its signal, not what it stands for
+  const range = raw === PERCENT_OF_SPAN && named?.found.unit.quantity === "fraction" ? null : named;
   if (range === null) {
     const role = choice.role ?? (guess.by === "unit" || guess.by === "none" || base.role === "current" ? "other" : base.role);
     const reason = `a raw ${raw.kind} signal; nothing says which range it stands for`;

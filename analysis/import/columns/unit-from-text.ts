@@ -1,7 +1,13 @@
+import { readScaledUnit } from "../../../shared/units/scaled-unit";
 import { findUnit, type Unit } from "../../../shared/units/unit-table";
 
-/** A unit and what the same text says of its reference. */
-export type FoundUnit = { readonly unit: Unit; readonly reference: "gauge" | "absolute" | null; readonly text: string };
+/** A unit and what the same text says of its reference. `other`: the unit under another reading of the same words ("bar x 10"). */
+export type FoundUnit = {
+  readonly unit: Unit;
+  readonly reference: "gauge" | "absolute" | null;
+  readonly text: string;
+  readonly other?: Unit;
+};
 
 const ABSOLUTE = /\b(abs(?:olut\w*|oluut)?|absolue?s?|assolut[aoie])\b\.?/i;
 const GAUGE = /\b(gauge|gage|rel(ative?|ativ\w*|atief)?|uberdruck|überdruck|manometr\w*|manométr\w*|overdruk|effective?)\b\.?/i;
@@ -38,13 +44,39 @@ export function wholeUnit(text: string): FoundUnit | null {
 const referenceOf = (unit: Unit) =>
   unit.quantity === "absolutePressure" ? "absolute" : unit.quantity === "gaugePressure" ? "gauge" : null;
 
+/** A unit with a scale to it ("kPa x 10", "0.1 psi"), or per cent of a range that the words name ("% of 10 bar"); null where the text is neither. */
+export function scaledUnit(text: string, signedOnly = false): FoundUnit | null {
+  const bare = text.trim().replace(/^[[({<]\s*|\s*[\])}>]$/g, "");
+  const percent = findUnit("%");
+  if (percent !== null && /^(?:%|per ?cent|percent|prozent|pct)(?=\s|\p{L}|\()/iu.test(bare) && /\d/.test(bare))
+    return { unit: percent, reference: null, text: bare };
+  if (bare.length > 40) return null;
+  const found = readScaledUnit(bare, signedOnly);
+  if (found === null) return null;
+  const { unit, other } = found;
+  return { unit, reference: referenceOf(unit), text: bare, ...(other === null ? {} : { other }) };
+}
+
+/** The unit of a units cell, of brackets or of a person's answer: plain, or with a scale. */
+export const writtenUnit = (text: string): FoundUnit | null => wholeUnit(text) ?? scaledUnit(text);
+
+const SCALE_APART = /^(.*?)(?:\s*[([]\s*([x×*]\s*[\d.,/^-]+)\s*[)\]]|\)\s*([x×*]\s*[\d.,/^-]+))\s*$/i;
+
+/** "Pressure (kPa) x10" and "Pressure kPa (x10)" with the scale beside its unit. */
+function withScaleJoined(heading: string): string {
+  const match = SCALE_APART.exec(heading);
+  if (match === null) return heading;
+  return match[3] === undefined ? `${match[1]} ${match[2]}` : `${match[1]} ${match[3]})`;
+}
+
 /** A unit at the end of a heading: in brackets, after comma, slash, underscore or blank. Single letters only in brackets or after a comma or an underscore. */
-export function unitInHeading(heading: string): FoundUnit | null {
+export function unitInHeading(given: string): FoundUnit | null {
+  const heading = withScaleJoined(given);
   const marked = /(\S+)\s*[([]\s*(?:a|g|abs|ü|rel)\.?\s*[)\]]\s*$/i.exec(heading);
   const pressure = marked === null ? null : wholeUnit(marked[0]);
   if (pressure !== null) return pressure;
   for (const [, inside] of [...heading.matchAll(/[[({<]([^\])}>]*(?:\([^)]*\))?[^\])}>]*)[\])}>]/g)].reverse()) {
-    const unit = wholeUnit(inside) ?? firstWhole(inside.split(/[,;]/));
+    const unit = writtenUnit(inside) ?? firstWhole(inside.split(/[,;]/));
     if (unit !== null) return unit;
   }
   const quoted = /["'\u201c]([^"'\u201d]+)["'\u201d]\s*$/.exec(heading);
@@ -57,6 +89,8 @@ export function unitInHeading(heading: string): FoundUnit | null {
       wholeUnit(match[0] === "_" ? rest.replace(/_/g, " ") : rest) ??
       (match[0] === "_" ? wholeUnit(rest.replace(/_per_|_p_/i, "/").replace(/_/g, "/")) : null);
     if (unit !== null && (/[,;_:|=]/.test(match[0]) || !isWord(unit.text))) return unit;
+    const scaled = match[0] === "/" || match[0] === "-" ? null : scaledUnit(rest, true);
+    if (scaled !== null) return scaled;
   }
   const whole = wholeUnit(text);
   if (whole !== null && !isWord(text)) return whole;

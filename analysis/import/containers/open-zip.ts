@@ -1,7 +1,9 @@
 import { type UnzipFileInfo, unzipSync } from "fflate";
 import { ImportError } from "../../../shared/problems/import-problem";
 import type { LogFile } from "../import-log";
+import { crc32 } from "./crc-32";
 import { fileOfBytes, MOST_ENTRIES, MOST_UNPACKED, type OpenedFile } from "./open-containers";
+import { zipSums } from "./zip-sums";
 
 const LOG_NAME = /\.(?:csv|tsv|tab|txt|log|dat|asc|prn|xlsx)$/i;
 const WORKBOOK_NAME = /\.xlsx$/i;
@@ -18,6 +20,15 @@ export async function openZip(file: LogFile, bytes: Uint8Array): Promise<OpenedF
   if (wanted.size === 0)
     throw new ImportError({ id: "damaged-archive", file: file.name, why: "it holds no .csv, .txt, .log, .dat or .xlsx file" });
   const unpacked = unpack(file, bytes, ({ name }) => wanted.has(name));
+  const sums = zipSums(bytes);
+  entries.forEach(({ name }, i) => {
+    if (unpacked[name] === undefined || sums[i] === undefined || crc32(unpacked[name]) === sums[i]) return;
+    throw new ImportError({
+      id: "damaged-archive",
+      file: file.name,
+      why: `the check sum of ${name} does not fit: some of its numbers are wrong`,
+    });
+  });
   const opened: OpenedFile[] = [];
   for (const name of wanted) {
     if (unpacked[name] === undefined) continue;

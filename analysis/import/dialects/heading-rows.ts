@@ -1,3 +1,4 @@
+import { readScaledUnit } from "../../../shared/units/scaled-unit";
 import { findUnit } from "../../../shared/units/unit-table";
 import type { HeadTable } from "../head-table";
 
@@ -120,7 +121,7 @@ export function isUnitsRow(cells: readonly string[]): boolean {
   for (const cell of cells) {
     const bracketed = BRACKETED.exec(cell);
     const text = bracketed?.[1] ?? cell;
-    if (text !== "" && (findUnit(text) !== null || (text.includes("/") && PULSE_UNIT.test(text)))) units++;
+    if (text !== "" && (findUnit(text) !== null || readScaledUnit(text) !== null || (text.includes("/") && PULSE_UNIT.test(text)))) units++;
     else if (PULSE_UNIT.test(text)) continue;
     else if (!NO_UNIT.has(text.toLowerCase()) && !TIME_FORMAT.test(text) && bracketed === null) others++;
   }

@@ -1,5 +1,6 @@
 import { gzipSync, strToU8, zipSync } from "fflate";
 import { expect, test } from "vitest";
+import { crc32 } from "../../../../analysis/import/containers/crc-32";
 import { importLog } from "../../../../analysis/import/import-log";
 import { ImportError } from "../../../../shared/problems/import-problem";
 import { logFile } from "../../../builders/log-file";
@@ -39,6 +40,28 @@ test("a gzip file that was cut off is read as far as it goes, and it is said; a 
   expect(rows).toBeGreaterThan(500);
   expect(rows).toBeLessThan(3000);
   expect(cut).toEqual(["log.csv.gz stops before its packed content is over: what follows is lost. Copy it from the logger again."]);
+});
+
+// "123456789" gives 0xCBF43926: the check value that the catalogues of CRCs give for this polynomial
+test("the check sum of the nine digits is the published one, in one piece or in two", () => {
+  expect(crc32(strToU8("123456789"))).toBe(0xcbf43926);
+  expect(crc32(strToU8("6789"), crc32(strToU8("12345")))).toBe(0xcbf43926);
+});
+
+test("what stops before its first line, or does not fit its check sum, is damaged and not empty", async () => {
+  const packed = gzipSync(strToU8(table(0, 30)));
+  const changed = (at: number) => packed.map((byte, i) => (i === at ? byte ^ 1 : byte));
+  expect(await problemOf(packed.slice(0, 14))).toMatchObject({ id: "damaged-archive" });
+  expect(await problemOf(changed(packed.length - 7))).toMatchObject({ id: "damaged-archive" });
+  const stored = zipSync({ "a.csv": strToU8(table(0, 30)) }, { level: 0 });
+  const digit = Buffer.from(stored).indexOf("4.05");
+  expect(await problemOf(stored.map((byte, i) => (i === digit ? 57 : byte)))).toMatchObject({ id: "damaged-archive" });
+});
+
+test("gzip files one behind the other are one file (RFC 1952, section 2.2)", async () => {
+  const rows = table(20, 20).split("\n").slice(1).join("\n");
+  const { record } = await importLog([logFile(Buffer.concat([gzipSync(strToU8(table(0, 20))), gzipSync(strToU8(rows))]), "log.csv.gz")]);
+  expect(record.rows.accepted).toBe(40);
 });
 
 test("a workbook that names more than it may unpack to is refused with the limit, in an archive too", async () => {

@@ -1,0 +1,35 @@
+import type { ImportQuestion } from "../../../shared/record/import-question";
+import { type ClockHints, speaksAmerican } from "./clock-hints";
+import type { ClockReading } from "./clock-reading";
+import { writeOffset } from "./zone-text";
+
+/** Abbreviations that several parts of the world use alike, with the offset of each; the first is the one taken. Common practice, no source. */
+const DOUBTFUL: Readonly<Record<string, readonly (readonly [offset: number, place: string])[]>> = {
+  IST: [
+    [19800, "India"],
+    [7200, "Israel"],
+    [3600, "Ireland in summer"],
+  ],
+  CST: [
+    [-21600, "central North America"],
+    [28800, "China"],
+    [-18000, "Cuba"],
+  ],
+};
+const NAMES = new RegExp(`\\b(${Object.keys(DOUBTFUL).join("|")})\\b`);
+
+/** A clock whose zone rests on an abbreviation of several meanings: asked, unless the units of the file show which is meant. */
+export function askDoubtfulZone(reading: ClockReading, texts: readonly string[], hints: ClockHints): ClockReading {
+  const name = texts.map((text) => NAMES.exec(text)?.[1]).find((found) => found !== undefined);
+  if (name === undefined || reading.zone !== writeOffset(DOUBTFUL[name][0][0])) return reading;
+  if (hints.answers.zone !== null) return { ...reading, zone: hints.answers.zone };
+  return name === "CST" && speaksAmerican(hints) ? reading : { ...reading, questions: [...reading.questions, zoneQuestion(name)] };
+}
+
+const zoneQuestion = (name: string): ImportQuestion => ({
+  id: "time-zone",
+  text: `The file gives its zone as "${name}", which means another one in other parts of the world. Which is it?`,
+  options: DOUBTFUL[name].map(([offset]) => writeOffset(offset)),
+  meaning: DOUBTFUL[name].map(([, place]) => `${name} as in ${place}`),
+  assumed: writeOffset(DOUBTFUL[name][0][0]),
+});

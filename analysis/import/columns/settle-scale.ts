@@ -1,0 +1,32 @@
+import type { ChannelRole } from "../../../shared/record/channel-role";
+import type { Unit } from "../../../shared/units/unit-table";
+import type { ColumnValues } from "./column-values";
+import type { FoundUnit } from "./unit-from-text";
+
+/**
+ * What the middle of a column usually is in a small pumped system, SI: 0.5 to 16 bar, 0.6 to 1,800 L/min at most, 5 to 120 Hz (or turns a second), 0.2 to 200 A, 100 W to 100 kW,
+ * -5 to 70 C. Only decides which of two scales a heading means. Common practice, no source.
+ */
+const USUAL: Partial<Record<ChannelRole, readonly [number, number]>> = {
+  pressure: [5e4, 1.6e6],
+  flow: [1e-5, 0.03],
+  speed: [5, 120],
+  current: [0.2, 200],
+  power: [100, 1e5],
+  temperature: [268, 343],
+};
+
+/** Of the two units that "bar x 10" may mean the one under which the values are usual; `open` where both are or none is: then it is asked. */
+export function settleScale(
+  { unit, other }: FoundUnit,
+  role: ChannelRole,
+  { median, high }: ColumnValues,
+): { readonly unit: Unit; readonly open: readonly Unit[] } {
+  if (other === undefined) return { unit, open: [] };
+  const usual = USUAL[role];
+  const middle = role === "flow" || median === 0 ? high : median;
+  const isUsual = ({ factor, offset }: Unit) =>
+    usual !== undefined && middle * factor + offset >= usual[0] && middle * factor + offset <= usual[1];
+  if (isUsual(unit) === isUsual(other)) return { unit, open: [unit, other] };
+  return { unit: isUsual(unit) ? unit : other, open: [] };
+}
