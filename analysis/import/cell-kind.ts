@@ -1,5 +1,5 @@
 import { LONGEST_STAMP } from "./clock/stamp-text";
-import { isMissing, type NumberFormat, parseNumber } from "./number-format";
+import { isBeyondLimit, isMissing, type NumberFormat, parseNumber } from "./number-format";
 
 export type CellKind = "number" | "time" | "missing" | "text";
 
@@ -10,7 +10,9 @@ const SHORT_STAMP = /^\d{6}[T\s_-]\d{6}$/;
 const TIME_OF_DAY =
   /^[-+\u2212]?(?:T|\d+\s?(?:d|days?|\.)\s?)?\d{1,4}:\d{2}(?::\d{2}(?:[.,:]\d+)?)?\s?(?:[ap]\.?\s?m\.?)?(?:Z|[+-]\d{2}:?\d{2})?$/i;
 const NAMED_DATE =
-  /^(?:[\p{L}.]{2,10},?\s+)?(?:\d{1,4}[-./\s]*(?:de\s)?[\p{L}]{3,10}\.?[-./,\s]*(?:de\s)?\d{2,4}|\p{L}{3,10}\.?\s\d{1,2},?\s\d{2,4})(?:[,T\s_-]+[^;|\t]*)?$/iu;
+  /^(?:[\p{L}.]{2,10},?\s+)?(?:\d{1,4}[-./\s]*(?:de\s)?[\p{L}]{3,10}\.?[-./,\s]*(?:de\s)?\d{2,4}|\p{L}{3,10}\.?\s\d{1,2},?\s\d{2,4})(?:[:,T\s_-]+[^;|\t]*)?$/iu;
+/** Day and month without their year right before a time of day: "14.09. 06:00:00". */
+const YEARLESS = /^\d{1,2}[./-]\d{1,2}\.?[T\s,]+\d{1,2}[:h]\d{2}(?::\d{2}(?:[.,]\d+)?)?$/;
 const ISO_ODD = /^\d{4}-?(?:W\d{2}-?\d|\d{3})(?:T[^;|\t]*)?$/;
 
 /**
@@ -18,7 +20,7 @@ const ISO_ODD = /^\d{4}-?(?:W\d{2}-?\d|\d{3})(?:T[^;|\t]*)?$/;
  * their own readers. "12.05" is a number here though it could be a time of day.
  */
 export function cellKind(cell: string, format: NumberFormat): CellKind {
-  if (isMissing(cell)) return "missing";
+  if (isMissing(cell) || isBeyondLimit(cell)) return "missing";
   if (cell.length > LONGEST_STAMP) return "text";
   if (!Number.isNaN(parseNumber(cell, format))) return "number";
   return looksLikeTime(cell) ? "time" : "text";
@@ -27,5 +29,5 @@ export function cellKind(cell: string, format: NumberFormat): CellKind {
 /** Whether a cell is written as a date, a time of day or both. */
 export function looksLikeTime(cell: string): boolean {
   if (!/\d/.test(cell)) return false;
-  return [NUMERIC_DATE, TIME_OF_DAY, COMPACT_STAMP, SHORT_STAMP, NAMED_DATE, ISO_ODD].some((form) => form.test(cell));
+  return [NUMERIC_DATE, TIME_OF_DAY, COMPACT_STAMP, SHORT_STAMP, NAMED_DATE, YEARLESS, ISO_ODD].some((form) => form.test(cell));
 }

@@ -1,7 +1,7 @@
 import { cellKind } from "./cell-kind";
 import type { ColumnText } from "./columns/column-reading";
 import type { TableLayout } from "./dialects/dialect";
-import { type HeadTable, matchesSignature } from "./head-table";
+import { type HeadTable, isAllWords, matchesSignature } from "./head-table";
 import { mendText } from "./mend-text";
 import type { NumberFormat } from "./number-format";
 
@@ -17,12 +17,26 @@ export function headingsOf(head: HeadTable, layout: TableLayout): string[] {
   const spread = aligned.map((cells, i) =>
     i < lowest ? overGroups(cells, aligned[lowest]) : i === 0 && rows.length === 1 ? overGroups(cells, units) : cells,
   );
+  if (rows.length === 1) spread[0] = withLaterHeadings(spread[0], head);
   return Array.from({ length: head.signature.count }, (_, column) =>
     spread
       .map((cells) => mendText((cells[column] ?? "").replace(/\s+/g, " ")))
       .filter((cell) => cell !== "")
       .join(" "),
   );
+}
+
+/** Headings that came again in mid-file with further columns, where those above the table have none. */
+function withLaterHeadings(cells: readonly string[], head: HeadTable): string[] {
+  const { count } = head.signature;
+  const again = head.rows.find(
+    (row, i) =>
+      i > head.firstData &&
+      row.cells.length === count &&
+      isAllWords(row.cells, head.kinds[i]) &&
+      cells.every((cell, k) => cell === "" || cell === row.cells[k]),
+  );
+  return cells.length < count && again !== undefined ? [...cells, ...again.cells.slice(cells.length)] : [...cells];
 }
 
 /** Headings one cell off the data: a mark "#" alone in front of them, or row numbers in the data that no heading names. */

@@ -108,12 +108,29 @@ export function shapeScore(rows: readonly (readonly string[])[]): number {
 
 function typedShare(cells: readonly string[], count: number): number {
   const tally = { number: 0, time: 0, missing: 0, text: 0 };
-  for (let i = 0; i < count; i++) tally[looseKind(cells[i])]++;
+  for (let i = 0; i < count; i++) {
+    const kind = looseKind(cells[i]);
+    if (kind === "text" && holdsCells(cells[i])) return 0;
+    tally[kind]++;
+  }
   const filled = count - tally.missing;
   const typed = tally.number + tally.time;
   // Lines of a preamble hold a number now and then; they are no evidence of a table. A time beside a number is, whatever words stand with them.
   const isRow = typed * 2 >= filled || (tally.time > 0 && tally.number > 0);
   return filled === 0 || !isRow ? 0 : typed / filled;
+}
+
+/** A text that falls into times and numbers at another delimiter ("06:00:00,a,49.0") was cut at the wrong one. */
+function holdsCells(cell: string): boolean {
+  if (!/\d[^\d]*[,;\t|]|[,;\t|][^\d]*\d/.test(cell) || cell.length > 400) return false;
+  return [",", ";", "\t", "|"].some((mark) => {
+    const parts = cell.split(mark).map((part) => part.trim());
+    return (
+      parts.length > 1 &&
+      parts.every((part) => part.length < 60) &&
+      parts.filter((part) => ["number", "time"].includes(looseKind(part))).length > 1
+    );
+  });
 }
 
 function looseKind(written: string): ReturnType<typeof cellKind> {

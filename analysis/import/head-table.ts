@@ -60,14 +60,18 @@ function findSignature(
   return wider.find((wide) => isCutShort(rows, kinds, usual, wide)) ?? usual;
 }
 
-/** Rows that leave out the cells at their end where nothing new is known: the full ones are as wide as the headings, and begin alike. */
+/**
+ * Rows that leave out the cells at their end where nothing new is known, or columns that came in mid-file: headings are as wide as the full rows, and
+ * the others begin alike.
+ */
 function isCutShort(rows: readonly TextRow[], kinds: readonly (readonly CellKind[])[], usual: Signature, wide: Signature): boolean {
-  const first = kinds.findIndex((row) => row.length === usual.count && matchesSignature(row, usual));
-  const headed = rows
-    .slice(0, first + 1)
-    .some(({ cells }, i) => cells.length === wide.count && cells.every((cell) => cell !== "") && kinds[i].every((kind) => kind === "text"));
+  const headed = rows.some(({ cells }, i) => cells.length === wide.count && isAllWords(cells, kinds[i]));
   return headed && wide.hasTime && usual.kinds.every((kind, i) => kind === wide.kinds[i]);
 }
+
+/** Words in every cell, as headings have them. */
+export const isAllWords = (cells: readonly string[], kinds: readonly CellKind[]): boolean =>
+  cells.every((cell) => cell !== "") && kinds.every((kind) => kind === "text");
 
 function signatureOf(body: readonly (readonly CellKind[])[], count: number): Signature {
   const kinds = Array.from({ length: count }, (_, column): CellKind => {

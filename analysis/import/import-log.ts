@@ -15,6 +15,9 @@ import { readFile } from "./read-file";
 
 export { type ImportChoices, NO_CHOICES };
 
+/** Rows of a log beside which a single one is none. */
+const MANY_ROWS = 10;
+
 /** A file to read. `open` may be called more than once (first for the head, then for the whole). */
 export type LogFile = {
   readonly name: string;
@@ -66,6 +69,7 @@ export async function importLog(
     rowsBefore += part.rows.accepted;
     read.push(file);
   }
+  leaveOutNotes(parts, read, leftOut);
   for (const lent of borrowDateOrders(parts)) {
     const known = { ...choices, answers: { ...choices.answers, "date-order": lent.order } };
     parts[lent.at] = withOrderNote(await readFile(read[lent.at], known, () => {}), lent);
@@ -95,6 +99,17 @@ async function readOrLeaveOut(file: OpenedFile, choices: ImportChoices, watch: W
     if (!(error instanceof ImportError) || !file.mayBeLeftOut || error.problem.id === "stopped") throw error;
     leftOut.push(error);
     return null;
+  }
+}
+
+/** A sheet of remarks that happens to hold a date and a number ("Start", "Channels") is no log beside one of many rows. */
+function leaveOutNotes(parts: FilePart[], read: OpenedFile[], leftOut: ImportError[]): void {
+  if (!parts.some(({ rows }) => rows.accepted >= MANY_ROWS)) return;
+  for (let k = parts.length - 1; k >= 0; k--) {
+    if (!read[k].mayBeLeftOut || parts[k].rows.accepted > 1) continue;
+    leftOut.push(new ImportError({ id: "no-table", file: parts[k].file.name, row: 1 }));
+    parts.splice(k, 1);
+    read.splice(k, 1);
   }
 }
 

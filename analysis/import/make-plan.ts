@@ -19,7 +19,7 @@ import { findHeadTable, type HeadTable } from "./head-table";
 import type { ImportChoices } from "./import-log";
 import { findLabels } from "./labelled-cells";
 import { findLongForm, saysValue } from "./long-form";
-import { isMissing, type NumberFormat, parseNumber } from "./number-format";
+import { isBeyondLimit, isMissing, type NumberFormat, parseNumber } from "./number-format";
 import { findOwnTimes } from "./own-times";
 import { isPlausible } from "./plausible-values";
 import { noTable } from "./refuse";
@@ -213,7 +213,7 @@ function planColumn(
     unitColumn,
     reading,
     use,
-    marksMissing: text.sample.some((cell) => cell !== "" && isMissing(cell)),
+    marksMissing: text.sample.some((cell) => cell !== "" && (isMissing(cell) || isBeyondLimit(cell))),
     wide: use === "number" && needsFloat64(text, reading, format),
   };
 }
@@ -267,7 +267,7 @@ function isNumeric(text: ColumnText, words: ReadonlyMap<string, number>, format:
   let numbers = 0;
   let filled = 0;
   for (const cell of text.sample) {
-    if (isMissing(cell)) continue;
+    if (isMissing(cell) || isBeyondLimit(cell)) continue;
     filled++;
     if (words.has(cell.toLowerCase()) || !Number.isNaN(parseNumber(cell, format))) numbers++;
   }

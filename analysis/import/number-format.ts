@@ -25,6 +25,9 @@ const MISSING_WORDS: ReadonlySet<string> = new Set(["", ...WRITTEN.flatMap((line
 /** Whether a cell, trimmed, stands for a missing value. */
 export const isMissing = (cell: string): boolean => MISSING_WORDS.has(cell.toLowerCase());
 
+/** "<0.5", "> 16": beyond what the meter can tell; the limit is no reading. */
+export const isBeyondLimit = (cell: string): boolean => /^(?:[<>≤≥]=?|&[lg]t;)\s?[-+]?[\d.,]+/.test(cell);
+
 const PLAIN = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/;
 
 /**
@@ -35,12 +38,14 @@ export function parseNumber(text: string, format: NumberFormat): number {
   const cell = text.trim();
   if (format.decimal === "." && PLAIN.test(cell)) return Number(cell);
   if (cell === "" || cell.length > 60) return Number.NaN;
-  const plain = plainDigits(cell.replace(/^[−–]/, "-").replace(IN_BRACKETS, "-$1"), format);
+  const plain = plainDigits(cell.replace(/^[−–]/, "-").replace(IN_BRACKETS, "-$1").replace(MINUS_BEHIND, "-$1"), format);
   return plain === null ? Number.NaN : Number(plain);
 }
 
 /** A negative number as bookkeepers write it: "(0.3)". */
 const IN_BRACKETS = /^\(\s*(\d[\d.,]*)\s*\)$/;
+/** Or with the minus behind it: "0.3-". */
+const MINUS_BEHIND = /^(\d[\d.,]*)[-−]$/;
 
 const NUMBER_HEAD = /^([+-]?\s?)((?:\d[\d.,'’\u00a0\u202f\u2009 _]*|[.,]\d+))((?:[eEdD][+-]?\d{1,3})?)(.*)$/u;
 

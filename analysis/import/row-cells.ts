@@ -124,10 +124,12 @@ const withoutTypographicQuotes = (cell: string): string =>
 
 /** A typographic minus or dash before a number. */
 const MINUS_SIGN = /^[\u2212\u2013\ufe63\uff0d]\s?[\d.,]/;
+/** Marks of writing direction and width, which system libraries put into dates and nobody sees. */
+const INVISIBLE = /[\u200b-\u200f\u202a-\u202e\u2060-\u2064\ufeff]/g;
 const FORMULA_TEXT = /^="(.*)"$/s;
 /** Trimmed; a value written as a formula so that a spreadsheet keeps it as text (="52.3", '52.3) is the value. */
 function tidyCell(cell: string): string {
-  const trimmed = withoutTypographicQuotes(cell.trim());
+  const trimmed = withoutTypographicQuotes(cell.replace(INVISIBLE, "").trim());
   const text = MINUS_SIGN.test(trimmed) ? `-${trimmed.slice(1)}` : trimmed;
   if (text.startsWith('="')) return FORMULA_TEXT.exec(text)?.[1] ?? text;
   return text.startsWith("'") && /^'[\d+-]/.test(text) && !text.endsWith("'") ? text.slice(1) : text;

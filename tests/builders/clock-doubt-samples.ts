@@ -1,15 +1,18 @@
 import { at, b, type DialectSample, f, lines, rows, sample } from "./dialect-readings";
 
-const stamped = (file: string, about: string, stamp: (i: number) => string, truth: Partial<DialectSample> = {}) =>
+const stamped = (file: string, about: string, stamp: (i: number) => string, truth: Partial<DialectSample> = {}, heading = "Time") =>
   sample(
     file,
     about,
     lines(
-      "Time,Pressure (bar),Flow (L/min)",
+      `${heading},Pressure (bar),Flow (L/min)`,
       rows.map((i) => `${stamp(i)},${b(i)},${f(i)}`),
     ),
     truth,
   );
+/** Every minute from five to midnight. */
+const late = (i: number) => new Date(Date.UTC(2024, 2, 14, 23, 55) + 60_000 * i);
+const day = (i: number) => late(i).toISOString().slice(2, 10).replaceAll("-", "");
 const clock = (i: number) => at(i).slice(11, 19);
 
 /** Clocks that only a person can read to the end, and those that need a second look. */
@@ -28,4 +31,76 @@ export const CLOCK_DOUBT_SAMPLES: readonly DialectSample[] = [
   stamped("clock-set-back-little.csv", "The clock is set back by two rows while the log runs on: asked.", (i) => at(i < 12 ? i : i - 2), {
     questions: ["clock"],
   }),
+  stamped(
+    "clock-epoch-in-heading.csv",
+    "Seconds from an instant that the heading names, of a size that Unix seconds have too.",
+    (i) => String((Date.parse(at(i)) - Date.UTC(2000, 0, 1)) / 1000),
+    {},
+    "Seconds since 2000-01-01 00:00:00",
+  ),
+  stamped(
+    "clock-dotted-halves.csv",
+    "Dots between the hours, a fraction of six places, and a half of the day.",
+    (i) => `14-MAR-24 0${clock(i).replaceAll(":", ".").slice(1)}.000000 AM`,
+  ),
+  stamped("clock-year-before-colon.csv", "A colon between the year of two digits and the time.", (i) => `14MAR24:${clock(i)}`),
+  stamped(
+    "clock-weekday-settles.csv",
+    "Day and month could change places; the day of the week before them says which is which.",
+    (i) => `Mon 05/06/2023 ${clock(i)}`,
+    {
+      firstInstant: "2023-06-05T08:15:00.000Z",
+    },
+  ),
+  stamped(
+    "clock-one-stamp.csv",
+    "A spreadsheet cut the Unix milliseconds: all rows have one stamp, the interval is asked.",
+    () => "1.71040E+12",
+    {
+      firstInstant: "2024-03-14T07:06:40.000Z",
+      questions: ["interval"],
+    },
+  ),
+  stamped(
+    "clock-lost-zeros.csv",
+    "Date and time in digits; the zeros in front are lost, so that after midnight minutes and seconds stand alone.",
+    (i) => `${day(i)},${Number(late(i).toISOString().slice(11, 19).replaceAll(":", ""))}`,
+    { firstInstant: "2024-03-14T23:55:00.000Z" },
+    "Date,Time",
+  ),
+  sample(
+    "clock-year-above.csv",
+    "Month and day in one column, the time in another, the year above the table.",
+    lines(
+      "Year: 2024",
+      "Date,Time,Pressure (bar),Flow (L/min)",
+      rows.map((i) => `03/14,${clock(i)},${b(i)},${f(i)}`),
+    ),
+    { firstLine: 3 },
+  ),
+  sample(
+    "clock-order-by-readout.csv",
+    "The start could be read in two ways; the date of the read-out, written alike, in one only.",
+    lines(
+      "Start date: 08/11/2024",
+      "Start time: 06:45:00",
+      "Interval (s): 10",
+      "Read out: 21/11/2024 16:20",
+      "No.,Pressure (bar),Flow (L/min)",
+      rows.map((i) => `${i + 1},${b(i)},${f(i)}`),
+    ),
+    { firstLine: 6, firstInstant: "2024-11-08T06:45:00.000Z" },
+  ),
+  stamped(
+    "clock-decimal-hours.csv",
+    "The date beside hours with their fraction.",
+    (i) => `2024-03-14,${(8.25 + i / 360).toFixed(5)}`,
+    {},
+    "Date,Hour (decimal)",
+  ),
+  stamped(
+    "clock-direction-marks.csv",
+    "Marks of the writing direction, which nobody sees, inside the dates.",
+    (i) => `\u200e3/\u200e14/\u200e2024 \u200e${clock(i)}`,
+  ),
 ];

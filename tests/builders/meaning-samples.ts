@@ -42,4 +42,93 @@ export const MEANING_SAMPLES: readonly DialectSample[] = [
     ),
     { values: [plain.values[0], plain.values[1].filter((_, i) => i % 4 === 0)] },
   ),
+  sample(
+    "counts-and-what-they-stand-for.csv",
+    "Counts of a converter whose two ends stand above the table with what they stand for.",
+    lines(
+      "AI0: discharge pressure, 0..27648 = 0..16 bar",
+      "Time,AI0",
+      rows.map((i) => `${iso(i)},${Math.round(bar[i] * 1728)}`),
+    ),
+    { headings: ["AI0"], values: [bar.map((v) => (Math.round(v * 1728) * 16e5) / 27648)], firstLine: 3 },
+  ),
+  sample(
+    "loop-in-microamperes.csv",
+    "A loop of 4-20 mA in microamperes, its range above the table.",
+    lines(
+      "P1: 4..20 mA = 0..10 bar",
+      "Time,P1 (µA)",
+      rows.map((i) => `${iso(i)},${Math.round(4000 + 1600 * bar[i])}`),
+    ),
+    { headings: ["P1 (µA)"], values: [plain.values[0]], firstLine: 3 },
+  ),
+  sample(
+    "minus-behind.csv",
+    "The minus of negative numbers stands behind them.",
+    lines(
+      "Time,Suction pressure (bar),Flow (L/min)",
+      rows.map((i) => `${iso(i)},0.${10 + i}-,${f(i)}`),
+    ),
+    { headings: ["Suction pressure (bar)", "Flow (L/min)"], values: [rows.map((i) => -1e3 * (10 + i)), plain.values[1]] },
+  ),
+  sample(
+    "further-columns.csv",
+    "The headings come again in mid-file with one column more.",
+    lines(
+      "Time,Pressure (bar)",
+      rows.slice(0, 12).map((i) => `${iso(i)},${b(i)}`),
+      HEADING,
+      rows.slice(12).map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { values: [plain.values[0], plain.values[1].map((value, i) => (i < 12 ? null : value))] },
+  ),
+  sample(
+    "words-between.csv",
+    "Most columns are words, so that blanks would part the rows better than commas.",
+    lines(
+      "Time,Place,Person,Remark,Pressure (bar)",
+      rows.map((i) => `${iso(i)},a,b,c,${b(i)}`),
+    ),
+    { headings: ["Pressure (bar)"], values: [plain.values[0]] },
+  ),
+  sample(
+    "below-the-limit.csv",
+    "What a meter cannot tell is written as a limit: no reading.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${b(i)},${i % 3 === 0 ? f(i) : "<0.5"}`),
+    ),
+    { values: [plain.values[0], plain.values[1].map((value, i) => (i % 3 === 0 ? value : null))] },
+  ),
+  sample(
+    "one-word-known.csv",
+    "Of the two words of a running flag one is no usual word: it is the opposite of the other.",
+    lines(
+      "Time,Pressure (bar),Pumpe",
+      rows.map((i) => `${iso(i)},${b(i)},${i % 5 < 2 ? "Betrieb" : "Pause"}`),
+    ),
+    { headings: ["Pressure (bar)", "Pumpe"], values: [plain.values[0], rows.map((i) => (i % 5 < 2 ? 1 : 0))] },
+  ),
+  sample(
+    "minus-one-for-true.csv",
+    "A running flag of 0 and -1.",
+    lines(
+      "Time,Pressure (bar),Pump on",
+      rows.map((i) => `${iso(i)},${b(i)},${i % 5 < 2 ? -1 : 0}`),
+    ),
+    { headings: ["Pressure (bar)", "Pump on"], values: [plain.values[0], rows.map((i) => (i % 5 < 2 ? 1 : 0))] },
+  ),
+  sample(
+    "units-row-again.csv",
+    "The row of units comes again in mid-file with other units.",
+    lines(
+      "Time,Pressure,Flow",
+      ",bar,L/min",
+      rows.slice(0, 12).map((i) => `${iso(i)},${b(i)},${f(i)}`),
+      "Time,Pressure,Flow",
+      ",kPa,L/min",
+      rows.slice(12).map((i) => `${iso(i)},${(100 * bar[i]).toFixed(0)},${f(i)}`),
+    ),
+    { headings: ["Pressure", "Flow"], firstLine: 3 },
+  ),
 ];

@@ -3,6 +3,7 @@ import type { ReadingNote, RejectedRow } from "../../../shared/record/log-record
 import { cellKind } from "../cell-kind";
 import type { DatedSection } from "../clock/dated-sections";
 import { isCommentRow } from "../head-table";
+import { isBeyondLimit } from "../number-format";
 import type { TablePlan } from "../table-plan";
 
 const REJECTS_KEPT = 100;
@@ -117,6 +118,11 @@ export class RowLog {
     });
   }
 
+  columnsCome(line: number, headings: readonly string[]): void {
+    const names = headings.map((name) => `"${name}"`).join(", ");
+    this.extra.push({ kind: "columns-come", text: `From line ${line} on the file has further columns, which are left out: ${names}.` });
+  }
+
   cutCell(heading: string, line: number, cell: string): void {
     this.extra.push({
       kind: "cut-cell",
@@ -139,6 +145,11 @@ export class RowLog {
     const notes: ReadingNote[] = [];
     for (const [heading, { count, line, cell }] of this.bad) {
       const cells = count === 1 ? "One cell is" : `${count} cells are`;
+      if (isBeyondLimit(cell)) {
+        const text = `${cells} only said to lie below or above a limit in "${heading}" and taken for missing, first in line ${line}: "${cell}".`;
+        notes.push({ kind: "beyond-limit", text });
+        continue;
+      }
       notes.push({ kind: "bad-cells", text: `${cells} no number in "${heading}" and left out, first in line ${line}: "${cell}".` });
     }
     if (this.comments > 0) notes.push({ kind: "comments", text: `${this.comments} comment lines among the rows were passed over.` });

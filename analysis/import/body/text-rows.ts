@@ -1,6 +1,6 @@
 import { dateIn } from "../clock/dated-sections";
 import { ownUnit } from "../columns/unit-column";
-import { isMissing, parseNumber } from "../number-format";
+import { isBeyondLimit, isMissing, parseNumber } from "../number-format";
 import { endsInsideQuotes, splitRow } from "../row-cells";
 import type { PlannedColumn, TablePlan } from "../table-plan";
 import { laterHeading } from "./later-headings";
@@ -105,6 +105,7 @@ export class TextRows {
     this.units = heading.kind === "moved" && heading.units.some((unit) => unit !== null) ? heading.units : null;
     if (this.elsewhere) this.log.startOtherTable(line, cells);
     else this.log.heading(line, this.sink.count);
+    if (heading.kind === "moved" && heading.further.length > 0) this.log.columnsCome(line, heading.further);
     if (this.moved?.includes(-1))
       this.log.columnsGone(
         line,
@@ -128,7 +129,7 @@ export class TextRows {
       return true;
     }
     const bad = this.readValues(cells);
-    if (bad > 0 && this.row.every(Number.isNaN)) return false;
+    if (bad > 0 && this.row.every(Number.isNaN) && !this.numbers.some(({ index }) => isBeyondLimit(cells[index] ?? ""))) return false;
     if (bad > 0) this.noteBadCells(cells, line);
     if (surplus.length > 0) this.log.surplusCells(line);
     if (unended) this.dropCutNumber(cells, line);

@@ -25,6 +25,26 @@ const WEEKDAYS =
   "lunedi martedi mercoledi gio giovedi venerdi sabato domenica " +
   "ma maandag dinsdag wo woe woensdag don donderdag vr vrij vrijdag za zat zaterdag zo zon zondag";
 
+/** Days of the week by the letters that begin their names in one language or another, Monday first; a name of two days of two languages is left out. */
+const NAMED_DAYS: readonly string[] = [
+  "mon monday montag lundi lun lunes lunedi maandag",
+  "tue tues tuesday dienstag mardi martes martedi dinsdag",
+  "wed wednesday mittwoch mercredi miercoles mercoledi woensdag",
+  "thu thur thurs thursday donnerstag jeudi jueves giovedi donderdag",
+  "fri friday freitag vendredi viernes venerdi vrijdag",
+  "sat saturday samstag sonnabend samedi sabado sabato zaterdag",
+  "sun sunday sonntag dimanche domingo domenica zondag",
+];
+
+/** Day of the week that a stamp names in front, Monday 0; null where it names none. */
+export function weekdayOf(stamp: string): number | null {
+  const word = /^\s*(\p{L}{3,10})/u.exec(stamp)?.[1];
+  if (word === undefined) return null;
+  const folded = foldWord(word);
+  const day = NAMED_DAYS.findIndex((names) => names.split(" ").includes(folded));
+  return day < 0 ? null : day;
+}
+
 const FILLER = "as las los alle ore klokke kl klo de del di at um uhr of le el il a alle om on the h er ore heures hrs th st nd rd";
 
 /** Seconds east of UTC of the abbreviations that stamps and headings use, each fixed by its own name. Of the two common meanings of BST the British is taken; those of CST and IST are asked (`doubtfulZone`). */

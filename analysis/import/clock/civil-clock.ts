@@ -1,9 +1,11 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
+import { weekdayOf } from "./calendar-words";
 import { type ClockHints, speaksAmerican } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import type { ColumnProfile } from "./column-profile";
 import { mostRegular, OTHER_ORDER, orderMatters, possibleOrders } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
+import { orderOfSibling } from "./date-sibling";
 import { placeZoneOf } from "./place-zone";
 import { toldSeconds } from "./preamble-clock";
 import { commonPattern } from "./stamp-pattern";
@@ -102,7 +104,7 @@ type SettledOrder = {
 
 /** The orders that the sample leaves open, the likeliest first, and in a sentence what settled it. */
 function settleOrder(profile: ColumnProfile, cells: readonly string[], hints: ClockHints): SettledOrder {
-  const possible = possibleOrders(profile.column.sample);
+  const possible = ofNamedDays(profile.column.sample, possibleOrders(profile.column.sample));
   if (hints.answers.order !== null) return { orders: [hints.answers.order], settledBy: null };
   if (possible.length <= 1) return { orders: possible, settledBy: null };
   // "25.02.17" may have the year first; never the month
@@ -114,6 +116,19 @@ function settleOrder(profile: ColumnProfile, cells: readonly string[], hints: Cl
     return { orders: ["dmy", ...others], settledBy: null, usual: { order: "dmy", text: DOTS } };
   }
   return settleAmong(profile, cells, orders, hints);
+}
+
+/** The orders under which every date is the day of the week that stands before it: "Mon 05/06/2023" is no sixth of May. */
+function ofNamedDays(sample: readonly string[], possible: readonly DateOrder[]): readonly DateOrder[] {
+  if (possible.length < 2) return possible;
+  const fits = possible.filter((order) =>
+    sample.every((cell) => {
+      const day = weekdayOf(cell);
+      // 1970-01-01 was a Thursday
+      return day === null || (((Math.floor(secondsIn(cell, order) / 86400) + 3) % 7) + 7) % 7 === day;
+    }),
+  );
+  return fits.length === 0 ? possible : fits;
 }
 
 function settleAmong(profile: ColumnProfile, cells: readonly string[], possible: readonly DateOrder[], hints: ClockHints): SettledOrder {
@@ -152,7 +167,7 @@ function clueOfOrder(
   if (order !== null && possible.includes(order)) return { order, text: `The file spells its dates as ${spell(order)}.` };
   const first = profile.column.sample.find((cell) => cell !== "") ?? "";
   if (/^\d{1,2}\.\d{1,2}\.\d{4}/.test(first)) return { order: "dmy", text: DOTS };
-  const sibling = orderOfSibling(first, possible, hints);
+  const sibling = orderOfSibling(first, possible, hints.told);
   if (sibling !== null) return { order: sibling.order, text: `Read as ${spell(sibling.order)}, as the file writes "${sibling.text}".` };
   const told = orderFromTold(cells, possible, hints);
   if (told !== null)
@@ -163,17 +178,6 @@ function clueOfOrder(
   if (hints.context.decimal === "," && possible.includes("dmy"))
     return { order: "dmy", text: "Decimal commas: dates are read as day, month, year." };
   return null;
-}
-
-/** A date above the table that is written like those of the rows and exists in one order only. */
-function orderOfSibling(cell: string, possible: readonly DateOrder[], { told }: ClockHints): { order: DateOrder; text: string } | null {
-  const form = (text: string) =>
-    /^\d{1,4}([-/.])\d{1,2}\1\d{1,4}/.exec(text)?.[0].replace(/\d+/g, (digits) => (digits.length > 2 ? "Y" : "n"));
-  const found = told.stamps.flatMap(({ text, hasDate }) => {
-    const orders = hasDate && form(text) !== undefined && form(text) === form(cell) ? possibleOrders([text]) : [];
-    return orders.length === 1 && possible.includes(orders[0]) ? [{ order: orders[0], text }] : [];
-  });
-  return found.length > 0 && found.every(({ order }) => order === found[0].order) ? found[0] : null;
 }
 
 /** A date of the preamble or the file name that can be read in one way only, and fits the first or last row in one order only. */

@@ -2,8 +2,10 @@ import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { timeUnit } from "./interval-text";
+import type { ToldStamp } from "./preamble-clock";
 import { findSnap } from "./snap-to-grid";
-import { startOf } from "./start-of-log";
+import { readStart, startOf } from "./start-of-log";
+import { toldEpoch } from "./told-epoch";
 
 /** What kind of clock a column of rising numbers is; seconds = number * unitSeconds + origin. */
 export type NumberScale = {
@@ -13,6 +15,8 @@ export type NumberScale = {
   readonly name: string;
   /** How sure the scale is: 1 where range and words agree. */
   readonly certainty: number;
+  /** The instant it counts from, where the file says it. */
+  readonly epoch?: ToldStamp;
 };
 
 const UNIX_FROM = 4e8; // September 1982
@@ -28,10 +32,23 @@ const DAYS_YEAR_0 = 719529;
 /** The scale of a column of numbers, or null where it is no clock. Rising numbers only, but for a few restarts. */
 export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberScale | null {
   const { numbers, rises, falls } = profile;
-  if (profile.kind !== "number" || profile.share < 0.9 || Math.min(rises, falls) > 0.05 * (rises + falls) || rises + falls === 0)
-    return null;
-  const first = middleOf(numbers);
+  if (profile.kind !== "number" || profile.share < 0.9 || Math.min(rises, falls) > 0.05 * (rises + falls)) return null;
   const timely = isTimeHeading(profile.words);
+  // a spreadsheet that cut Unix times to "1.69471E+12" leaves one instant for all rows
+  const stands = rises + falls === 0;
+  if (stands && !(timely && numbers.length > 1)) return null;
+  const epoch = toldEpoch(profile, hints);
+  const counted = epoch === null ? null : elapsedUnit(profile);
+  if (epoch !== null && counted !== null)
+    return {
+      kind: "elapsed",
+      unitSeconds: counted.seconds,
+      origin: 0,
+      name: `${counted.name} since ${epoch.text}`,
+      certainty: 0.95,
+      epoch,
+    };
+  const first = middleOf(numbers);
   for (const [unit, name] of [
     [1, "seconds"],
     [1e-3, "milliseconds"],
@@ -42,6 +59,7 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
     if (inRange && (timely || profile.column.index === 0))
       return { kind: "unix", unitSeconds: unit, origin: 0, name: `Unix ${name}`, certainty: timely ? 0.98 : 0.8 };
   }
+  if (stands) return null;
   if (timely && first > 2.7e9 && first < 4.9e9)
     return { kind: "civil", unitSeconds: 1, origin: -SECONDS_1904, name: "seconds since 1904", certainty: 0.8 };
   if (timely && first > 1.2e17 && first < 1.45e17)
@@ -142,7 +160,7 @@ function withinReach(instant: number): number {
 export function numberClock(profile: ColumnProfile, scale: NumberScale, hints: ClockHints): ClockReading {
   const { decimal, thousands } = hints.context;
   const absolute = scale.kind !== "elapsed";
-  const start = absolute ? null : startOf(hints);
+  const start = absolute ? null : scale.epoch === undefined ? startOf(hints) : readStart(scale.epoch, hints);
   const heading = profile.column.heading === "" ? `Column ${profile.column.index + 1}` : profile.column.heading;
   return {
     columns: [profile.column.index],

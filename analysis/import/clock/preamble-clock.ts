@@ -63,6 +63,9 @@ export function readPreambleClock(preamble: readonly string[], headings: readonl
   };
 }
 
+/** The stamps of one text by itself. */
+export const stampsIn = (text: string): readonly ToldStamp[] => stampsOf(text, foldLine(text));
+
 const foldLine = (line: string) => foldWord(line).replace(/[_"=:;,\t()[\]]+/g, " ");
 
 function stampsOf(line: string, folded: string): ToldStamp[] {

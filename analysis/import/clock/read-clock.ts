@@ -25,7 +25,7 @@ import { readPreambleClock } from "./preamble-clock";
 import { dayPartOf, isZoneColumn, type TimePart, timePartOf } from "./time-part";
 import { toldYear } from "./told-year";
 import { isYearDay, yearDayClock } from "./year-day-clock";
-import { acrossYears, yearlessPart } from "./yearless-stamps";
+import { acrossYears, yearlessDatePart, yearlessPart } from "./yearless-stamps";
 
 /** A way of reading the clock, and how good a clock it would be. */
 type Candidate = { readonly score: number; readonly profiles: readonly ColumnProfile[]; readonly read: () => ClockReading };
@@ -92,6 +92,13 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     const yearless = profile.kind === "text" || profile.share < 0.6 ? yearlessPart(profile, hints) : null;
     if (yearless !== null)
       found.push({ score: 80, profiles: [profile], read: () => acrossYears(civilClock([yearless.part], hints), yearless.year) });
+    const undated = profile.kind === "text" || profile.kind === "number" ? yearlessDatePart(profile, hints) : null;
+    const beside = undated === null ? [] : timeParts(profiles, k, hints.context.decimal);
+    if (undated !== null && beside.length > 0) {
+      const used = [undated.part, ...beside];
+      const read = () => acrossYears(civilClock(used, hints), undated.year);
+      found.push({ score: 90, profiles: [profile, ...beside.map((part) => part.profile)], read });
+    }
     if (profile.share < 0.6) continue;
     const world = /\b(utc|gmt)\b/.test(profile.words);
     const heading = (isTimeHeading(profile.words) || world ? 10 : 0) + (world ? 5 : 0) - k / 100;

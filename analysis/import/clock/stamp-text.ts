@@ -77,6 +77,12 @@ class StampScanner {
 
   private digits(): boolean {
     const from = this.at;
+    // "28AUG23:23:00:00": the year stands before the first colon
+    if (!Number.isNaN(this.month) && this.numbers.length === 1 && /^\d{2}:\d{1,2}:\d{2}:\d{2}/.test(this.text.slice(from, from + 12))) {
+      this.pushNumber(this.number(), 2);
+      this.at++;
+      return true;
+    }
     const length = this.run();
     const next = this.text[this.at];
     if (length <= 2 && Number.isNaN(this.seconds) && (next === ":" || ((next === "h" || next === "H") && this.isHourMark()))) {

@@ -3,6 +3,7 @@ import type { ClockHints } from "./clock-hints";
 import { refused } from "./clock-hints";
 import { possibleOrders } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
+import { orderOfSibling } from "./date-sibling";
 import { type ToldStamp, toldSeconds } from "./preamble-clock";
 import type { DateOrder } from "./stamp-text";
 import { writeOffset } from "./zone-text";
@@ -35,9 +36,11 @@ export function startOf(hints: ClockHints): StartOfLog {
   return chosen === undefined ? { seconds: null, hasTime: false, zone: null, orders: [], questions: [] } : readStart(chosen, hints);
 }
 
-function readStart(stamp: ToldStamp, { answers, told, context }: ClockHints): StartOfLog {
+/** A stamp of the file as the start to count from. */
+export function readStart(stamp: ToldStamp, { answers, told, context }: ClockHints): StartOfLog {
   const possible = possibleOrders([stamp.text]);
-  const settled = answers.order ?? told.order ?? (/^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(stamp.text) || context.decimal === "," ? "dmy" : null);
+  const habit = /^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(stamp.text) || context.decimal === "," ? "dmy" : null;
+  const settled = answers.order ?? told.order ?? orderOfSibling(stamp.text, possible, told)?.order ?? habit;
   const orders = settled !== null && possible.includes(settled) ? [settled] : possible;
   const readings = orders.map((order) => toldSeconds(stamp, order));
   const first = readings[0];

@@ -1,7 +1,7 @@
 import { civilFromDays } from "./civil-days";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { timeUnit } from "./interval-text";
-import { elapsedUnit, isTimeHeading } from "./number-clock";
+import { elapsedUnit, isElapsedHeading, isTimeHeading } from "./number-clock";
 import { isPlaceZone } from "./place-zone";
 import { fixedOffset } from "./zone-text";
 
@@ -25,7 +25,10 @@ export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart
   const known = profile.numbers.filter((v) => !Number.isNaN(v));
   if (known.every((v) => v >= 0 && v < 1) && known.some((v) => v > 0))
     return { profile, asText: (cell) => fractionAsText(plainNumber(cell, decimal, null)), plain: false };
-  return profile.column.sample.every((cell) => cell === "" || isDigitTime(cell)) ? { profile, asText: digitsAsText, plain: false } : null;
+  // 35800 is 3:58:00, so that 100 beside it is 0:01:00 and not 1:00
+  const places = profile.column.sample.some((cell) => cell.length > 4) ? 6 : 4;
+  const isDigits = profile.column.sample.every((cell) => cell === "" || isDigitTime(cell, places));
+  return isDigits ? { profile, asText: (cell) => digitsAsText(cell, places), plain: false } : null;
 }
 
 /** "Seconds of day", "ms since midnight", or a time headed with its unit that begins hours into the day. */
@@ -39,8 +42,16 @@ function countOfDay(profile: ColumnProfile): number | null {
   if (unit === null) return null;
   const known = profile.numbers.filter((v) => !Number.isNaN(v));
   if (known.length === 0 || !known.every((v) => v >= 0 && v * unit <= 86400)) return null;
-  return OF_DAY.test(profile.words) || (unit <= 1 && known[0] * unit >= 3600) ? unit : null;
+  return OF_DAY.test(profile.words) || (unit <= 1 && known[0] * unit >= 3600) || countsHours(profile, unit, known) ? unit : null;
 }
+
+/** Hours with their fraction that begin anew each day ("Hour (decimal)"), or are not counted from a start. */
+const countsHours = ({ words }: ColumnProfile, unit: number, known: Float64Array): boolean =>
+  unit === 3600 &&
+  known.every((v) => v < 24) &&
+  known.some((v) => v % 1 !== 0) &&
+  !isElapsedHeading(words) &&
+  (known[0] >= 1 || /\bde[cz]imal\w*\b/.test(words));
 
 /** "seconds of day": the unit that comes first. */
 function unitOfDay(words: string): number | null {
@@ -87,13 +98,13 @@ function dateOfDay(day: number): string {
 }
 
 const DIGITS = /^(\d{1,2})([0-5]\d)([0-5]\d)?$/;
-const isDigitTime = (cell: string) => {
-  const match = DIGITS.exec(cell.padStart(cell.length <= 4 ? 4 : 6, "0"));
+const isDigitTime = (cell: string, places: number) => {
+  const match = DIGITS.exec(cell.padStart(places, "0"));
   return match !== null && Number(match[1]) < 24;
 };
 
-function digitsAsText(cell: string): string {
-  const match = DIGITS.exec(cell.padStart(cell.length <= 4 ? 4 : 6, "0"));
+function digitsAsText(cell: string, places: number): string {
+  const match = DIGITS.exec(cell.padStart(places, "0"));
   return match === null ? "?" : `${match[1]}:${match[2]}:${match[3] ?? "00"}`;
 }
 

@@ -1,6 +1,8 @@
 import type { ChannelQuantity, ChannelRole } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 
+import type { SignalRange } from "./raw-signal";
+
 /** A column of a file as text, as far as it is needed to say what it is. */
 export type ColumnText = {
   readonly index: number;
@@ -26,6 +28,8 @@ export type RawSignal = {
   readonly kind: "4-20 mA" | "0-20 mA" | "0-10 V" | "1-5 V" | "0-5 V" | "2-10 V" | "0-100 %" | "counts";
   readonly low: number;
   readonly high: number;
+  /** What its ends stand for, where the same words say it. */
+  readonly range?: SignalRange;
 };
 
 /** What a column stands for and how its numbers become SI: SI = number * factor + offset. */

@@ -1,4 +1,4 @@
-import { isMissing, parseNumber } from "../number-format";
+import { isBeyondLimit, isMissing, parseNumber } from "../number-format";
 import type { ColumnText, FileContext } from "./column-reading";
 import { findSentinels } from "./sentinels";
 
@@ -16,7 +16,7 @@ export type ColumnValues = {
   readonly filled: number;
   /** Numbers never fall, but for a few restarts, and rise in all: a counter. */
   readonly rising: boolean;
-  /** All numbers are 0 or 1. */
+  /** All numbers are 0 or 1, or 0 and -1, as some programs write true. */
   readonly binary: boolean;
 };
 
@@ -26,7 +26,7 @@ export function columnValues(column: ColumnText, { decimal, thousands }: FileCon
   const texts: string[] = [];
   let filled = 0;
   for (const cell of column.sample) {
-    if (isMissing(cell)) continue;
+    if (isMissing(cell) || isBeyondLimit(cell)) continue;
     filled++;
     const value = parseNumber(cell, format);
     if (Number.isNaN(value)) texts.push(cell);
@@ -47,7 +47,8 @@ export function columnValues(column: ColumnText, { decimal, thousands }: FileCon
     texts,
     filled,
     rising: isRising(numbers),
-    binary: sorted.length > 0 && sorted.every((v) => v === 0 || v === 1),
+    binary:
+      sorted.length > 0 && (sorted.every((v) => v === 0 || v === 1) || (sorted[0] === -1 && sorted.every((v) => v === 0 || v === -1))),
   };
 }
 

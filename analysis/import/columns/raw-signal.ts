@@ -16,12 +16,15 @@ const SIGNALS: readonly (readonly [RegExp, RawSignal])[] = [
   [new RegExp(`(?<![\\d.])2${TO}10\\s*v(?:dc)?\\b`, "i"), { kind: "2-10 V", low: 2, high: 10 }],
 ];
 
+const BITS = /(?<![\d.])(8|1[0-6])[ -]?bits?\b/i;
 const COUNTED = /(-?\d+)\s*(?:-|–|to|bis|\.\.+|…|a|à|tot)\s*(\d+)\s*(?:counts?|digits?|cts|lsb|adc)\b/i;
 
-/** The span of a converter that a text names ("0..4095 counts"), or null. */
+/** The span of a converter that a text names ("0..4095 counts", "12 bit"), or null. */
 export function countsInText(text: string): RawSignal | null {
   const span = COUNTED.exec(text);
-  return span === null || Number(span[1]) >= Number(span[2]) ? null : { kind: "counts", low: Number(span[1]), high: Number(span[2]) };
+  if (span !== null && Number(span[1]) < Number(span[2])) return { kind: "counts", low: Number(span[1]), high: Number(span[2]) };
+  const bits = BITS.exec(text);
+  return bits === null ? null : { kind: "counts", low: 0, high: 2 ** Number(bits[1]) - 1 };
 }
 
 /** The raw signal that a text names ("4-20 mA"), or null. */
@@ -120,7 +123,7 @@ export const namesPercentRange = (text: string): boolean =>
 
 const number = (text: string) => Number(text.replace("\u2212", "-").replace(",", "."));
 
-function unitAtFront(text: string): FoundUnit | null {
+export function unitAtFront(text: string): FoundUnit | null {
   const words = text.trim().split(/\s+/);
   for (let n = Math.min(4, words.length); n > 0; n--) {
     const found = wholeUnit(words.slice(0, n).join(" ").replace(/[,.]$/, ""));

@@ -11,7 +11,7 @@ import { lastLetters } from "./last-letter";
 import { findPosition } from "./position-words";
 import { channelLines, onlyChannelLine, writesOnChange } from "./preamble-channels";
 import { type FileFacts, readNumbers } from "./read-numbers";
-import { stateWords } from "./running-words";
+import { saysMachine, stateWords } from "./running-words";
 import { tellApart } from "./tell-apart";
 import { unitSystem } from "./unit-proposal";
 
@@ -42,6 +42,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
     preamble,
     system: unitSystem(facts.map((f) => f.unit?.unit ?? null)),
     hasPressure: facts.some((f) => f.guess.role === "pressure"),
+    numbers: facts.length,
     rawCount: facts.filter((f) => f.unit !== null && (f.unit.unit.symbol === "mA" || f.unit.unit.quantity === "voltage")).length,
   };
   const readings = begun.map((b) => ({ ...("column" in b ? readNumbers(b, file) : b), onChange }));
@@ -63,13 +64,15 @@ function readWords(column: ColumnText, values: ColumnValues, chosen: ColumnReadi
   const said = guessRole(words, null, { ...values, binary: true });
   const contact = /\bcontact\w*\b|\bkontakt\b|\brelay\b|\brelais\b|\bswitch\b|\bcontat\w*\b/.test(words);
   // "low" and "open" are marks of missing readings, unless the whole column is such words
-  const whole = stateWords(column.sample, contact);
-  const paired = whole !== null && new Set(whole.values()).size === 2 && ![...whole.keys()].every((word) => /^[01]$/.test(word));
+  const runs = said.role === "running";
+  const whole = stateWords(column.sample, contact, runs);
+  const paired = whole !== null && new Set(whole.values()).size === 2 && ![...whole.keys()].every((word) => /^-?[01]$/.test(word));
   if (!paired && (values.texts.length === 0 || values.texts.length < 0.5 * values.filled)) return null;
-  const states = paired ? whole : stateWords(values.texts, contact);
+  const states = paired ? whole : stateWords(values.texts, contact, runs);
   if (states === null) return { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
   // a flow switch is on while water flows: no running flag of a pump
-  const role = chosen ?? (said.role === "running" || (said.role === "other" && said.by !== "words") ? "running" : "other");
+  const namesNothing = said.role === "other" && said.by !== "words" && (said.generic || saysMachine([...states.keys()]));
+  const role = chosen ?? (said.role === "running" || namesNothing ? "running" : "other");
   return {
     ...NOTHING,
     role,

@@ -19,6 +19,8 @@ export type FileFacts = {
   readonly preamble: readonly string[];
   readonly system: UnitSystem;
   readonly hasPressure: boolean;
+  /** Columns of numbers. */
+  readonly numbers: number;
   /** Columns that could be raw signals. */
   readonly rawCount: number;
 };
@@ -29,10 +31,14 @@ export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading 
   const { sentinels, questions } = readSentinels(facts);
   const base: ColumnReading = { ...NOTHING, role, position: findPosition(facts.place), sentinels, questions };
   // "pulse count" is no count of a converter
-  const raw = isPulses(facts, role) && /\bpuls|\bimpuls/.test(facts.words) ? null : rawSignal(facts, role);
+  const raw =
+    isPulses(facts, role) && /\bpuls|\bimpuls/.test(facts.words)
+      ? null
+      : rawSignal(facts, role, file.numbers === 1 ? file.preamble.filter((text) => text.length < 200).join(" | ") : "");
   if (raw !== null) return readRaw(base, facts, raw, file.preamble, file.rawCount <= 1);
   if (isPulses(facts, role)) return readPulses(base, facts, file);
-  if (role === "running") return { ...base, quantity: "state", ...saying(facts, "running", null) };
+  if (role === "running")
+    return { ...base, quantity: "state", factor: facts.values.low === -1 ? -1 : 1, ...saying(facts, "running", null) };
   return readScaled(base, facts, file);
 }
 

@@ -4,6 +4,7 @@ import type { Unit } from "../../../shared/units/unit-table";
 import { type ColumnFacts, spacedWords } from "./column-facts";
 import { asHead, quantityOf } from "./column-quantity";
 import type { ColumnReading, RawSignal } from "./column-reading";
+import { areCounts, countsMap } from "./counts-map";
 import { settleReference } from "./pressure-reference";
 import {
   COUNT_WORDS,
@@ -19,11 +20,18 @@ import {
 } from "./raw-signal";
 import { unitOptions } from "./unit-proposal";
 
-/** The raw signal a column holds, or null where its numbers are scaled already. */
+/**
+ * The raw signal a column holds, or null where its numbers are scaled already.
+ * @param line the lines above the table, where they can only be about this column
+ */
 export function rawSignal(
   { column, unit, unitFrom, text, words, values, guess, choice }: ColumnFacts,
   role: ChannelRole,
+  line: string,
 ): RawSignal | null {
+  const counts = countsMap(text) ?? (line === "" ? null : countsMap(line));
+  const scaled = unit !== null && (unitFrom === "units row" || (unitFrom === "heading" && countsMap(column.heading) === null));
+  if (counts !== null && !scaled && areCounts(counts, values)) return counts;
   const named = signalInText(`${choice.rangeText ?? ""} | ${text}`);
   if (unit?.unit.quantity === "fraction" && (role === "pressure" || role === "flow" || namesPercentRange(text))) return PERCENT_OF_SPAN;
   // the line above the table gives the range in a unit; the heading says that the numbers are counts
@@ -70,8 +78,9 @@ export function readRaw(
   const { name, choice, guess, unit } = facts;
   const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
   const unitOfSignal = electric || raw === PERCENT_OF_SPAN ? (unit?.unit.factor ?? 1) : raw.kind.endsWith("mA") ? 1e-3 : 1;
-  const spanless = raw.kind === "counts" && countsInText(facts.text) === null;
-  const named = choice.range ?? (spanless ? null : readRange(facts.text)) ?? (alone && !spanless ? rangeInPreamble(preamble) : null);
+  const spanless = raw.kind === "counts" && raw.range === undefined && countsInText(facts.text) === null;
+  const named =
+    choice.range ?? raw.range ?? (spanless ? null : readRange(facts.text)) ?? (alone && !spanless ? rangeInPreamble(preamble) : null);
   // "Pressure (0-100 %)" names its signal, not what it stands for
   const range = raw === PERCENT_OF_SPAN && named?.found.unit.quantity === "fraction" ? null : named;
   if (range === null) {

@@ -1,7 +1,7 @@
 const ON =
-  "on t high run running started start active true yes y open 1 ein an lauft läuft laeuft lauf betrieb aktiv ja wahr marche en marche actif oui vrai encendido encendida marcha en marcha activo si sí verdadero ligado ligada ativo sim verdadeiro acceso accesa in funzione marcia attivo sì vero aan draait actief waar working operating in betrieb funcionando";
+  "on t high run running started start active true yes y open 1 ein an lauft läuft laeuft lauf betrieb aktiv ja wahr marche actif oui vrai encendido encendida marcha activo si sí verdadero ligado ligada ativo sim verdadeiro acceso accesa marcia attivo sì vero aan draait actief waar working operating funcionando";
 const OFF =
-  "off f low ferma ferme stop stopped idle standby inactive false no n closed 0 aus steht gestoppt halt inaktiv nein falsch arret arrêt arrête arrêté a l'arret inactif non faux apagado apagada parado parada paro detenido detenida inactivo falso desligado desligada inativo não nao spento spenta fermo ferma inattivo uit gestopt staat stil inactief nee onwaar not running ready";
+  "off f low ferma ferme stop stopped idle standby inactive false no n closed 0 aus steht gestoppt halt stillstand ruhe stand inaktiv nein falsch arret arrêt arrête arrêté inactif non faux apagado apagada parado parada paro detenido detenida inactivo falso desligado desligada inativo não nao spento spenta fermo ferma inattivo uit gestopt staat inactief nee onwaar ready";
 
 const phrases = (list: string, joined: readonly string[]): ReadonlySet<string> => new Set([...list.split(" "), ...joined]);
 const ON_WORDS = phrases(ON, [
@@ -23,17 +23,32 @@ const CONTACT: ReadonlyMap<string, number> = new Map([
   ["open", 0],
 ]);
 
-/** The two words of a column as 1 and 0, lower case; null where a cell is neither. "no" beside "n" or "ja" beside "nein" is read by its partner. */
-export function stateWords(cells: readonly string[], contact = false): ReadonlyMap<string, number> | null {
-  const words = new Map<string, number>();
+/** Words of any yes or no ("valid: true"): they name no machine that runs or stands. */
+const YES_OR_NO: ReadonlySet<string> = new Set(
+  "t f true false yes no y n ja nein oui non si sí sim vrai faux wahr falsch verdadero falso vero verdadeiro não nao nee waar onwaar high low open closed 1 0 active inactive".split(
+    " ",
+  ),
+);
+
+/** Whether the words of a column, lower case, are those of a machine. */
+export const saysMachine = (words: readonly string[]): boolean => words.some((word) => !YES_OR_NO.has(word));
+
+/**
+ * The two words of a column as 1 and 0, lower case; null where a cell is neither.
+ * @param running the heading is that of a machine: of two words, the one that is not known is the opposite of the other
+ */
+export function stateWords(cells: readonly string[], contact = false, running = false): ReadonlyMap<string, number> | null {
+  const words = new Map<string, number | null>();
   for (const cell of cells) {
     const word = cell.toLowerCase();
     if (words.has(word) || word === "") continue;
-    if (contact && CONTACT.has(word)) words.set(word, CONTACT.get(word) ?? 0);
-    else if (ON_WORDS.has(word)) words.set(word, 1);
-    else if (OFF_WORDS.has(word)) words.set(word, 0);
-    else return null;
+    const state = contact && CONTACT.has(word) ? CONTACT.get(word) : ON_WORDS.has(word) ? 1 : OFF_WORDS.has(word) ? 0 : null;
+    if (state === null && !running) return null;
+    words.set(word, state ?? null);
     if (words.size > 8) return null;
   }
-  return words.size === 0 ? null : words;
+  const known = [...words.values()].find((state) => state !== null);
+  const unknown = [...words].filter(([, state]) => state === null);
+  if (known === undefined || (unknown.length > 0 && words.size > 2)) return null;
+  return new Map([...words].map(([word, state]) => [word, state ?? 1 - known] as const));
 }

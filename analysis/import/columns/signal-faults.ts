@@ -46,13 +46,13 @@ export function findSignalFaults(
   return faults;
 }
 
-/** To mA or V: a file may write its loop signal in amperes (no number passes 0.1), its voltage in millivolts (most pass 100). */
+/** To mA or V: a file may write its loop signal in amperes (no number passes 0.1) or microamperes, its voltage in millivolts (most pass 100). */
 function scaleOfFile(values: Float32Array | Float64Array, { raw, factor, offset }: ColumnReading): number {
   let high = 0;
   for (const value of values) {
     const number = (value - offset) / factor;
     if (number > high) high = number;
   }
-  if (raw?.kind === "4-20 mA") return high > 0.1 ? 1 : 1e3;
+  if (raw?.kind === "4-20 mA") return high > 1000 ? 1e-3 : high > 0.1 ? 1 : 1e3;
   return high > 100 ? 1e-3 : 1;
 }

@@ -1,8 +1,12 @@
 import type { Channel } from "../../../shared/record/log-record";
 import type { PlacedPart } from "./same-log";
 
+type Key = (channel: Channel) => string;
 /** What names a channel in two parts of one log. */
-const key = ({ heading, quantity, role }: Channel) => JSON.stringify([heading, quantity, role]);
+const byHeading: Key = ({ heading, quantity, role }) => JSON.stringify([heading, quantity, role]);
+/** The same where a logger was set to another unit between two parts ("Pressure (bar)", then "Pressure (psi)"): the values are SI in both. */
+const byName: Key = ({ heading, quantity, role, unitInFile }) =>
+  JSON.stringify([unitInFile === null ? heading : heading.replace(/\s*[[(][^\])]*[\])]/g, "").trim(), quantity, role]);
 
 /** A channel of a part in which it was not logged: nothing but missing values. */
 const missingIn = (part: PlacedPart, channel: Channel): Channel => ({
@@ -16,10 +20,13 @@ const missingIn = (part: PlacedPart, channel: Channel): Channel => ({
  * taken away between one part and the next, where one part holds all that the other does. Null where they are no such parts, or where two channels of
  * one name stand in another order and nothing tells them apart. Long form keeps an origin a channel and is not joined with others.
  */
-export function alignParts(a: PlacedPart, b: PlacedPart): readonly [PlacedPart, PlacedPart] | null {
+export const alignParts = (a: PlacedPart, b: PlacedPart): readonly [PlacedPart, PlacedPart] | null =>
+  alignBy(byHeading, a, b) ?? (apart(a, b) ? alignBy(byName, a, b) : null);
+
+function alignBy(key: Key, a: PlacedPart, b: PlacedPart): readonly [PlacedPart, PlacedPart] | null {
   if (a.origins.length !== 1 || b.origins.length !== 1 || a.channels.length === 0 || b.channels.length === 0) return null;
   if (a.channels.length < b.channels.length) {
-    const turned = alignParts(b, a);
+    const turned = alignBy(key, b, a);
     return turned === null ? null : [turned[1], turned[0]];
   }
   const wanted = a.channels.map(key);
