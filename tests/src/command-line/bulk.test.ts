@@ -31,6 +31,11 @@ afterAll(() => rmSync(home, { recursive: true, force: true }));
 
 const bulk = (out: string) => spawnSync(process.execPath, [PROGRAM, "analyse", "--each", logs, "--out", out], { encoding: "utf8" });
 
+function parquetOf(out: string): ArrayBuffer {
+  const bytes = readFileSync(join(out, "findings.parquet"));
+  return bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer;
+}
+
 describe("a folder of logs", () => {
   test("one bad log never stops the rest, and the exit code tells", () => {
     const out = join(home, "whole");
@@ -53,10 +58,7 @@ describe("a folder of logs", () => {
 
   test("Parquet opens in another library with the same numbers as the lines", async () => {
     const out = join(home, "whole");
-    const bytes = readFileSync(join(out, "findings.parquet"));
-    const rows = await parquetReadObjects({
-      file: bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer,
-    });
+    const rows = await parquetReadObjects({ file: parquetOf(out) });
     const documents = readFileSync(join(out, "findings.jsonl"), "utf8")
       .trim()
       .split("\n")
@@ -86,8 +88,7 @@ describe("a folder of logs", () => {
   });
 
   test("the list of columns tells every column of the Parquet file, with its type", async () => {
-    const bytes = readFileSync(join(home, "whole", "findings.parquet"));
-    const { schema } = parquetMetadata(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength) as ArrayBuffer);
+    const { schema } = parquetMetadata(parquetOf(join(home, "whole")));
     const told = readFileSync(join(home, "whole", "columns.txt"), "utf8")
       .trim()
       .split("\n")
@@ -107,10 +108,18 @@ describe("a folder of logs", () => {
     expect(kept.document.site.limits.startsPerHour).toMatchObject({ value: 1, from: "company" });
   });
 
-  test("a folder of nasty names, links and files that are no logs: each has its line, and a second run into the same folder finds no more logs", () => {
+  test("a folder of nasty names, links and files that are no logs: each has its line, and a second run into the same folder finds no more logs", async () => {
     const nasty = join(home, "nasty");
     mkdirSync(join(nasty, "folder.csv"), { recursive: true });
-    const names = ["=cmd.csv", "new\nline.csv", "two words, comma.csv", "UPPER.CSV", "\u202ertl.csv"];
+    const names = [
+      "=cmd.csv",
+      "<img src=x onerror=alert(1)>.csv",
+      "__proto__.csv",
+      "new\nline.csv",
+      "two words, comma.csv",
+      "UPPER.CSV",
+      "\u202ertl.csv",
+    ];
     for (const name of names) writeFileSync(join(nasty, name), logText(90));
     writeFileSync(join(nasty, "picture.csv"), Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]));
     writeFileSync(join(nasty, "broken.zip"), "PK\u0003\u0004no zip");
@@ -123,8 +132,8 @@ describe("a folder of logs", () => {
     const run = () => spawnSync(process.execPath, [PROGRAM, "analyse", "--each", nasty, "--out", nasty], { encoding: "utf8" });
     const first = run();
     expect(first.status).toBe(3);
-    expect(first.stdout).toMatch(/10 logs, \d+ over a limit, 4 not read\./);
-    expect(first.stderr.trim().split("\n")).toHaveLength(10);
+    expect(first.stdout).toMatch(/12 logs, \d+ over a limit, 4 not read\./);
+    expect(first.stderr.trim().split("\n")).toHaveLength(12);
     const lines = readFileSync(join(nasty, "findings.jsonl"), "utf8").trim().split("\n");
     const read = lines.map((line) => JSON.parse(line));
     expect(read.filter(({ error }) => error === null).map(({ log }) => log)).toEqual(expect.arrayContaining([...names, "link.csv"]));
@@ -134,10 +143,13 @@ describe("a folder of logs", () => {
       "dangling.csv",
       "picture.csv",
     ]);
+    // In Parquet a name is a name: another library reads it back as it stands on the disk.
+    const rows = await parquetReadObjects({ file: parquetOf(nasty) });
+    expect(rows.map(({ log, error }) => [log, error])).toEqual(read.map(({ log, error }) => [log, error?.message ?? null]));
     const again = run();
     expect(again.stdout).toBe(first.stdout);
     // What could not be opened is tried again, the rest is not.
-    expect(again.stderr.match(/done before/g)).toHaveLength(9);
+    expect(again.stderr.match(/done before/g)).toHaveLength(11);
   });
 
   test("an answer holds for every log of the folder, and another makes the findings anew", () => {
