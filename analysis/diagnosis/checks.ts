@@ -152,13 +152,29 @@ export const HAND_CHECKS: readonly HandCheck[] = [
 
 /** Facts and channels, least trouble first. */
 export const OPENERS: readonly Opener[] = [
-  { id: "ask-set-pressure", opens: ["precharge-by-facts", "sensor-scale", "held-pressure", "empties-at", "dips"] },
+  {
+    id: "ask-set-pressure",
+    opens: ["precharge-by-facts", "sensor-scale", "held-pressure", "empties-at", "dips", "usual-pressure", "low-times"],
+  },
   { id: "ask-tank-volume", opens: ["tank-by-facts", "gas-constant", "cycle-against-tank"] },
   { id: "ask-precharge", opens: ["precharge-by-facts", "gas-constant", "cycle-against-tank"] },
   { id: "ask-pump-flow", opens: ["tank-by-facts", "gas-constant-by-practice", "flow-when-short"] },
   { id: "ask-pipe", opens: ["surge-period"] },
   { id: "log-longer", opens: ["starts", "runs", "drift", "leak-down"] },
-  { id: "log-faster", opens: ["oscillation", "oscillation-period", "oscillation-driver", "noise", "sensor-lag", "bends", "loop-pace"] },
+  {
+    id: "log-faster",
+    opens: [
+      "oscillation",
+      "oscillation-period",
+      "oscillation-driver",
+      "noise",
+      "sensor-lag",
+      "bends",
+      "loop-pace",
+      "rise-pace",
+      "jump-from-still",
+    ],
+  },
   {
     id: "log-flow",
     opens: [
@@ -177,7 +193,10 @@ export const OPENERS: readonly Opener[] = [
       "flow-when-short",
     ],
   },
-  { id: "log-speed", opens: ["oscillation-driver", "overdraw", "shutoff", "prime", "runs", "starts", "loop-pace", "answer-to-draw"] },
+  {
+    id: "log-speed",
+    opens: ["oscillation-driver", "overdraw", "shutoff", "prime", "runs", "starts", "start-gaps", "loop-pace", "answer-to-draw"],
+  },
   { id: "log-second-pressure", opens: ["sensor-distance", "sensor-lag", "sensor-scale"] },
   { id: "log-temperature", opens: ["sensor-stuck"] },
 ];

@@ -3,13 +3,18 @@ import { OBSERVATION_IDS, type Observation, type ObservationId } from "../../sha
 import { answerLooks } from "./observations/answer";
 import { bendLooks } from "./observations/bends";
 import { cyclingLooks } from "./observations/cycling";
+import { jumpFromStillLooks } from "./observations/jump-from-still";
 import { loopPaceLooks } from "./observations/loop-pace";
+import { lowTimesLooks } from "./observations/low-times";
 import { oscillationLooks } from "./observations/oscillation";
+import { overshootLooks } from "./observations/overshoot";
 import { pressureAndDrawLooks } from "./observations/pressure-and-draw";
 import { pumpLooks } from "./observations/pump";
+import { risePaceLooks } from "./observations/rise-pace";
 import { roughnessLooks } from "./observations/roughness";
 import { sensorLooks } from "./observations/sensor";
 import { type Looks, observe, type Sight } from "./observations/sight";
+import { startGapLooks } from "./observations/start-gaps";
 import { steepestFallLooks } from "./observations/steepest-fall";
 import { tankLooks } from "./observations/tank";
 
@@ -24,6 +29,11 @@ export const LOOKS: Looks = {
   ...answerLooks,
   ...bendLooks,
   ...loopPaceLooks,
+  ...overshootLooks,
+  ...startGapLooks,
+  ...risePaceLooks,
+  ...lowTimesLooks,
+  ...jumpFromStillLooks,
   ...roughnessLooks,
   ...steepestFallLooks,
 };

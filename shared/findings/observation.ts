@@ -48,12 +48,14 @@ export const OBSERVATIONS = {
   drift: ["within", "over"],
   /** Fall of pressure from little to most flow against set pressure. */
   droop: ["little", "steep"],
-  /** Highest recorded pressure against set pressure. */
-  overshoot: ["little", "large"],
+  /** Highest pressure that was there for more than a moment, against set pressure. */
+  overshoot: ["little", "some", "large"],
   /** Worst dip after a draw began. */
   dips: ["shallow", "deep", "deep-and-slow"],
   /** Whether there are times in which nothing is drawn. */
   "quiet-times": ["some", "none"],
+  /** Share of starts that follow the one before within a minute and a half. */
+  "start-gaps": ["apart", "some-close", "close"],
   /** How evenly the pump's starts follow each other. */
   "start-rhythm": ["irregular", "regular"],
   /** Loss with the pump off and nothing drawn: in every rest and going on, or passing. */
@@ -73,14 +75,22 @@ export const OBSERVATIONS = {
   "answer-to-draw": ["keeps-up", "late", "at-its-end"],
   /** How long the loop takes to mend half of an error. */
   "loop-pace": ["prompt", "unhurried", "slow"],
+  /** How long the pressure takes from a low to the middle of a large rise. */
+  "rise-pace": ["sudden", "prompt", "late", "slow"],
   /** How long the pressure takes to bend where a draw or the pump changes. */
   bends: ["sharp", "soft", "rounded"],
   /** Lowest pressure held for half a minute of a run against what is to be held. */
   "sunk-pressure": ["held", "low", "gone"],
+  /** How long the pressure stood under what makes the pump start. */
+  "low-times": ["brief", "minutes", "long", "mostly"],
+  /** The pressure of most of the time against the band of the control. */
+  "usual-pressure": ["below", "in-band", "above"],
   /** Scatter of the pressure while the pump runs against that at rest. */
   roughness: ["alike", "rougher"],
   /** Fastest fall at rest against what the pump's rated flow would make in a sound tank. */
   "steepest-fall": ["possible", "strained", "impossible"],
+  /** Whether the reading stood for minutes and then was elsewhere from one sample to the next. */
+  "jump-from-still": ["none", "seen"],
   /** How evenly draws follow each other. */
   "draw-rhythm": ["irregular", "regular"],
 } as const satisfies Readonly<Record<string, readonly string[]>>;

@@ -175,9 +175,10 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
   },
   drift: { within: "little drift", over: "drift over the limit" },
   droop: { little: "little fall with flow", steep: "a steep fall with flow" },
-  overshoot: { little: "little overshoot", large: "a large overshoot" },
+  overshoot: { little: "little overshoot", some: "some overshoot", large: "a large overshoot" },
   dips: { shallow: "shallow dips", deep: "deep dips, soon over", "deep-and-slow": "deep dips, slow to recover" },
   "quiet-times": { some: "times without a draw", none: "a draw at all times" },
+  "start-gaps": { apart: "starts that lie apart", "some-close": "some starts close together", close: "most starts close together" },
   "start-rhythm": { irregular: "starts without a rhythm", regular: "starts in a rhythm" },
   "leak-down": { none: "no loss at rest", passing: "a passing loss at rest", present: "a loss at rest" },
   "leak-side": { system: "a loss the meter sees", back: "a loss the meter does not see", unknown: "a loss of unknown side" },
@@ -201,13 +202,31 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
     gone: "hardly any pressure while the pump runs",
   },
   "loop-pace": { prompt: "errors soon mended", unhurried: "errors mended without hurry", slow: "errors that stay long" },
+  "rise-pace": {
+    sudden: "rises of a moment",
+    prompt: "rises as fast as they should be",
+    late: "rises that come late",
+    slow: "rises as slow as those of a pump at its end",
+  },
   bends: { sharp: "sharp bends of the pressure", soft: "soft bends of the pressure", rounded: "rounded bends of the pressure" },
+  "low-times": {
+    brief: "a low pressure for moments only",
+    minutes: "a low pressure for minutes",
+    long: "a low pressure for long",
+    mostly: "a low pressure most of the time",
+  },
+  "usual-pressure": {
+    below: "a usual pressure below the band",
+    "in-band": "a usual pressure in the band",
+    above: "a usual pressure above the band",
+  },
   roughness: { alike: "as much scatter at rest as in a run", rougher: "far more scatter in a run than at rest" },
   "steepest-fall": {
     possible: "falls that a sound tank allows",
     strained: "falls that strain a sound tank",
     impossible: "falls that no sound tank allows",
   },
+  "jump-from-still": { none: "no jump after a standstill", seen: "a jump of the reading after a standstill" },
   "draw-rhythm": { irregular: "no rhythm in the draws", regular: "a rhythm in the draws" },
 };
 

@@ -153,6 +153,7 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
   },
   overshoot: {
     little: (w) => `The pressure rises to ${w("highest", "gaugePressure")} at most.`,
+    some: (w) => `The pressure rises to ${w("highest", "gaugePressure")}, above its set ${w("setPressure", "gaugePressure")}.`,
     large: (w) => `The pressure rises to ${w("highest", "gaugePressure")}, far above its set ${w("setPressure", "gaugePressure")}.`,
   },
   dips: {
@@ -166,6 +167,12 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
   "quiet-times": {
     some: () => "There are times in which nothing is drawn.",
     none: () => "At no time is nothing drawn: water goes somewhere all the time.",
+  },
+  "start-gaps": {
+    apart: (w) => `The pump's starts lie apart: ${w("share", "fraction", 2)} follow the one before within ${w("within", "time", 2)}.`,
+    "some-close": (w) => `Of the pump's starts ${w("share", "fraction", 2)} follow the one before within ${w("within", "time", 2)}.`,
+    close: (w) =>
+      `Most of the pump's starts come close: ${w("share", "fraction", 2)} follow the one before within ${w("within", "time", 2)}.`,
   },
   "start-rhythm": {
     irregular: () => "The pump starts without a rhythm.",
@@ -222,10 +229,29 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     unhurried: (w) => `Half of an error of the pressure is left for about ${w("half", "time", 2)}.`,
     slow: (w) => `Half of an error of the pressure is still left after ${w("half", "time", 2)}: the loop is slow.`,
   },
+  "rise-pace": {
+    sudden: (w) => `From a low to the middle of a large rise the pressure takes only ${w("half", "time", 2)}: little gas gives way.`,
+    prompt: (w) => `From a low to the middle of a large rise the pressure takes ${w("half", "time", 2)}, as it should.`,
+    late: (w) => `From a low to the middle of a large rise the pressure takes ${w("half", "time", 2)}: it is read late, or raised late.`,
+    slow: (w) => `From a low to the middle of a large rise the pressure takes ${w("half", "time", 2)}: as long as a pump at its end takes.`,
+  },
   bends: {
     sharp: (w) => `The pressure bends within ${w("time", "time", 2)} where something changes.`,
     soft: (w) => `The pressure takes ${w("time", "time", 2)} to bend where something changes.`,
     rounded: (w) => `The pressure takes ${w("time", "time", 2)} to bend where something changes: rounded, as behind a choked port.`,
+  },
+  "low-times": {
+    brief: (w) => `The pressure is never under ${w("under", "gaugePressure")} for long: the pump starts and brings it back.`,
+    minutes: (w) =>
+      `The pressure is under ${w("under", "gaugePressure")} for up to ${w("longest", "time", 2)}, where the pump must long have started.`,
+    long: (w) =>
+      `The pressure is under ${w("under", "gaugePressure")} for ${w("longest", "time", 2)} without a break: the pump does not bring it back.`,
+    mostly: (w) => `The pressure is under ${w("under", "gaugePressure")} for ${w("share", "fraction", 2)} of the time.`,
+  },
+  "usual-pressure": {
+    below: (w) => `Half of the time the pressure is under ${w("usual", "gaugePressure")}, below the band of its control.`,
+    "in-band": (w) => `The usual pressure, ${w("usual", "gaugePressure")}, lies in the band of its control.`,
+    above: (w) => `Half of the time the pressure is over ${w("usual", "gaugePressure")}, above the band of its control.`,
   },
   roughness: {
     alike: () => "The pressure scatters no more in a run than at rest.",
@@ -238,6 +264,11 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
       `At rest the pressure falls so fast that the tank has at most ${w("ratio", "fraction", 2)} of the give it should have, if no more is drawn than the pump is rated for.`,
     impossible: (w) =>
       `At rest the pressure falls so fast that the tank has at most ${w("ratio", "fraction", 2)} of the give it should have.`,
+  },
+  "jump-from-still": {
+    none: () => "The reading never stood and then jumped.",
+    seen: (w) =>
+      `The reading stood for ${w("stood", "time", 2)} and was ${w("size", "pressureDifference", 2)} away in the next sample, more than the water ever moves it.`,
   },
   "draw-rhythm": {
     irregular: () => "Draws follow each other without a rhythm.",

@@ -14,10 +14,14 @@ export const loopTooAggressive: CauseTable = {
     // the loop gain goes with 1/C: a tank that lost its give explains the swing by itself
     "gas-constant": { collapsed: -1.3, reduced: -1.3 },
     dips: { "deep-and-slow": -0.4 },
-    overshoot: { little: -0.4, large: 1.3 },
+    overshoot: { little: -2, some: 0.1, large: 2.7 },
     "noise-with-flow": { steady: -0.4, grows: 2 },
     "loop-pace": { prompt: 0.7, slow: -0.9 },
     bends: { rounded: -0.5 },
     "pump-kind": { switch: -4 },
+    // a swing faster than the sampling looks like scatter, and only in a run
+    roughness: { alike: -1.2, rougher: 2.3 },
+    "rise-pace": { sudden: 0.5, late: -1, slow: -1 },
+    "start-gaps": { apart: -0.6, "some-close": 0.5, close: 0.8 },
   },
 };

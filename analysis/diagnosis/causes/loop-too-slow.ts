@@ -22,8 +22,13 @@ export const loopTooSlow: CauseTable = {
     "flow-when-short": { none: -1.6, some: 1, all: -0.9 },
     // errors outlast the loop's own time
     "loop-pace": { prompt: -1.6, unhurried: 0.1, slow: 2.9 },
+    "rise-pace": { sudden: -1.2, late: 0.3, slow: 0.5 },
     "sunk-pressure": { held: -0.3, low: 2.1, gone: -1.5 },
     // an integrator far behind ramps down late too: runs are long
     runs: { long: 0.4, "some-short": -2.5, "mostly-short": -2.6, "never-stops": 0.2 },
+    "low-times": { brief: -0.1, minutes: 1.4, long: 0.5, mostly: -1.5 },
+    // an integrator that is late winds up, and is over when the draw ends
+    overshoot: { little: -0.1, some: 0.1, large: 1.2 },
+    "start-gaps": { apart: 0.3, "some-close": -1, close: -2 },
   },
 };

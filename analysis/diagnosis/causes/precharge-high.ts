@@ -20,5 +20,7 @@ export const prechargeHigh: CauseTable = {
     "switching-band": { narrow: 0.4, usual: -0.4, wide: 2 },
     // an empty tank has only the give of its pipes
     "steepest-fall": { possible: -1.2, strained: 1.8, impossible: 2.4 },
+    "rise-pace": { sudden: 1.9, prompt: -1.1, late: -0.8, slow: -0.8 },
+    "start-gaps": { apart: -0.5, "some-close": 1, close: 0.5 },
   },
 };

@@ -21,5 +21,8 @@ export const prechargeLow: CauseTable = {
     "steepest-fall": { strained: 0.8, impossible: -0.4 },
     // a stiffer tank raises the gain of the loop around it
     oscillation: { large: 0.7 },
+    overshoot: { little: -0.1, some: 0.2, large: 0.5 },
+    "rise-pace": { sudden: 1.4, prompt: -0.6, late: -0.7, slow: -0.5 },
+    "start-gaps": { apart: -0.1, "some-close": 0.8, close: 0.2 },
   },
 };

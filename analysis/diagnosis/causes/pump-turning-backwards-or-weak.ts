@@ -12,7 +12,7 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
     "held-pressure": { "at-set": -1.8, below: 3.1, above: -2 },
     droop: { little: -0.2, steep: 1.7 },
     dips: { shallow: -0.3, deep: -0.4, "deep-and-slow": 1.5 },
-    overshoot: { large: -1.7 },
+    overshoot: { little: 0.6, some: -1.2, large: -1.7 },
     "flow-when-short": { none: 1, some: 0.5, all: -2 },
     // an error that no speed can mend stays
     "loop-pace": { prompt: -0.9, slow: 1.5 },
@@ -22,5 +22,9 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
     "sunk-pressure": { held: -2.2, low: 2.8, gone: 0.9 },
     // a pump that cannot reach set pressure never lets the system come to rest
     "quiet-times": { some: -0.8, none: 2.6 },
+    "low-times": { brief: -2, minutes: -0.7, long: 2.2, mostly: 2.2 },
+    "usual-pressure": { below: 1.7, "in-band": -0.1, above: -2 },
+    "rise-pace": { sudden: -1.5, prompt: -2, late: 0.5, slow: 3 },
+    "start-gaps": { "some-close": -0.5, close: -1.5 },
   },
 };

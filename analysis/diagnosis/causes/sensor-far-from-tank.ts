@@ -16,11 +16,13 @@ export const sensorFarFromTank: CauseTable = {
     // friction of the pipe between them
     droop: { steep: 1.3 },
     drift: { over: 0.9 },
-    overshoot: { little: -0.2, large: 0.8 },
+    overshoot: { little: -0.2, some: 0.6, large: 0.3 },
     "noise-with-flow": { steady: -0.1, grows: 1.6 },
     "pump-kind": { switch: -1.5 },
     // the pump is seen straight through the pipe, faster than from sample to sample
-    roughness: { alike: -0.6, rougher: 2.1 },
+    roughness: { alike: -0.3, rougher: 1.8 },
     runs: { long: -0.4, "some-short": 0.6, "mostly-short": 0.2, "never-stops": 0.6 },
+    "rise-pace": { sudden: 1.6, prompt: -0.6, late: -1, slow: -1 },
+    "start-gaps": { apart: -0.1, "some-close": 0.6, close: 0.1 },
   },
 };

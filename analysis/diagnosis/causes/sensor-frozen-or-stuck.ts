@@ -7,6 +7,7 @@ export const sensorFrozenOrStuck: CauseTable = {
   id: "sensor-frozen-or-stuck",
   prior: 1,
   weights: {
+    "jump-from-still": { none: -0.6, seen: 2.9 },
     "sensor-stuck": { no: -1.2, stuck: 1.8, frozen: 0.9 },
     // what stands still short of the set pressure looks like an error that nobody mends
     "loop-pace": { prompt: -0.2, slow: 1.7 },

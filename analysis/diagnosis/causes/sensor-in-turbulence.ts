@@ -10,6 +10,6 @@ export const sensorInTurbulence: CauseTable = {
     "noise-with-flow": { steady: -1.3, grows: 2.4 },
     noise: { quiet: -0.3, noisy: 1.4 },
     oscillation: { small: 0.2, large: -0.4 },
-    roughness: { alike: -0.4, rougher: 1.8 },
+    roughness: { alike: -0.1, rougher: 1.5 },
   },
 };

@@ -17,7 +17,9 @@ export const sensorPortPlugged: CauseTable = {
     "loop-pace": { unhurried: 0.3, slow: -0.2 },
     dips: { "deep-and-slow": 0.2 },
     "sensor-stuck": { stuck: 0.1, frozen: -0.4 },
-    overshoot: { little: -0.3, large: 1.1 },
+    overshoot: { little: -0.8, some: 0.2, large: 1.3 },
     "gas-constant": { collapsed: -0.4, reduced: -0.2, "as-expected": -0.2, raised: 1.2 },
+    // 0.69 of the lag passes before half of a rise is read
+    "rise-pace": { sudden: -2.5, prompt: -1.8, late: 2.6, slow: 0.5 },
   },
 };

@@ -21,5 +21,7 @@ export const sleepSettingsHunting: CauseTable = {
     oscillation: { none: -0.4, small: 1.3, large: 1.7 },
     "oscillation-period": { fast: -0.3, middling: 0.7, slow: -0.4 },
     "pump-kind": { switch: -4 },
+    overshoot: { little: 0.7, large: -1.4 },
+    "start-gaps": { apart: -2.2, "some-close": 0.3, close: 2.6 },
   },
 };

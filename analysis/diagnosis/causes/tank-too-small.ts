@@ -20,5 +20,9 @@ export const tankTooSmall: CauseTable = {
     "switching-band": { narrow: 0.4, wide: 0.7 },
     "start-rhythm": { regular: 0.2 },
     "steepest-fall": { strained: 0.9, impossible: -0.3 },
+    // dp/dt = (Qp - Qd)/C: what has little give is full in a moment, and over
+    "rise-pace": { sudden: 1.9, prompt: -1.2, late: -0.8, slow: -0.8 },
+    overshoot: { little: -0.4, some: 0.8, large: 0.1 },
+    "start-gaps": { apart: -0.3, "some-close": 0.6, close: 1 },
   },
 };

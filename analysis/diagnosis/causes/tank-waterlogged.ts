@@ -20,5 +20,8 @@ export const tankWaterlogged: CauseTable = {
     oscillation: { small: 0.4, large: 0.3 },
     "switching-band": { narrow: 0.4, usual: -0.3, wide: 1.3 },
     "steepest-fall": { possible: -1, strained: 1.8, impossible: 2.2 },
+    "rise-pace": { sudden: 1.4, prompt: -0.7, late: -0.8, slow: -0.8 },
+    overshoot: { little: -0.3, some: 0.1, large: 1.2 },
+    "start-gaps": { apart: -0.4, "some-close": 0.4, close: 1.3 },
   },
 };

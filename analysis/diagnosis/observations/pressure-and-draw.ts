@@ -6,7 +6,6 @@ import { drawsOf, found, isClear, isFixedSpeed, type Looks, pumpOf, type Sight, 
 /** Share of set pressure that a dip or a droop may take without notice. */
 const DEEP_DIP = 0.25;
 const STEEP_DROOP = 0.12;
-const LARGE_OVERSHOOT = 1.16;
 /** A loop that keeps up is back within this, s. */
 const SLOW_RECOVERY = 60;
 /** Least flow of the night against the highest flow of the log. */
@@ -22,7 +21,7 @@ const fallsAtRest = ({ outcomes }: Sight) =>
 
 export const pressureAndDrawLooks: Pick<
   Looks,
-  "drift" | "droop" | "overshoot" | "dips" | "quiet-times" | "leak-down" | "leak-side" | "night-flow" | "draw-rhythm"
+  "drift" | "droop" | "dips" | "quiet-times" | "leak-down" | "leak-side" | "night-flow" | "draw-rhythm"
 > = {
   drift(sight) {
     if (isClear(sight, "drift")) return { level: "within", numbers: { limit: sight.site.limits.driftAtSteadyFlow.value } };
@@ -44,12 +43,6 @@ export const pressureAndDrawLooks: Pick<
     if (isFixedSpeed(sight.site) || droop === null || flow === null || set === null || !(set > 0)) return null;
     const fall = droop.value * flow;
     return { level: fall / set > STEEP_DROOP ? "steep" : "little", numbers: { fall, flow, setPressure: set } };
-  },
-  /** A drive may lift the pressure a little before it sleeps; more than a sixth of set pressure is none of that. */
-  overshoot(sight) {
-    const [highest, set] = [found(sight, "tracking")?.highest ?? null, setPressureOf(sight)];
-    if (isFixedSpeed(sight.site) || highest === null || set === null || !(set > 0)) return null;
-    return { level: highest > LARGE_OVERSHOOT * set ? "large" : "little", numbers: { highest, setPressure: set } };
   },
   dips(sight) {
     const [dip, set] = [found(sight, "tracking")?.worstDip ?? null, setPressureOf(sight)];

@@ -2,7 +2,7 @@ import type { Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
 import { levelStep } from "../../segments/pressure-noise";
 import { traceIn } from "./at-work";
-import { cutOutOf, isFixedSpeed, type Looks, setPressureOf } from "./sight";
+import { cutOutOf, found, isFixedSpeed, type Looks, setPressureOf } from "./sight";
 
 const BLOCK = 12; // samples
 const SETTLED = 15; // s after a start
@@ -38,16 +38,17 @@ export function scatters(trace: Trace): { readonly rest: number; readonly run: n
 export const roughnessLooks: Pick<Looks, "roughness"> = {
   /**
    * Turbulence is there only while water passes, and at rest the same sensor is quiet: so rest against run tells it without a meter. Noise
-   * of the sensor or the wires is there at all times.
+   * of the sensor or the wires is there at all times. A swing that was found is asked of by itself: its samples scatter too, and are no second witness.
    */
   roughness(sight) {
     const trace = traceIn(sight);
     const held = isFixedSpeed(sight.site) ? cutOutOf(sight) : setPressureOf(sight);
-    if (trace === null || held === null || !(held > 0)) return null;
-    const found = scatters(trace);
-    if (found === null) return null;
-    const floor = Math.max(found.rest, levelStep(trace.pressure) / Math.sqrt(12));
-    const rougher = found.run > ROUGHER * floor && found.run > LEAST_SHARE * held;
-    return { level: rougher ? "rougher" : "alike", numbers: { run: found.run, rest: found.rest, floor, share: found.run / held } };
+    const swings = found(sight, "oscillation")?.episodes.some((e) => e.drivenBy !== "cycling") ?? false;
+    if (trace === null || held === null || !(held > 0) || swings) return null;
+    const seen = scatters(trace);
+    if (seen === null) return null;
+    const floor = Math.max(seen.rest, levelStep(trace.pressure) / Math.sqrt(12));
+    const rougher = seen.run > ROUGHER * floor && seen.run > LEAST_SHARE * held;
+    return { level: rougher ? "rougher" : "alike", numbers: { run: seen.run, rest: seen.rest, floor, share: seen.run / held } };
   },
 };

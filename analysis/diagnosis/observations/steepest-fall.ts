@@ -1,13 +1,31 @@
-import type { Trace } from "../../model/fit/trace";
+import { mainChannel } from "../../../shared/record/find-channel";
+import { timesOf } from "../../../shared/record/sampling";
 import { PRACTICE_SHARE_OF_MINUTE } from "../practice";
 import { traceIn } from "./at-work";
-import { cutInOf, isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
+import { cutInOf, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
 import { usualCharge } from "./tank";
 
 const MINUTE = 60;
 
+/** What is looked through; `run` -1 where the pump is at rest, or where nothing is known of it. Shapes [n]. */
+type Looked = { readonly times: Float64Array; readonly pressure: ArrayLike<number>; readonly run: Int32Array; readonly interval: number };
+
+/**
+ * The trace, or where the pump's state is not known the pressure alone: while the pump gives, the pressure falls less, dp/dt = (Qp - Qd)/C, so that the
+ * bound holds in runs too. Where the state is known runs are left out, since a loop's swing at a far sensor is not the tank's.
+ */
+function lookedAt(sight: Sight): Looked | null {
+  const trace = traceIn(sight);
+  if (trace !== null) return trace;
+  const channel = mainChannel(sight.record, "pressure");
+  if (channel === null || channel.values.length < 60) return null;
+  const times = timesOf(channel.sampling);
+  const interval = (times[times.length - 1] - times[0]) / (times.length - 1);
+  return { times, pressure: channel.values, run: new Int32Array(times.length).fill(-1), interval };
+}
+
 /** Largest fall between samples at rest, Pa/s, the third largest so that no single reading decides; null with too few. */
-function steepestFall({ times, pressure, run }: Trace): { readonly fall: number; readonly at: number } | null {
+function steepestFall({ times, pressure, run }: Looked): { readonly fall: number; readonly at: number } | null {
   const top: { fall: number; at: number }[] = [];
   for (let i = 1; i < times.length; i++) {
     if (run[i] >= 0 || run[i - 1] >= 0) continue;
@@ -27,7 +45,7 @@ export const steepestFallLooks: Pick<Looks, "steepest-fall"> = {
    * or what practice gives this pump. A bound well above says nothing; that is why only "impossible" speaks.
    */
   "steepest-fall"(sight) {
-    const trace = traceIn(sight);
+    const trace = lookedAt(sight);
     const { site } = sight;
     const rated = site.pumpRatedFlow?.value ?? null;
     const charge = usualCharge(sight);

@@ -12,28 +12,28 @@ import type { Level, ObservationId } from "../../../shared/findings/observation"
 const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]>> = {
   // Little water between start and stop (V = K (1/p1 - 1/p2), K = p0 Vt): short runs, many starts, steep falls; the charge itself is right.
   "tank-too-small": [
-    "+ tank-by-facts: small tiny; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; steepest-fall: strained",
-    "- tank-by-facts: ample; starts: few; runs: long; gas-constant-by-practice: enough; dips: shallow; gas-constant: collapsed reduced; empties-at: far-below near-set",
+    "+ tank-by-facts: small tiny; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; steepest-fall: strained; rise-pace: sudden; start-gaps: some-close close",
+    "- tank-by-facts: ample; starts: few; runs: long; gas-constant-by-practice: enough; dips: shallow; gas-constant: collapsed reduced; empties-at: far-below near-set; rise-pace: prompt late slow; start-gaps: apart",
   ],
   // Boyle: a lower charge leaves less gas at work, so less water and a knee far below.
   "precharge-low": [
-    "+ gas-constant: reduced collapsed; empties-at: far-below; precharge-by-facts: low; cycle-against-tank: shorter; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep",
-    "- gas-constant: as-expected raised; empties-at: in-band near-set; precharge-by-facts: in-band high; cycle-against-tank: as-allowed; starts: few; runs: long; gas-constant-by-practice: enough",
+    "+ gas-constant: reduced collapsed; empties-at: far-below; precharge-by-facts: low; cycle-against-tank: shorter; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; rise-pace: sudden; start-gaps: some-close close",
+    "- gas-constant: as-expected raised; empties-at: in-band near-set; precharge-by-facts: in-band high; cycle-against-tank: as-allowed; starts: few; runs: long; gas-constant-by-practice: enough; rise-pace: prompt late slow; start-gaps: apart",
   ],
   // The tank is empty before the pump starts: the knee stands near the set pressure and pressure drops through.
   "precharge-high": [
-    "+ empties-at: near-set; precharge-by-facts: high; dips: deep; starts: many very-many; runs: some-short mostly-short; steepest-fall: strained impossible; gas-constant: raised",
-    "- empties-at: far-below in-band; precharge-by-facts: low in-band; dips: shallow; starts: few; runs: long; steepest-fall: possible; gas-constant: as-expected",
+    "+ empties-at: near-set; precharge-by-facts: high; dips: deep; starts: many very-many; runs: some-short mostly-short; steepest-fall: strained impossible; gas-constant: raised; rise-pace: sudden; start-gaps: some-close close",
+    "- empties-at: far-below in-band; precharge-by-facts: low in-band; dips: shallow; starts: few; runs: long; steepest-fall: possible; gas-constant: as-expected; rise-pace: prompt late slow; start-gaps: apart",
   ],
   // Next to no gas, so next to no give, and no knee.
   "tank-waterlogged": [
-    "+ gas-constant: collapsed; gas-constant-by-practice: tiny; cycle-against-tank: shorter; runs: mostly-short some-short; starts: very-many many; dips: deep; steepest-fall: strained impossible",
-    "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; steepest-fall: possible",
+    "+ gas-constant: collapsed; gas-constant-by-practice: tiny; cycle-against-tank: shorter; runs: mostly-short some-short; starts: very-many many; dips: deep; steepest-fall: strained impossible; rise-pace: sudden; start-gaps: some-close close; overshoot: large",
+    "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; steepest-fall: possible; rise-pace: prompt late slow; start-gaps: apart; overshoot: little",
   ],
   // The water between swings as a column on the tank's gas; friction between is seen as droop.
   "sensor-far-from-tank": [
-    "+ sensor-distance: beyond far; oscillation: small large; oscillation-driver: loop; surge-period: agrees; oscillation-period: fast; droop: steep",
-    "- sensor-distance: near; oscillation: none; oscillation-driver: demand; surge-period: differs; oscillation-period: slow; pump-kind: switch",
+    "+ sensor-distance: beyond far; oscillation: small large; oscillation-driver: loop; surge-period: agrees; oscillation-period: fast; droop: steep; rise-pace: sudden; roughness: rougher",
+    "- sensor-distance: near; oscillation: none; oscillation-driver: demand; surge-period: differs; oscillation-period: slow; pump-kind: switch; rise-pace: late slow",
   ],
   // Pressure fluctuations of turbulence go with the square of speed.
   "sensor-in-turbulence": [
@@ -42,24 +42,24 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   ],
   // A choked port is a first-order lag: it reads late and smooths what is fast.
   "sensor-port-plugged": [
-    "+ sensor-lag: slow; sensor-stuck: stuck",
-    "- sensor-lag: prompt; noise-with-flow: grows; oscillation-period: fast; sensor-stuck: frozen",
+    "+ sensor-lag: slow; sensor-stuck: stuck; rise-pace: late",
+    "- sensor-lag: prompt; noise-with-flow: grows; oscillation-period: fast; sensor-stuck: frozen; rise-pace: sudden prompt",
   ],
-  "sensor-frozen-or-stuck": ["+ sensor-stuck: stuck frozen", "- sensor-stuck: no"],
+  "sensor-frozen-or-stuck": ["+ sensor-stuck: stuck frozen; jump-from-still: seen", "- sensor-stuck: no; jump-from-still: none"],
   // Everything reads by one factor: held elsewhere than set, or pinned at an end of the range.
   "sensor-scaling-wrong": [
-    "+ sensor-scale: off; held-pressure: below above; sensor-pinned: yes",
-    "- sensor-scale: as-expected; held-pressure: at-set",
+    "+ sensor-scale: off; held-pressure: below above; sensor-pinned: yes; usual-pressure: below above; low-times: mostly",
+    "- sensor-scale: as-expected; held-pressure: at-set; usual-pressure: in-band",
   ],
   // A hot loop swings by itself at a few times its dead time, and overshoots.
   "loop-too-aggressive": [
-    "+ oscillation: small large; oscillation-driver: loop; oscillation-period: fast; overshoot: large",
-    "- oscillation: none; oscillation-driver: demand; oscillation-period: slow; overshoot: little; dips: deep-and-slow; pump-kind: switch; sensor-distance: far",
+    "+ oscillation: small large; oscillation-driver: loop; oscillation-period: fast; overshoot: large; roughness: rougher",
+    "- oscillation: none; oscillation-driver: demand; oscillation-period: slow; overshoot: little; dips: deep-and-slow; pump-kind: switch; sensor-distance: far; roughness: alike; rise-pace: late slow",
   ],
   // A loop turned down too far comes late and swings slowly (damping 0.5 sqrt(k' Kc Ti)), with speed to spare.
   "loop-too-slow": [
-    "+ dips: deep-and-slow; drift: over; oscillation-period: slow; answer-to-draw: late; sunk-pressure: low",
-    "- dips: shallow; drift: within; oscillation-period: fast; answer-to-draw: keeps-up at-its-end; loop-pace: prompt; pump-kind: switch; held-pressure: above; oscillation-driver: demand",
+    "+ dips: deep-and-slow; drift: over; oscillation-period: slow; answer-to-draw: late; sunk-pressure: low; rise-pace: late slow; low-times: minutes; overshoot: large",
+    "- dips: shallow; drift: within; oscillation-period: fast; answer-to-draw: keeps-up at-its-end; loop-pace: prompt; pump-kind: switch; held-pressure: above; oscillation-driver: demand; rise-pace: sudden; low-times: brief mostly; start-gaps: close",
   ],
   // Water goes where nobody draws: starts at rest, no quiet, an even rhythm; a small loss makes no dip.
   "leak-or-check-valve": [
@@ -72,23 +72,23 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   ],
   // A drive that sleeps too soon wakes at once again: short runs and many starts with a sound tank, a narrow band between sleep and wake.
   "sleep-settings-hunting": [
-    "+ runs: some-short mostly-short; starts: many very-many; switching-band: narrow; start-rhythm: regular; dips: shallow",
-    "- runs: long never-stops; starts: few; switching-band: usual wide; gas-constant: collapsed reduced; gas-constant-by-practice: tiny small; tank-by-facts: small tiny; empties-at: far-below near-set; pump-kind: switch; start-rhythm: irregular; dips: deep deep-and-slow; oscillation-period: slow fast; starts-in-small-draws: rare; oscillation: none",
+    "+ runs: some-short mostly-short; starts: many very-many; switching-band: narrow; start-rhythm: regular; dips: shallow; start-gaps: close",
+    "- runs: long never-stops; starts: few; switching-band: usual wide; gas-constant: collapsed reduced; gas-constant-by-practice: tiny small; tank-by-facts: small tiny; empties-at: far-below near-set; pump-kind: switch; start-rhythm: irregular; dips: deep deep-and-slow; oscillation-period: slow fast; starts-in-small-draws: rare; oscillation: none; start-gaps: apart; overshoot: large",
   ],
   // A pump full of air gives neither pressure nor flow.
   "loss-of-prime": [
-    "+ prime: lost; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: gone low; dips: deep-and-slow",
-    "- prime: held; held-pressure: at-set above; shutoff: full; flow-when-short: all; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up",
+    "+ prime: lost; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: gone low; dips: deep-and-slow; low-times: long minutes; rise-pace: slow",
+    "- prime: held; held-pressure: at-set above; shutoff: full; flow-when-short: all; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up; low-times: brief",
   ],
   // Less head at every flow: weak without flow, short of the set pressure, at its end below its rating.
   "pump-turning-backwards-or-weak": [
-    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow",
-    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large",
+    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow",
+    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close",
   ],
   // A sound pump at the end of its curve: full flow, pressure below the band.
   "undersized-pump-or-overdraw": [
-    "+ overdraw: present; flow-when-short: all; held-pressure: below; droop: steep; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow",
-    "- overdraw: none; flow-when-short: some none; held-pressure: at-set above; droop: little; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow",
+    "+ overdraw: present; flow-when-short: all; held-pressure: below; droop: steep; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long; rise-pace: slow; overshoot: large",
+    "- overdraw: none; flow-when-short: some none; held-pressure: at-set above; droop: little; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; low-times: brief",
   ],
 };
 
@@ -178,13 +178,23 @@ describe.each(HAND_CHECKS.map((check) => [check.id, check] as const))("%s", (id,
 
 /** What cannot be asked of a log without a fact or a channel: the formula of the question holds it. */
 const NEEDS: Readonly<Partial<Record<CheckId, readonly ObservationId[]>>> = {
-  "ask-set-pressure": ["precharge-by-facts", "sensor-scale", "held-pressure", "empties-at", "dips"],
+  "ask-set-pressure": ["precharge-by-facts", "sensor-scale", "held-pressure", "empties-at", "dips", "usual-pressure", "low-times"],
   "ask-tank-volume": ["tank-by-facts", "gas-constant", "cycle-against-tank"],
   "ask-precharge": ["precharge-by-facts", "gas-constant", "cycle-against-tank"],
   "ask-pump-flow": ["tank-by-facts", "gas-constant-by-practice", "flow-when-short"],
   "ask-pipe": ["surge-period"],
   "log-longer": ["starts", "runs", "drift", "leak-down"],
-  "log-faster": ["oscillation", "oscillation-period", "oscillation-driver", "noise", "sensor-lag", "bends", "loop-pace"],
+  "log-faster": [
+    "oscillation",
+    "oscillation-period",
+    "oscillation-driver",
+    "noise",
+    "sensor-lag",
+    "bends",
+    "loop-pace",
+    "rise-pace",
+    "jump-from-still",
+  ],
   "log-flow": [
     "flow-when-short",
     "gas-constant",
@@ -200,7 +210,7 @@ const NEEDS: Readonly<Partial<Record<CheckId, readonly ObservationId[]>>> = {
     "oscillation-driver",
     "drift",
   ],
-  "log-speed": ["oscillation-driver", "overdraw", "shutoff", "prime", "runs", "starts", "loop-pace", "answer-to-draw"],
+  "log-speed": ["oscillation-driver", "overdraw", "shutoff", "prime", "runs", "starts", "start-gaps", "loop-pace", "answer-to-draw"],
   "log-second-pressure": ["sensor-distance", "sensor-lag", "sensor-scale"],
   "log-temperature": ["sensor-stuck"],
 };

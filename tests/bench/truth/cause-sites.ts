@@ -10,7 +10,7 @@ import type { LogRecord } from "../../../shared/record/log-record";
 import { readSiteFacts } from "../../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../../shared/site/site-facts";
 import { PASCAL_PER_PSI as PSI } from "../../../shared/units/pressure";
-import { between, type Commissioned, chance, commissioned, type Draft, GPM, soundDraft, spread, stretches } from "./site-draft";
+import { between, type Commissioned, chance, commissioned, type Draft, GPM, soundDraft, soundDraws, spread, stretches } from "./site-draft";
 
 /** A simulated site with one fault put into it (or none): the record a logger would bring home, and the facts an engineer would know. */
 export type CauseCase = { readonly truth: CauseId; readonly seed: number; readonly record: LogRecord; readonly facts: SiteFacts };
@@ -165,16 +165,31 @@ function shows(truth: CauseId, { draft, visit, as }: Made): boolean {
   }
 }
 
-type Made = { readonly draft: Draft; readonly as: Commissioned; readonly facts: SiteFacts; readonly visit: SimulatedVisit };
+/** `sound`: the site before its fault. */
+export type Made = {
+  readonly draft: Draft;
+  readonly as: Commissioned;
+  readonly sound: SiteModel;
+  readonly facts: SiteFacts;
+  readonly visit: SimulatedVisit;
+};
 
 function visitOf(truth: CauseId, seed: number): Made | null {
   const random = seededRandom(seed);
   const as = commissioned(random);
   if (as.cutIn !== null && OF_A_DRIVE.includes(truth)) return null;
   const draft = soundDraft(random, as);
+  const sound = draft.site;
   FAULTS[truth](draft, as);
   const facts = factsOf(draft, truth, as);
-  return { draft, as, facts, visit: simulateSite(draft.site, demandFor(draft.events, as, draft.exponent), draft.duration, seed) };
+  return { draft, as, sound, facts, visit: simulateSite(draft.site, demandFor(draft.events, as, draft.exponent), draft.duration, seed) };
+}
+
+/** The same site without its fault on another day: other draws of the same kind, other noise, what is logged with the fault logged too. */
+export function soundVisit({ draft, as, sound }: Made, seed: number): SimulatedVisit {
+  const site = { ...sound, logger: { ...sound.logger, channels: draft.site.logger.channels } };
+  const events = soundDraws(seededRandom(seed), as, draft.duration, draft.startHour);
+  return simulateSite(site, demandFor(events, as, draft.exponent), draft.duration, seed);
 }
 
 const demandFor = (events: readonly DemandEvent[], as: Commissioned, exponent: 0 | 0.5) => demandOf(events, as.cutIn ?? as.set, exponent);

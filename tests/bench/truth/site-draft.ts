@@ -150,7 +150,7 @@ function soundLogger(random: Random, as: Commissioned, plain: SiteModel["logger"
 }
 
 /** Homes, a work place with pulses, or a garden that draws for long; most sites have some of each. */
-function soundDraws(random: Random, as: Commissioned, duration: number, startHour: number): DemandEvent[] {
+export function soundDraws(random: Random, as: Commissioned, duration: number, startHour: number): DemandEvent[] {
   const homes = Math.max(1, Math.round((as.rated / GPM / 4) * between(random, 0.3, 1.2)));
   const events = [...householdDraws(homes, duration, Math.floor(random.next() * 1e9), startHour, between(random, 25, 80))];
   const steadies = Math.floor(random.next() * 4);

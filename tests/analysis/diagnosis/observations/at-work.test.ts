@@ -196,12 +196,11 @@ describe("the steepest fall at rest: K <= Q p^2/|dp/dt|", () => {
     expect(look({ pressure: falling(4), facts: { ...SWITCHED, tankVolume: undefined } })).toBeNull();
     expect(look({ pressure: falling(4), facts: SWITCHED })).not.toBeNull();
   });
-  test("not at over ten seconds between samples, nor without rating, set pressure or pump state", () => {
+  test("not at over ten seconds between samples, nor without rating or set pressure", () => {
     expect(look({ pressure: falling(4), step: 12 })).toBeNull();
     expect(look({ pressure: (k) => (k >= 20 && k < 300 ? 40 : 44), step: 10 })).not.toBeNull();
     expect(look({ pressure: falling(4), facts: { pumpRatedFlow: undefined } })).toBeNull();
     expect(look({ pressure: falling(4), facts: { setPressure: undefined } })).toBeNull();
     expect(look({ pressure: falling(4), facts: { ...SWITCHED, cutIn: undefined } })).toBeNull();
-    expect(look({ pressure: falling(4), pumpKnown: false })).toBeNull();
   });
 });

@@ -61,21 +61,6 @@ describe("droop at the highest flow (30 gpm) against the set pressure (52 psi)",
   });
 });
 
-describe("overshoot", () => {
-  const at = (share: number, facts: object = {}) =>
-    lookAt("overshoot", { only: tracking({ highest: psi(52 * share) }), facts: { ...facts } });
-  test("more than a sixth over the set pressure", () => {
-    expect([1.159, 1.161].map((s) => at(s)?.level)).toEqual(["little", "large"]);
-    expect(at(1.1)?.numbers).toEqual({ highest: psi(52 * 1.1), setPressure: psi(52) });
-  });
-  test("not of a switch, nor against no set pressure", () => {
-    expect(at(2, SWITCHED)).toBeNull();
-    expect(lookAt("overshoot", { only: [] })).toBeNull();
-    expect(lookAt("overshoot", { only: tracking({ setPressure: null }), facts: { setPressure: undefined } })).toBeNull();
-    expect(lookAt("overshoot", { only: tracking({ setPressure: psi(0) }), facts: { setPressure: undefined } })).toBeNull();
-  });
-});
-
 describe("dips", () => {
   const at = (share: number, recovery: number | null = 5, facts: object = {}) =>
     lookAt("dips", {
