@@ -30,7 +30,8 @@ type Words = {
 const WORDS: { readonly [K in CloserLook]: Words } = {
   "cycle-overlay": {
     title: "One cycle over all cycles",
-    reading: "All cycles laid over one another at the instant the pump started. The shaded part holds nine in ten of them.",
+    reading:
+      "All cycles laid over one another at the instant the pump started. The shaded part holds nine in ten of them; a cycle that has ended is left out from there on.",
     says: (n) => `${n("cycles")} cycles; in the middle one the pressure went from ${n("low")} to ${n("high")}.`,
   },
   "run-lengths": {
@@ -47,7 +48,8 @@ const WORDS: { readonly [K in CloserLook]: Words } = {
   "starts-by-hour": {
     title: "Starts in each hour",
     reading: "Starts of the pump in each hour of the record, by the clock.",
-    says: (n) => `${n("starts")} starts; the busiest hour had ${n("most")}${n("allowed") === null ? "" : `, ${n("allowed")} are allowed`}.`,
+    says: (n) =>
+      `${n("starts")} starts; the busiest hour by the clock had ${n("most")}${n("allowed") === null ? "" : `, ${n("allowed")} are allowed`}.`,
   },
   periodogram: {
     title: "At which period it swings",
@@ -55,7 +57,7 @@ const WORDS: { readonly [K in CloserLook]: Words } = {
     says: (n) => `The strongest swing has a period of ${n("period")} and stands ${n("above")} times above the background.`,
   },
   autocorrelation: {
-    title: "How like itself it stays",
+    title: "How well the swing repeats",
     reading: "How well the pressure agrees with itself a while later: 1 is full agreement. A regular swing comes back at each period.",
     says: (n) => `One period of ${n("period")} later the agreement is ${n("agreement")}.`,
   },
@@ -105,7 +107,13 @@ export const LOOKS_WORDS = {
 export const lookTitle = (look: CloserLook): string => WORDS[look].title;
 export const lookReading = (look: CloserLook): string => WORDS[look].reading;
 
+/** Differences and ratios are known to two figures at best. */
+const ROUGH: readonly Shown[] = ["pressureDifference", "ratio"];
+
 /** What a picture shows here. */
 export function sayLook(look: CloserLook, numbers: LookNumbers, units: UnitChoice): string {
-  return WORDS[look].says((name) => (numbers[name] === undefined ? null : formatQuantity(numbers[name].value, numbers[name].shown, units)));
+  return WORDS[look].says((name) => {
+    const number = numbers[name];
+    return number === undefined ? null : formatQuantity(number.value, number.shown, units, ROUGH.includes(number.shown) ? 2 : 3);
+  });
 }

@@ -48,9 +48,9 @@ export function sayClockZone(clock: Clock): string {
   return clock.zone === null ? "local time of the logger" : `time in ${clock.zone}`;
 }
 
-/** Days of a record, or times of its one day, its length, and whose clock that is: "2 – 5 Mar 2026, 3.00 days, local time of the logger". */
+/** Days of a record, or times of its one day, its length, and whose clock that is: "2 – 5 Mar 2026, 3.0 days, local time of the logger". */
 export function sayRecordTime(clock: Clock, duration: number, units: UnitChoice): string {
-  const length = formatQuantity(duration, "time", units);
+  const length = formatQuantity(duration, "time", units, 2);
   if (clock.kind === "elapsed") return `${length}, ${sayClockZone(clock)}`;
   const whole = { from: seconds(0), to: seconds(duration) };
   const days = dateTimeFormat(clock.zone, units.locale, DAY).formatRange(shifted(clock, 0), shifted(clock, duration));

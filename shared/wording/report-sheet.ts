@@ -1,4 +1,4 @@
-/** Words of the sheet on which a report is ordered, and of the report itself where no other list has them. */
+/** Words of the sheet on which a report is ordered. */
 export const REPORT_WORDS = {
   whatGoesIn: "What goes in",
   sections: {
@@ -14,10 +14,6 @@ export const REPORT_WORDS = {
     notes: "What you ticked and noted on site, as you wrote it",
     record: "Fingerprint of the record",
   },
-  moreEvidence: (more: number) => `and ${more} more, weaker ones`,
-  notes: "Noted on site",
-  done: "Done",
-  notDone: "Not done",
   letterhead: "Your letterhead, a line each",
   pickLogo: "Put your logo on it (PNG, JPEG or SVG)",
   logo: "Your logo (PNG, JPEG or SVG)",

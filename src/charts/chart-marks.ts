@@ -78,7 +78,7 @@ const middle = (mark: ChartMark): number => (mark.kind === "line" ? mark.at : (m
 function write(ink: Ink, text: string, x: number, y: number, align: "left" | "right", colours: Colours, scale: number): void {
   const width = ink.measureText(text).width;
   const left = align === "right" ? x - width : x;
-  ink.globalAlpha = 0.86;
+  ink.globalAlpha = 0.95;
   ink.fillStyle = colours.paper;
   ink.fillRect(left - 3 * scale, y - 6.5 * scale, width + 6 * scale, 13 * scale);
   ink.globalAlpha = 1;

@@ -16,6 +16,9 @@ export type Strip = {
   readonly high: number;
 };
 
+/** A heading without the unit that it carries in brackets. */
+export const bareHeading = (heading: string): string => heading.replace(/[([{].*$/u, "").trim() || heading;
+
 type StripKind = { readonly title: string; readonly shown: Shown; readonly fromZero: boolean };
 
 /** In the order of the page, pressure first. A pressure or a temperature has no natural zero on a picture, a flow has. */

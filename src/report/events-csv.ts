@@ -1,7 +1,6 @@
 import { csvCell } from "../../shared/record/csv-cell";
 import type { FindingsDocument, Instant, MeasuredField } from "../../shared/schemas/findings-document";
-
-const HEADINGS = ["event", "from", "to", "seconds", "channel", "value", "low", "high", "unit", "note"] as const;
+import { IN_EVENTS } from "../../shared/wording/report";
 
 type Event = {
   readonly event: string;
@@ -23,36 +22,36 @@ function eventsOf(document: FindingsDocument): readonly Event[] {
   const short = new Set(document.cycling.shortCycle.runs);
   const runs = document.running.runs.map(
     (run, i): Event => ({
-      event: short.has(i) ? "short run" : "run",
+      event: short.has(i) ? IN_EVENTS.shortRun : IN_EVENTS.run,
       ...run,
-      note: run.complete ? "" : "cut by a gap or an end of the record",
+      note: run.complete ? "" : IN_EVENTS.cut,
     }),
   );
   const waves = document.oscillation.episodes.map(
     (e): Event => ({
-      event: "oscillation",
+      event: IN_EVENTS.oscillation,
       from: e.from,
       to: e.to,
       channel: e.channel,
       measured: e.peakToPeakPa,
-      unit: "Pa from crest to trough",
-      note: `period ${e.periodS?.value ?? "not known"} s, driven by ${e.drivenBy}`,
+      unit: IN_EVENTS.crestToTrough,
+      note: IN_EVENTS.wave(e.periodS?.value ?? null, e.drivenBy),
     }),
   );
   const drifts = document.drift.windows.map(
     (w): Event => ({
-      event: "steady flow",
+      event: IN_EVENTS.steadyFlow,
       from: w.from,
       to: w.to,
       measured: w.changePa,
-      unit: "Pa of drift",
-      note: w.over ? "over the limit" : "",
+      unit: IN_EVENTS.ofDrift,
+      note: w.over ? IN_EVENTS.over : "",
     }),
   );
   const others = document.findings
     .filter(({ kind }) => !TOLD_BEFORE.includes(kind))
     .flatMap(({ kind, title, places }) => places.map((place): Event => ({ event: kind, ...place, note: title })));
-  const faults = document.record.faults.map((f): Event => ({ event: `log fault: ${f.kind}`, ...f }));
+  const faults = document.record.faults.map((f): Event => ({ event: IN_EVENTS.logFault(f.kind), ...f }));
   return [...runs, ...waves, ...drifts, ...others, ...faults].toSorted((a, b) => secondsOf(a.from) - secondsOf(b.from));
 }
 
@@ -71,7 +70,9 @@ export function eventsCsv(document: FindingsDocument): string {
     unit ?? "",
     note ?? "",
   ]);
-  return [HEADINGS, ...lines].map((cells) => `${cells.map((cell, i) => (isNumber(i) ? cell : csvCell(cell))).join(",")}\r\n`).join("");
+  return [IN_EVENTS.headings, ...lines]
+    .map((cells) => `${cells.map((cell, i) => (isNumber(i) ? cell : csvCell(cell))).join(",")}\r\n`)
+    .join("");
 }
 
 /** Numbers may begin with a minus: a spreadsheet must take them for numbers, and they can be nothing else. */

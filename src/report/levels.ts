@@ -1,4 +1,5 @@
 import { formatQuantity } from "../../shared/units/format-quantity";
+import { IN_REPORT } from "../../shared/wording/report";
 import type { ReportInput } from "./report-input";
 import type { Level } from "./trace-picture";
 
@@ -11,10 +12,10 @@ export function levelsOf({ document, units }: ReportInput): readonly Level[] {
   const marked = numberOf(document.site.tankRatedPressure);
   const write = (pa: number) => formatQuantity(pa, "gaugePressure", units);
   return [
-    ...(setPressurePa === null ? [] : [{ at: setPressurePa, label: `dashed: set pressure ${write(setPressurePa)}`, band: bandPa }]),
+    ...(setPressurePa === null ? [] : [{ at: setPressurePa, label: IN_REPORT.trace.setPressure(write(setPressurePa)), band: bandPa }]),
     ...(marked === null || highestPa === null || highestPa < NEAR_MARKED * marked
       ? []
-      : [{ at: marked, label: `marked on the tank ${write(marked)}`, band: null }]),
+      : [{ at: marked, label: IN_REPORT.trace.marked(write(marked)), band: null }]),
   ];
 }
 

@@ -26,3 +26,7 @@ export function markup(texts: TemplateStringsArray, ...parts: readonly Part[]): 
 }
 
 export const NOTHING: Markup = { html: "" };
+
+/** The head of a table, a title a column. */
+export const headRow = (titles: readonly string[]): Markup =>
+  markup`<thead><tr>${titles.map((title) => markup`<th scope="col">${title}</th>`)}</tr></thead>`;

@@ -119,7 +119,7 @@ describe("the trace by mouse", () => {
     await page.mouse.up();
     // A fifth of three days.
     const said = () => page.locator(".measured").textContent();
-    await expect.poll(said).toMatch(/^14\.\d+\u202fh; Pressure \(psi\) .*psi a minute.*\d+ cycles of the pump, counted by its starts$/);
+    await expect.poll(said).toMatch(/^14\.\d+\u202fh; Pressure .*psi a minute.*\d+ cycles of the pump, counted by its starts$/);
   });
 });
 
@@ -213,7 +213,7 @@ test("a closer look shows its picture and sentence, and is saved as numbers", as
     .first()
     .click();
   await page.getByRole("button", { name: "Starts in each hour" }).click();
-  await page.getByText(/the busiest hour had/).waitFor();
+  await page.getByText(/the busiest hour by the clock had/).waitFor();
   const rows = page.getByRole("table", { name: /Starts by day and hour/ }).getByRole("row");
   await expect.poll(() => rows.count()).toBeGreaterThanOrEqual(4);
   const [saved] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the numbers" }).click()]);

@@ -1,5 +1,6 @@
 import { ACCEPTANCE_WORDS, STATE_WORDS } from "../../../shared/wording/acceptance";
-import { type Markup, markup } from "../markup";
+import { IN_REPORT } from "../../../shared/wording/report";
+import { headRow, type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
 
 /** One line a check: limit and where it comes from, what was measured, the verdict, or what would tell. */
@@ -9,7 +10,7 @@ export function acceptanceSection({ document }: ReportInput): Markup | null {
     (line) =>
       markup`<tr><th scope="row">${line.name}</th><td>${line.limit ?? ACCEPTANCE_WORDS.noLimit}</td><td>${line.value}</td><td><strong>${STATE_WORDS[line.state]}</strong>${line.wouldTell === null ? "" : ACCEPTANCE_WORDS.wouldTell(line.wouldTell)}</td></tr>`,
   );
-  return markup`<section><h2>Acceptance</h2>
-<table class="checks"><thead><tr><th scope="col">Check</th><th scope="col">Limit</th><th scope="col">Measured</th><th scope="col">Verdict</th></tr></thead><tbody>${rows}</tbody></table>
+  return markup`<section><h2>${IN_REPORT.acceptance.title}</h2>
+<table class="checks">${headRow(IN_REPORT.acceptance.heads)}<tbody>${rows}</tbody></table>
 <p class="note">${ACCEPTANCE_WORDS.note}</p></section>`;
 }

@@ -19,9 +19,12 @@ import {
   sayRecorded,
   VERDICT_FOR_CUSTOMER,
 } from "../../../shared/wording/customer";
-import { type Markup, markup } from "../markup";
+import { IN_REPORT } from "../../../shared/wording/report";
+import { headRow, type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
 import { timeLabels } from "../time-labels";
+
+const words = IN_REPORT.customer;
 
 /** Below this the cause is not named to the customer: it would be a guess. */
 const NAMED_FROM = 0.5;
@@ -32,14 +35,14 @@ const isAdvice = (id: string): id is AdviceId => ADVICE_IDS.some((known) => know
 export function customerSection(input: ReportInput): Markup {
   const { document, units } = input;
   const over = document.findings.some((f) => f.kind === "over-marked-pressure");
-  return markup`<section class="alone"><h2>In plain words</h2>
+  return markup`<section class="alone"><h2>${words.title}</h2>
 <p>${sayRecorded(timeLabels(document, units.locale).days)}</p>
-<h3>What was found</h3>
+<h3>${words.found}</h3>
 ${found(input)}
-<h3>Why</h3><p>${whySentence(document)}</p>
+<h3>${words.why}</h3><p>${whySentence(document)}</p>
 ${steps(input)}
 ${input.comparison === null ? figures(input) : didItHelp(input, input.comparison)}
-<h3>Please note</h3><ul class="cautions plain-cautions">${[...(over ? [OVER_PRESSURE_CAUTION] : []), ...CUSTOMER_CAUTIONS].map((text) => markup`<li>${text}</li>`)}</ul></section>`;
+<h3>${words.note}</h3><ul class="cautions plain-cautions">${[...(over ? [OVER_PRESSURE_CAUTION] : []), ...CUSTOMER_CAUTIONS].map((text) => markup`<li>${text}</li>`)}</ul></section>`;
 }
 
 /** Whether nothing in the record breaks a limit, by the findings and by the checks: only then may it be said that all is well. */
@@ -50,7 +53,7 @@ function whySentence(document: ReportInput["document"]): string {
   const [cause] = document.causes;
   if (cause === undefined || cause.confidence < NAMED_FROM || !isCause(cause.id)) return REASON_OPEN;
   if (cause.id === "healthy" && !keepsAll(document)) return REASON_OPEN;
-  return `Most likely ${CAUSE_FOR_CUSTOMER[cause.id]}.`;
+  return words.mostLikely(CAUSE_FOR_CUSTOMER[cause.id]);
 }
 
 /**
@@ -77,14 +80,13 @@ function steps({ document, checklist }: ReportInput): Markup {
   // That no work is needed is said alone, and only where nothing is outside its limit.
   const open = proposed.length === 1 && keepsAll(document) ? proposed : proposed.filter((id) => id !== "nothing-to-change");
   const none = keepsAll(document) || done.length > 0 ? NOTHING_PROPOSED.kept : NOTHING_PROPOSED.notKept;
-  const words = (ids: readonly AdviceId[]) => ids.map((id) => ADVICE_FOR_CUSTOMER[id].does);
+  const say = (ids: readonly AdviceId[]) => ids.map((id) => ADVICE_FOR_CUSTOMER[id].does);
   const expected = [...new Set([...done, ...open].flatMap((id) => ADVICE_FOR_CUSTOMER[id].expect ?? []))];
-  return markup`${done.length === 0 ? null : markup`<h3>What was done</h3>${list(words(done))}`}
-<h3>What is proposed</h3>${open.length === 0 ? markup`<p>${none}</p>` : list(words(open))}
-${expected.length === 0 ? null : markup`<h3>What to expect</h3>${list(expected)}`}`;
+  return markup`${done.length === 0 ? null : markup`<h3>${words.done}</h3>${list(say(done))}`}
+<h3>${words.proposed}</h3>${open.length === 0 ? markup`<p>${none}</p>` : list(say(open))}
+${expected.length === 0 ? null : markup`<h3>${words.expect}</h3>${list(expected)}`}`;
 }
 
-const STATES = { met: "Kept", "not-met": "Not kept", "cannot-tell": "Not known" } as const;
 const isCheck = (id: string): id is AcceptanceId => ACCEPTANCE_IDS.some((known) => known === id);
 const plainName = (id: string, name: string): string => (isCheck(id) ? CHECKS_FOR_CUSTOMER[id].name : name);
 
@@ -94,8 +96,8 @@ function figures({ document }: ReportInput): Markup | null {
     ({ id, limit, state }) => limit !== null && (state === "not-met" || (isCheck(id) && CHECKS_FOR_CUSTOMER[id].canBeFelt)),
   );
   if (lines.length === 0) return null;
-  return markup`<h3>In figures</h3><table class="plain checks"><thead><tr><th scope="col">What</th><th scope="col">Recorded</th><th scope="col">Limit</th><th scope="col">Kept?</th></tr></thead><tbody>
-${lines.map((line) => markup`<tr><th scope="row">${plainName(line.id, line.name)}</th><td>${line.value}</td><td>${(line.limit ?? "").replace(/ \([^()]*\)$/, "")}</td><td class="verdict">${STATES[line.state]}</td></tr>`)}</tbody></table>`;
+  return markup`<h3>${words.figures}</h3><table class="plain checks">${headRow(words.figureHeads)}<tbody>
+${lines.map((line) => markup`<tr><th scope="row">${plainName(line.id, line.name)}</th><td>${line.value}</td><td>${(line.limit ?? "").replace(/ \([^()]*\)$/, "")}</td><td class="verdict">${words.states[line.state]}</td></tr>`)}</tbody></table>`;
 }
 
 function didItHelp({ units }: ReportInput, { comparison }: NonNullable<ReportInput["comparison"]>): Markup {
@@ -103,6 +105,6 @@ function didItHelp({ units }: ReportInput, { comparison }: NonNullable<ReportInp
     before === null || after === null ? [] : [{ name: MEASURES_FOR_CUSTOMER[id], shown: MEASURES[id].shown, before, after }],
   );
   const write = (value: number, shown: (typeof rows)[number]["shown"]) => formatQuantity(value, shown, units, 2);
-  return markup`<h3>Did it help?</h3><p>${VERDICT_FOR_CUSTOMER[comparison.overall]}</p>
-${rows.length === 0 ? null : markup`<table class="plain"><thead><tr><th scope="col">What</th><th scope="col">Before</th><th scope="col">After</th></tr></thead><tbody>${rows.map(({ name, shown, before, after }) => markup`<tr><th scope="row">${name}</th><td>${write(before.value, shown)}</td><td>${write(after.value, shown)}</td></tr>`)}</tbody></table>`}`;
+  return markup`<h3>${words.didItHelp}</h3><p>${VERDICT_FOR_CUSTOMER[comparison.overall]}</p>
+${rows.length === 0 ? null : markup`<table class="plain">${headRow(words.helpHeads)}<tbody>${rows.map(({ name, shown, before, after }) => markup`<tr><th scope="row">${name}</th><td>${write(before.value, shown)}</td><td>${write(after.value, shown)}</td></tr>`)}</tbody></table>`}`;
 }

@@ -1,3 +1,4 @@
+import { IN_REPORT } from "../../../shared/wording/report";
 import { levelsOf } from "../levels";
 import { type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
@@ -8,11 +9,11 @@ import { drawTrace } from "../trace-picture";
 export function findingsSection(input: ReportInput): Markup | null {
   const { document, closeUps } = input;
   if (document.findings.length === 0) return null;
-  return markup`<section><h2>Findings</h2>${document.findings.map((f, i) => {
+  return markup`<section><h2>${IN_REPORT.findings.title}</h2>${document.findings.map((f, i) => {
     const close = closeUps.find((c) => c.finding === i);
-    return markup`<article><h3>${f.overLimit === true ? "Over the limit: " : ""}${f.title}</h3><p>${f.text}</p>
+    return markup`<article><h3>${f.overLimit === true ? IN_REPORT.findings.over : ""}${f.title}</h3><p>${f.text}</p>
 ${close === undefined ? null : closeUp(input, f, close.trace)}
-<p class="note">How computed: ${f.method} From: ${f.basis}. What would make it wrong: ${f.wrongIf}${f.sharpenedBy === null ? "" : ` It would be sharper with ${f.sharpenedBy}.`}</p></article>`;
+<p class="note">${IN_REPORT.findings.howComputed(f.method, f.basis, f.wrongIf)}${f.sharpenedBy === null ? "" : IN_REPORT.findings.sharper(f.sharpenedBy)}</p></article>`;
   })}</section>`;
 }
 
@@ -24,7 +25,7 @@ function closeUp(input: ReportInput, { title, places }: ReportInput["document"][
     ticks: labels.ticks(trace.fromS, trace.toS),
     levels: levelsOf(input),
     shaded: places.map((p) => ({ from: labels.secondsOf(p.from), to: labels.secondsOf(p.to) })),
-    alternative: `The stretch that shows it most, ${labels.say(trace.fromS, trace.toS)}: ${title}`,
+    alternative: IN_REPORT.findings.closeUp(labels.say(trace.fromS, trace.toS), title),
     isSmall: true,
   });
 }

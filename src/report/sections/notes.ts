@@ -1,6 +1,6 @@
 import { ADVICE_IDS, type AdviceId } from "../../../shared/findings/advice";
 import { ADVICE_FOR_CUSTOMER } from "../../../shared/wording/customer";
-import { REPORT_WORDS } from "../../../shared/wording/report-sheet";
+import { IN_REPORT } from "../../../shared/wording/report";
 import { type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
 
@@ -13,9 +13,9 @@ export function notesSection({ checklist: { entries, notes }, document }: Report
     document.advice.find(({ id }) => id === step)?.do ?? (isAdvice(step) ? ADVICE_FOR_CUSTOMER[step].does : step);
   const list = entries.map(
     ({ step, done, note }) =>
-      markup`<li>${nameOf(step)} <strong>${done ? REPORT_WORDS.done : REPORT_WORDS.notDone}.</strong>${note === "" ? "" : ` ${note}`}</li>`,
+      markup`<li>${nameOf(step)} <strong>${done ? IN_REPORT.notes.done : IN_REPORT.notes.notDone}.</strong>${note === "" ? "" : ` ${note}`}</li>`,
   );
-  return markup`<section><h2>${REPORT_WORDS.notes}</h2>${list.length === 0 ? null : markup`<ul class="evidence">${list}</ul>`}${
+  return markup`<section><h2>${IN_REPORT.notes.title}</h2>${list.length === 0 ? null : markup`<ul class="evidence">${list}</ul>`}${
     notes.trim() === "" ? null : markup`<p class="written">${notes}</p>`
   }</section>`;
 }

@@ -1,3 +1,4 @@
+import { IN_REPORT } from "../../../shared/wording/report";
 import { levelsOf } from "../levels";
 import { type Markup, markup } from "../markup";
 import type { ReportInput } from "../report-input";
@@ -11,8 +12,8 @@ export function traceSection(input: ReportInput): Markup {
   const shaded = document.findings.flatMap((f) =>
     f.overLimit === true ? f.places.slice(0, 200).map((p) => ({ from: labels.secondsOf(p.from), to: labels.secondsOf(p.to) })) : [],
   );
-  const alternative = `The recorded channels (${trace.channels.map((c) => c.heading).join(", ")}) over the whole record, with the stretches of the findings shaded`;
+  const alternative = IN_REPORT.trace.alternative(trace.channels.map((c) => c.heading));
   const ticks = labels.ticks(trace.fromS, trace.toS);
-  return markup`<section><h2>The record</h2>${drawTrace({ trace, units, ticks, levels: levelsOf(input), shaded, alternative, isSmall: false })}
-<p class="note">Least to greatest value of each column of the picture; shaded: where a finding breaks a limit. Dashed: set pressure, with its band, and the tank's marked pressure where the record comes near it. Times: ${labels.zoneNote}.</p></section>`;
+  return markup`<section><h2>${IN_REPORT.trace.title}</h2>${drawTrace({ trace, units, ticks, levels: levelsOf(input), shaded, alternative, isSmall: false })}
+<p class="note">${IN_REPORT.trace.howDrawn(labels.zoneNote)}</p></section>`;
 }

@@ -1,7 +1,8 @@
 import type { LogFault } from "../../../shared/record/log-fault";
-import { formatNumber } from "../../../shared/units/format-quantity";
+import { formatNumber, formatQuantity } from "../../../shared/units/format-quantity";
+import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { RECORD_WORDS } from "../../../shared/wording/bring-in";
-import { sayClockZone, sayElapsed, sayInstant, saySpan } from "../../../shared/wording/instant";
+import { sayClockZone, sayInstant, saySpan } from "../../../shared/wording/instant";
 import { Disclosure } from "../../parts/disclosure";
 import type { ReadRecord } from "../../state/visit-state";
 import type { RecordOutline } from "../../worker/messages";
@@ -9,8 +10,8 @@ import type { RecordOutline } from "../../worker/messages";
 type Props = { readonly read: ReadRecord; readonly locale: string | null };
 
 /** The record in a sentence: rows, files, length. */
-export function sayRecord(outline: RecordOutline, locale: string | null): string {
-  return RECORD_WORDS.record(outline.rows.accepted, outline.files.length, sayElapsed(outline.duration), locale);
+export function sayRecord(outline: RecordOutline, units: UnitChoice): string {
+  return RECORD_WORDS.record(outline.rows.accepted, outline.files.length, formatQuantity(outline.duration, "time", units, 2), units.locale);
 }
 
 /** When the record begins and ends, in whose time, and how its clock was read. */

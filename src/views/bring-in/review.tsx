@@ -29,7 +29,7 @@ export function Review({ read, state, preferences, commands }: Props) {
         {visit.stage === "reading" || visit.stage === "working-out" ? REVIEW_WORDS.readingAgain : ""}
       </p>
       <p>
-        {sayRecord(read.outline, locale)} {REVIEW_WORDS.canBeChanged}
+        {sayRecord(read.outline, preferences.units)} {REVIEW_WORDS.canBeChanged}
       </p>
       {questions.length === 0 ? null : (
         <section aria-labelledby="review-questions">

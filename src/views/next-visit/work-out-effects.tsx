@@ -15,7 +15,7 @@ export function WorkOutEffects({ advice, commands }: Props) {
     setStage((await commands.workOutEffects()) ? "none" : "failed");
   };
   return (
-    <p>
+    <p className="work-out">
       <button type="button" disabled={stage === "running"} onClick={() => void ask()}>
         {NEXT_VISIT_WORDS.workOutEffects}
       </button>{" "}

@@ -2,7 +2,7 @@ import { formatQuantity, formatReading } from "../../../shared/units/format-quan
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { type Band, firstFrom } from "../../charts/bands";
-import type { Strip } from "../../charts/strips";
+import { bareHeading, type Strip } from "../../charts/strips";
 import { useObserved } from "./observable";
 import type { TraceModel } from "./trace-model";
 import { valueAt } from "./value-at";
@@ -57,5 +57,5 @@ function sayChange(
   const sign = change > 0 ? "+" : "";
   const perMinute = formatQuantity((change * 60) / (to - from), shown, units, 2);
   const whole = `${sign}${formatReading(change, change, model.channels[index].trace.step, shown, units)}`;
-  return `${model.channels[index].trace.heading} ${TRACE_WORDS.perMinute(whole, `${sign}${perMinute}`)}`;
+  return `${bareHeading(model.channels[index].trace.heading)} ${TRACE_WORDS.perMinute(whole, `${sign}${perMinute}`)}`;
 }

@@ -5,7 +5,7 @@ import { TRACE_WORDS } from "../../../shared/wording/trace";
 import { ChartFrame, type DrawChart } from "../../charts/chart-frame";
 import type { ChartMark, ChartSpec } from "../../charts/chart-spec";
 import { dashOf, hueOf } from "../../charts/palette";
-import type { Strip } from "../../charts/strips";
+import { bareHeading, type Strip } from "../../charts/strips";
 import { axisRange } from "../../charts/trace-marks";
 import { LineSample } from "./line-sample";
 import { useObserved } from "./observable";
@@ -96,11 +96,7 @@ export function StripView({ strip, model, units, marks, height, plotWidth, axisW
 }
 
 /** Whether a heading says more than the strip's title and a unit in brackets. */
-const saysMore = (heading: string, title: string): boolean =>
-  heading
-    .replace(/[([{].*$/u, "")
-    .trim()
-    .toLowerCase() !== title.toLowerCase();
+const saysMore = (heading: string, title: string): boolean => bareHeading(heading).toLowerCase() !== title.toLowerCase();
 
 type ReadingProps = Pick<StripProps, "strip" | "model" | "units" | "plotWidth"> & { readonly index: number };
 
