@@ -1,6 +1,8 @@
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
-import { resting } from "./waits";
+import { bringIn, textFile } from "./visits";
+import { resting, untilRead } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -12,18 +14,9 @@ afterAll(() => opened.close());
 const ENGLISH_NUMBER = /\d\.(?!\d{3}(?!\d))\d|(?<![\d.,])\d{4,}(?![\d.,])|\d,\d{3}[.,]/;
 const ENGLISH_DATE = /\b(?:Mon|Tue|Wed|Thu|Sun|Mar|May|Oct|Dec)\b|\d{4}-\d\d-\d\d/;
 
-test("for a reader in Germany every number and date on the page is written the German way, in metric units", {
-  timeout: 120_000,
-}, async () => {
-  const { page, errors } = await opened.fresh({ locale: "de-DE", viewport: { width: 1440, height: 900 } });
-  await page.getByRole("button", { name: "Open the sample visit" }).click();
-  await page.getByRole("heading", { name: "Next visit" }).waitFor();
-  await page.locator('.look-place[aria-busy="false"] .chart').waitFor();
-  for (let i = 0; i < 17; i++) await page.getByRole("button", { name: "Closer", exact: true }).click();
-  const box = await resting(page.locator(".u-over").first());
-  await page.mouse.move(box.x + box.width / 2, box.y + 20);
-  await page.locator(".time-cursor").waitFor();
-  const read = () => {
+/** What stands on the page, each text for itself, with all of it unfolded. */
+function written(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
     for (const details of document.querySelectorAll("details")) details.setAttribute("open", "");
     const parts = ".trace, .in-short, .finding, .cause, .step-does, .step-amounts, .look, .take-along";
     // Formulas and sources name standards and years; they are no readings.
@@ -35,14 +28,43 @@ test("for a reader in Germany every number and date on the page is written the G
       while (walk.nextNode()) texts.push(walk.currentNode.textContent ?? "");
       return texts;
     });
-  };
-  // The samples of a window so narrow come after it is drawn.
-  await expect.poll(async () => (await page.evaluate(read)).some((text) => /:\d\d,\d/.test(text))).toBe(true);
-  const written = await page.evaluate(read);
-  expect(written.length).toBeGreaterThan(200);
-  const withoutYears = written.map((text) => text.replace(/\b20\d\d\b/g, ""));
-  expect(withoutYears.filter((text) => ENGLISH_NUMBER.test(text) || ENGLISH_DATE.test(text))).toEqual([]);
-  expect(written.some((text) => /\d,\d+\u202fbar/.test(text))).toBe(true);
-  expect(written.some((text) => text.includes("März"))).toBe(true);
+  });
+}
+
+const english = (texts: readonly string[]) =>
+  texts.map((text) => text.replace(/\b20\d\d\b/g, "")).filter((text) => ENGLISH_NUMBER.test(text) || ENGLISH_DATE.test(text));
+
+/** As close as the trace goes, with the cursor on it. */
+async function goClose(page: Page): Promise<void> {
+  const stage = page.locator(".stage");
+  await stage.focus();
+  for (let i = 0; i < 20; i++) await page.keyboard.press("+");
+  const box = await resting(page.locator(".u-over").first());
+  await page.mouse.move(box.x + box.width / 2, box.y + 20);
+  await page.locator(".time-cursor").waitFor();
+}
+
+test("for a reader in Germany every number and date on the page is written the German way, in metric units", async () => {
+  const { page, errors } = await opened.fresh({ locale: "de-DE", viewport: { width: 1440, height: 900 } });
+  await page.getByRole("button", { name: "Open the sample visit" }).click();
+  await page.getByRole("heading", { name: "Next visit" }).waitFor();
+  await page.locator('.look-place[aria-busy="false"] .chart').waitFor();
+  await goClose(page);
+  const sample = await written(page);
+  expect(sample.length).toBeGreaterThan(200);
+  expect(english(sample)).toEqual([]);
+  expect(sample.some((text) => /\d,\d+\u202fbar/.test(text))).toBe(true);
+  expect(sample.some((text) => text.includes("März"))).toBe(true);
+
+  // Ten readings a second: as close as they go the clock shows tenths.
+  const rows = Array.from(
+    { length: 3000 },
+    (_, i) => `2024-05-03 08:0${Math.floor(i / 600)}:${((i % 600) / 10).toFixed(1).padStart(4, "0")},52.${i % 10}`,
+  );
+  await bringIn(page, textFile("quick.csv", ["Time,P1 [psi]", ...rows].join("\n")));
+  await untilRead(page, "quick.csv");
+  await goClose(page);
+  await expect.poll(async () => (await written(page)).some((text) => /:\d\d,\d/.test(text))).toBe(true);
+  expect(english(await written(page))).toEqual([]);
   expect(errors).toEqual([]);
 });
