@@ -11,8 +11,9 @@ import {
 } from "../../shared/findings/comparison";
 import type { Measured } from "../../shared/units/measured";
 import { type Random, seededRandom } from "../numerics/random";
-import { type DemandMatch, matchDemand, NO_MATCH } from "./demand-match";
-import { differenceOf, type Estimate, estimateMedian, estimateRatio, intervalOf, type Ratio, sum } from "./estimate";
+import { type Match, matchDemand, NO_MATCH } from "./demand-match";
+import { differenceOf, type Estimate, estimateMedian, estimateRatio, intervalOf, otherUse, type Ratio, sum } from "./estimate";
+import { matchHours } from "./hour-match";
 import { type Hidden, hiddenBetween, type LikeSums, likeForLike, startsAreUnsure } from "./like-for-like";
 import { keepsLimit, overallVerdict, verdictOf } from "./verdict";
 
@@ -21,25 +22,35 @@ const HOUR = 3600;
 
 /** One of the two visits as it is compared. */
 type Side = { readonly visit: VisitMeasures; readonly sums: LikeSums; readonly weights: readonly number[] | null };
-type Pair = { readonly before: Side; readonly after: Side; readonly hidden: Hidden; readonly random: Random };
+type Pair = {
+  readonly before: Side;
+  readonly after: Side;
+  readonly hidden: Hidden;
+  readonly random: Random;
+  /** Whether the flow of both made the use alike. */
+  readonly isLikeUse: boolean;
+};
 
 /**
- * Two visits of one site on the same measures, with block-bootstrap intervals, weighed to a like demand where both logged flow.
+ * Two visits of one site on the same measures, with block-bootstrap intervals, weighed to a like demand where both logged flow, else to the
+ * same hours of the day.
  * The limits are those of the later visit. Nothing the slower logger could not have seen is held against the faster one.
  */
 export function compareVisits(before: VisitMeasures, after: VisitMeasures, seed = 1): Comparison {
-  const match: DemandMatch = matchDemand(drawnPerSecond(before), drawnPerSecond(after)) ?? NO_MATCH;
+  const match: Match = matchDemand(drawnPerSecond(before), drawnPerSecond(after)) ?? matchHours(before, after) ?? NO_MATCH;
   const hidden = hiddenBetween(before, after);
   const pair: Pair = {
     before: { visit: before, sums: likeForLike(before, hidden), weights: match.before },
     after: { visit: after, sums: likeForLike(after, hidden), weights: match.after },
     hidden,
     random: seededRandom(seed),
+    isLikeUse: match.by === "demand",
   };
   const measures = MEASURE_IDS.map((id) => compareMeasure(id, pair));
   return {
     measures,
     overall: overallVerdict(measures),
+    matchedBy: match.by,
     matchedShare: match.share,
     hiddenBelowPeriodS: hidden.periodS,
     hiddenRunsBelowS: hidden.runS,
@@ -70,12 +81,30 @@ function compareMeasure(id: MeasureId, pair: Pair): ComparedMeasure {
   const because = whyNot(id, pair);
   if (because !== null) return { id, before: null, after: null, difference: null, limit, verdict: "cannot-compare", because };
   const [a, b] = [estimate(id, before, pair.hidden, random), estimate(id, after, pair.hidden, random)];
-  const difference = differenceOf(a, b);
+  const unseen = ({ visit }: Side, { value }: Estimate) => (pair.isLikeUse ? 0 : otherUse(movedByUse(id, value), daysOf(visit)));
+  const difference = differenceOf(a, b, Math.hypot(unseen(before, a), unseen(after, b)));
   const [was, is] = [intervalOf(a, 0), intervalOf(b, 0)];
   // A limit of "at most in any hour" is met only where the busiest hour keeps it, not the mean.
   const mayMeet = id !== "starts-per-hour" || limit === null || (after.visit.peakStartsPerHour ?? 0) <= limit;
   const verdict = isTold(id, pair, was, limit) ? verdictOf(id, is, difference, limit, mayMeet) : "no-change-shown";
   return { id, before: was, after: is, difference, limit, verdict, because: null };
+}
+
+const daysOf = ({ blockS, blocks }: VisitMeasures): number => (blockS * blocks.starts.length) / DAY;
+
+/** How much of a measure goes with the use: starts do, and of a share the rarer part; how high a wave is or how far a draw drifts does not. */
+function movedByUse(id: MeasureId, value: number): number {
+  switch (id) {
+    case "starts-per-hour":
+    case "short-cycles-per-day":
+      return value;
+    case "oscillating-share":
+    case "share-within-band":
+      return Math.min(value, 1 - value);
+    case "oscillation-height":
+    case "drift-at-steady-flow":
+      return 0;
+  }
 }
 
 /** That nothing oscillates in one of two records tells of a change only where the share of oscillating time differs beyond its own chance. */
@@ -102,7 +131,9 @@ function whyNot(id: MeasureId, { before, after, hidden }: Pair): CannotCompareId
   };
   const evidence = (of: (sums: LikeSums) => readonly number[], none: CannotCompareId): CannotCompareId | null => {
     const least = Math.min(sum(of(before.sums)), sum(of(after.sums)));
-    return least === 0 ? none : least < LEAST_EVIDENCE ? "too-short" : null;
+    if (least < LEAST_EVIDENCE) return least === 0 ? none : "too-short";
+    const alike = ({ sums, weights }: Side) => sum(of(sums).filter((_, i) => weights === null || weights[i] > 0));
+    return Math.min(alike(before), alike(after)) < LEAST_EVIDENCE ? "other-hours" : null;
   };
   const isPumpHidden =
     hidden.runS === Number.POSITIVE_INFINITY || startsAreUnsure(before.visit, hidden) || startsAreUnsure(after.visit, hidden);

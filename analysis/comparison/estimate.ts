@@ -1,6 +1,6 @@
 import type { Measured } from "../../shared/units/measured";
 import { drawBlocks, runLength } from "../numerics/block-bootstrap";
-import { studentQuantile } from "../numerics/distributions";
+import { normalQuantile, studentQuantile } from "../numerics/distributions";
 import { median } from "../numerics/order-statistics";
 import type { Random } from "../numerics/random";
 
@@ -38,11 +38,12 @@ export function estimateRatio(
     return down > 0 ? (per * up) / down : Number.NaN;
   };
   const sd = spreadOf(() => ratioOf(drawBlocks(n, length, random)));
-  // A count of none or few has no spread to resample; Poisson's is the least that may be claimed.
-  const total = sum(bottom);
-  const floor = counted ? (per * Math.sqrt(Math.max(1, sum(top)))) / total : per / Math.max(1, total / blockS) / Math.sqrt(12);
-  const degrees = Math.max(2, Math.floor(n / length) - 1);
-  return { value: ratioOf(null), sd: Math.max(sd, sum(top) === 0 || counted ? floor : 0), degrees };
+  // A count of none or few has no spread to resample; Poisson's is the least that may be claimed. What weighs nothing is no evidence.
+  const weighing = (xs: readonly number[]) => (weights === null ? xs : xs.filter((_, i) => weights[i] > 0));
+  const [count, total] = [sum(weighing(top)), sum(weighing(bottom))];
+  const floor = counted ? (per * Math.sqrt(Math.max(1, count))) / total : per / Math.max(1, total / blockS) / Math.sqrt(12);
+  const degrees = Math.max(2, Math.floor(weighing(top).length / length) - 1);
+  return { value: ratioOf(null), sd: Math.max(sd, count === 0 || counted ? floor : 0), degrees };
 }
 
 /** Median over events; nothing seen counts as none. */
@@ -65,15 +66,24 @@ function spreadOf(draw: () => number): number {
   return count < 2 ? 0 : Math.sqrt(squares / (count - 1));
 }
 
-/** After less before. */
-export const differenceOf = (before: Estimate, after: Estimate): Measured =>
-  intervalOf(
-    { value: after.value - before.value, sd: Math.hypot(before.sd, after.sd), degrees: Math.min(before.degrees, after.degrees) },
-    Number.NEGATIVE_INFINITY,
-  );
+/**
+ * How far a day's use lies from the mean day, as a share of it: supply is planned for a highest day of the year of 1.5 to 2 times the mean
+ * (common practice, no source), and the highest of 365 normal days lies 2.9 standard deviations up: at the least 0.5 / 2.9.
+ */
+const USE_SPREAD = 0.17;
+
+/** Standard deviation of a value by days of another use. @param moves how much of the value goes with the use  @param days of record, at least one */
+export const otherUse = (moves: number, days: number): number => (USE_SPREAD * moves) / Math.sqrt(Math.max(1, days));
+
+/** After less before. @param known standard deviation of what the blocks do not show */
+export function differenceOf(before: Estimate, after: Estimate, known = 0): Measured {
+  const sd = Math.hypot(before.sd, after.sd);
+  const degrees = Math.min(before.degrees, after.degrees);
+  return intervalOf({ value: after.value - before.value, sd, degrees }, Number.NEGATIVE_INFINITY, known);
+}
 
 /** 95 % interval by Student's t on the number of independent blocks: the plain percentile is too narrow on short records. */
-export function intervalOf({ value, sd, degrees }: Estimate, floor: number): Measured {
-  const reach = sd * studentQuantile(0.975, degrees);
+export function intervalOf({ value, sd, degrees }: Estimate, floor: number, known = 0): Measured {
+  const reach = Math.hypot(sd * studentQuantile(0.975, degrees), known * normalQuantile(0.975));
   return { value, low: Math.max(floor, value - reach), high: value + reach };
 }

@@ -2,13 +2,17 @@ import type { Analysis } from "../../shared/findings/analysis";
 import type { VisitMeasures } from "../../shared/findings/comparison";
 import { findingOf } from "../../shared/findings/finding";
 import { isCannotTell, type PumpState } from "../../shared/findings/segment";
+import type { Clock } from "../../shared/record/clock";
 import { mainChannel } from "../../shared/record/find-channel";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
+import { zoneOffsets } from "../import/clock/zone-offsets";
 import { type BlockGrid, blocksOf } from "./block-grid";
 import { eachSample, typicalInterval } from "./each-sample";
 import { cycleProfile, dayProfile } from "./pressure-profile";
 import { countRuns, slowerCounts } from "./seen-runs";
 import { bandOf, trackedSums } from "./within-band";
+
+const DAY = 86400;
 
 /**
  * Sums of one visit over equal blocks of time (an hour, less for a record under twelve hours), from which two visits are compared.
@@ -26,6 +30,7 @@ export function measureVisit(record: LogRecord, analysis: Analysis): VisitMeasur
   const { starts, shortCycles } = countRuns(runs, site.shortCycleLimit.value, grid);
   const whole = [{ from: 0, to: record.duration }];
   return {
+    beginsS: timeOfDay(record.clock),
     blockS,
     blocks: {
       pumpKnown: pump === null ? grid.zeros() : grid.sumSpans(pump.observed),
@@ -61,6 +66,13 @@ export function measureVisit(record: LogRecord, analysis: Analysis): VisitMeasur
       "share-within-band": site.limits.shareWithinBand?.value ?? null,
     },
   };
+}
+
+/** On the site's clock where its zone is known, else on the logger's, s after midnight. A change of the clock within the record is passed over. */
+function timeOfDay(clock: Clock): number | null {
+  if (clock.kind === "elapsed") return null;
+  const offset = clock.zone === null ? 0 : zoneOffsets(clock.zone, clock.epoch, clock.epoch + 1).offsets[0];
+  return (((clock.epoch + offset) % DAY) + DAY) % DAY;
 }
 
 /** The slowest of the pump's witnesses; null for a log on change, which misses nothing. */

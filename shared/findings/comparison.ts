@@ -49,6 +49,8 @@ export type PressureProfile = {
 
 /** What of a visit a comparison needs: kept in the visit file, so that it can be compared without its log. */
 export type VisitMeasures = {
+  /** Time of day at its first instant, by the site's clock, s after midnight; null for a log without a clock. */
+  readonly beginsS: number | null;
   readonly blockS: number;
   readonly blocks: BlockSums;
   /** In rising order; where two neighbours would be the same, the first stands for both. */
@@ -88,6 +90,7 @@ export const CANNOT_COMPARE_IDS = [
   "too-short",
   "sampling-hides-it",
   "limits-differ",
+  "other-hours",
 ] as const;
 export type CannotCompareId = (typeof CANNOT_COMPARE_IDS)[number];
 
@@ -107,7 +110,9 @@ export type Comparison = {
   readonly measures: readonly ComparedMeasure[];
   /** The verdict of the visit, from the measures that have a limit. */
   readonly overall: Verdict;
-  /** Share of the time of both visits that had a like demand to set against; null where demand is not known in both. */
+  /** What makes the hours of both visits alike: the water drawn, the hour of the day, whole days; null where nothing does. */
+  readonly matchedBy: "demand" | "hours" | "days" | null;
+  /** Share of the time of both visits that had a like one to set against; null where nothing makes them alike. */
   readonly matchedShare: number | null;
   /** What the slower of two samplings would have missed in the other: periods below, s; null where both sample alike. */
   readonly hiddenBelowPeriodS: number | null;

@@ -60,6 +60,7 @@ const limit = v.nullable(v.number());
 /** What a comparison needs, so that a visit can be compared without its log; the fields are told in shared/findings/comparison.ts. Since version 2. */
 export const measuresSchema = v.pipe(
   v.object({
+    beginsS: v.optional(v.nullable(v.number()), null),
     blockS: v.pipe(v.number(), v.gtValue(0)),
     blocks: v.object({
       pumpKnown: sums,

@@ -28,20 +28,27 @@ export const WHY_NOT_COMPARED: { readonly [K in CannotCompareId]: string } = {
   "too-short": "one of the logs is too short",
   "sampling-hides-it": "one of the logs is sampled too slowly to show it",
   "limits-differ": "the two visits were held against different limits",
+  "other-hours": "without flow in both, they share too few hours of the day to set use against a like use",
+};
+
+const OTHER_USE = "Flow is not known in both, so that another use of water may be behind a difference.";
+/** How the hours of both visits were made alike. @param share of them, in words */
+const HOW_MATCHED: { readonly [K in NonNullable<Comparison["matchedBy"]>]: (share: string) => string } = {
+  demand: (share) => `Weighed to a like demand; ${share} of the hours had one to set against.`,
+  hours: (share) => `${OTHER_USE} The same hours of the day are set against each other; ${share} of all hours had one to set against.`,
+  days: (share) => `${OTHER_USE} The hour of the day is not known either: whole days are set against whole days, ${share} of all hours.`,
 };
 
 /** How the figures came about and what they leave out, a sentence each. */
 export function sayHowCompared(
-  { measures, matchedShare, hiddenBelowPeriodS, hiddenRunsBelowS }: Comparison,
+  { measures, matchedBy, matchedShare, hiddenBelowPeriodS, hiddenRunsBelowS }: Comparison,
   units: UnitChoice,
 ): readonly string[] {
   const lost = measures.filter(({ verdict }) => verdict === "cannot-compare").length;
   const time = (s: number) => formatQuantity(s, "time", units, 2);
   return [
     "In brackets: 95\u202f% intervals by block bootstrap over hours, or over days where both records are long enough.",
-    matchedShare === null
-      ? "Demand could not be matched: flow is not known in both."
-      : `Weighed to a like demand; ${formatQuantity(matchedShare, "fraction", units, 2)} of the hours had one to set against.`,
+    matchedBy === null ? OTHER_USE : HOW_MATCHED[matchedBy](formatQuantity(matchedShare ?? 0, "fraction", units, 2)),
     ...(hiddenBelowPeriodS === null
       ? []
       : [`The slower logger could not show waves shorter than ${time(hiddenBelowPeriodS)}; these are left out of both.`]),
@@ -54,7 +61,8 @@ export function sayHowCompared(
 
 /** Words of the before-and-after sheet. */
 export const COMPARISON_WORDS = {
-  intro: "Where both visits logged flow, hours of like demand are set against each other. The limits are those of the later visit.",
+  intro:
+    "Where both visits logged flow, hours of like demand are set against each other, else the same hours of the day. The limits are those of the later visit.",
   before: "Before",
   after: "After",
   bringEarlier: "or bring in the log of the earlier visit",

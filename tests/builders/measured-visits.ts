@@ -6,6 +6,8 @@ const HOUR = 3600;
 export type WantedVisit = {
   readonly hours: number;
   readonly startsPerHour: number;
+  /** Of the day, at which the record begins. */
+  readonly fromHour?: number;
   readonly shortShare?: number;
   readonly heights?: readonly number[];
   readonly intervalS?: number;
@@ -13,7 +15,7 @@ export type WantedVisit = {
 
 /** Hours of a site with a daily rhythm and slow moods (log rate AR(1) 0.7, sd 0.4): truth is the mean rate. Demand follows the same rhythm. */
 export function measuredVisit(
-  { hours, startsPerHour, shortShare = 0, heights = [], intervalS = 1 }: WantedVisit,
+  { hours, startsPerHour, fromHour = 0, shortShare = 0, heights = [], intervalS = 1 }: WantedVisit,
   random: Random,
 ): VisitMeasures {
   let mood = 0.4 * random.normal();
@@ -21,12 +23,13 @@ export function measuredVisit(
   const drawn: number[] = [];
   for (let h = 0; h < hours; h++) {
     mood = 0.7 * mood + 0.4 * Math.sqrt(1 - 0.49) * random.normal();
-    const rhythm = Math.exp(0.8 * Math.sin((2 * Math.PI * (h - 8)) / 24) + mood - 0.08 - 0.17);
+    const rhythm = Math.exp(0.8 * Math.sin((2 * Math.PI * (fromHour + h - 8)) / 24) + mood - 0.08 - 0.17);
     starts.push(poisson(startsPerHour * rhythm, random));
     drawn.push(0.05 * rhythm);
   }
   const full = starts.map(() => HOUR);
   return {
+    beginsS: fromHour * HOUR,
     blockS: HOUR,
     blocks: {
       pumpKnown: full,

@@ -3,6 +3,7 @@ import type { VisitFile } from "../../shared/schemas/visit-file";
 
 const zeros = [0, 0, 0];
 const measuresOfAnHour: NonNullable<VisitFile["measures"]> = {
+  beginsS: null,
   blockS: 1200,
   blocks: {
     pumpKnown: [1200, 1200, 1199.5],

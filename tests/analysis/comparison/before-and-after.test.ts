@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { compareVisits } from "../../../analysis/comparison/before-and-after";
 import { matchDemand } from "../../../analysis/comparison/demand-match";
 import { overallVerdict, verdictOf } from "../../../analysis/comparison/verdict";
-import { seededRandom } from "../../../analysis/numerics/random";
+import { type Random, seededRandom } from "../../../analysis/numerics/random";
 import type { Verdict, VisitMeasures } from "../../../shared/findings/comparison";
 import type { Measured } from "../../../shared/units/measured";
 import { measuredVisit } from "../../builders/measured-visits";
@@ -25,6 +25,51 @@ describe("before and after", () => {
     expect(better / pairs).toBeLessThanOrEqual(0.05);
     expect(covered / pairs).toBeGreaterThanOrEqual(0.9);
   }, 120_000);
+
+  describe("without flow", () => {
+    const unmetered = (hours: number, startsPerHour: number, random: Random, fromHour: number | null = 8): VisitMeasures => {
+      const visit = measuredVisit({ hours, startsPerHour, fromHour: fromHour ?? 8 }, random);
+      return { ...visit, beginsS: fromHour === null ? null : visit.beginsS, blocks: { ...visit.blocks, drawn: null } };
+    };
+
+    test("a busy half of a day against days leans to neither side, and is called a change in at most 5 % of pairs", () => {
+      const random = seededRandom(31);
+      const pairs = 160;
+      let [claims, lean] = [0, 0];
+      for (let i = 0; i < pairs; i++) {
+        const days = [24, 36, 60][i % 3];
+        const { verdict, difference } = starts(unmetered(12, 12, random), unmetered(days, 12, random));
+        lean += difference!.value / 12 / pairs;
+        if (verdict !== "no-change-shown") claims++;
+      }
+      expect(claims / pairs).toBeLessThanOrEqual(0.05);
+      // Set against whole days the busy half lies a third above them, by the rhythm of the builder.
+      expect(Math.abs(lean)).toBeLessThan(0.12);
+    }, 120_000);
+
+    test("the same hours of the day are set against each other, and a night against a day is not compared", () => {
+      const random = seededRandom(32);
+      // From 6:00 on: 12 hours, and 24.
+      const same = compareVisits(unmetered(12, 12, random, 6), unmetered(24, 12, random, 6));
+      expect(same).toMatchObject({ matchedBy: "hours", matchedShare: 24 / 36 });
+      const night = starts(unmetered(8, 12, random, 22), unmetered(8, 12, random, 8));
+      expect(night).toMatchObject({ verdict: "cannot-compare", because: "other-hours" });
+    });
+
+    test("without a clock whole days are compared, less than a day only with as long a piece", () => {
+      const random = seededRandom(33);
+      const days = compareVisits(unmetered(60, 12, random, null), unmetered(30, 12, random, null));
+      expect(days).toMatchObject({ matchedBy: "days", matchedShare: (48 + 24) / 90 });
+      expect(starts(unmetered(12, 12, random, null), unmetered(36, 12, random, null)).because).toBe("other-hours");
+      expect(starts(unmetered(12, 12, random, null), unmetered(12, 12, random, null)).because).toBeNull();
+    });
+
+    test("a rate that is a third lower on a day each may be another use; on three weeks each it is shown", () => {
+      const random = seededRandom(34);
+      expect(starts(unmetered(24, 18, random), unmetered(24, 12, random)).verdict).toBe("no-change-shown");
+      expect(starts(unmetered(504, 18, random), unmetered(504, 12, random)).verdict).toBe("better-but-not-met");
+    });
+  });
 
   test("a halved rate is shown on a week each, and is met only below the limit", () => {
     const random = seededRandom(5);

@@ -15,8 +15,10 @@ const first = Number(process.argv[3] ?? 500_000);
 
 const measuresOf = (record: LogRecord, facts: SiteFacts) => measureVisit(record, analyse(record, facts));
 
-function compare(seed: number, fault: PairFault, isMended: boolean, slowerBy: number): Comparison {
-  const { before, after, facts } = changePair(seed, fault, isMended, slowerBy);
+type Row = readonly [name: string, isMended: boolean, slowerBy: number, isUnlike: boolean];
+
+function compare(seed: number, fault: PairFault, [, isMended, slowerBy, isUnlike]: Row): Comparison {
+  const { before, after, facts } = changePair(seed, fault, isMended, slowerBy, isUnlike);
   return compareVisits(measuresOf(before, facts), measuresOf(after, facts));
 }
 
@@ -42,14 +44,18 @@ row(...heads.map(() => "---"));
 
 const WORSE: readonly Verdict[] = ["worse"];
 let seed = first;
-for (const [name, isMended, slowerBy] of [
-  ["no change", false, 1],
-  ["no change, second logger five times slower", false, 5],
-  ["fault gone", true, 1],
-] as const) {
+const ROWS: readonly Row[] = [
+  ["no change", false, 1, false],
+  ["no change, second logger five times slower", false, 5, false],
+  ["no change, unlike lengths, no flow", false, 1, true],
+  ["fault gone", true, 1, false],
+  ["fault gone, unlike lengths, no flow", true, 1, true],
+];
+for (const order of ROWS) {
+  const [name, isMended] = order;
   const all: Comparison[] = [];
   for (let i = 0; i < pairs; i++)
-    for (const fault of PAIR_FAULTS) if (!(isMended && fault === "none")) all.push(compare(seed++, fault, isMended, slowerBy));
+    for (const fault of PAIR_FAULTS) if (!(isMended && fault === "none")) all.push(compare(seed++, fault, order));
   const share = (some: readonly Comparison[], is: (c: Comparison) => boolean) => `${some.filter(is).length} of ${some.length}`;
   const told = (id: MeasureId) => {
     const compared = all.filter((c) => c.measures.some((m) => m.id === id && m.verdict !== "cannot-compare"));
