@@ -6,6 +6,9 @@ export const REACH = 2.2;
 /** Bins (in units of 1/length) on both sides of the tone and of its second harmonic that are left out. */
 export const SHIELD = 1.5;
 
+/** Power and log frequency of the neighbours, used again by the next call. */
+let neighbours = { powers: new Float64Array(0), places: new Float64Array(0) };
+
 /**
  * Local background of a periodogram: level and slope against log frequency fitted to the neighbours of bin k by maximum likelihood for
  * exponential values (a gamma model with log link). Any red noise is nearly a power law over two octaves, so that the colour of the noise
@@ -17,8 +20,9 @@ export const SHIELD = 1.5;
 export function localBackground(power: Float64Array, k: number, oversampling: number): Background | null {
   const low = Math.max(Math.ceil(SHIELD * oversampling), Math.ceil(k / REACH));
   const high = Math.min(power.length - 1, Math.floor(k * REACH));
-  const powers = new Float64Array(Math.max(0, high + 1 - low));
-  const places = new Float64Array(powers.length);
+  const room = Math.max(0, high + 1 - low);
+  if (neighbours.powers.length < room) neighbours = { powers: new Float64Array(room), places: new Float64Array(room) };
+  const { powers, places } = neighbours;
   let count = 0;
   let sum = 0;
   for (let j = low; j <= high; j++) {

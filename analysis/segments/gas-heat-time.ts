@@ -1,5 +1,5 @@
 import { gasHeat } from "./gas-heat";
-import { type RestsBesideFlow, restsBesideFlow, type SlopeOfRests, slopeOfRests } from "./slope-of-rests";
+import { restsBesideFlow, type SlopeOfRests, slopeOfRests } from "./slope-of-rests";
 import type { Gauge, TankTrace } from "./tank-windows";
 
 /** How much the gas of a tank warms and cools and how quickly it gives that off, and the traces as gas of one temperature would have shown them. */
@@ -38,12 +38,14 @@ const EACH_REST = 3;
 export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[], gauge: Gauge): HeatTime {
   const heat = gasHeat(gauge.values, gauge.channel.sampling, gauge.atmosphere);
   const rests = restsBesideFlow(traces, ends);
-  const cold = rests.columns(({ inverse }) => inverse);
+  const cold = rests.held(({ inverse }) => inverse);
   const tryTime = (time: number): Tried[] => {
-    if (time === 0) return triedWith(rests, cold, 0, 1);
     const theta = heat(time);
-    const warm = rests.columns((trace, n) => warmthOf(trace, theta, n));
-    return SHARES.flatMap((share) => triedWith(rests, added(cold, share, warm), time, share));
+    const warm = rests.held((trace, n) => warmthOf(trace, theta, n));
+    return (time === 0 ? [1] : SHARES).flatMap((share) => {
+      const fit = slopeOfRests(rests, cold, warm, share, EACH_REST);
+      return fit === null ? [] : [{ time, share, ...fit }];
+    });
   };
   const tried = TIMES.flatMap(tryTime);
   if (tried[0]?.time !== 0) return { traces, time: 0, share: 1, doubt: 0 };
@@ -60,19 +62,6 @@ export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[
 }
 
 type Tried = SlopeOfRests & { readonly time: number; readonly share: number };
-
-function triedWith(rests: RestsBesideFlow, columns: readonly Float64Array[], time: number, share: number): Tried[] {
-  const fit = slopeOfRests(rests, columns, EACH_REST);
-  return fit === null ? [] : [{ time, share, ...fit }];
-}
-
-/** Column by column a + share * b. */
-const added = (a: readonly Float64Array[], share: number, b: readonly Float64Array[]): Float64Array[] =>
-  a.map((column, k) => {
-    const sum = new Float64Array(column.length);
-    for (let i = 0; i < sum.length; i++) sum[i] = column[i] + share * b[k][i];
-    return sum;
-  });
 
 /** The first n points of 1/p times the excess temperature. */
 function warmthOf({ inverse, samples }: TankTrace, theta: Float64Array, n: number): Float64Array {

@@ -13,9 +13,12 @@ export type RestsBesideFlow = {
   readonly xx: number;
   readonly xt: number;
   readonly tt: number;
-  /** A column of each rest beside its flow, from its first n points (more are passed over). */
-  readonly columns: (of: (trace: TankTrace, n: number) => Float64Array) => Float64Array[];
+  /** A column of each rest, beside its flow, from its first n points (more are passed over). */
+  readonly held: (of: (trace: TankTrace, n: number) => Float64Array) => HeldAgainst;
 };
+
+/** A column of each rest, beside its flow, with the sums of its products with volume, time and itself. */
+type HeldAgainst = { readonly columns: readonly Float64Array[]; readonly x: number; readonly t: number; readonly own: number };
 
 /** Each column less its mean and what goes along with the flow, up to the end given for each trace; rests with fewer than five points are left out. */
 export function restsBesideFlow(traces: readonly TankTrace[], ends: readonly number[]): RestsBesideFlow {
@@ -23,47 +26,55 @@ export function restsBesideFlow(traces: readonly TankTrace[], ends: readonly num
     .map((trace, k) => ({ trace, n: ends[k] }))
     .filter(({ n }) => n >= LEAST_POINTS)
     .map(({ trace, n }) => ({ trace, n, own: besideFlow(trace.flow.subarray(0, n)) }));
-  const columns: RestsBesideFlow["columns"] = (of) => kept.map(({ trace, n, own }) => own(of(trace, n).subarray(0, n)));
-  const [drawn, times] = [columns((trace) => trace.drawn), columns((trace) => trace.times)];
+  const columnsOf = (of: (trace: TankTrace, n: number) => Float64Array) =>
+    kept.map(({ trace, n, own }) => own(of(trace, n).subarray(0, n)));
+  const [drawn, times] = [columnsOf((trace) => trace.drawn), columnsOf((trace) => trace.times)];
+  const held: RestsBesideFlow["held"] = (of) => {
+    const columns = columnsOf(of);
+    return { columns, x: sumOfProducts(drawn, columns), t: sumOfProducts(times, columns), own: sumOfProducts(columns, columns) };
+  };
   const rests = drawn.map((x, k) => ({ x, t: times[k] }));
-  return { rests, xx: sumOfProducts(drawn, drawn), xt: sumOfProducts(drawn, times), tt: sumOfProducts(times, times), columns };
+  return { rests, xx: sumOfProducts(drawn, drawn), xt: sumOfProducts(drawn, times), tt: sumOfProducts(times, times), held };
 }
 
 /** `left` is the share of the scatter that stays unexplained, on so many independent points. */
 export type SlopeOfRests = { readonly slope: number; readonly left: number; readonly points: number };
 
 /**
- * Slope on volume that is common to all rests, beside a common slope over time (a leak) that is never below 0.
- * @param columns what is to be explained, of each rest, beside its flow  @param most points that a rest counts as, since what lags leave is alike throughout it
+ * Slope on volume that is common to all rests, beside a common slope over time (a leak) that is never below 0, of `cold` and a share of `warm`.
+ * @param most points that a rest counts as, since what lags leave is alike throughout it
  * @returns null where there is none
  */
-export function slopeOfRests({ rests, xx, xt, tt }: RestsBesideFlow, columns: readonly Float64Array[], most: number): SlopeOfRests | null {
-  let [xy, ty, yy] = [0, 0, 0];
-  rests.forEach(({ x, t }, k) => {
-    xy += product(x, columns[k]);
-    ty += product(t, columns[k]);
-    yy += product(columns[k], columns[k]);
-  });
+export function slopeOfRests(
+  { rests, xx, xt, tt }: RestsBesideFlow,
+  cold: HeldAgainst,
+  warm: HeldAgainst,
+  share: number,
+  most: number,
+): SlopeOfRests | null {
+  const xy = cold.x + share * warm.x;
+  const ty = cold.t + share * warm.t;
+  const yy = cold.own + 2 * share * sumOfProducts(cold.columns, warm.columns) + share ** 2 * warm.own;
   const free = xx * tt - xt * xt;
   const leak = free > 1e-9 * xx * tt ? Math.max(0, (ty * xx - xy * xt) / free) : 0;
   const slope = (xy - leak * xt) / xx;
   if (!(slope > 0) || !(yy > 0)) return null;
   let [squares, lagged, count] = [0, 0, 0];
   rests.forEach((rest, k) => {
-    const scatter = scatterAbout(rest, columns[k], slope, leak);
+    const scatter = scatterAbout(rest, cold.columns[k], warm.columns[k], share, slope, leak);
     squares += scatter.squares;
     lagged += scatter.lagged;
-    count += columns[k].length - 2;
+    count += rest.x.length - 2;
   });
   const independent = count / varianceInflation(squares > 0 ? lagged / squares : 0, count);
   return { slope, left: squares / yy, points: Math.min(independent, most * rests.length) };
 }
 
 /** Sums of squares, and of products of neighbours, of what slope and leak leave. */
-function scatterAbout({ x, t }: Rest, y: Float64Array, slope: number, leak: number) {
+function scatterAbout({ x, t }: Rest, cold: Float64Array, warm: Float64Array, share: number, slope: number, leak: number) {
   let [squares, lagged, before] = [0, 0, 0];
-  for (let i = 0; i < y.length; i++) {
-    const rest = y[i] - slope * x[i] - leak * t[i];
+  for (let i = 0; i < x.length; i++) {
+    const rest = cold[i] + share * warm[i] - slope * x[i] - leak * t[i];
     squares += rest * rest;
     lagged += rest * before;
     before = rest;

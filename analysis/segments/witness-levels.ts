@@ -59,18 +59,20 @@ function restAtZero(values: ArrayLike<number>, high: number, off: number): Witne
   let zeros = 0;
   let slow = 0;
   let swallowed = 0;
-  const working: number[] = [];
+  let working = 0;
   for (let i = 0; i < values.length; i++) {
     const value = values[i];
     if (value <= AT_ZERO * high) zeros++;
     else if (value <= STANDBY_SPEED * high) slow++;
     if (value > AT_ZERO * high) {
-      working.push(value);
+      working++;
       if (value < off) swallowed++;
     }
   }
-  if (zeros === 0 || zeros < MOSTLY * (zeros + slow) || swallowed < MORE_THAN_RAMPS * working.length) return null;
-  const [least, first, middle, third] = quantiles(Float64Array.from(working), [LEAST_WORKING, 0.25, 0.5, 0.75]);
+  if (zeros === 0 || zeros < MOSTLY * (zeros + slow) || swallowed < MORE_THAN_RAMPS * working) return null;
+  const speeds = new Float64Array(working);
+  for (let i = 0, k = 0; i < values.length; i++) if (values[i] > AT_ZERO * high) speeds[k++] = values[i];
+  const [least, first, middle, third] = quantiles(speeds, [LEAST_WORKING, 0.25, 0.5, 0.75]);
   const spread = (third - first) / 1.349;
   const levels = { lowEdge: AT_ZERO * high, highEdge: Math.min(least, STANDBY_SPEED * high) };
   const at = (share: number) => levels.lowEdge + share * (levels.highEdge - levels.lowEdge);
@@ -78,7 +80,7 @@ function restAtZero(values: ArrayLike<number>, high: number, off: number): Witne
     kind: "two",
     thresholds: { on: at(0.5), off: at(0.25), at: at(0.35) },
     separation: spread > 0 ? middle / spread : Number.POSITIVE_INFINITY,
-    share: working.length / (working.length + zeros),
+    share: working / (working + zeros),
   };
 }
 

@@ -54,6 +54,9 @@ export function screen(part: Float64Array): PaddedPower {
   return padded;
 }
 
+/** Cosine and sine over a window, used again by the next of its length. */
+let tones = { cosine: new Float64Array(0), sine: new Float64Array(0) };
+
 /**
  * Power of the window less its tone of least squares at a period: what a strong tone spills into its neighbours would else pass for background.
  * @returns shape [size/2 + 1]; the same array as the next call's
@@ -61,8 +64,8 @@ export function screen(part: Float64Array): PaddedPower {
 export function powerWithoutTone(part: Float64Array, period: number, size: number): Float64Array {
   const n = part.length;
   let [cc, cs, ss, yc, ys] = [0, 0, 0, 0, 0];
-  const cosine = new Float64Array(n);
-  const sine = new Float64Array(n);
+  if (tones.cosine.length !== n) tones = { cosine: new Float64Array(n), sine: new Float64Array(n) };
+  const { cosine, sine } = tones;
   const turnC = Math.cos((2 * Math.PI) / period);
   const turnS = Math.sin((2 * Math.PI) / period);
   let c = 1;

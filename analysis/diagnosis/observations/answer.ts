@@ -81,10 +81,12 @@ const SLOWEST_SAMPLING = 60; // s
 /** Highest flow while the pressure was held, past the start of a run; NaN where it never was. */
 function mostWhileHeld(trace: Trace, flow: ArrayLike<number>, held: number): number {
   const { times, pressure, run, runs } = trace;
-  const seen: number[] = [];
-  for (let i = 0; i < times.length; i++)
-    if (run[i] >= 0 && times[i] - runs[run[i]].from > STARTING && pressure[i] >= (1 - SHORT) * held) seen.push(flow[i]);
-  return quantile(seen, 0.98);
+  const whileHeld = new Float64Array(times.length);
+  for (let i = 0; i < times.length; i++) {
+    const counts = run[i] >= 0 && times[i] - runs[run[i]].from > STARTING && pressure[i] >= (1 - SHORT) * held;
+    whileHeld[i] = counts ? flow[i] : Number.NaN;
+  }
+  return quantile(whileHeld, 0.98);
 }
 
 export const answerLooks: Pick<Looks, "answer-to-draw" | "sunk-pressure" | "flow-when-short"> = {

@@ -18,12 +18,22 @@ const LAGS = [4, 6, 8, 12, 16, 20, 24, 32, 40, 48, 64, 96, 128]; // s
 const settled = ({ times, run, runs }: Trace, i: number): boolean =>
   run[i] >= 0 && times[i] - runs[run[i]].from > APART && runs[run[i]].to - times[i] > APART;
 
+/** Errors as shares of set pressure, NaN outside of runs; a scale that is off is no error of the loop. Shape [n]. */
+function errorsInRuns(trace: Trace, set: number): Float64Array {
+  const { pressure } = trace;
+  const errors = new Float64Array(pressure.length);
+  for (let i = 0; i < errors.length; i++) errors[i] = settled(trace, i) ? pressure[i] / set : Number.NaN;
+  const held = quantile(errors, 0.5);
+  for (let i = 0; i < errors.length; i++) errors[i] -= held;
+  return errors;
+}
+
 /** Mean product of the errors at two instants of the same run `lag` samples apart; NaN with too few. */
-function covariance(trace: Trace, errors: ArrayLike<number>, lag: number): number {
+function covariance({ run }: Trace, errors: Float64Array, lag: number): number {
   let [sum, pairs] = [0, 0];
-  for (let i = 0; i + lag < trace.times.length; i++) {
+  for (let i = 0, end = errors.length - lag; i < end; i++) {
     const product = errors[i] * errors[i + lag]; // NaN outside of runs
-    if (Number.isNaN(product) || trace.run[i] !== trace.run[i + lag]) continue;
+    if (product - product !== 0 || run[i] !== run[i + lag]) continue;
     sum += product;
     pairs++;
   }
@@ -31,7 +41,7 @@ function covariance(trace: Trace, errors: ArrayLike<number>, lag: number): numbe
 }
 
 /** Seconds until half of an error is left: where the autocovariance falls to half of that at the first lag, which noise does not reach. */
-function halfTime(trace: Trace, errors: ArrayLike<number>, first: number): number | null {
+function halfTime(trace: Trace, errors: Float64Array, first: number): number | null {
   const start = Math.max(1, Math.round(LAGS[0] / trace.interval));
   for (const seconds of LAGS.slice(1)) {
     const lag = Math.round(seconds / trace.interval);
@@ -54,9 +64,7 @@ export const loopPaceLooks: Pick<Looks, "loop-pace"> = {
     const { pump } = sight.segments;
     if (trace === null || set === null || !(set > 0) || isFixedSpeed(sight.site) || isCannotTell(pump)) return null;
     if (pump.basis === "pressure" || pump.basis === "flow" || trace.interval > SLOWEST_SAMPLING) return null;
-    const inRuns = Float64Array.from(trace.times, (_, i) => (settled(trace, i) ? trace.pressure[i] / set : Number.NaN));
-    const held = quantile(inRuns, 0.5); // a scale that is off is no error of the loop
-    const errors = inRuns.map((p) => p - held);
+    const errors = errorsInRuns(trace, set);
     const first = covariance(trace, errors, Math.max(1, Math.round(LAGS[0] / trace.interval)));
     if (Number.isNaN(first)) return null;
     const error = Math.sqrt(Math.max(0, first));

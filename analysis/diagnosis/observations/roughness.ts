@@ -1,5 +1,5 @@
 import type { Trace } from "../../model/fit/trace";
-import { quantile } from "../../numerics/order-statistics";
+import { quantile, quantileInPlace } from "../../numerics/order-statistics";
 import { levelStep } from "../../segments/pressure-noise";
 import { traceIn } from "./at-work";
 import { cutOutOf, found, isFixedSpeed, type Looks, setPressureOf } from "./sight";
@@ -11,12 +11,17 @@ const LEAST_BLOCKS = 8; // fewer have no usual scatter
 const ROUGHER = 2.5;
 const LEAST_SHARE = 0.003; // of the pressure held: less disturbs nobody
 
+/** Bends of one block, used again by the next. */
+const bends = new Float64Array(BLOCK - 2);
+
 /** Spread of what changes from sample to sample in a block: second differences, sqrt(6) times white noise; by their median, so that one bend counts for nothing. */
 function scatterOf(pressure: ArrayLike<number>, from: number): number {
-  const bends = Array.from({ length: BLOCK - 2 }, (_, i) =>
-    Math.abs(pressure[from + i] - 2 * pressure[from + i + 1] + pressure[from + i + 2]),
-  );
-  return quantile(bends, 0.5) / (0.6745 * Math.sqrt(6));
+  let known = 0;
+  for (let i = from; i < from + bends.length; i++) {
+    const bend = Math.abs(pressure[i] - 2 * pressure[i + 1] + pressure[i + 2]);
+    if (bend - bend === 0) bends[known++] = bend;
+  }
+  return quantileInPlace(bends, 0.5, known) / (0.6745 * Math.sqrt(6));
 }
 
 /** Scatter at rest (median of blocks) and in the rougher part of the running time. */

@@ -18,11 +18,11 @@ const SLOWEST_SAMPLING = 5; // s
 /** Less than this share of the most that flows, and the meter sees only what goes into the tank: the draw leaves before it. */
 const PASSES = 0.15;
 
-const mostInRuns = (trace: Trace, flow: ArrayLike<number>): number =>
-  quantile(
-    Array.from(flow).filter((_, i) => trace.run[i] >= 0),
-    0.98,
-  );
+function mostInRuns({ run }: Trace, flow: ArrayLike<number>): number {
+  const inRuns = new Float64Array(run.length);
+  for (let i = 0; i < run.length; i++) inRuns[i] = run[i] >= 0 ? flow[i] : Number.NaN;
+  return quantile(inRuns, 0.98);
+}
 
 export type Estimated = { readonly value: number; readonly low: number; readonly high: number; readonly starts: number };
 
@@ -57,11 +57,13 @@ export function gasConstantByStarts(sight: Sight): Estimated | null {
   )
     return null;
   const { flow, times, runs } = trace;
+  const rests = restsOf(pump);
+  if (rests.length < LEAST_STARTS) return null;
   const noise = Math.max(noiseOf(trace.pressure), levelStep(trace.pressure) / Math.sqrt(12));
   const constants: number[] = [];
   const draws: number[] = [];
   let r = 0;
-  for (const { from, to } of restsOf(pump)) {
+  for (const { from, to } of rests) {
     while (r < runs.length && runs[r].from < to) r++;
     if (r >= runs.length || runs[r].to - to < SETTLED.to) continue;
     const fall = lastFall(trace, from, to, noise, sight.site.atmosphere.value);

@@ -68,7 +68,9 @@ function speedShare(channel: Channel, values: ArrayLike<number>): Float64Array {
   const top = quantile(values, 0.9995);
   const mains = channel.quantity === "frequency" ? [50, 60].find((hz) => top > 0.9 * hz && top <= 1.02 * hz) : undefined;
   const full = channel.quantity === "fraction" ? Math.max(1, top) : (mains ?? top);
-  return Float64Array.from(values, (value) => value / full);
+  const share = new Float64Array(values.length);
+  for (let i = 0; i < share.length; i++) share[i] = values[i] / full;
+  return share;
 }
 
 function runOfSamples(times: Float64Array, runs: readonly Span[]): Int32Array {

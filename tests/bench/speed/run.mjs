@@ -88,16 +88,23 @@ async function inTwo() {
 
 const analysing = (path) => [commandLine, "analyse", path, "--json"];
 
-const wholeCommand = () =>
-  compareProcesses(
+/** A plain week, and a week of a site whose pump starts and stops, whose loop hunts and whose tank works. The script is the same questions in pandas and SciPy. */
+function wholeCommand() {
+  const visit = join(top, "sample-data", "visits", "hillside-before");
+  const site = modelLog(work, `${visit}.csv`);
+  const script = (path) => ["-W", "ignore", join(here, "peers", "whole_path.py"), path];
+  return compareProcesses(
     [
-      ["evenhead, analyse", process.execPath, analysing(plainLog(work))],
-      ["pandas + SciPy script", "python3", [join(here, "peers", "whole_path.py"), plainLog(work)]],
+      ["evenhead, analyse: plain week", process.execPath, analysing(plainLog(work))],
+      ["pandas + SciPy script: plain week", "python3", script(plainLog(work))],
+      ["evenhead, analyse: week of a site", process.execPath, [...analysing(site), "--site", `${visit}.site.json`]],
+      ["pandas + SciPy script: week of a site", "python3", script(site)],
       ["evenhead, --help", process.execPath, [commandLine, "--help"]],
     ],
     rounds,
     { cwd: top },
   );
+}
 
 /** Growth of the whole command: a day, a week, ten weeks. */
 function wholeGrowth() {
