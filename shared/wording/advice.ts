@@ -120,7 +120,7 @@ const TRUST: Readonly<Record<TrustId, (numbers: Numbers, units: UnitChoice) => s
 
 const EXPECT: Readonly<Record<ExpectId, (numbers: Numbers, units: UnitChoice) => string>> = {
   "cycle-longer": (n, u) => `At the same charge cycles last ${range(n, u)} times as long, and starts per hour fall as much (T = 4 V / Q).`,
-  "softer-but-less-water": (n, u) => `The tank becomes ${range(n, u)} times as soft and cycles as much longer; it holds less water.`,
+  "softer-but-less-water": (n, u) => `Cycles last ${range(n, u)} times as long, and the tank holds less water.`,
   "stiffer-but-more-water": (n, u) =>
     `The gas falls to ${range(n, u)} of what it is: the tank holds more water and gives it longer, and is stiffer as long as it is not empty.`,
   "period-shrinks": (n, u) => `The swing of the water between them becomes ${formatRange(n("low"), n("high"), "ratio", u)} times as fast.`,

@@ -11,7 +11,7 @@ const CAUSES: Readonly<Record<CauseId, CauseWords>> = {
   },
   "precharge-low": {
     name: "Precharge too low",
-    meaning: "Air is missing: the tank is stiff and gives little water between stop and start.",
+    meaning: "Air is missing: the tank is stiff and gives little water.",
   },
   "precharge-high": {
     name: "Precharge too high",

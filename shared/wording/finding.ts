@@ -28,8 +28,9 @@ const SAYERS: Sayers = {
         ? "No start of the pump in this record"
         : `${times(f.starts, "start")} of the pump, at most ${f.peakStartsPerHour} in any one hour`,
     ...body(
-      [f.startsPerHour === null ? null : `On average ${formatMeasured(f.startsPerHour, "perHour", u)}.`],
+      [],
       [
+        f.startsPerHour === null ? null : `On average ${formatMeasured(f.startsPerHour, "perHour", u)}.`,
         f.medianRun === null ? null : `Half of the runs are shorter than ${formatQuantity(f.medianRun, "time", u)}.`,
         f.medianRest === null ? null : `Half of the rests are shorter than ${formatQuantity(f.medianRest, "time", u)}.`,
         f.cutIn === null ? null : `It starts at ${formatMeasured(f.cutIn, "gaugePressure", u)}.`,

@@ -49,6 +49,7 @@ const CHECK_FACTS: Partial<Record<CheckId, FactKey>> = {
 /** Checks that a step of the next visit is made of. */
 const CHECK_STEPS: Partial<Record<CheckId, AdviceId>> = {
   "read-precharge": "check-precharge",
+  "press-air-valve": "check-precharge",
   "shut-system-valve": "check-check-valve",
   "check-direction": "check-pump-direction",
   "read-input-settings": "check-sensor-scaling",

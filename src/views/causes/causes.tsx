@@ -1,4 +1,4 @@
-import { useMemo, useRef } from "react";
+import { type ReactNode, useMemo, useRef } from "react";
 import type { Analysis } from "../../../shared/findings/analysis";
 import { CAUSES_WORDS } from "../../../shared/wording/story";
 import { Disclosure } from "../../parts/disclosure";
@@ -52,6 +52,15 @@ export function Causes(props: StoryProps) {
 type EntryProps = StoryProps & { readonly line: CauseLine; readonly open: boolean; readonly earlier: string | null };
 
 function CauseEntry({ line, open, earlier, ...page }: EntryProps) {
+  const check =
+    line.toSeparate === null ? null : (
+      <div className="cause-check">
+        <p>
+          <strong>{CAUSES_WORDS.settles}</strong> {line.toSeparate}
+        </p>
+        {line.fact === null ? null : <EnterFact name={line.fact} at={`cause-${line.id}`} {...page} />}
+      </div>
+    );
   return (
     <li className="cause">
       <h3>
@@ -62,26 +71,22 @@ function CauseEntry({ line, open, earlier, ...page }: EntryProps) {
       {line.beside === null ? null : <p>{CAUSES_WORDS.beside(line.beside)}</p>}
       {open && <p>{line.meaning}</p>}
       {open && <ForAndAgainst {...line.strongest} />}
-      <AllReasons line={line} open={open} />
-      {line.toSeparate === null ? null : (
-        <div className="cause-check">
-          <p>
-            <strong>{CAUSES_WORDS.settles}</strong> {line.toSeparate}
-          </p>
-          {line.fact === null ? null : <EnterFact name={line.fact} at={`cause-${line.id}`} {...page} />}
-        </div>
-      )}
+      <AllReasons line={line} open={open} check={check} />
+      {open && check}
     </li>
   );
 }
 
-/** Every reason; of a cause that is not the likeliest also what it means. */
-function AllReasons({ line, open }: Pick<EntryProps, "line" | "open">) {
+type ReasonsProps = Pick<EntryProps, "line" | "open"> & { readonly check: ReactNode };
+
+/** Every reason; of a cause that is not the likeliest also what it means, and the check that would tell. */
+function AllReasons({ line, open, check }: ReasonsProps) {
   const summary = open ? CAUSES_WORDS.allReasons : CAUSES_WORDS.meaningAndReasons;
   return (
     <Disclosure summary={summary(line.for.length, line.against.length)}>
       {!open && <p>{line.meaning}</p>}
       <ForAndAgainst {...line} />
+      {!open && check}
     </Disclosure>
   );
 }
