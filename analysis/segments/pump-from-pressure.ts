@@ -15,6 +15,7 @@ import { holdsWhileFlowing } from "./holds-while-flowing";
 import { isSmoothWave } from "./lobe-shape";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
 import { levelStep, noiseOf } from "./pressure-noise";
+import { mayBeDips } from "./rest-or-dip";
 import { startingLows } from "./starting-lows";
 import { type Turn, turningPoints } from "./turning-points";
 
@@ -77,7 +78,11 @@ function sawToothOf(values: ArrayLike<number>, sampling: Sampling, stretches: re
   const size = Math.max(SWING_SHARE * (high - low), smallest);
   const starts = turns.filter(({ kind }) => kind === "low").length;
   const regulated = isRegulated(values, sampling, stretches, { low, high, noise }, starts, site);
-  if (regulated && medianCycle(turns, sampling) < QUICKEST_CYCLE) return null;
+  if (
+    regulated &&
+    (medianCycle(turns, sampling) < QUICKEST_CYCLE || mayBeDips(values, sampling, turns, heldLevel(kept, low, high, noise), noise))
+  )
+    return null;
   const startsBelow = Math.min(below, low + START_WITHIN * (high - low));
   return {
     size,
