@@ -80,7 +80,7 @@ function sawToothOf(values: ArrayLike<number>, sampling: Sampling, stretches: re
   const regulated = isRegulated(values, sampling, stretches, { low, high, noise }, starts, site);
   if (
     regulated &&
-    (medianCycle(turns, sampling) < QUICKEST_CYCLE || mayBeDips(values, sampling, turns, heldLevel(kept, low, high, noise), noise))
+    (medianCycle(turns, sampling) < QUICKEST_CYCLE || mayBeDips(values, sampling, turns, heldLevel(kept, (low + high) / 2, high, noise)))
   )
     return null;
   const startsBelow = Math.min(below, low + START_WITHIN * (high - low));

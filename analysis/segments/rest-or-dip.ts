@@ -6,10 +6,14 @@ import type { Turn } from "./turning-points";
 
 /** Nothing is set to start closer under the pressure it holds, Pa. Common practice, no source. */
 const LEAST_DROP = 10_000;
-/** So far under the held pressure, in parts of that and in noise spreads, a fall has begun and a recovery is over. */
-const LEFT = { share: 0.3, noises: 4 };
-/** A fall this part as long as the recovery may be that of a tank. */
-const LASTS = 0.5;
+/**
+ * Falls and recoveries are timed halfway, where neither a boost before sleep nor noise counts for much; of a plunge, whose depth says nothing, at half of what lies
+ * between a usual held and restart pressure. Common practice, no source.
+ */
+const HALFWAY = 0.5;
+const USUAL_DROP = 50_000; // Pa
+/** A fall this part as long as the recovery may be that of a tank; of a critically damped loop, p ~ t exp(-at), it is 0.46 of it from half to half. */
+const LASTS = 0.6;
 /** A restart pressure is a setting: so many depths agree within a tenth, and more closely than the falls, which go by the draws (quartiles, in logarithms). */
 const SETTING = { least: 8, within: 0.1, falls: 2 };
 
@@ -20,16 +24,14 @@ const SETTING = { least: 8, within: 0.1, falls: 2 };
  * it went, the deeper the larger the draw. Derivation: C dp/dt = Q - q with Q following p by a loop without memory of rest.
  * @param held Pa gauge, that the drive holds
  */
-export function mayBeDips(values: ArrayLike<number>, sampling: Sampling, turns: readonly Turn[], held: number, noise: number): boolean {
-  const level = held - Math.max(LEFT.share * LEAST_DROP, LEFT.noises * noise);
-  const seen = turns.flatMap((turn, k) =>
-    turn.kind === "low" && k > 0 && k + 1 < turns.length
-      ? [{ depth: held - values[turn.index], ...aroundLow(values, sampling, turns, k, level) }]
-      : [],
-  );
-  if (seen.length === 0) return false;
-  const depths = Float64Array.from(seen, ({ depth }) => depth);
-  if (median(depths) < LEAST_DROP) return true;
+export function mayBeDips(values: ArrayLike<number>, sampling: Sampling, turns: readonly Turn[], held: number): boolean {
+  const lows = turns.flatMap((turn, k) => (turn.kind === "low" && k > 0 && k + 1 < turns.length ? [k] : []));
+  if (lows.length === 0) return false;
+  const depths = Float64Array.from(lows, (k) => held - values[turns[k].index]);
+  const depth = median(depths);
+  if (depth < LEAST_DROP) return true;
+  const level = held - HALFWAY * Math.min(depth, USUAL_DROP);
+  const seen = lows.map((k) => aroundLow(values, sampling, turns, k, level));
   const lasting = median(Float64Array.from(seen, ({ fall, recovery }) => fall / recovery));
   if (lasting > LASTS) return false;
   const agree = spread(depths);

@@ -17,15 +17,15 @@ function draws(seconds: number): Draw[] {
   return all;
 }
 
-/** C dp/dt = Q - q in steps of 0.1 s, one sample a second; `pump` gives Q from the pressure and its own state. */
-function pressureOf(seconds: number, pump: (p: number, dt: number) => number): Float64Array {
+/** C dp/dt = Q - q in steps of 0.1 s, one sample a second; `always` is drawn beside the taps, m3/s, and `pump` gives Q from the pressure and its own state. */
+function pressureOf(seconds: number, always: number, pump: (p: number, dt: number) => number): Float64Array {
   const taps = draws(seconds);
   const chance = seededRandom(4);
   let p = SET;
   const seen: number[] = [];
   for (let i = 0; i < seconds * 10; i++) {
     const t = i / 10;
-    const drawn = taps.reduce((sum, { at, length, flow }) => sum + (t >= at && t < at + length ? flow : 0), 0);
+    const drawn = taps.reduce((sum, { at, length, flow }) => sum + (t >= at && t < at + length ? flow : 0), always);
     p += ((pump(p, 0.1) - drawn) * 0.1) / GIVE;
     if (i % 10 === 0) seen.push(p + 100 * chance.normal());
   }
@@ -62,12 +62,12 @@ const pumpOf = (values: Float64Array) =>
 
 describe("pressure alone", () => {
   test("a drive that never sleeps dips at each draw, the deeper the larger, and no start is told", () => {
-    const values = pressureOf(20_000, sleepless());
+    const values = pressureOf(20_000, 4e-4, sleepless());
     expect(Math.min(...values)).toBeLessThan(SET - 15_000); // deep enough to be looked at
     expect(isCannotTell(pumpOf(values))).toBe(true);
   });
   test("one that sleeps falls to its restart pressure, whatever the draw, and its starts are told", () => {
-    const values = pressureOf(20_000, sleeper());
+    const values = pressureOf(20_000, 0, sleeper());
     const pump = pumpOf(values);
     if (isCannotTell(pump)) throw new Error(pump.id);
     expect(pump.runs.length).toBeGreaterThan(20);
