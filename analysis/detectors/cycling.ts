@@ -1,3 +1,4 @@
+import type { CannotTell } from "../../shared/findings/cannot-tell";
 import type { CyclingFinding } from "../../shared/findings/finding";
 import { isCannotTell, type PumpState } from "../../shared/findings/segment";
 import { type Span, spanLength } from "../../shared/findings/span";
@@ -17,6 +18,7 @@ import { nightsOf } from "../segments/night";
 import { restsOf, startsOf } from "../segments/starts";
 import { startsByDraw } from "../segments/starts-by-draw";
 import { type SwitchingPressures, switchingPressures } from "../segments/switching-pressures";
+import { SAMPLES_FOR_PRESSURE, samplesOfRun, witnessInterval } from "../segments/witness-interval";
 import type { Detector } from "./detector";
 
 const HOUR = 3600;
@@ -53,9 +55,16 @@ export const cycling: Detector<"cycling"> = {
       startsAtNight: startsAtNight(record, starts),
       expectedShortestCycle: shortestCycle(site, cutIn?.value ?? null, cutOut?.value ?? null),
     };
-    return { kind, state: "found", finding, limits: [] };
+    return { kind, state: "found", finding, limits: unseenStarts(record, pump) };
   },
 };
+
+/** Where the runs that pressure alone tells hold few samples each, others fell between two: the count is a least one. */
+function unseenStarts(record: LogRecord, pump: PumpState): CannotTell[] {
+  const interval = witnessInterval(record, pump);
+  if (interval === null || samplesOfRun(record, pump) >= SAMPLES_FOR_PRESSURE) return [];
+  return [{ id: "sampling-too-slow", about: "starts", detail: { intervalS: interval, logEveryS: interval / SAMPLES_FOR_PRESSURE } }];
+}
 
 /** Events per hour with the exact interval of a Poisson count (Garwood 1936); null where nothing was observed. */
 function rate(count: number, time: Seconds): Measured | null {

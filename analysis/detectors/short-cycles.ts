@@ -3,14 +3,14 @@ import { isCannotTell, type PumpState } from "../../shared/findings/segment";
 import { spanLength } from "../../shared/findings/span";
 import type { LogRecord } from "../../shared/record/log-record";
 import { type Seconds, seconds } from "../../shared/units/quantity";
-import { sampleInterval } from "../faults/sample-interval";
-import { scanInterval } from "../faults/scan-interval";
-import { median } from "../numerics/order-statistics";
+import { SAMPLES_FOR_PRESSURE, samplesOfRun, witnessInterval } from "../segments/witness-interval";
 import type { Detector } from "./detector";
 
 /** A run is seen for certain where it holds two samples, and its length is known to a tenth where it holds ten or so. */
 const SAMPLES_TO_SEE = 2;
 const SAMPLES_TO_TRUST = 6;
+/** Of runs that pressure alone tells with fewer samples each, most have fallen between two. */
+const SAMPLES_TO_COUNT = 3;
 /** Sampling at a thirtieth of the limit shows the shortest runs that a pump can make. */
 const LOG_AT = 30;
 
@@ -31,6 +31,8 @@ export const shortCycles: Detector<"short-cycles"> = {
     const unsure = tooNearToTell(record, pump, limit);
     const limits = [blind, unsure].filter((reason) => reason !== null);
     if (found.length === 0) return blind === null ? { kind, state: "clear", limits } : { kind, state: "cannot-tell", because: [blind] };
+    // runs of a sample or two are those that happened to be seen
+    if (blind !== null && samplesOfRun(record, pump) < SAMPLES_TO_COUNT) return { kind, state: "cannot-tell", because: [blind] };
     // a handful of stops that happened to show say nothing of how often the many others came too soon
     if (stops !== null && MOSTLY_HIDDEN * pump.runs.length > pump.runs.filter((run) => run.complete).length)
       return { kind, state: "cannot-tell", because: [stops] };
@@ -46,27 +48,27 @@ export const shortCycles: Detector<"short-cycles"> = {
  * are so much longer that none is likely to be missed.
  */
 function whatIsHidden(record: LogRecord, pump: PumpState, limit: Seconds): CannotTell | null {
-  const interval = intervalOf(record, pump);
-  if (interval === null || pump.mode !== "switching") return null;
-  if (interval * SAMPLES_TO_TRUST <= limit && !tooShortForPressure(pump, interval)) return null;
+  const interval = witnessInterval(record, pump);
+  if (interval === null) return null;
+  // a pump that seems never to stop, or never to start, may do so between two samples
+  if (pump.mode !== "switching") return interval * SAMPLES_TO_SEE > limit ? tooSlow(interval, limit) : null;
+  if (interval * SAMPLES_TO_TRUST <= limit && !(samplesOfRun(record, pump) < SAMPLES_FOR_PRESSURE)) return null;
   const shortest = pump.runs.reduce((least, run) => (run.complete ? Math.min(least, spanLength(run)) : least), Number.POSITIVE_INFINITY);
   if (interval * SAMPLES_TO_SEE <= limit && shortest >= interval * SAMPLES_TO_TRUST) return null;
-  const logEveryS = Math.min(logAt(limit), interval / 2);
-  return { id: "sampling-too-slow", about: "short-cycles", detail: { intervalS: interval, limitS: limit, logEveryS } };
+  return tooSlow(interval, limit);
 }
 
-/** Read from the pressure's turns a run needs five samples; where most that were seen have fewer, others were missed. */
-function tooShortForPressure({ basis, runs }: PumpState, interval: Seconds): boolean {
-  const lengths = runs.filter((run) => run.complete).map(spanLength);
-  return basis === "pressure" && lengths.length > 0 && median(lengths) < SAMPLES_FOR_PRESSURE * interval;
-}
-const SAMPLES_FOR_PRESSURE = 5;
+const tooSlow = (interval: Seconds, limit: Seconds): CannotTell => ({
+  id: "sampling-too-slow",
+  about: "short-cycles",
+  detail: { intervalS: interval, limitS: limit, logEveryS: Math.min(logAt(limit), interval / 2) },
+});
 
 const logAt = (limit: Seconds) => Math.max(1, Math.round(limit / LOG_AT));
 
 /** Start and stop each lie within half an interval: a run nearer to the limit than one interval may be on either side of it. */
 function tooNearToTell(record: LogRecord, pump: PumpState, limit: Seconds): CannotTell | null {
-  const interval = intervalOf(record, pump) ?? 0;
+  const interval = witnessInterval(record, pump) ?? 0;
   const unsureRuns = pump.runs.filter((run) => run.complete && Math.abs(spanLength(run) - limit) < interval).length;
   if (unsureRuns === 0) return null;
   const detail = { intervalS: interval, limitS: limit, logEveryS: Math.min(logAt(limit), interval / 2), unsureRuns };
@@ -86,14 +88,4 @@ function hiddenStops({ basis, runs }: PumpState, limit: Seconds): CannotTell | n
   const hidden = open.length - 2; // the record's own two ends may cut one each
   if (hidden <= MANY_HIDDEN * runs.length) return null;
   return { id: "no-pump-state", about: "short-cycles", detail: { missing: "speed", hiddenStops: hidden } };
-}
-
-/** Interval of the pump's witness, or of the scan of a log on change; null where that misses nothing. The slowest where several stand together. */
-function intervalOf(record: LogRecord, pump: PumpState): Seconds | null {
-  const headings = pump.pumps.length > 0 ? pump.pumps.map((p) => p.channel) : [pump.channel];
-  const intervals = record.channels
-    .filter((c) => headings.includes(c.heading))
-    .map((c) => sampleInterval(c.sampling)?.median ?? scanInterval(c.sampling) ?? 0);
-  const slowest = intervals.reduce<number>((most, step) => Math.max(most, step), 0);
-  return slowest > 0 ? seconds(slowest) : null;
 }

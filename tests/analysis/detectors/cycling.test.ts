@@ -60,4 +60,15 @@ describe("allowed starts", () => {
   test("without power nothing is claimed", () => {
     expect(detect("..##..")).toMatchObject({ allowedStartsPerHour: null, allowedStartsFrom: null });
   });
+  test("runs of three samples each that pressure alone tells are a least count, and the answer says so", () => {
+    const sawTooth = (rise: number, fall: number) =>
+      Array.from({ length: 40 * (rise + fall) }, (_, i) => {
+        const u = i % (rise + fall);
+        return 2.8e5 + 1.2e5 * (u < fall ? 1 - u / fall : (u - fall) / rise);
+      });
+    const limitsOf = (values: number[]) =>
+      cycling.detect(evidenceOf(recordOf([channel("pressure", every(5, values.length), values)]), { pump: "fixed-speed" }));
+    expect(limitsOf(sawTooth(3, 9))).toMatchObject({ state: "found", limits: [{ id: "sampling-too-slow", about: "starts" }] });
+    expect(limitsOf(sawTooth(8, 24))).toMatchObject({ state: "found", limits: [] });
+  });
 });

@@ -75,8 +75,9 @@ describe("what the sampling hides", () => {
     const slow = detect([[0, 10], [5000, 7]], { step: 1.5, limit: "4 s" }); // biome-ignore format: runs
     expect(slow).toMatchObject({ because: [{ detail: { logEveryS: 0.75 } }] });
   });
-  test("a pump that never rests has no short runs to hide; a log on change hides none", () => {
-    expect(detect([[0, 600]], { step: 60, mode: "always-running" }).state).toBe("clear");
+  test("a pump that never seems to rest hides short runs where a rest falls between two samples; a log on change hides none", () => {
+    expect(detect([[0, 600]], { step: 60, mode: "always-running" }).state).toBe("cannot-tell");
+    expect(detect([[0, 600]], { step: 30, mode: "always-running" }).state).toBe("clear");
     const times = Float64Array.from({ length: 20_000 }, (_, i) => i);
     expect(detect([[0, 90]], { sampling: { kind: "on-change", times, until: seconds(20_000) } }).state).toBe("clear");
   });

@@ -47,6 +47,12 @@ describe("short cycles, limit 60 s unless the site says otherwise", () => {
     expect(detect("...########......########....########..", 15).state).toBe("clear");
     expect(detect("...#####......#########....#########...", 15).state).toBe("cannot-tell");
   });
+  test("a minute between samples hides short runs also of a pump that never seems to start, or never to stop", () => {
+    for (const picture of [".".repeat(60), "#".repeat(60)]) {
+      expect(detect(picture, 60).state).toBe("cannot-tell");
+      expect(detect(picture, 10).state).toBe("clear");
+    }
+  });
   test("from pressure alone runs of fewer than five samples are counted, and others said to be hidden", () => {
     const sawTooth = (rise: number, fall: number) =>
       Array.from({ length: 40 * (rise + fall) }, (_, i) => {
@@ -57,6 +63,7 @@ describe("short cycles, limit 60 s unless the site says otherwise", () => {
       shortCycles.detect(evidenceOf(recordOf([channel("pressure", every(5, values.length), values)]), { pump: "fixed-speed" }));
     expect(look(sawTooth(3, 9))).toMatchObject({ state: "found", limits: [{ id: "sampling-too-slow", detail: { logEveryS: 2 } }] });
     expect(look(sawTooth(8, 24))).toMatchObject({ state: "found", limits: [] });
+    expect(look(sawTooth(2, 9))).toMatchObject({ state: "cannot-tell", because: [{ id: "sampling-too-slow" }] });
   });
   test("a slow draw out of the tank of a drive that sleeps already does not tell when it went to sleep", () => {
     // A trickle for a minute, a draw for another until the pump starts, a rise of 6 s, then the held pressure with nothing drawn for 3 to 6 minutes: the stop lies anywhere in it.
