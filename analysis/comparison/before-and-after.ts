@@ -12,7 +12,7 @@ import {
 import type { Measured } from "../../shared/units/measured";
 import { type Random, seededRandom } from "../numerics/random";
 import { type Match, matchDemand, NO_MATCH } from "./demand-match";
-import { differenceOf, type Estimate, estimateMedian, estimateRatio, intervalOf, otherUse, type Ratio, sum } from "./estimate";
+import { differenceOf, type Estimate, estimateMedian, estimateRatio, intervalOf, otherUse, type Ratio, SHARE, SIZE, sum } from "./estimate";
 import { matchHours } from "./hour-match";
 import { type Hidden, hiddenBetween, type LikeSums, likeForLike, startsAreUnsure } from "./like-for-like";
 import { keepsLimit, overallVerdict, verdictOf } from "./verdict";
@@ -83,28 +83,22 @@ function compareMeasure(id: MeasureId, pair: Pair): ComparedMeasure {
   const [a, b] = [estimate(id, before, pair.hidden, random), estimate(id, after, pair.hidden, random)];
   const unseen = ({ visit }: Side, { value }: Estimate) => (pair.isLikeUse ? 0 : otherUse(movedByUse(id, value), daysOf(visit)));
   const difference = differenceOf(a, b, Math.hypot(unseen(before, a), unseen(after, b)));
-  const [was, is] = [intervalOf(a, 0), intervalOf(b, 0)];
+  const bounds = isShare(id) ? SHARE : SIZE;
+  const [was, is] = [intervalOf(a, bounds), intervalOf(b, bounds)];
   // A limit of "at most in any hour" is met only where the busiest hour keeps it, not the mean.
   const mayMeet = id !== "starts-per-hour" || limit === null || (after.visit.peakStartsPerHour ?? 0) <= limit;
   const verdict = isTold(id, pair, was, limit) ? verdictOf(id, is, difference, limit, mayMeet) : "no-change-shown";
   return { id, before: was, after: is, difference, limit, verdict, because: null };
 }
 
+const isShare = (id: MeasureId): boolean => id === "oscillating-share" || id === "share-within-band";
+
 const daysOf = ({ blockS, blocks }: VisitMeasures): number => (blockS * blocks.starts.length) / DAY;
 
 /** How much of a measure goes with the use: starts do, and of a share the rarer part; how high a wave is or how far a draw drifts does not. */
 function movedByUse(id: MeasureId, value: number): number {
-  switch (id) {
-    case "starts-per-hour":
-    case "short-cycles-per-day":
-      return value;
-    case "oscillating-share":
-    case "share-within-band":
-      return Math.min(value, 1 - value);
-    case "oscillation-height":
-    case "drift-at-steady-flow":
-      return 0;
-  }
+  if (isShare(id)) return Math.min(value, 1 - value);
+  return id === "starts-per-hour" || id === "short-cycles-per-day" ? value : 0;
 }
 
 /** That nothing oscillates in one of two records tells of a change only where the share of oscillating time differs beyond its own chance. */

@@ -79,11 +79,17 @@ export const otherUse = (moves: number, days: number): number => (USE_SPREAD * m
 export function differenceOf(before: Estimate, after: Estimate, known = 0): Measured {
   const sd = Math.hypot(before.sd, after.sd);
   const degrees = Math.min(before.degrees, after.degrees);
-  return intervalOf({ value: after.value - before.value, sd, degrees }, Number.NEGATIVE_INFINITY, known);
+  return intervalOf({ value: after.value - before.value, sd, degrees }, DIFFERENCE, known);
 }
 
+/** What a value can be at all: a share is none or all at most, a count or a size not less than none, a difference anything. */
+export type Bounds = { readonly low: number; readonly high: number };
+export const SHARE: Bounds = { low: 0, high: 1 };
+export const SIZE: Bounds = { low: 0, high: Number.POSITIVE_INFINITY };
+const DIFFERENCE: Bounds = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+
 /** 95 % interval by Student's t on the number of independent blocks: the plain percentile is too narrow on short records. */
-export function intervalOf({ value, sd, degrees }: Estimate, floor: number, known = 0): Measured {
+export function intervalOf({ value, sd, degrees }: Estimate, { low, high }: Bounds, known = 0): Measured {
   const reach = Math.hypot(sd * studentQuantile(0.975, degrees), known * normalQuantile(0.975));
-  return { value, low: Math.max(floor, value - reach), high: value + reach };
+  return { value, low: Math.max(low, value - reach), high: Math.min(high, value + reach) };
 }

@@ -7,7 +7,7 @@ import type { Measured } from "../../shared/units/measured";
 import { seededRandom } from "../numerics/random";
 import { type BlockGrid, blocksOf } from "./block-grid";
 import { eachSample } from "./each-sample";
-import { estimateRatio, intervalOf, sum } from "./estimate";
+import { estimateRatio, intervalOf, SHARE, sum } from "./estimate";
 
 type Held = Pick<Analysis, "outcomes" | "site">;
 
@@ -46,6 +46,5 @@ export function shareWithinBand(record: LogRecord, analysis: Pick<Analysis, "out
   const { tracked, withinBand } = trackedSums(mainChannel(record, "pressure"), pump, analysis, record.duration, grid);
   if (sum(tracked) === 0) return { value, low: value, high: value };
   const estimate = estimateRatio({ top: withinBand, bottom: tracked, per: 1, counted: false }, blockS, null, seededRandom(1));
-  const { low, high } = intervalOf({ ...estimate, value }, 0);
-  return { value, low, high: Math.min(1, high) };
+  return intervalOf({ ...estimate, value }, SHARE);
 }

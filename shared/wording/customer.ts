@@ -129,6 +129,7 @@ export const REASON_OPEN = "The record alone does not settle the reason; the nex
 /** Where nothing is proposed: all keeps its limits, or something does not and the record does not show what to change for it. */
 export const NOTHING_PROPOSED = {
   kept: "No work is proposed.",
+  worse: "What is worse than before is looked into at the next visit.",
   notKept: "What is outside its limit is looked into at the next visit: the record alone does not show what to change for it.",
 } as const;
 export const sayNotKept = (checks: readonly string[]): string =>
@@ -143,6 +144,9 @@ export const VERDICT_FOR_CUSTOMER: { readonly [K in Verdict]: string } = {
   worse: "No: something is worse than before.",
   "cannot-compare": "The two records cannot be compared; the technical pages say why.",
 };
+
+/** Where nothing in the later record breaks a limit, yet it is too short to show that none is broken at other times. */
+export const BETTER_NOT_SHOWN = "Yes: it is better than before. A longer record would show whether it always keeps its limits.";
 
 export const MEASURES_FOR_CUSTOMER: { readonly [K in MeasureId]: string } = {
   "starts-per-hour": "Pump starts per hour",

@@ -6,6 +6,7 @@ import { formatQuantity } from "../../../shared/units/format-quantity";
 import { MEASURES } from "../../../shared/wording/comparison";
 import {
   ADVICE_FOR_CUSTOMER,
+  BETTER_NOT_SHOWN,
   CAUSE_FOR_CUSTOMER,
   CHECKS_FOR_CUSTOMER,
   CUSTOMER_CAUTIONS,
@@ -39,7 +40,7 @@ export function customerSection(input: ReportInput): Markup {
 <p>${sayRecorded(timeLabels(document, units.locale).days)}</p>
 <h3>${words.found}</h3>
 ${found(input)}
-<h3>${words.why}</h3><p>${whySentence(document)}</p>
+<h3>${words.why}</h3><p>${whySentence(input)}</p>
 ${steps(input)}
 ${input.comparison === null ? figures(input) : didItHelp(input, input.comparison)}
 <h3>${words.note}</h3><ul class="cautions plain-cautions">${[...(over ? [OVER_PRESSURE_CAUTION] : []), ...CUSTOMER_CAUTIONS].map((text) => markup`<li>${text}</li>`)}</ul></section>`;
@@ -49,10 +50,14 @@ ${input.comparison === null ? figures(input) : didItHelp(input, input.comparison
 const keepsAll = ({ findings, acceptance }: ReportInput["document"]): boolean =>
   !findings.some(({ overLimit }) => overLimit === true) && !acceptance.some(({ state }) => state === "not-met");
 
-function whySentence(document: ReportInput["document"]): string {
-  const [cause] = document.causes;
+/** And only where nothing became worse, or is not yet shown to be well, may it be said that nothing has to be done. */
+const isAllWell = ({ document, comparison }: ReportInput): boolean =>
+  keepsAll(document) && !["worse", "better-but-not-met"].includes(comparison?.comparison.overall ?? "met");
+
+function whySentence(input: ReportInput): string {
+  const [cause] = input.document.causes;
   if (cause === undefined || cause.confidence < NAMED_FROM || !isCause(cause.id)) return REASON_OPEN;
-  if (cause.id === "healthy" && !keepsAll(document)) return REASON_OPEN;
+  if (cause.id === "healthy" && !isAllWell(input)) return REASON_OPEN;
   return words.mostLikely(CAUSE_FOR_CUSTOMER[cause.id]);
 }
 
@@ -74,12 +79,14 @@ function found({ document, comparison }: ReportInput): Markup {
 const list = (items: readonly string[]): Markup => markup`<ul>${items.map((item) => markup`<li>${item}</li>`)}</ul>`;
 
 /** Done, proposed, and what will be noticed of it. */
-function steps({ document, checklist }: ReportInput): Markup {
+function steps(input: ReportInput): Markup {
+  const { document, checklist, comparison } = input;
   const done = doneSteps(checklist);
   const proposed = document.advice.flatMap(({ id }) => (isAdvice(id) && !done.includes(id) ? [id] : []));
   // That no work is needed is said alone, and only where nothing is outside its limit.
-  const open = proposed.length === 1 && keepsAll(document) ? proposed : proposed.filter((id) => id !== "nothing-to-change");
-  const none = keepsAll(document) || done.length > 0 ? NOTHING_PROPOSED.kept : NOTHING_PROPOSED.notKept;
+  const open = proposed.length === 1 && isAllWell(input) ? proposed : proposed.filter((id) => id !== "nothing-to-change");
+  const isWorse = comparison?.comparison.overall === "worse";
+  const none = NOTHING_PROPOSED[isWorse ? "worse" : keepsAll(document) || done.length > 0 ? "kept" : "notKept"];
   const say = (ids: readonly AdviceId[]) => ids.map((id) => ADVICE_FOR_CUSTOMER[id].does);
   const expected = [...new Set([...done, ...open].flatMap((id) => ADVICE_FOR_CUSTOMER[id].expect ?? []))];
   return markup`${done.length === 0 ? null : markup`<h3>${words.done}</h3>${list(say(done))}`}
@@ -100,11 +107,11 @@ function figures({ document }: ReportInput): Markup | null {
 ${lines.map((line) => markup`<tr><th scope="row">${plainName(line.id, line.name)}</th><td>${line.value}</td><td>${(line.limit ?? "").replace(/ \([^()]*\)$/, "")}</td><td class="verdict">${words.states[line.state]}</td></tr>`)}</tbody></table>`;
 }
 
-function didItHelp({ units }: ReportInput, { comparison }: NonNullable<ReportInput["comparison"]>): Markup {
+function didItHelp({ document, units }: ReportInput, { comparison }: NonNullable<ReportInput["comparison"]>): Markup {
   const rows = comparison.measures.flatMap(({ id, before, after }) =>
     before === null || after === null ? [] : [{ name: MEASURES_FOR_CUSTOMER[id], shown: MEASURES[id].shown, before, after }],
   );
   const write = (value: number, shown: (typeof rows)[number]["shown"]) => formatQuantity(value, shown, units, 2);
-  return markup`<h3>${words.didItHelp}</h3><p>${VERDICT_FOR_CUSTOMER[comparison.overall]}</p>
+  return markup`<h3>${words.didItHelp}</h3><p>${comparison.overall === "better-but-not-met" && keepsAll(document) ? BETTER_NOT_SHOWN : VERDICT_FOR_CUSTOMER[comparison.overall]}</p>
 ${rows.length === 0 ? null : markup`<table class="plain">${headRow(words.helpHeads)}<tbody>${rows.map(({ name, shown, before, after }) => markup`<tr><th scope="row">${name}</th><td>${write(before.value, shown)}</td><td>${write(after.value, shown)}</td></tr>`)}</tbody></table>`}`;
 }

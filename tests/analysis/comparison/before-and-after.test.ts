@@ -155,6 +155,16 @@ describe("before and after", () => {
     expect(starts(hiding(0.4), slow)).toMatchObject({ verdict: "cannot-compare", because: "sampling-hides-it" });
   });
 
+  test("a share is never less than none nor more than all, however short the record", () => {
+    const random = seededRandom(15);
+    const uneven = (): VisitMeasures => {
+      const visit = measuredVisit({ hours: 12, startsPerHour: 5 }, random);
+      return { ...visit, blocks: { ...visit.blocks, withinBand: visit.blocks.tracked.map((s, i) => (i % 4 === 0 ? 0.6 : 1) * s) } };
+    };
+    for (const { before, after } of compareVisits(uneven(), uneven()).measures.filter(({ id }) => id === "share-within-band"))
+      for (const side of [before!, after!]) expect(side).toMatchObject({ low: expect.any(Number), high: 1 });
+  });
+
   test("visits held against different limits are not compared on them", () => {
     const random = seededRandom(12);
     const [a, b] = [measuredVisit({ hours: 72, startsPerHour: 5 }, random), measuredVisit({ hours: 72, startsPerHour: 5 }, random)];

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { comparedVisits } from "../../../analysis/comparison/before-and-after";
 import { EMPTY_CHECKLIST } from "../../../shared/findings/checklist";
+import type { Verdict } from "../../../shared/findings/comparison";
 import { writeReport } from "../../../src/report/report";
 import { REPORT_SECTIONS, type ReportInput, type ReportSectionId } from "../../../src/report/report-input";
 import { SECTIONS } from "../../../src/report/sections";
@@ -114,6 +115,24 @@ describe("the customer's page", () => {
         expect(said(parts)).toContain("does not settle the reason");
       }
       expect(said({ acceptance: [dip] })).toContain("is looked into at the next visit");
+    });
+    test("nor beside a comparison that says it became worse, or is not yet shown to keep its limits", () => {
+      const both = (overall: Verdict) =>
+        words(
+          section(
+            "customer",
+            exampleReport({
+              document: exampleDocument({ ...sound, acceptance: [] }),
+              checklist: EMPTY_CHECKLIST,
+              comparison: { ...compared, comparison: { ...compared.comparison, overall } },
+            }),
+          ),
+        );
+      for (const overall of ["worse", "better-but-not-met"] as const)
+        expect(both(overall)).not.toMatch(/no work is needed|nothing is wrong|does not keep every limit/i);
+      expect(both("worse")).toContain("What is worse than before is looked into at the next visit.");
+      expect(both("better-but-not-met")).toContain("A longer record would show whether it always keeps its limits.");
+      expect(both("met")).toContain("No work is needed.");
     });
     test("nor beside other work that is proposed", () => {
       const both = said({ acceptance: [], advice: [...exampleDocument().advice, ...sound.advice] });
