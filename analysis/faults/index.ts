@@ -3,6 +3,7 @@ import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord } from "../../shared/record/log-record";
 import { findBelowLiveZero } from "./below-live-zero";
 import { findGaps } from "./gap";
+import { findSensorSwaps } from "./sensor-swap";
 import { findSpikes } from "./spike";
 import { findStuckValues } from "./stuck-value";
 import { findZoneSlips } from "./zone-slip";
@@ -13,6 +14,7 @@ export const FAULT_FINDERS = {
   "zone-slip": findZoneSlips,
   "stuck-value": findStuckValues,
   spike: findSpikes,
+  "sensor-swap": findSensorSwaps,
   "below-live-zero": findBelowLiveZero,
 };
 

@@ -13,7 +13,7 @@ const BETWEEN_SAMPLES: readonly LogFaultKind[] = ["gap", "silence", "clock-jump"
 /** Faults of one or a few samples that cut nothing: they are read as missing. */
 const SINGLE_SAMPLES: readonly LogFaultKind[] = ["spike"];
 /** Said of the record, but its values still hold. */
-const HARMLESS: readonly LogFaultKind[] = ["duplicate-times", "zone-slip", "sensor-swap"];
+const HARMLESS: readonly LogFaultKind[] = ["duplicate-times", "zone-slip"];
 
 const concerns = (fault: LogFault, channel: Channel) => fault.channel === null || fault.channel === channel.heading;
 

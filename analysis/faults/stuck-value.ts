@@ -14,9 +14,24 @@ const CUT_OFF = 3;
 
 /**
  * Pressures that stay the same to the last digit: at the highest or lowest reading of the record they are clipped there (a range end), elsewhere stuck.
+ * A flow that is not nought and stays the same is stuck.
  * Only channels whose readings hardly ever repeat are judged: coarse steps, or a model without noise, repeat with nothing wrong.
  */
 export function findStuckValues(record: LogRecord): LogFault[] {
+  return [...stuckPressures(record), ...channelsOf(record, "flow").flatMap(stuckFlow)];
+}
+
+function stuckFlow(channel: Channel): LogFault[] {
+  if (channel.sampling.kind === "on-change") return [];
+  const { values } = channel;
+  const habit = habitOf(values.filter((value) => value !== 0));
+  if (habit === null || !hardlyRepeats(habit)) return [];
+  return runsOfEqual(values)
+    .filter((run) => values[run.first] !== 0 && isLong(channel, run))
+    .map((run) => fault("stuck-value", channel, run));
+}
+
+function stuckPressures(record: LogRecord): LogFault[] {
   return channelsOf(record, "pressure").flatMap((channel) => {
     if (channel.sampling.kind === "on-change") return [];
     const habit = habitOf(channel.values);

@@ -73,6 +73,17 @@ describe("stuck and clipped", () => {
     values.fill(values[400], 400, 520);
     expect(kinds(logged(values))).toEqual([["stuck-value", 400, 519]]);
   });
+  test("so is a flow that is not nought; one that rests at nought, or is read in coarse steps, is not", () => {
+    const chance = seededRandom(6);
+    const drawn = (step: number, held: number) => {
+      const values = Array.from({ length: 900 }, (_, i) => (i % 300 < 150 ? 0 : 1e-3 + 1e-5 * chance.normal()));
+      values.fill(held, 460, 560);
+      return kinds(recordOf([channel("flow", every(1, 900), step > 0 ? values.map((q) => Math.round(q / step) * step) : values)]));
+    };
+    expect(drawn(0, 1.01e-3)).toEqual([["stuck-value", 460, 559]]);
+    expect(drawn(0, 0)).toEqual([]);
+    expect(drawn(5e-5, 1e-3)).toEqual([]);
+  });
   test("readings held at the end of the range are clipped", () => {
     expect(new Set(kinds(logged(pressure(900, (p) => Math.min(p, 4.4e5)))).map(([kind]) => kind))).toEqual(new Set(["clipped"]));
   });
