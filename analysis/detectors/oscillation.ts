@@ -20,6 +20,9 @@ const FLOOR_OF_LIMIT = 0.1;
 /** Waves below this many steps of the values are not claimed. */
 const FLOOR_OF_STEP = 3;
 
+/** Slower waves are those of the day (24 h and its parts), of tides and of reservoirs that fill and empty: no loop or tank takes hours. Ours, no source. */
+const SLOWEST_WAVE = 7200; // s
+
 /**
  * Does the pressure swing to and fro while the pump runs? Windows of many lengths are searched for a wave that stands out of its local
  * background and keeps on in time; they join to episodes whose period is refined by least squares.
@@ -45,7 +48,10 @@ export const oscillation: Detector<"oscillation"> = {
         episodeSpans(stretch, group).map((span) => describeEpisode(evidence, channel, group, span, leastPeakToPeak)),
       ),
     );
-    const episodes = joinEpisodes(found.filter((e): e is OscillationEpisode => e !== null && !isCycling(e, evidence)));
+    const episodes = joinEpisodes(
+      found.filter((e): e is OscillationEpisode => e !== null && e.period.value < SLOWEST_WAVE && !isCycling(e, evidence)),
+      stretches,
+    );
     const said = [...hidden.blocking, ...hidden.limits];
     if (episodes.length === 0) {
       return hidden.blocking.length > 0

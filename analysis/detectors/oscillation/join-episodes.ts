@@ -1,21 +1,24 @@
 import type { OscillationEpisode } from "../../../shared/findings/finding";
+import type { Span } from "../../../shared/findings/span";
 import { seconds } from "../../../shared/units/quantity";
 
 const SAME_PERIOD = 1.15;
-/** A break of fewer waves (or of less than a minute) ends nothing. */
+/** A break of fewer waves ends nothing; nor does one of less than a minute in which nobody looked, with the pump at rest or no samples. */
 const LEAST_BREAK = 6;
+const LEAST_UNSEEN = 60; // s
 
 /**
  * Puts episodes in order and joins neighbours of one period where the break (the pump at rest, a gap) is shorter than both; of two that
  * overlap with unlike periods the weaker goes when it is far smaller.
+ * @param seen where a wave was looked for
  */
-export function joinEpisodes(episodes: readonly OscillationEpisode[]): OscillationEpisode[] {
+export function joinEpisodes(episodes: readonly OscillationEpisode[], seen: readonly Span[]): OscillationEpisode[] {
   const joined: OscillationEpisode[] = [];
   /** Places in `joined` of those that a later episode may still join, rising. */
   let open: number[] = [];
   for (const episode of withoutDrowned([...episodes].sort((a, b) => a.from - b.from))) {
     open = open.filter((at) => episode.from - joined[at].to <= longestBreak(joined[at]));
-    const at = open.findLast((place) => belongTogether(joined[place], episode)) ?? joined.length;
+    const at = open.findLast((place) => belongTogether(joined[place], episode, seen)) ?? joined.length;
     if (at === joined.length) open.push(at);
     joined[at] = at === joined.length ? episode : together(joined[at], episode);
   }
@@ -33,11 +36,12 @@ function withoutDrowned(episodes: readonly OscillationEpisode[]): OscillationEpi
   });
 }
 
-const longestBreak = ({ period }: OscillationEpisode): number => Math.max(60, LEAST_BREAK * period.value);
+const longestBreak = ({ period }: OscillationEpisode): number => Math.max(LEAST_UNSEEN, LEAST_BREAK * period.value);
 
-function belongTogether(a: OscillationEpisode, b: OscillationEpisode): boolean {
+function belongTogether(a: OscillationEpisode, b: OscillationEpisode, seen: readonly Span[]): boolean {
   const ratio = a.period.value / b.period.value;
   const pause = b.from - a.to;
+  if (pause > LEAST_BREAK * a.period.value && seen.some((span) => span.from <= a.to && b.from <= span.to)) return false;
   const shorter = Math.min(a.to - a.from, b.to - b.from);
   return ratio < SAME_PERIOD && 1 / ratio < SAME_PERIOD && pause <= Math.min(shorter, longestBreak(a));
 }

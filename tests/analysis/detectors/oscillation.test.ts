@@ -50,6 +50,11 @@ describe("no oscillation", () => {
     const noise = noiseOf(1200, seededRandom(3), 0.5);
     expect(episodesOf(ring.map((v, i) => v + 0.3 * noise[i]))).toEqual([]);
   });
+  test("in the rhythm of the day, at a sample every five minutes for two weeks", () => {
+    const daily = addTone(noiseOf(4032, seededRandom(12), 0.5), seededRandom(13), { period: 288, amplitude: 2 });
+    expect(episodesOf(daily, evenSampling(4032, 300))).toEqual([]);
+    expect(episodesOf(daily, evenSampling(4032, 5))).toHaveLength(1);
+  });
   test("that is too small to matter: a tenth of the site's limit", () => {
     const chance = seededRandom(5);
     const small = addTone(

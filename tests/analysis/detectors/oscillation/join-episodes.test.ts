@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { joinEpisodes } from "../../../../analysis/detectors/oscillation/join-episodes";
 import type { OscillationEpisode } from "../../../../shared/findings/finding";
+import type { Span } from "../../../../shared/findings/span";
 import { seconds } from "../../../../shared/units/quantity";
 
 const episode = fc
@@ -16,8 +17,12 @@ const episode = fc
       ({ from, to: from + length, period: { value: period }, peakToPeak: { value: size }, regularity: 2 }) as unknown as OscillationEpisode,
   );
 
+const stretch = fc
+  .tuple(fc.integer({ min: 0, max: 4000 }), fc.integer({ min: 1, max: 2000 }))
+  .map(([from, length]) => ({ from: seconds(from), to: seconds(from + length) }));
+
 /** The rule as it reads, every episode beside every other: the reference for the quick way. */
-function joinedByTheRule(episodes: readonly OscillationEpisode[]): OscillationEpisode[] {
+function joinedByTheRule(episodes: readonly OscillationEpisode[], seen: readonly Span[]): OscillationEpisode[] {
   const drowned = (e: OscillationEpisode) =>
     episodes.some(
       (o) =>
@@ -28,7 +33,8 @@ function joinedByTheRule(episodes: readonly OscillationEpisode[]): OscillationEp
     const at = joined.findLastIndex((o) => {
       const ratio = o.period.value / e.period.value;
       const most = Math.min(o.to - o.from, e.to - e.from, Math.max(60, 6 * o.period.value));
-      return ratio < 1.15 && 1 / ratio < 1.15 && e.from - o.to <= most;
+      const watched = e.from - o.to > 6 * o.period.value && seen.some(({ from, to }) => from <= o.to && e.from <= to);
+      return ratio < 1.15 && 1 / ratio < 1.15 && e.from - o.to <= most && !watched;
     });
     if (at < 0) joined.push(e);
     else {
@@ -42,9 +48,18 @@ function joinedByTheRule(episodes: readonly OscillationEpisode[]): OscillationEp
 
 test("episodes are joined by the rule, however many there are", () => {
   fc.assert(
-    fc.property(fc.array(episode, { maxLength: 40 }), (episodes) => {
-      expect(joinEpisodes(episodes)).toEqual(joinedByTheRule(episodes));
+    fc.property(fc.array(episode, { maxLength: 40 }), fc.array(stretch, { maxLength: 4 }), (episodes, seen) => {
+      expect(joinEpisodes(episodes, seen)).toEqual(joinedByTheRule(episodes, seen));
     }),
     { numRuns: 300 },
   );
+});
+
+test("a minute's break in quick waves ends an episode where it was watched, and none where the pump was at rest", () => {
+  const wave = (from: number, to: number) =>
+    ({ from, to, period: { value: 5 }, peakToPeak: { value: 1 }, regularity: 2 }) as unknown as OscillationEpisode;
+  const span = (from: number, to: number) => ({ from: seconds(from), to: seconds(to) });
+  const two = [wave(0, 100), wave(150, 300)];
+  expect(joinEpisodes(two, [span(0, 300)])).toHaveLength(2);
+  expect(joinEpisodes(two, [span(0, 110), span(140, 300)])).toHaveLength(1);
 });
