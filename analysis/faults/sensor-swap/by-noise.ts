@@ -92,7 +92,7 @@ function variancesPart(values: Channel["values"], from: number, to: number): num
     squares.push(bend - bend === 0 ? bend * bend : Number.NaN);
   }
   const usual = median(squares.filter((square) => square - square === 0));
-  const clipped = squares.map((square) => (square < 30 * usual ? square : 30 * usual));
+  const clipped = squares.map((square) => Math.min(square, 30 * usual));
   const total = clipped.reduce((sum, square) => sum + square, 0);
   let [sum, best, at] = [0, Number.POSITIVE_INFINITY, from];
   for (let k = 1; k < clipped.length; k++) {

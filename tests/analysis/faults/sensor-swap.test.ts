@@ -41,19 +41,19 @@ function faultsOf({ change = (p) => p, step = 1, beside = "none" }: Drawn) {
   return { faults: findFaults(record), record };
 }
 const told = (drawn: Drawn) => faultsOf(drawn).faults.map(({ kind, channel: heading, from }) => [kind, heading, from]);
-const after = (change: (p: number, i: number) => number) => (p: number, i: number) => (i < SWAP ? p : change(p, i));
+const fromThere = (change: (p: number, i: number) => number) => (p: number, i: number) => (i < SWAP ? p : change(p, i));
 
 describe("another sensor from a sample on", () => {
-  test("with another zero", () => expect(told({ change: after((p) => p + 9) })).toEqual([["sensor-swap", "pressure", SWAP]]));
-  test("with another span", () => expect(told({ change: after((p) => 0.85 * p) })).toEqual([["sensor-swap", "pressure", SWAP]]));
+  test("with another zero", () => expect(told({ change: fromThere((p) => p + 9) })).toEqual([["sensor-swap", "pressure", SWAP]]));
+  test("with another span", () => expect(told({ change: fromThere((p) => 0.85 * p) })).toEqual([["sensor-swap", "pressure", SWAP]]));
   test("with more noise, told to a block of 32 samples", () => {
     const chance = seededRandom(9);
-    const [[kind, , from]] = told({ change: after((p) => p + 0.8 * chance.normal()) });
+    const [[kind, , from]] = told({ change: fromThere((p) => p + 0.8 * chance.normal()) });
     expect(kind).toBe("sensor-swap");
     expect(Math.abs(Number(from) - SWAP)).toBeLessThan(32);
   });
   test("with steps of half a psi, at any sampling", () => {
-    const stepped = after((p) => Math.round(2 * p) / 2);
+    const stepped = fromThere((p) => Math.round(2 * p) / 2);
     for (const step of [1, 60]) {
       const [[kind, , from]] = told({ change: stepped, step });
       expect(kind).toBe("sensor-swap");
@@ -61,26 +61,26 @@ describe("another sensor from a sample on", () => {
     }
   });
   test("sampled once a minute, by a second pressure that did not shift", () => {
-    const shifted = after((p) => p + 6);
+    const shifted = fromThere((p) => p + 6);
     expect(told({ change: shifted, step: 60, beside: "tank" })).toEqual([["sensor-swap", "pressure", SWAP * 60]]);
     expect(told({ change: shifted, step: 60 })).toEqual([]);
   });
   test("the shorter part is left out, and nothing of the other", () => {
-    const { faults, record } = faultsOf({ change: after((p) => p + 9) });
+    const { faults, record } = faultsOf({ change: fromThere((p) => p + 9) });
     expect(stretchesOf(record.channels[0], faults).map(({ first, last }) => [first, last])).toEqual([[0, SWAP - 1]]);
   });
 });
 
 describe("what looks like another sensor and is none", () => {
   test("a set pressure that the pump reaches within seconds", () =>
-    expect(told({ change: after((p, i) => p + 9 * Math.min(1, (i - SWAP) / 6)) })).toEqual([]));
+    expect(told({ change: fromThere((p, i) => p + 9 * Math.min(1, (i - SWAP) / 6)) })).toEqual([]));
   test("a blow that shifts all readings and swings on", () =>
-    expect(told({ change: after((p, i) => p + 9 + 6 * Math.exp((SWAP - i) / 5) * Math.cos((i - SWAP) * 1.2)) })).toEqual([]));
+    expect(told({ change: fromThere((p, i) => p + 9 + 6 * Math.exp((SWAP - i) / 5) * Math.cos((i - SWAP) * 1.2)) })).toEqual([]));
   test("two shifts of the same height: a pump that starts and stops", () =>
     expect(told({ change: (p, i) => (i >= SWAP && i < SWAP + 900 ? p + 9 : p) })).toEqual([]));
-  test("a shift at which the flow steps too", () => expect(told({ change: after((p) => p + 9), beside: "flow" })).toEqual([]));
+  test("a shift at which the flow steps too", () => expect(told({ change: fromThere((p) => p + 9), beside: "flow" })).toEqual([]));
   test("a rest at the end, in which the water's own unrest is gone", () =>
-    expect(told({ change: after((p) => 55 + 0.1 * (p - 55)) })).toEqual([]));
+    expect(told({ change: fromThere((p) => 55 + 0.1 * (p - 55)) })).toEqual([]));
   test("nothing at all, also of an uneven clock", () => {
     expect(told({})).toEqual([]);
     const chance = seededRandom(2);
