@@ -39,6 +39,8 @@ export type KeptVisits = {
   readonly current: VisitFile | null;
   /** The visit on the page against the earlier one that was chosen; null while none is, or while this one is worked out. */
   readonly compared: ComparedVisits | null;
+  /** An earlier visit was chosen and the comparison is being worked out, for the first time or with other facts. */
+  readonly isComparing: boolean;
   /** Reads the list again. */
   refresh(): Promise<void>;
 };
@@ -66,12 +68,8 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
     },
     [changed],
   );
-  const { saving, saveOver } = useAutosave(
-    ids,
-    visit?.files ?? null,
-    isSettled && measured?.analysis === visit?.analysis ? current : null,
-    onSaved,
-  );
+  const isWorkedOut = isSettled && measured?.analysis === visit?.analysis;
+  const { saving, saveOver } = useAutosave(ids, visit?.files ?? null, isWorkedOut ? current : null, onSaved);
   useFirstLook(refresh, opening.open, opening.say);
   const refused = () => opening.say(VISITS_WORDS.listRefused);
   return {
@@ -85,6 +83,7 @@ export function useKeptVisits(state: PageState, commands: Commands): KeptVisits 
     trouble: opening.trouble,
     current,
     compared,
+    isComparing: before !== null && !isWorkedOut,
     refresh,
     saveOver,
     open: opening.open,

@@ -14,6 +14,9 @@ import { exampleDocument } from "../builders/report-input";
 import { TOP } from "../house/source-files";
 import { serious } from "./axe";
 import { type OpenedPage, openPage } from "./open-page";
+import { closeSheet, openSheet } from "./sheets";
+import { holdAnswers } from "./slowed";
+import { untilRead } from "./waits";
 
 let opened: OpenedPage;
 const home = mkdtempSync(join(tmpdir(), "report-"));
@@ -110,6 +113,27 @@ describe("the report in a real browser", () => {
     );
     expect(overlaps).toEqual([]);
   });
+});
+
+test("asked for while the comparison is worked out with other facts, the report waits for it", async () => {
+  const { page } = await opened.fresh();
+  const answers = await holdAnswers(page);
+  await page.locator("input[type=file]").first().setInputFiles(visit("hillside-after.csv"));
+  await untilRead(page, "hillside-after.csv");
+  const sheet = await openSheet(page, "Before and after");
+  await page.getByLabel("Log of the earlier visit").setInputFiles(visit("hillside-before.csv"));
+  await sheet.getByRole("row").filter({ hasText: "Starts per hour" }).filter({ hasText: "Better" }).waitFor();
+  await closeSheet(page);
+  await answers.hold();
+  await openSheet(page, "Site facts");
+  await page.getByRole("textbox", { name: "Set pressure" }).fill("60 psi");
+  await page.keyboard.press("Enter");
+  await closeSheet(page);
+  const save = (await openSheet(page, "Report")).getByRole("button", { name: "Save the report" });
+  expect(await save.isDisabled()).toBe(true);
+  await answers.letGo();
+  const [download] = await Promise.all([page.waitForEvent("download"), save.click()]);
+  expect(readFileSync(await download.path(), "utf8")).toContain("<h2>Before and after</h2>");
 });
 
 describe("the round in a real browser", () => {

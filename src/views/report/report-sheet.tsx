@@ -1,4 +1,5 @@
 import { useId, useState } from "react";
+import { COMPARISON_WORDS } from "../../../shared/wording/comparison";
 import { REPORT_WORDS } from "../../../shared/wording/report-sheet";
 import { FileButton } from "../../parts/file-button";
 import { saveAsFile } from "../../parts/save-as-file";
@@ -13,7 +14,7 @@ import "./report-sheet.css";
 const LEFT_OUT_AT_FIRST: readonly ReportSectionId[] = ["notes"];
 
 /** What goes into the report; it is written as one file that anyone can open, read and print without this program. */
-export function ReportSheet({ state, visit, commands, preferences, kept: { compared } }: StoryProps) {
+export function ReportSheet({ state, visit, commands, preferences, kept: { compared, isComparing } }: StoryProps) {
   const [leaveOut, setLeaveOut] = useState<readonly ReportSectionId[]>(LEFT_OUT_AT_FIRST);
   const [letterhead, setLetterhead] = useState(() => keptLetterhead().lines.join("\n"));
   const [logo, setLogo] = useState(() => keptLetterhead().logo);
@@ -92,12 +93,14 @@ export function ReportSheet({ state, visit, commands, preferences, kept: { compa
         ))}
       </select>
       <p className="button-row">
-        <button type="submit">{REPORT_WORDS.save}</button>
+        <button type="submit" disabled={isComparing}>
+          {REPORT_WORDS.save}
+        </button>
         <button type="button" onClick={() => saveAsFile(`events ${name ?? ""}.csv`, "text/csv", eventsCsv(visit.document))}>
           {REPORT_WORDS.saveEvents}
         </button>
       </p>
-      <p role="status">{said}</p>
+      <p role="status">{isComparing ? COMPARISON_WORDS.comparing : said}</p>
     </form>
   );
 }
