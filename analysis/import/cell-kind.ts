@@ -13,6 +13,9 @@ const NAMED_DATE =
   /^(?:[\p{L}.]{2,10},?\s+)?(?:\d{1,4}[-./\s]*(?:de\s)?[\p{L}]{3,10}\.?[-./,\s]*(?:de\s)?\d{2,4}|\p{L}{3,10}\.?\s\d{1,2},?\s\d{2,4})(?:[:,T\s_-]+[^;|\t]*)?$/iu;
 /** Day and month without their year right before a time of day: "14.09. 06:00:00". */
 const YEARLESS = /^\d{1,2}[./-]\d{1,2}\.?[T\s,]+\d{1,2}[:h]\d{2}(?::\d{2}(?:[.,]\d+)?)?$/;
+/** The time first: "05:50:00 26-Jun-2023", "10:15 PM, 05/06/2023". */
+const TIME_FIRST =
+  /^\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:\s?[ap]\.?m\.?)?[\s,]{1,3}\d{1,4}[-/.\s]{1,2}(?:\d{1,2}|\p{L}{3,10})[-/.,\s]{1,2}\d{2,4}$/iu;
 const ISO_ODD = /^\d{4}-?(?:W\d{2}-?\d|\d{3})(?:T[^;|\t]*)?$/;
 
 /**
@@ -29,5 +32,5 @@ export function cellKind(cell: string, format: NumberFormat): CellKind {
 /** Whether a cell is written as a date, a time of day or both. */
 export function looksLikeTime(cell: string): boolean {
   if (!/\d/.test(cell)) return false;
-  return [NUMERIC_DATE, TIME_OF_DAY, COMPACT_STAMP, SHORT_STAMP, NAMED_DATE, YEARLESS, ISO_ODD].some((form) => form.test(cell));
+  return [NUMERIC_DATE, TIME_OF_DAY, COMPACT_STAMP, SHORT_STAMP, NAMED_DATE, YEARLESS, TIME_FIRST, ISO_ODD].some((form) => form.test(cell));
 }

@@ -25,11 +25,22 @@ export function deriveFlow(channel: Channel, reading: ColumnReading): DerivedFlo
     before = i;
   }
   const heading = `Flow from ${channel.heading}`;
-  const text = `"${heading}" is worked out of the ${running ? "running total" : "counts of each interval"} in "${channel.heading}".`;
+  const falls = running ? countFalls(channel.values) : 0;
+  const reset =
+    falls === 0
+      ? ""
+      : ` The total falls ${falls === 1 ? "once" : `${falls} times`}: it was reset or rolled over, and there is no flow there.`;
+  const text = `"${heading}" is worked out of the ${running ? "running total" : "counts of each interval"} in "${channel.heading}".${reset}`;
   return {
     channel: { ...channel, heading, role: "flow", quantity: "flow", unitInFile: null, values, reason: text },
     note: { kind: "derived-flow", text },
   };
+}
+
+function countFalls(values: Channel["values"]): number {
+  let falls = 0;
+  for (let i = 1; i < values.length; i++) if (values[i] < values[i - 1]) falls++;
+  return falls;
 }
 
 /** Rises nearly always: a fall is a reset. */

@@ -51,7 +51,8 @@ function findSignature(
   const best = [...weights].reduce((top, entry) => (entry[1] > top[1] ? entry : top), [0, 0]);
   if (best[1] === 0) return null;
   const ofWidth = (count: number) => {
-    const body = rows.flatMap((row, i) => (kinds[i].length === count && !isComment(row) ? [kinds[i]] : []));
+    const isBlank = (row: readonly CellKind[]) => row.every((kind) => kind === "missing");
+    const body = rows.flatMap((row, i) => (kinds[i].length === count && !isComment(row) && !isBlank(kinds[i]) ? [kinds[i]] : []));
     // The later half is surely data; the earlier may hold headings and a preamble padded to the width of the table.
     return signatureOf(body.slice(Math.floor(body.length / 2)), count);
   };

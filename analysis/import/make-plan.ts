@@ -24,6 +24,7 @@ import { findOwnTimes } from "./own-times";
 import { isPlausible } from "./plausible-values";
 import { noTable } from "./refuse";
 import { type CellFormat, splitRow } from "./row-cells";
+import { countsRows } from "./row-numbers";
 import type { Survey, TextLine } from "./survey";
 import { tablesAbove } from "./table-above";
 import type { PlannedColumn, TablePlan } from "./table-plan";
@@ -204,7 +205,7 @@ function planColumn(
       wide: true,
     };
   }
-  const skipped = reading.role === "time" || isNothing(text) || (reading.role === "other" && countsRows(text));
+  const skipped = reading.role === "time" || isNothing(text) || countsRows(text);
   const use = time.includes(index) ? "time" : !skipped && isNumeric(text, reading.words, format) ? "number" : "text";
   return {
     index,
@@ -250,17 +251,6 @@ function unreadColumn({ heading, sample }: ColumnText, column: PlannedColumn): R
 
 /** No heading and not one cell: two delimiters in a row by the logger's habit. */
 const isNothing = ({ heading, sample, index }: ColumnText) => heading === `column ${index + 1}` && sample.every((cell) => cell === "");
-
-/** Headings over the numbers of rows, in the languages of the headings; common practice, no source. */
-const COUNT_WORD =
-  /^(?:#|no\.?|nr\.?|n[°º]|num(?:ber|ero|éro)?|index|idx|row|line|rec(?:ord)?(?: ?(?:no\.?|number|#|id))?|sample(?: ?(?:no\.?|number|#))?|entry|id|seq(?:uence)?|count|lfd\.? ?nr\.?|zeile|ligne|fila|linha|riga|rij|volgnr\.?|column \d+)$/i;
-
-/** Numbers of the rows under a heading that says so or none at all: whole, each one more than the last. */
-function countsRows({ heading, sample }: ColumnText): boolean {
-  if (!COUNT_WORD.test(heading.trim())) return false;
-  const head = sample.slice(0, 200);
-  return head.length > 2 && head.every((cell, i) => /^\d+$/.test(cell) && Number(cell) === Number(head[0]) + i);
-}
 
 /** At least half of what is not missing is a number, or a word that stands for one. */
 function isNumeric(text: ColumnText, words: ReadonlyMap<string, number>, format: NumberFormat): boolean {

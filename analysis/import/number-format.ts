@@ -77,6 +77,19 @@ function ungrouped(digits: string, format: NumberFormat): string | null {
   const fraction = at < 0 ? "" : digits.slice(at + 1);
   if (!/^\d*$/.test(fraction)) return null;
   if (/^\d*$/.test(whole)) return whole + fraction === "" ? null : `${whole}.${fraction}`;
+  // a mark that three digits do not follow groups nothing: the logger was set to another language in between
+  const other = format.decimal === "." ? "," : ".";
+  const [before, behind, more] = whole.split(other);
+  if (
+    at < 0 &&
+    format.thousands !== other &&
+    behind !== undefined &&
+    more === undefined &&
+    behind.length !== 3 &&
+    behind !== "" &&
+    /^\d+$/.test(before + behind)
+  )
+    return `${before}.${behind}`;
   // Both marks in one number leave no doubt which of them groups.
   const mark = format.thousands ?? (at >= 0 ? (format.decimal === "." ? "," : ".") : null);
   if (mark === null) return null;

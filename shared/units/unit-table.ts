@@ -1,4 +1,5 @@
 import type { ChannelQuantity } from "../record/channel-role";
+import { readFlowUnit } from "./flow-unit";
 import { PASCAL_PER_PSI } from "./pressure";
 
 /**
@@ -169,7 +170,7 @@ export const UNITS: readonly Unit[] = [
     SP811,
     "gal (imp)|gal(imp)|gal imp|imp. gal|imperial gallons|imperial gallon|imperial gal|UK gal|gal (UK)|UK gallons|imp gallons|igal",
   ),
-  row("L", "volume", 1e-3, SI, "l|litre|litres|liter|liters|Liter|Litre|Litres|ltr|Ltr|lt|Lt|ltrs|lit|litro|litros|litri|dm3|dm³"),
+  row("L", "volume", 1e-3, SI, "l|litre|litres|liter|liters|Liter|Litre|Litres|ltr|Ltr|lt|Lt|lts|ltrs|lit|litro|litros|litri|dm3|dm³"),
   row("hL", "volume", 0.1, SI, "hl|hectolitre|Hektoliter|ettolitri"),
   row("ML", "volume", 1e3, SI, "megalitre|megalitres|megaliter"),
   row("mL", "volume", 1e-6, SI, "ml|millilitre|millilitres|milliliter|cc|cm3|cm³|ccm"),
@@ -261,7 +262,8 @@ function caseless(): ReadonlyMap<string, Unit | null> {
  */
 export function findUnit(text: string): Unit | null {
   const name = tidy(text);
-  return EXACTLY.get(name) ?? CASELESS.get(name.toLowerCase()) ?? null;
+  const known = EXACTLY.get(name) ?? CASELESS.get(name.toLowerCase());
+  return known !== undefined ? known : readFlowUnit(name, findUnit, UNITS);
 }
 
 export const toSI = (value: number, u: Unit): number => value * u.factor + u.offset;

@@ -1,4 +1,4 @@
-import { at, b, type DialectSample, f, lines, rows, sample } from "./dialect-readings";
+import { at, b, comma, type DialectSample, f, lines, rows, sample } from "./dialect-readings";
 
 const stamped = (file: string, about: string, stamp: (i: number) => string, truth: Partial<DialectSample> = {}, heading = "Time") =>
   sample(
@@ -102,5 +102,15 @@ export const CLOCK_DOUBT_SAMPLES: readonly DialectSample[] = [
     "clock-direction-marks.csv",
     "Marks of the writing direction, which nobody sees, inside the dates.",
     (i) => `\u200e3/\u200e14/\u200e2024 \u200e${clock(i)}`,
+  ),
+  stamped("clock-time-first.csv", "The time stands before its date.", (i) => `${clock(i)} 14-03-2024`),
+  sample(
+    "clock-halves-and-commas.csv",
+    "Halves of the day speak for the month first, decimal commas for the day: asked.",
+    lines(
+      "Time;Pressure (bar);Flow (L/min)",
+      rows.map((i) => `06/05/2023 ${clock(i)} AM;${comma(b(i))};${comma(f(i))}`),
+    ),
+    { firstInstant: "2023-06-05T08:15:00.000Z", questions: ["date-order"] },
   ),
 ];

@@ -1,4 +1,4 @@
-import { b, bar, type DialectSample, f, flow, HEADING, iso, lines, plain, rows, sample } from "./dialect-readings";
+import { b, bar, comma, type DialectSample, f, flow, HEADING, iso, lines, plain, rows, sample } from "./dialect-readings";
 
 /** Columns whose headings leave open, or say in an unusual way, what their numbers are. */
 export const MEANING_SAMPLES: readonly DialectSample[] = [
@@ -130,5 +130,82 @@ export const MEANING_SAMPLES: readonly DialectSample[] = [
       rows.slice(12).map((i) => `${iso(i)},${(100 * bar[i]).toFixed(0)},${f(i)}`),
     ),
     { headings: ["Pressure", "Flow"], firstLine: 3 },
+  ),
+  sample(
+    "letters-for-units.csv",
+    "One letter behind a blank is a unit where the words say its quantity; a level in words of one language.",
+    lines(
+      "Zeit,Motorleistung W,Behälterstand m",
+      rows.map((i) => `${iso(i)},${1000 + i},${b(i)}`),
+    ),
+    { headings: ["Motorleistung W", "Behälterstand m"], values: [rows.map((i) => 1000 + i), bar] },
+  ),
+  sample(
+    "longer-name-above.csv",
+    "A line above the table is about a column whose name begins with that of another.",
+    lines(
+      "Pressure of suction: bar",
+      "Pressure: mH2O",
+      "Time,Pressure,Pressure of suction",
+      rows.map((i) => `${iso(i)},${(10 * bar[i]).toFixed(1)},${b(i)}`),
+    ),
+    {
+      headings: ["Pressure", "Pressure of suction"],
+      values: [bar.map((v) => v * 98066.5), plain.values[0]],
+      firstLine: 4,
+    },
+  ),
+  sample(
+    "units-in-two-ways.csv",
+    "The heading names one unit and the row of units another: asked.",
+    lines(
+      "Time,Pressure,Flow (L/s)",
+      ",bar,L/min",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { headings: ["Pressure", "Flow (L/s)"], firstLine: 3, questions: ["unit:Flow (L/s)"] },
+  ),
+  sample(
+    "unit-in-front.csv",
+    "The unit stands before the name, and a flow is written in words of another language.",
+    lines(
+      "Time,bar(g) discharge,Caudal (lts/seg)",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { headings: ["bar(g) discharge", "Caudal (lts/seg)"], values: [plain.values[0], flow.map((v) => v / 1000)] },
+  ),
+  sample(
+    "headings-last.csv",
+    "The file was turned round as a whole: the headings stand in its last line.",
+    lines(
+      rows.map((_, k) => rows.length - 1 - k).map((i) => `${iso(i)},${b(i)},${f(i)}`),
+      HEADING,
+    ),
+    { firstLine: 24 },
+  ),
+  sample(
+    "blank-rows-below.csv",
+    "Many more rows of nothing but delimiters than rows of data.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+      Array.from({ length: 200 }, () => ",,"),
+    ),
+  ),
+  sample(
+    "decimal-changes.csv",
+    "The decimal mark changes in mid-file, as when a logger is set to another language.",
+    lines(
+      HEADING.replaceAll(",", ";"),
+      rows.map((i) => (i < 12 ? `${iso(i)};${b(i)};${f(i)}` : `${iso(i)};${comma(b(i))};${comma(f(i))}`)),
+    ),
+  ),
+  sample(
+    "repeated-row-numbers.csv",
+    "Row numbers, one of them twice as its row is.",
+    lines(
+      `N.,${HEADING}`,
+      rows.flatMap((i) => (i === 5 ? [i, i] : [i])).map((i) => `${i + 1},${iso(i)},${b(i)},${f(i)}`),
+    ),
   ),
 ];

@@ -175,7 +175,7 @@ function clueOfOrder(
       order: told.order,
       text: `Read as ${spell(told.order)}: only so do the dates agree with "${told.text}" in the file's own words.`,
     };
-  if (hints.context.decimal === "," && possible.includes("dmy"))
+  if (hints.context.decimal === "," && possible.includes("dmy") && !/\d\s?[ap]\.?m\b/i.test(cells[0] ?? ""))
     return { order: "dmy", text: "Decimal commas: dates are read as day, month, year." };
   return null;
 }

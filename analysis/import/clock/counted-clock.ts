@@ -13,7 +13,7 @@ export const INTERVAL_QUESTION: ImportQuestion = {
 };
 
 const INDEX =
-  /^(no|nr|num|number|numero|nummer|#|n|n°|nº|index|idx|record|rec|entry|sample|samples|point|pt|scan|row|line|id|lfd|lfd nr|zeile|satz|messung|mesure|ligne|linea|fila|riga|rij|regel|count|seq|sequence|item|registro|muestra|amostra|campione|meting|punkt|enregistrement|sample no|sample number|record no|record number|point no|scan no|)$/;
+  /^(no|nr|num|number|numero|nummer|#|n|n°|nº|index|idx|record|rec|entry|sample|samples|point|pt|scan|row|line|id|lfd|lfd nr|zeile|satz|messung|mesure|ligne|linea|fila|riga|rij|regel|count|seq|sequence|item|registro|muestra|amostra|campione|meting|punkt|enregistrement|sample no|sample number|record no|record number|point no|scan no|reading|readings|reading no|ablesung|lectura|lettura|leitura|)$/;
 
 /** A column that only counts rows: whole numbers, each one more than the last. */
 export function isIndexColumn(profile: ColumnProfile): boolean {

@@ -25,6 +25,9 @@ const isDigit = (code: number) => code >= 48 && code <= 57;
 const isLetter = (code: number) => (code >= 65 && code <= 90) || (code >= 97 && code <= 122) || (code > 191 && code < 0x2000);
 const MINUS = "-\u2212\u2013";
 
+/** "10h15" and "10 h 15", but not the h of a word. */
+const isHourMark = (text: string, at: number) => /^.(?:$|[\d ])/.test(text.slice(at, at + 2));
+
 /** Reads one cell from left to right. Fields are filled as they come; `finish` makes sense of the numbers left over. */
 class StampScanner {
   private at = 0;
@@ -56,7 +59,12 @@ class StampScanner {
     if (isDigit(code)) return this.digits();
     if (isLetter(code)) return this.word();
     const character = this.text[this.at];
-    if (!Number.isNaN(this.seconds) && (character === "+" || MINUS.includes(character)) && isDigit(this.text.charCodeAt(this.at + 1)))
+    if (
+      !Number.isNaN(this.seconds) &&
+      !this.isInDate() &&
+      (character === "+" || MINUS.includes(character)) &&
+      isDigit(this.text.charCodeAt(this.at + 1))
+    )
       return this.readOffset(character === "+" ? 1 : -1);
     // RFC 9557: the zone behind the stamp; what a bracket adds to an offset says it again ("GMT+0100 (Central European Time)")
     if (character === "[" || (character === "(" && !Number.isNaN(this.offset))) {
@@ -67,6 +75,12 @@ class StampScanner {
     // "06/May/2024:10:15:30": the first colon parts date and time
     if (character === ":" && this.numbers.length >= 2 && Number.isNaN(this.seconds)) return isDigit(this.text.charCodeAt(this.at));
     return " /.-,_'\u2019\u2013\u00a0\u202f()\u00ba\u00aa".includes(character);
+  }
+
+  /** A date behind its time has begun and is not over: what follows is no offset ("05:50:00 26-06-2023"). */
+  private isInDate(): boolean {
+    const parts = this.numbers.length + (Number.isNaN(this.month) ? 0 : 1);
+    return Number.isNaN(this.days) && parts > 0 && parts < 3;
   }
 
   private run(): number {
@@ -85,7 +99,7 @@ class StampScanner {
     }
     const length = this.run();
     const next = this.text[this.at];
-    if (length <= 2 && Number.isNaN(this.seconds) && (next === ":" || ((next === "h" || next === "H") && this.isHourMark()))) {
+    if (length <= 2 && Number.isNaN(this.seconds) && (next === ":" || ((next === "h" || next === "H") && isHourMark(this.text, this.at)))) {
       this.at = from;
       return this.time();
     }
@@ -103,12 +117,6 @@ class StampScanner {
     this.numbers.push(Number(this.text.slice(from, from + length)));
     this.lengths.push(length);
     return true;
-  }
-
-  /** "10h15" and "10 h 15", but not the h of a word. */
-  private isHourMark(): boolean {
-    const after = this.text.charCodeAt(this.at + 1);
-    return Number.isNaN(after) || isDigit(after) || after === 32;
   }
 
   private basicDate(from: number, length: number): boolean {

@@ -81,8 +81,8 @@ function findUnitOf(
   if (heading !== null && !isPlace) return { unit: heading, from: "heading" };
   const cell = unitOfCells(column.sample);
   if (cell !== null) return { unit: cell, from: "cells" };
-  const degrees = own.role === "temperature" ? /\s([CF])$/.exec(column.heading)?.[1] : undefined;
-  if (degrees !== undefined) return { unit: wholeUnit(degrees), from: "heading" };
+  const agreed = letter === null ? agreeingLetter(column.heading, values) : null;
+  if (agreed !== null) return { unit: agreed, from: "heading" };
   for (const part of line.split(/[|;,\t]|\s\/\s/)) {
     const told = wholeUnit(part.trim()) ?? unitInHeading(part.trim());
     if (told !== null && suits(own, column, told, values)) return { unit: told, from: "preamble" };
@@ -90,6 +90,14 @@ function findUnitOf(
   // "Pressure 0-10 bar": the range is written in the unit of the values
   const range = readRange(`${column.heading} | ${line}`);
   return range === null ? { unit: null, from: null } : { unit: range.found, from: "heading" };
+}
+
+/** "Power W", "Level m", "Temp C": one letter behind a blank is a unit where the words before it say its quantity. */
+function agreeingLetter(heading: string, values: ColumnValues): FoundUnit | null {
+  const match = /^(.*\p{L}.*)\s(\p{L})$/u.exec(heading);
+  const unit = match === null ? null : wholeUnit(match[2]);
+  if (match === null || unit === null || ![unit.unit.symbol, ...unit.unit.aliases].includes(match[2])) return null;
+  return guessRole(spacedWords(match[1]), unit.unit, values).by === "both" ? unit : null;
 }
 
 type LastLetter = ReturnType<typeof lastLetters>[number];

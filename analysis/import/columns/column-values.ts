@@ -58,5 +58,6 @@ function isRising(numbers: Float64Array): boolean {
     if (numbers[i] > numbers[i - 1]) rises++;
     else if (numbers[i] < numbers[i - 1]) falls++;
   }
-  return rises > 0 && falls <= 0.02 * rises && numbers[numbers.length - 1] > numbers[0];
+  // a total that was set back once may end below its beginning
+  return rises > 0 && falls <= 0.05 * rises && (numbers[numbers.length - 1] > numbers[0] || falls === 1);
 }

@@ -42,7 +42,7 @@ export function findPosition(words: string): string | null {
   const found = POSITIONS.filter(([, pattern]) => pattern.test(words));
   if (found.length === 0) return null;
   const [name] = found[0];
-  const number = new RegExp(`(?:${found[0][1].source}) ?(\\d{1,2}|[a-d])\\b`).exec(words);
+  const number = new RegExp(`(?:${found[0][1].source}) ?(\\d{1,2}|(?<= )[a-d])\\b`).exec(words);
   const digits = number === null ? undefined : number[number.length - 1];
   return digits === undefined ? name : `${name} ${digits}`;
 }

@@ -19,7 +19,11 @@ export function channelLines(columns: readonly ColumnText[], preamble: readonly 
   const lists = unitLists(columns, preamble);
   const common = preamble.flatMap((line) => COMMON_UNIT.exec(line)?.[1] ?? []);
   return columns.map((column, k) => {
-    const found = [...preamble.flatMap((line) => textAfterName(line, column.heading) ?? []), ...common];
+    const told = preamble.flatMap((line) => textAfterName(line, column.heading) ?? []);
+    // "Pressure of suction: bar" is no line of "Pressure" where that has its own, or where another column is called so
+    const exact = told.filter(({ isExact }) => isExact);
+    const loose = told.filter(({ line }) => !columns.some((other, i) => i !== k && textAfterName(line, other.heading)?.isExact === true));
+    const found = [...(exact.length > 0 ? exact : loose).map(({ text }) => text), ...common];
     return [...found, ...(lists === null ? [] : [lists[k]])].join(" | ");
   });
 }
@@ -36,7 +40,7 @@ const ONLY_CHANNEL =
 export const onlyChannelLine = (preamble: readonly string[]): string =>
   preamble.flatMap((line) => ONLY_CHANNEL.exec(line)?.[1] ?? []).join(" ");
 
-function textAfterName(line: string, heading: string): string | null {
+function textAfterName(line: string, heading: string): { readonly text: string; readonly line: string; readonly isExact: boolean } | null {
   const name = bareName(heading);
   if (name === "" || name.length > 40) return null;
   const number = new RegExp(`^${CHANNEL} ?#? ?(\\d+)\\b`).exec(name)?.[1];
@@ -45,12 +49,13 @@ function textAfterName(line: string, heading: string): string | null {
       ? escaped(name).replace(/ /g, "[\\s_.-]*")
       : `(?:${CHANNEL}[\\s_.#-]*0*${number}(?!\\d)|0*${number}(?=\\s*[:;=\\t,]))`;
   const match = new RegExp(
-    `^[#\\s"';%/*-]*(?:(?:${CHANNEL}[\\s_.#-]*)?\\d{1,2}\\s*[;,\\t|:=.)]\\s*["']?)?${spelled}(?:\\s+(?:name|unit|units|einheit|unite|unidad|unidade|unita|eenheid|range|scale|type|description|label|sensor))*${MARKS}+(?=\\S)(.*)$`,
+    `^[#\\s"';%/*-]*(?:(?:${CHANNEL}[\\s_.#-]*)?\\d{1,2}\\s*[;,\\t|:=.)]\\s*["']?)?${spelled}(?:\\s+(?:name|unit|units|einheit|unite|unidad|unidade|unita|eenheid|range|scale|type|description|label|sensor))*(${MARKS}+)(?=\\S)(.*)$`,
     "i",
   ).exec(fold(line));
   if (match === null) return null;
   const rest = line.slice(line.length - match[match.length - 1].length).trim();
-  return rest === "" || rest.length > 200 ? null : rest.replace(/^["']|["']$/g, "");
+  if (rest === "" || rest.length > 200) return null;
+  return { text: rest.replace(/^["']|["']$/g, ""), line, isExact: /[^\s"']/.test(match[match.length - 2]) };
 }
 
 /** Folded, but as long as the line itself, so that places agree. */

@@ -71,7 +71,8 @@ function readWords(column: ColumnText, values: ColumnValues, chosen: ColumnReadi
   const states = paired ? whole : stateWords(values.texts, contact, runs);
   if (states === null) return { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
   // a flow switch is on while water flows: no running flag of a pump
-  const namesNothing = said.role === "other" && said.by !== "words" && (said.generic || saysMachine([...states.keys()]));
+  const nameless = /^[a-z]{1,2} ?\d{0,2}$/.test(words) || (said.role === "other" && said.by !== "words");
+  const namesNothing = nameless && (said.generic || saysMachine([...states.keys()]));
   const role = chosen ?? (said.role === "running" || namesNothing ? "running" : "other");
   return {
     ...NOTHING,

@@ -12,6 +12,7 @@ import { settleReference } from "./pressure-reference";
 import { rawSignal, readRaw } from "./read-raw";
 import { doubtfulSentinel, strangeSentinel } from "./sentinels";
 import { settleScale } from "./settle-scale";
+import { unitInHeading } from "./unit-from-text";
 import { proposeUnit, type UnitSystem, unitOptions } from "./unit-proposal";
 
 /** What the other columns and the lines above the table say. */
@@ -66,6 +67,7 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
       ...base.questions,
       ...(asks ? [unitQuestion(facts, role, assumed)] : []),
       ...scaleQuestion(facts, scale?.open ?? []),
+      ...conflictQuestion(facts),
       ...reference.questions,
       ...roleQuestion(facts, role, file),
     ],
@@ -146,6 +148,21 @@ function unitQuestion({ name, column }: ColumnFacts, role: ChannelRole, assumed:
     meaning: [],
     assumed: assumed.symbol,
   };
+}
+
+/** The units row says one unit and the heading another of the same quantity. */
+function conflictQuestion({ name, column, unit, unitFrom }: ColumnFacts): ImportQuestion[] {
+  const other = unitFrom === "units row" ? unitInHeading(column.heading) : null;
+  if (unit === null || other === null || other.unit.quantity !== unit.unit.quantity || other.unit.factor === unit.unit.factor) return [];
+  return [
+    {
+      id: `unit:${name}`,
+      text: `The heading of "${name}" says ${other.text}, the row of units says ${unit.text}. Which is it?`,
+      options: [unit.unit.symbol, other.unit.symbol],
+      meaning: [],
+      assumed: unit.unit.symbol,
+    },
+  ];
 }
 
 /** A scale beside the unit may say what one step is, or what the numbers were multiplied by. */

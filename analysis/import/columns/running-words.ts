@@ -23,6 +23,8 @@ const CONTACT: ReadonlyMap<string, number> = new Map([
   ["open", 0],
 ]);
 
+const stateOf = (word: string): number | null => (ON_WORDS.has(word) ? 1 : OFF_WORDS.has(word) ? 0 : null);
+
 /** Words of any yes or no ("valid: true"): they name no machine that runs or stands. */
 const YES_OR_NO: ReadonlySet<string> = new Set(
   "t f true false yes no y n ja nein oui non si sí sim vrai faux wahr falsch verdadero falso vero verdadeiro não nao nee waar onwaar high low open closed 1 0 active inactive".split(
@@ -42,7 +44,10 @@ export function stateWords(cells: readonly string[], contact = false, running = 
   for (const cell of cells) {
     const word = cell.toLowerCase();
     if (words.has(word) || word === "") continue;
-    const state = contact && CONTACT.has(word) ? CONTACT.get(word) : ON_WORDS.has(word) ? 1 : OFF_WORDS.has(word) ? 0 : null;
+    const state =
+      contact && CONTACT.has(word)
+        ? CONTACT.get(word)
+        : (stateOf(word) ?? stateOf(/^\S+ (on|off|ein|aus|running|stopped)$/.exec(word)?.[1] ?? ""));
     if (state === null && !running) return null;
     words.set(word, state ?? null);
     if (words.size > 8) return null;

@@ -94,6 +94,9 @@ export function unitInHeading(given: string): FoundUnit | null {
   }
   const whole = wholeUnit(text);
   if (whole !== null && !isWord(text)) return whole;
+  const front = /^(\S+(?: ?\([^)]*\))?)\s+\p{L}/u.exec(heading)?.[1] ?? "";
+  const inFront = wholeUnit(front);
+  if (inFront !== null && !isWord(front) && inFront.unit.quantity !== "power" && inFront.unit.quantity !== "volume") return inFront;
   // "pressureBar", "pressure.bar": the last of the words that a program runs together
   for (const { index } of text.matchAll(/(?<=\p{Ll})(?=\p{Lu})|(?<=\p{L}\.)(?=\p{L}+$)/gu)) {
     const end = text.slice(index);

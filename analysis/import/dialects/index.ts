@@ -2,6 +2,7 @@ import type { HeadTable } from "../head-table";
 import { commentedHeadings } from "./commented-headings";
 import type { Dialect, TableLayout } from "./dialect";
 import { headingsFirst } from "./headings-first";
+import { headingsLast } from "./headings-last";
 import { noHeadings } from "./no-headings";
 import { preamble } from "./preamble";
 import { stackedHeadings } from "./stacked-headings";
@@ -16,6 +17,7 @@ export const DIALECTS: readonly Dialect[] = [
   unitsOverHeadings,
   headingsFirst,
   preamble,
+  headingsLast,
   noHeadings,
 ];
 
