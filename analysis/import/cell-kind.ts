@@ -30,7 +30,8 @@ export function cellKind(cell: string, format: NumberFormat): CellKind {
 }
 
 /** Whether a cell is written as a date, a time of day or both. */
-export function looksLikeTime(cell: string): boolean {
+export function looksLikeTime(given: string): boolean {
+  const cell = given.startsWith("[") && given.endsWith("]") ? given.slice(1, -1) : given;
   if (!/\d/.test(cell)) return false;
   return [NUMERIC_DATE, TIME_OF_DAY, COMPACT_STAMP, SHORT_STAMP, NAMED_DATE, YEARLESS, TIME_FIRST, ISO_ODD].some((form) => form.test(cell));
 }

@@ -53,6 +53,7 @@ const LOOSE_NUMBERS: readonly NumberFormat[] = [
   { decimal: ",", thousands: "." },
   { decimal: ".", thousands: "'" },
   { decimal: ",", thousands: " " },
+  { decimal: ".", thousands: " " },
 ];
 
 /**

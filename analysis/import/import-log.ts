@@ -106,7 +106,9 @@ async function readOrLeaveOut(file: OpenedFile, choices: ImportChoices, watch: W
 function leaveOutNotes(parts: FilePart[], read: OpenedFile[], leftOut: ImportError[]): void {
   if (!parts.some(({ rows }) => rows.accepted >= MANY_ROWS)) return;
   for (let k = parts.length - 1; k >= 0; k--) {
-    if (!read[k].mayBeLeftOut || parts[k].rows.accepted > 1) continue;
+    const { rows, clock, questions } = parts[k];
+    const isTimeless = clock.kind === "elapsed" && questions.some(({ id }) => id === "interval") && rows.accepted < MANY_ROWS;
+    if (!read[k].mayBeLeftOut || (rows.accepted > 1 && !isTimeless)) continue;
     leftOut.push(new ImportError({ id: "no-table", file: parts[k].file.name, row: 1 }));
     parts.splice(k, 1);
     read.splice(k, 1);

@@ -1,5 +1,6 @@
 import type { ClockReading } from "./clock/clock-reading";
 import type { ColumnText } from "./columns/column-reading";
+import { stateWords } from "./columns/running-words";
 import { UNIT_WORD } from "./columns/unit-column";
 import { isMissing, type NumberFormat, parseNumber } from "./number-format";
 
@@ -17,7 +18,9 @@ const MOST_CHANNELS = 64;
  */
 export function findLongForm(texts: readonly ColumnText[], clock: ClockReading, format: NumberFormat): LongForm | null {
   const others = texts.filter((text) => !clock.columns.includes(text.index));
-  const numeric = others.filter((text) => numberShare(text, format) > 0.5);
+  const numeric = others.filter(
+    (text) => numberShare(text, format, saysValue(text.heading) ? wordsAmongNumbers(text, format) : null) > 0.5,
+  );
   const named = numeric.filter((text) => VALUE_WORD.test(text.heading));
   const value = numeric.length === 1 ? numeric[0] : named.length === 1 ? named[0] : undefined;
   if (value === undefined) return null;
@@ -32,9 +35,15 @@ export function findLongForm(texts: readonly ColumnText[], clock: ClockReading, 
 /** Whether a heading says no more than that there are values below. */
 export const saysValue = (heading: string): boolean => VALUE_WORD.test(heading);
 
-function numberShare(text: ColumnText, format: NumberFormat): number {
+function numberShare(text: ColumnText, format: NumberFormat, words: ReadonlyMap<string, number> | null = null): number {
   const filled = text.sample.filter((cell) => !isMissing(cell));
-  return filled.length === 0 ? 0 : filled.filter((cell) => !Number.isNaN(parseNumber(cell, format))).length / filled.length;
+  const isNumber = (cell: string) => !Number.isNaN(parseNumber(cell, format)) || words?.has(cell.toLowerCase()) === true;
+  return filled.length === 0 ? 0 : filled.filter(isNumber).length / filled.length;
+}
+
+/** Words for on and off among the numbers of a column of values: one of its channels is a state. Null where there are none. */
+export function wordsAmongNumbers({ sample }: ColumnText, format: NumberFormat): ReadonlyMap<string, number> | null {
+  return stateWords(sample.filter((cell) => !isMissing(cell) && Number.isNaN(parseNumber(cell, format))));
 }
 
 /** Two names at least, each several times over, none of them blank, and not one number among them unless they are small channel numbers. */

@@ -5,8 +5,10 @@ import { alignUnits } from "./align-words";
 import { withProvenPatterns } from "./body/calibrate-stamps";
 import { countRows, readClock } from "./clock/read-clock";
 import { columnTexts, headingsOf, preambleOf } from "./column-texts";
-import type { ColumnReading, ColumnText, FileContext } from "./columns/column-reading";
+import { spacedWords } from "./columns/column-facts";
+import { type ColumnReading, type ColumnText, type FileContext, NOTHING } from "./columns/column-reading";
 import { readColumns } from "./columns/read-columns";
+import { OTHER_WORDS } from "./columns/role-words";
 import { withUnitColumns } from "./columns/unit-column";
 import { findCutStamps } from "./cut-stamps";
 import { findDecimalPairs } from "./decimal-pairs";
@@ -18,7 +20,7 @@ import { findNumberFormat } from "./find-number-format";
 import { findHeadTable, type HeadTable } from "./head-table";
 import type { ImportChoices } from "./import-log";
 import { findLabels } from "./labelled-cells";
-import { findLongForm, saysValue } from "./long-form";
+import { findLongForm, saysValue, wordsAmongNumbers } from "./long-form";
 import { isBeyondLimit, isMissing, type NumberFormat, parseNumber } from "./number-format";
 import { findOwnTimes } from "./own-times";
 import { isPlausible } from "./plausible-values";
@@ -184,16 +186,19 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
 
 function planColumn(
   text: ColumnText,
-  reading: ColumnReading,
+  found: ColumnReading,
   time: readonly number[],
   format: NumberFormat,
   longValue: number | null,
 ): PlannedColumn {
   const { index, heading, unitsCell, unitColumn = null } = text;
+  const reading =
+    found.role === "time" && !time.includes(index) && isNoClock(text) ? { ...NOTHING, reason: "it does not move with the rows" } : found;
   if (longValue !== null) {
     const use = time.includes(index) ? "time" : index === longValue ? "number" : "text";
     // Role and unit belong to each channel and are found when all its values are there.
-    const asWritten = { ...reading, factor: 1, offset: 0, sentinels: [] };
+    const words = index === longValue ? (wordsAmongNumbers(text, format) ?? reading.words) : reading.words;
+    const asWritten = { ...reading, factor: 1, offset: 0, sentinels: [], words };
     return {
       index,
       heading,
@@ -218,6 +223,10 @@ function planColumn(
     wide: use === "number" && needsFloat64(text, reading, format),
   };
 }
+
+/** A date that is the same in every row, or a count of hours run, beside the clock itself. */
+const isNoClock = ({ heading, sample }: ColumnText): boolean =>
+  sample.every((cell) => cell === "" || cell === sample[0]) || OTHER_WORDS.test(spacedWords(heading));
 
 /** Without headings: a first column of numbers that rise by one step is taken for elapsed seconds, and asked. */
 function unnamedClock([first]: readonly ColumnText[], format: NumberFormat): ColumnText | null {

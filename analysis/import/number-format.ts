@@ -65,7 +65,7 @@ const STUCK = new Map<string, boolean>();
 function isStuck(tail: string): boolean {
   const known = STUCK.get(tail);
   if (known !== undefined) return known;
-  const stuck = /^\s*[*?!]$/.test(tail) || findUnit(tail.replace(/^[\s([]+|[\s)\]]+$/g, "")) !== null;
+  const stuck = /^\s*(?:[*?!]|[[(](?:ok|good|valid|g)[\])])$/i.test(tail) || findUnit(tail.replace(/^[\s([]+|[\s)\]]+$/g, "")) !== null;
   if (STUCK.size < 500) STUCK.set(tail, stuck);
   return stuck;
 }

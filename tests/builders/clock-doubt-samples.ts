@@ -113,4 +113,24 @@ export const CLOCK_DOUBT_SAMPLES: readonly DialectSample[] = [
     ),
     { firstInstant: "2023-06-05T08:15:00.000Z", questions: ["date-order"] },
   ),
+  stamped("clock-in-brackets.csv", "Every stamp stands in brackets.", (i) => `[2024-03-14 ${clock(i)}]`),
+  sample(
+    "clock-start-and-stop.csv",
+    "No time column: start, stop and the number of samples above the table give the interval.",
+    lines(
+      "Start: 2024-03-14 08:15:00",
+      "Stop: 2024-03-14 08:18:50",
+      "Samples: 24",
+      "Pressure (bar),Flow (L/min)",
+      rows.map((i) => `${b(i)},${f(i)}`),
+    ),
+    { firstLine: 5 },
+  ),
+  stamped(
+    "clock-received-and-measured.csv",
+    "Two stamps a row: that of the transmission stands still for many rows.",
+    (i) => `2024-03-14 0${9 + Math.floor(i / 24)}:00:00,2024-03-14 ${clock(i)}`,
+    {},
+    "received_at,measured_at",
+  ),
 ];

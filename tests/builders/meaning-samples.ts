@@ -208,4 +208,53 @@ export const MEANING_SAMPLES: readonly DialectSample[] = [
       rows.flatMap((i) => (i === 5 ? [i, i] : [i])).map((i) => `${i + 1},${iso(i)},${b(i)},${f(i)}`),
     ),
   ),
+  sample(
+    "other-delimiter.csv",
+    "The headings are parted by commas, the rows by semicolons.",
+    lines(
+      HEADING,
+      rows.map((i) => `${iso(i)};${b(i)};${f(i)}`),
+    ),
+  ),
+  sample(
+    "units-as-headings.csv",
+    "The headings are units and nothing else, one of them a single letter.",
+    lines(
+      "Time,bar,A",
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { headings: ["bar", "A"], values: [plain.values[0], flow] },
+  ),
+  sample(
+    "long-form-with-states.csv",
+    "One value a row, some of them words for on and off.",
+    lines(
+      "time,tag,value",
+      rows.flatMap((i) => [`${iso(i)},PRESSURE_BAR,${b(i)}`, `${iso(i)},PUMP_RUN,${i % 5 < 2 ? "ON" : "OFF"}`]),
+    ),
+    {
+      headings: ["PRESSURE_BAR", "PUMP_RUN"],
+      values: [plain.values[0], rows.map((i) => (i % 5 < 2 ? 1 : 0))],
+      rows: 2 * rows.length,
+    },
+  ),
+  sample(
+    "implied-decimals.csv",
+    "The decimal mark is left out; how many decimals there are stands above the table.",
+    lines(
+      "Decimals: 2",
+      "Time,Pressure (bar)",
+      rows.map((i) => `${iso(i)},${Math.round(100 * bar[i])}`),
+    ),
+    { headings: ["Pressure (bar)"], values: [plain.values[0]], firstLine: 3 },
+  ),
+  sample(
+    "status-behind.csv",
+    "A word for the state of the reading behind each number, and a column of quality bits.",
+    lines(
+      "Time,Pressure (bar),Q,Flow (L/min)",
+      rows.map((i) => `${iso(i)},${b(i)} [ok],192,${f(i)}`),
+    ),
+    { headings: ["Pressure (bar)", "Q", "Flow (L/min)"], values: [plain.values[0], rows.map(() => 192), plain.values[1]] },
+  ),
 ];

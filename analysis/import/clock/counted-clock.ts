@@ -2,6 +2,8 @@ import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, plainNumber } from "./column-profile";
+import { possibleOrders } from "./date-order";
+import { toldSeconds } from "./preamble-clock";
 import { startOf } from "./start-of-log";
 
 export const INTERVAL_QUESTION: ImportQuestion = {
@@ -29,12 +31,12 @@ export function isIndexColumn(profile: ColumnProfile): boolean {
 
 /** A clock of start and interval without a time column; null where the file and the person name neither, unless an interval may be assumed and asked. */
 export function countedClock(hints: ClockHints, assumed = false): ClockReading | null {
-  const interval = hints.answers.interval ?? hints.told.interval;
   const start = startOf(hints);
+  const interval = hints.answers.interval ?? hints.told.interval ?? intervalBetween(hints, start.seconds);
   const named = start.seconds !== null && (hints.answers.start !== null || hints.told.stamps.some((s) => s.role === "start"));
   if (interval === null && !named && !assumed) return null;
   return {
-    ...countedBase(hints, interval ?? 1, start),
+    ...countedBase(hints, interval ?? 1, start, interval === null),
     columns: [],
     kind: "counted",
     parse: () => Number.NaN,
@@ -60,8 +62,25 @@ export function indexClock(profile: ColumnProfile, hints: ClockHints): ClockRead
   };
 }
 
-function countedBase(hints: ClockHints, interval: number, start: ReturnType<typeof startOf>) {
-  const asked = hints.answers.interval === null && hints.told.interval === null;
+const SAMPLES =
+  /(?:samples|readings|records|values|rows|points|werte|messungen|mesures|muestras|lecturas|amostras|campioni|metingen)\s*["']?\s*[:=;,\t]\s*["']?(\d{1,9})\b/i;
+
+/** The interval of rows that fill the time from start to end evenly, s; null where the file does not name all three. */
+function intervalBetween({ told, context }: ClockHints, start: number | null): number | null {
+  const end = told.stamps.find(({ role, hasDate, hasTime }) => role === "end" && hasDate && hasTime);
+  const samples = context.preamble.map((line) => Number(SAMPLES.exec(line)?.[1] ?? Number.NaN)).find((n) => n > 1);
+  const orders = end === undefined ? [] : possibleOrders([end.text]);
+  if (start === null || end === undefined || samples === undefined || orders.length !== 1) return null;
+  const interval = (toldSeconds(end, orders[0]).seconds - start) / (samples - 1);
+  return interval > 0 && Math.abs(interval - Math.round(interval)) < 1e-6 ? interval : null;
+}
+
+function countedBase(
+  hints: ClockHints,
+  interval: number,
+  start: ReturnType<typeof startOf>,
+  asked = hints.answers.interval === null && hints.told.interval === null,
+) {
   return {
     description: `no time column: ${start.seconds === null ? "" : "start and "}interval of ${interval} s, ${asked ? "assumed" : "as the file says"}`,
     start: start.seconds,

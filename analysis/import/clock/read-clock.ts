@@ -103,8 +103,10 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     const world = /\b(utc|gmt)\b/.test(profile.words);
     const heading = (isTimeHeading(profile.words) || world ? 10 : 0) + (world ? 5 : 0) - k / 100;
     const moving = profile.column.sample.some((cell) => cell !== "" && cell !== profile.column.sample[0]);
+    // of two stamps a row the one that moves with the rows ("received at" stands still for many)
+    const share = new Set(profile.column.sample).size / Math.max(1, profile.column.sample.length);
     const add = (score: number, used: readonly ColumnProfile[], read: () => ClockReading) =>
-      found.push({ score: score + heading - (moving || used.length > 1 ? 0 : 60), profiles: used, read });
+      found.push({ score: score + heading + 4 * share - (moving || used.length > 1 ? 0 : 60), profiles: used, read });
     if (profile.kind === "stamp") add(100, [profile], stamped([asPart(profile)]));
     if (profile.kind === "date") {
       const near = timeParts(profiles, k, hints.context.decimal);

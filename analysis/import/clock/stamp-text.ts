@@ -293,7 +293,7 @@ class StampScanner {
  */
 export function readStamp(text: string, order: DateOrder): Stamp | null {
   if (text.length < 3 || text.length > LONGEST_STAMP) return null;
-  return new StampScanner(text, order).scan();
+  return new StampScanner(text.startsWith("[") && text.endsWith("]") ? text.slice(1, -1) : text, order).scan();
 }
 
 /** Seconds since 1970 as if the stamp were UTC, the offset left alone; NaN without a date. A date alone is its midnight. */

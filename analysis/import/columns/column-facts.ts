@@ -38,7 +38,10 @@ export function gatherFacts(
   const own = spacedWords(column.heading);
   const { unit: written, from } = findUnitOf(column, line, choice, values, letter);
   const unit = from === "choice" ? written : asFileSays(written, column.heading, preamble);
-  // acidity is no pressure of a head
+  // acidity is no pressure of a head, and a "Q" that never changes and counts bits says how good the value beside it is
+  const isQuality =
+    column.heading === "Q" && unit === null && values.low === values.high && Number.isInteger(values.low) && values.low % 64 === 0;
+  if (isQuality && values.low > 0) return qualityFacts(column, name, values, choice);
   const said = /\bpH\b/.test(column.heading) ? guessRole("ph", unit?.unit ?? null, values) : guessRole(own, unit?.unit ?? null, values);
   const told = line === "" ? null : guessRole(spacedWords(line.split(/[|]/)[0]), unit?.unit ?? null, values);
   const useLine = told !== null && said.generic && told.by !== "none";
@@ -55,6 +58,20 @@ export function gatherFacts(
     guess: useLine && told !== null ? { ...told, generic: false } : said,
   };
 }
+
+/** The quality of another column's values, as industrial servers write it in the two highest bits of a byte (192 is good); common practice, no source. */
+const qualityFacts = (column: ColumnText, name: string, values: ColumnValues, choice: ColumnChoice): ColumnFacts => ({
+  column,
+  name,
+  words: "quality",
+  place: "",
+  text: column.heading,
+  values,
+  choice,
+  unit: null,
+  unitFrom: null,
+  guess: { role: "other", by: "words", generic: false },
+});
 
 /** Folded, with camel case and digits set apart: "PumpPressure1" is "pump pressure 1". */
 export const spacedWords = (text: string): string =>
@@ -76,7 +93,7 @@ function findUnitOf(
   const row = column.unitsCell === null ? null : (writtenUnit(column.unitsCell) ?? unitInHeading(column.unitsCell));
   if (row !== null) return { unit: row, from: "units row" };
   const own = guessRole(spacedWords(column.heading), null, values);
-  const heading = letter === "unit" ? wholeUnit("A") : unitInHeading(column.heading);
+  const heading = letter === "unit" ? wholeUnit(column.heading.slice(-1)) : unitInHeading(column.heading);
   const isPlace = letter === "place" || (letter === null && isBareLetter(column.heading, heading) && !suits(own, column, heading, values));
   if (heading !== null && !isPlace) return { unit: heading, from: "heading" };
   const cell = unitOfCells(column.sample);

@@ -1,6 +1,7 @@
 import type { ChannelRole } from "../../../shared/record/channel-role";
 import { CHANNEL_ROLES } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
+import { readScaledUnit } from "../../../shared/units/scaled-unit";
 import type { Unit } from "../../../shared/units/unit-table";
 import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
@@ -47,7 +48,7 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
   const { role } = base;
   const assumed = facts.unit === null && role !== "other" ? proposeUnit(role, facts.values.high, file.system) : null;
   const scale = facts.unit === null ? null : settleScale(facts.unit, role, facts.values);
-  const unit = asHead(role, scale?.unit ?? assumed);
+  const unit = impliedDecimals(asHead(role, scale?.unit ?? assumed), facts, file.preamble);
   const asks = assumed !== null && role !== "current" && !(assumed.symbol === "Hz" && /\bfreq|frequen/.test(facts.words));
   const reference = settleReference(role, unit, facts, file.preamble);
   const counter =
@@ -72,6 +73,16 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
       ...roleQuestion(facts, role, file),
     ],
   };
+}
+
+const DECIMALS =
+  /^\W*(?:decimals|decimal places|implied decimals|nachkommastellen|dezimalstellen|d[ée]cimales|decimales)\s*["']?\s*[:=;,\t]\s*["']?([1-6])\b/i;
+
+/** "Decimals: 2" above whole numbers: the logger leaves the mark out, and 355 is 3.55. */
+function impliedDecimals(unit: Unit | null, { values }: ColumnFacts, preamble: readonly string[]): Unit | null {
+  const told = preamble.map((line) => Number(DECIMALS.exec(line)?.[1] ?? 0)).find((count) => count > 0) ?? 0;
+  if (unit === null || told === 0 || values.sorted.length === 0 || !values.sorted.every(Number.isInteger)) return unit;
+  return readScaledUnit(`x${10 ** -told} ${unit.symbol}`)?.unit ?? unit;
 }
 
 /** A volume counted anew for each row. */

@@ -4,6 +4,7 @@ import type { Dialect, TableLayout } from "./dialect";
 import { headingsFirst } from "./headings-first";
 import { headingsLast } from "./headings-last";
 import { noHeadings } from "./no-headings";
+import { otherDelimiter } from "./other-delimiter";
 import { preamble } from "./preamble";
 import { stackedHeadings } from "./stacked-headings";
 import { unitsOverHeadings } from "./units-over-headings";
@@ -17,6 +18,7 @@ export const DIALECTS: readonly Dialect[] = [
   unitsOverHeadings,
   headingsFirst,
   preamble,
+  otherDelimiter,
   headingsLast,
   noHeadings,
 ];

@@ -21,9 +21,15 @@ const AS_STAMPED = "as-stamped";
  */
 export function checkClocks(first: PlacedPart, second: PlacedPart, answer: string | undefined): ClockCheck {
   const same = sharedChannels(first, second);
+  const names = `${first.file.name} and ${second.file.name}`;
+  if (same === null && sameInstants(first, second))
+    return {
+      notes: [{ kind: "clocks-agree", text: `The rows of ${names} stand at the same instants throughout.` }],
+      question: null,
+      shift: 0,
+    };
   const related = same === null ? relatedChannels(first, second) : null;
   const found = same !== null ? offsetOf(...same) : related !== null ? offsetEitherWay(...related) : null;
-  const names = `${first.file.name} and ${second.file.name}`;
   if (found === null) {
     const text = `The clocks of ${names} could not be compared: no pattern that both show clearly. They are laid over each other as stamped.`;
     return { notes: [{ kind: "clocks-not-compared", text }], question: null, shift: 0 };
@@ -46,6 +52,12 @@ export function checkClocks(first: PlacedPart, second: PlacedPart, answer: strin
     question,
     shift: answer === SHIFT ? found.offset.value : 0,
   };
+}
+
+/** Different quantities written at the very same instants, row for row: one logger that keeps a file for each. */
+function sameInstants(first: PlacedPart, second: PlacedPart): boolean {
+  const [a, b] = [first, second].map(({ origins }) => origins[0].sampling);
+  return first.start === second.start && a.kind === "even" && b.kind === "even" && a.step === b.step && a.count === b.count;
 }
 
 const signed = (s: number) => `${s < 0 ? "-" : "+"}${Math.abs(s) < 10 ? Math.abs(s).toFixed(1) : Math.round(Math.abs(s))}`;
