@@ -8,8 +8,8 @@ import { isMissing, type NumberFormat, parseNumber } from "./number-format";
 export type LongForm = { readonly key: number; readonly value: number; readonly unit: number | null };
 
 const KEY_WORD =
-  /\b(?:channel|chan|ch|tag|tagname|name|sensor|point|variable|parameter|param|measurement|measure|signal|series|item|object|field|kanal|messstelle|messgr[oö]sse|messgröße|gr[oö]sse|größe|sensorname|bezeichnung|voie|canal|capteur|grandeur|mesure|sensor|medici[oó]n|magnitud|se[ñn]al|grandezza|canale|sensore|kanaal|meetpunt|grootheid)\b/i;
-const VALUE_WORD = /\b(?:value|val|reading|wert|messwert|valeur|valor|valore|waarde|meetwaarde|data|result|measurement)\b/i;
+  /\b(?:channel|chan|ch|topic|tag|tagname|name|sensor|point|variable|parameter|param|measurement|measure|signal|series|item|object|field|kanal|messstelle|messgr[oö]sse|messgröße|gr[oö]sse|größe|sensorname|bezeichnung|voie|canal|capteur|grandeur|mesure|sensor|medici[oó]n|magnitud|se[ñn]al|grandezza|canale|sensore|kanaal|meetpunt|grootheid)\b/i;
+const VALUE_WORD = /\b(?:value|val|payload|reading|wert|messwert|valeur|valor|valore|waarde|meetwaarde|data|result|measurement)\b/i;
 const MOST_CHANNELS = 64;
 
 /**

@@ -10,6 +10,7 @@ import { type ColumnReading, type ColumnText, type FileContext, NOTHING } from "
 import { readColumns } from "./columns/read-columns";
 import { OTHER_WORDS } from "./columns/role-words";
 import { withUnitColumns } from "./columns/unit-column";
+import { wholeUnit } from "./columns/unit-from-text";
 import { findCutStamps } from "./cut-stamps";
 import { findDecimalPairs } from "./decimal-pairs";
 import { findDevices } from "./devices";
@@ -258,8 +259,9 @@ function unreadColumn({ heading, sample }: ColumnText, column: PlannedColumn): R
   ];
 }
 
-/** No heading and not one cell: two delimiters in a row by the logger's habit. */
-const isNothing = ({ heading, sample, index }: ColumnText) => heading === `column ${index + 1}` && sample.every((cell) => cell === "");
+/** No heading, or one that is a unit, and not one cell: two delimiters in a row by the logger's habit. */
+const isNothing = ({ heading, sample, index }: ColumnText) =>
+  sample.every((cell) => cell === "") && (heading === `column ${index + 1}` || wholeUnit(heading) !== null);
 
 /** At least half of what is not missing is a number, or a word that stands for one. */
 function isNumeric(text: ColumnText, words: ReadonlyMap<string, number>, format: NumberFormat): boolean {

@@ -133,4 +133,20 @@ export const CLOCK_DOUBT_SAMPLES: readonly DialectSample[] = [
     {},
     "received_at,measured_at",
   ),
+  stamped(
+    "clock-day-zero.csv",
+    "A data base writes the date with a midnight and the time with its day 0.",
+    (i) => `14/03/2024 00:00:00,30/12/1899 ${clock(i)}`,
+    {},
+    "Date,Time",
+  ),
+  stamped(
+    "clock-zone-column.csv",
+    "The place of the zone in a column of its own.",
+    (i) => `14/03/2024 ${clock(i)},Europe/Madrid`,
+    {
+      firstInstant: "2024-03-14T07:15:00.000Z",
+    },
+    "Fecha,Zona",
+  ),
 ];

@@ -257,4 +257,13 @@ export const MEANING_SAMPLES: readonly DialectSample[] = [
     ),
     { headings: ["Pressure (bar)", "Q", "Flow (L/min)"], values: [plain.values[0], rows.map(() => 192), plain.values[1]] },
   ),
+  sample(
+    "units-beside-names.csv",
+    "The unit of a column heads a column of nothing beside it.",
+    lines(
+      "Time,Pressure,bar,Flow,L/min",
+      rows.map((i) => `${iso(i)},${b(i)},,${f(i)},`),
+    ),
+    { headings: ["Pressure", "Flow"] },
+  ),
 ];

@@ -22,7 +22,7 @@ import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
 import { plainTimeClock } from "./plain-time-clock";
 import { readPreambleClock } from "./preamble-clock";
-import { dayPartOf, isZoneColumn, type TimePart, timePartOf } from "./time-part";
+import { dayPartOf, isZoneColumn, midnightPartOf, type TimePart, timePartOf } from "./time-part";
 import { toldYear } from "./told-year";
 import { isYearDay, yearDayClock } from "./year-day-clock";
 import { acrossYears, yearlessDatePart, yearlessPart } from "./yearless-stamps";
@@ -108,6 +108,9 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     const add = (score: number, used: readonly ColumnProfile[], read: () => ClockReading) =>
       found.push({ score: score + heading + 4 * share - (moving || used.length > 1 ? 0 : 60), profiles: used, read });
     if (profile.kind === "stamp") add(100, [profile], stamped([asPart(profile)]));
+    const midnight = midnightPartOf(profile);
+    const own = midnight === null ? [] : timeParts(profiles, k, hints.context.decimal);
+    if (midnight !== null && own.length > 0) add(105, [profile, ...own.map((part) => part.profile)], stamped([midnight, ...own]));
     if (profile.kind === "date") {
       const near = timeParts(profiles, k, hints.context.decimal);
       const others = near.length > 0 ? near : findTimeComponents(profiles).map((p) => ({ ...asPart(p), plain: false }));

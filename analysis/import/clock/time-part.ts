@@ -14,6 +14,8 @@ const same = (cell: string) => cell;
 export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart | null {
   if (profile.share < 0.6) return null;
   if (profile.kind === "time") return { profile, asText: same, plain: true };
+  if (profile.kind === "stamp" && profile.column.sample.every((cell) => cell === "" || DAY_ZERO.test(cell)))
+    return { profile, asText: (cell) => cell.replace(DAY_ZERO, ""), plain: false };
   const unit = countOfDay(profile);
   if (unit !== null) return { profile, asText: (cell) => fractionAsText((plainNumber(cell, decimal, null) * unit) / 86400), plain: false };
   if (
@@ -29,6 +31,18 @@ export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart
   const places = profile.column.sample.some((cell) => cell.length > 4) ? 6 : 4;
   const isDigits = profile.column.sample.every((cell) => cell === "" || isDigitTime(cell, places));
   return isDigits ? { profile, asText: (cell) => digitsAsText(cell, places), plain: false } : null;
+}
+
+/** The day 0 of spreadsheets and data bases, which they put before a time that has no date. */
+const DAY_ZERO = /^(?:30[./-]12[./-]1899|12[./-]30[./-]1899|1899-12-30|0?1[./-]0?1[./-]1900|1900-01-0[01])[ T]+/;
+const MIDNIGHT = /[ T]+0{1,2}:00(?::00(?:[.,]0+)?)?$/;
+
+/** A date that a data base writes with its midnight, beside a time in a column of its own. Null where it is none. */
+export function midnightPartOf(profile: ColumnProfile): TimePart | null {
+  if (profile.kind !== "stamp" || !profile.column.sample.every((cell) => cell === "" || MIDNIGHT.test(cell))) return null;
+  const asText = (cell: string) => cell.replace(MIDNIGHT, "");
+  const column = { ...profile.column, sample: profile.column.sample.map(asText) };
+  return { profile: { ...profile, kind: "date", column }, asText, plain: false };
 }
 
 /** "Seconds of day", "ms since midnight", or a time headed with its unit that begins hours into the day. */
@@ -110,5 +124,5 @@ function digitsAsText(cell: string, places: number): string {
 
 /** A column whose every cell names a zone, an offset or a place. */
 export const isZoneColumn = ({ column, words }: ColumnProfile): boolean =>
-  /\b(zone|tz|time zone|timezone|zeitzone|offset|utc|fuseau|huso|fuso)\b/.test(words) &&
+  /\b(zone|zona|tz|time zone|timezone|zeitzone|tijdzone|offset|utc|fuseau|huso|fuso)\b/.test(words) &&
   column.sample.every((cell) => cell === "" || fixedOffset(cell) !== null || isPlaceZone(cell));

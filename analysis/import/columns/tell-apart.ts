@@ -9,7 +9,9 @@ export function tellApart(readings: readonly ColumnReading[], columns: readonly 
   const words = columns.map(({ heading }) => new Set(spacedWords(heading.replace(/[[({<][^\])}>]*[\])}>]/g, " ")).split(" ")));
   return readings.map((reading, i) => {
     if (reading.position !== null || reading.role === "other" || reading.role === "time") return reading;
-    const twins = readings.flatMap((other, k) => (k !== i && other.role === reading.role ? [words[k]] : []));
+    const twins = readings.flatMap((other, k) =>
+      k !== i && other.role === reading.role && columns[k].sample.some((cell) => cell !== "") ? [words[k]] : [],
+    );
     if (twins.length === 0) return reading;
     const unit = reading.unit?.toLowerCase();
     const own = [...words[i]].filter((word) => /\p{L}{2}/u.test(word) && word !== unit && twins.every((twin) => !twin.has(word)));

@@ -18,6 +18,8 @@ export function withUnitColumns(columns: readonly ColumnText[]): readonly Column
     const next = columns[i + 1];
     if (next === undefined || (column.unitsCell ?? "") !== "" || unitInHeading(column.heading) !== null || !isNumeric(column))
       return column;
+    // "Pressure;bar" over "3.70;": the unit heads a column of nothing
+    if (next.sample.every((cell) => cell === "") && wholeUnit(next.heading) !== null) return { ...column, unitsCell: next.heading };
     const usual = commonUnit(next);
     return usual === null ? column : { ...column, unitsCell: usual, unitColumn: next.index };
   });
