@@ -18,6 +18,8 @@ export type ModelRun =
       readonly proposal: Proposal | null;
       /** Limits that the proposal meets at the likeliest values of the model but not in all of its spread. */
       readonly mayBreak: readonly MeasureId[];
+      /** Whether a drive holds the pressure; a switch has no parameters of a drive. */
+      readonly isDrive: boolean;
       readonly parameters: Readonly<Record<ParameterId, FittedParameter>>;
       /** Share of the pressure's variance that the fitted model explains; null where it could not be run against the log. */
       readonly explained: number | null;

@@ -37,6 +37,7 @@ export function* runModelInSteps(
     proposal,
     mayBreak: proposal === null ? [] : mayBreak(answer.after.measures, analysis.site),
     parameters: fitted.parameters,
+    isDrive: fitted.frame.control === "variable-speed",
     explained: fitted.explained,
     recorded: recordedOver(fitted, span),
   };

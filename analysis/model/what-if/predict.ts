@@ -7,7 +7,7 @@ import { drawFromTrace } from "../fit/draw-from-trace";
 import { drawn } from "../fit/estimate";
 import { type ParameterValues, siteWith, valuesBy } from "../fit/frame";
 import { sampleAt, type Trace } from "../fit/trace";
-import { simulateInSteps } from "../simulate-site";
+import { type SimulatedVisit, simulateInSteps } from "../simulate-site";
 import { withChanges } from "./changes";
 import { type Measures, measuresBy, measuresOf, SPREAD_AS, together } from "./measures";
 
@@ -52,7 +52,8 @@ export function* predictInSteps(
   const values = mostLikely(fitted);
   const whole = yield* runSpan(fitted, values, changes, span, options.shortCycleLimit, PREDICTION_STEPS);
   if (whole === null) return null;
-  const windows = span.to - span.from > 2 * WINDOW ? hoursOf(fitted.trace, span, options.swing ?? whole.swing) : [span];
+  const telling = [options.swing ?? whole.swing, ...whole.moments].filter((moment) => moment !== null);
+  const windows = span.to - span.from > 2 * WINDOW ? hoursOf(fitted.trace, span, telling) : [span];
   const over = function* (set: ParameterValues) {
     const measures: Measures[] = [];
     for (const window of windows) {
@@ -73,14 +74,16 @@ export function* predictInSteps(
   return { span, times: whole.times, pressure: whole.pressure, measures, swing: whole.swing };
 }
 
-/** The busy hours and that around a swing. */
-function hoursOf(trace: Trace, span: PredictedSpan, swing: PredictedSpan | null): readonly PredictedSpan[] {
-  const busy = busyWindows(trace, span);
-  if (swing === null) return busy;
-  const middle = (swing.from + swing.to) / 2;
-  if (busy.some((hour) => hour.from <= middle && middle < hour.to)) return busy;
-  const from = Math.max(span.from, Math.min(middle - WINDOW / 2, span.to - WINDOW));
-  return [...busy, { from, to: from + WINDOW }];
+/** The busy hours and those around what the measures of the whole span come from: its swing, its lowest moment, its largest drift. */
+function hoursOf(trace: Trace, span: PredictedSpan, telling: readonly PredictedSpan[]): readonly PredictedSpan[] {
+  const hours = [...busyWindows(trace, span)];
+  for (const { from, to } of telling) {
+    const middle = (from + to) / 2;
+    if (hours.some((hour) => hour.from <= middle && middle < hour.to)) continue;
+    const start = Math.max(span.from, Math.min(middle - WINDOW / 2, span.to - WINDOW));
+    hours.push({ from: start, to: start + WINDOW });
+  }
+  return hours;
 }
 
 export const mostLikely = (fitted: FittedSite): ParameterValues => valuesBy((id) => fitted.parameters[id].value);
@@ -88,7 +91,26 @@ export const mostLikely = (fitted: FittedSite): ParameterValues => valuesBy((id)
 const drawnValues = (fitted: FittedSite, random: { normal(): number }): ParameterValues =>
   valuesBy((id) => drawn(fitted.parameters[id], Math.max(-2.5, Math.min(2.5, random.normal()))));
 
-export type SpanRun = Pick<Prediction, "times" | "pressure" | "swing"> & { readonly measures: Measures };
+export type SpanRun = Pick<Prediction, "times" | "pressure" | "swing"> & {
+  readonly measures: Measures;
+  /** Where the lowest pressure and the largest drift were: one moment each, which the busy hours need not hold. */
+  readonly moments: readonly PredictedSpan[];
+};
+
+const SETTLED = 60; // s after which the lowest pressure counts, as in the truth of a simulated visit
+
+function momentsOf({ truth, samples }: SimulatedVisit, start: number): PredictedSpan[] {
+  const pressure = samples.columns.get("pressure") ?? new Float32Array(0);
+  let lowest = -1;
+  for (let i = 0; i < pressure.length; i++)
+    if (samples.times[i] >= SETTLED && !(lowest >= 0 && pressure[i] >= pressure[lowest])) lowest = i;
+  const drift = truth.steady.reduce<SimulatedVisit["truth"]["steady"][number] | null>(
+    (most, one) => (most === null || Math.abs(one.change) > Math.abs(most.change) ? one : most),
+    null,
+  );
+  const at = lowest < 0 ? [] : [{ from: start + samples.times[lowest], to: start + samples.times[lowest] }];
+  return drift === null ? at : [...at, { from: start + drift.from, to: start + drift.to }];
+}
 
 function longestOf(swings: readonly PredictedSpan[], start: number): PredictedSpan | null {
   const longest = swings.reduce<PredictedSpan | null>(
@@ -122,6 +144,7 @@ export function* runSpan(
     times: visit.samples.times.map((t) => t + trace.times[from]),
     pressure: visit.samples.columns.get("pressure") ?? new Float32Array(0),
     swing: longestOf(visit.truth.oscillations, trace.times[from]),
+    moments: momentsOf(visit, trace.times[from]),
     measures: {
       ...measuresOf(visit.truth, duration, shortCycleLimit, changed.values, frame.atmosphere),
       // Between cut-in and cut-out pressure is meant to move: there is nothing it could drift from.

@@ -1,4 +1,4 @@
-import { PARAMETER_IDS } from "../../../shared/findings/what-if";
+import { DRIVE_PARAMETERS, PARAMETER_IDS } from "../../../shared/findings/what-if";
 import { formatQuantity } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { PARAMETER_NAMES, sayOrigin, WHAT_IF_WORDS } from "../../../shared/wording/what-if";
@@ -19,7 +19,7 @@ export function FitTable({ run, units }: Props) {
       <div className="wide-table">
         <table>
           <tbody>
-            {PARAMETER_IDS.map((id) => {
+            {PARAMETER_IDS.filter((id) => run.isDrive || !DRIVE_PARAMETERS.includes(id)).map((id) => {
               const { value, low, high, from } = run.parameters[id];
               const { name, shown } = PARAMETER_NAMES[id];
               const say = (x: number) => (shown === "none" ? x.toPrecision(3) : formatQuantity(x, shown, units));
