@@ -24,6 +24,7 @@ const TIMES = [0, 5, 10, 20, 40, 80, 160, 320];
  */
 const SHARES = [1, 0.75, 0.5, 0.25];
 /** Then the best is looked for between them. */
+const FINER_SHARE = 0.125;
 const FINER = [2 ** 0.5, 2 ** 0.25];
 /** Before the log is looked at: Boyle's law as the trade reckons with it is as likely as all the rest together. */
 const BOYLE = 0.5;
@@ -39,20 +40,28 @@ export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[
   const heat = gasHeat(gauge.values, gauge.channel.sampling, gauge.atmosphere);
   const rests = restsBesideFlow(traces, ends);
   const cold = rests.held(({ inverse }) => inverse);
-  const tryTime = (time: number): Tried[] => {
+  const tryTime = (time: number, shares: readonly number[] = time === 0 ? [1] : SHARES): Tried[] => {
     const theta = heat(time);
     const warm = rests.held((trace, n) => warmthOf(trace, theta, n));
-    return (time === 0 ? [1] : SHARES).flatMap((share) => {
+    return shares.flatMap((share) => {
       const fit = slopeOfRests(rests, cold, warm, share, EACH_REST);
       return fit === null ? [] : [{ time, share, ...fit }];
     });
   };
-  const tried = TIMES.flatMap(tryTime);
+  const tried = TIMES.flatMap((time) => tryTime(time));
   if (tried[0]?.time !== 0) return { traces, time: 0, share: 1, doubt: 0 };
   for (const step of FINER) {
     const { time } = likeliest(tried).best;
-    if (time > 0) tried.push(...[time / step, time * step].flatMap(tryTime));
+    if (time > 0) tried.push(...[time / step, time * step].flatMap((finer) => tryTime(finer)));
   }
+  const { time: usual, share: near } = likeliest(tried).best;
+  if (usual > 0)
+    tried.push(
+      ...tryTime(
+        usual,
+        [near - FINER_SHARE, near + FINER_SHARE].filter((share) => share < 1),
+      ),
+    ); // no gas warms more than gas alone
   const { best, likely } = likeliest(tried);
   const total = likely.reduce((a, b) => a + b, 0);
   const variance = tried.reduce((sum, { slope }, i) => sum + (slope - best.slope) ** 2 * likely[i], 0) / total;
