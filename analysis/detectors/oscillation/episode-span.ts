@@ -1,4 +1,4 @@
-import { median } from "../../numerics/order-statistics";
+import { median, quantile } from "../../numerics/order-statistics";
 import type { EvenStretch } from "../../segments/even-stretch";
 import { frequencyOffset, turnedSum } from "./refine";
 import { movingMean } from "./steadiness";
@@ -72,12 +72,10 @@ export function episodeSpans(stretch: EvenStretch, group: Group): EpisodeSpan[] 
   const first = Math.max(0, Math.floor((group.from - margin - stretch.from) / stretch.step));
   const end = Math.min(stretch.values.length, Math.ceil((group.to + margin - stretch.from) / stretch.step) + 1);
   const waves = demodulate(stretch.values.subarray(first, end), period / stretch.step);
-  const perWave = group.best.ratio / group.best.cycles;
-  const smoothing = Math.max(3, Math.min(group.best.cycles / 2, Math.ceil(14 / perWave)));
   const start = stretch.from + first * stretch.step;
-  const scores = scoresOf(waves, smoothing, group, start, period);
+  const { scores, perWave } = scoresWithin(waves, group, start);
   const drop = Math.max(2.5, 6 / perWave);
-  return risingStretches(scores.values, drop)
+  return risingStretches(scores, drop)
     .filter(({ from, to }) => to - from >= LEAST_WAVES)
     .map((span) => onOnePhase(waves, span, 1 / perWave, drop))
     .filter(({ from, to }) => to - from >= LEAST_WAVES)
@@ -134,17 +132,41 @@ function neighbourMean(values: Float64Array, width: number): Float64Array {
   });
 }
 
-function scoresOf(waves: Waves, smoothing: number, group: Group, start: number, period: number) {
+/** From this many times the window's amplitude on, in means of so many waves, the wave is there in a part of the window only. */
+const IN_PARTS = 1.4;
+const PART = 8;
+
+/**
+ * Each wave's part in phase with its neighbours, less one half, and the power of the tone over the noise in one wave. A window longer than the wave lasts
+ * thins it out: where a quarter of its waves stand well over its amplitude, it is those that tell how plain one wave is.
+ */
+function scoresWithin(waves: Waves, { best }: Group, start: number): { readonly scores: Float64Array; readonly perWave: number } {
+  const inBest = (j: number) => start + (j + 0.5) * best.period >= best.from && start + (j + 0.5) * best.period <= best.to;
+  const smoothing = (perWave: number) => Math.max(3, Math.min(best.cycles / 2, Math.ceil(14 / perWave)));
+  const thin = best.ratio / best.cycles;
+  const whole = agreementOf(waves, smoothing(thin));
+  const near = smoothing(thin) > PART ? agreementOf(waves, PART) : whole;
+  const high = quantile(
+    near.sizes.filter((_, j) => inBest(j)),
+    0.75,
+  );
+  const usual = median(whole.sizes.filter((_, j) => inBest(j)));
+  if (!(high > IN_PARTS * best.amplitude)) return { scores: whole.parts.map((part) => scoreOf(part, usual)), perWave: thin };
+  const perWave = thin * (high / best.amplitude) ** 2;
+  const { parts } = agreementOf(waves, smoothing(perWave));
+  return { scores: parts.map((part) => scoreOf(part, high)), perWave };
+}
+
+const scoreOf = (part: number, amplitude: number): number =>
+  Math.min(1.5, Math.max(-1.5, part / Math.max(amplitude, Number.MIN_VALUE))) - 0.5;
+
+/** Size of the mean of each wave's neighbours, and the wave's own part in phase with it. */
+function agreementOf(waves: Waves, smoothing: number): { readonly sizes: Float64Array; readonly parts: Float64Array } {
   const re = neighbourMean(waves.re, smoothing);
   const im = neighbourMean(waves.im, smoothing);
   const sizes = re.map((r, j) => Math.hypot(r, im[j]));
-  const inBest = sizes.filter((_, j) => start + (j + 0.5) * period >= group.best.from && start + (j + 0.5) * period <= group.best.to);
-  const amplitude = Math.max(median(inBest), Number.MIN_VALUE);
-  const values = waves.re.map((r, j) => {
-    const part = (r * re[j] + waves.im[j] * im[j]) / (Math.max(sizes[j], Number.MIN_VALUE) * amplitude);
-    return Math.min(1.5, Math.max(-1.5, part)) - 0.5;
-  });
-  return { values, amplitude };
+  const parts = waves.re.map((r, j) => (r * re[j] + waves.im[j] * im[j]) / Math.max(sizes[j], Number.MIN_VALUE));
+  return { sizes, parts };
 }
 
 /** Part of the power that must keep one phase before that phase decides on the ends. */

@@ -41,6 +41,22 @@ describe("a known sine in part of a record", () => {
   });
 });
 
+describe("a sine that comes and goes without losing its beat", () => {
+  const chance = seededRandom(3);
+  const shape = noiseOf(3990, chance, 0.7);
+  const phase = 2 * Math.PI * chance.next();
+  const spans = [570, 1710, 2850].map((from) => ({ from, to: from + 570 }));
+  for (const { from, to } of spans) for (let i = from; i < to; i++) shape[i] += 2 * Math.sin((2 * Math.PI * i) / 38 + phase);
+  test("is as many episodes as it came, though the longest window shows it best", () => {
+    const found = episodesOf(shape);
+    expect(found).toHaveLength(3);
+    for (const [k, { from, to }] of spans.entries()) {
+      expect(Math.abs(found[k].from - from)).toBeLessThan(100);
+      expect(Math.abs(found[k].to - to)).toBeLessThan(100);
+    }
+  });
+});
+
 describe("no oscillation", () => {
   test("in noise of any colour", () => {
     for (const memory of [0, 0.5, 0.9, 0.97]) expect(episodesOf(noiseOf(3000, seededRandom(7), memory))).toEqual([]);
