@@ -17,7 +17,7 @@ export function headingsOf(head: HeadTable, layout: TableLayout): string[] {
   const spread = aligned.map((cells, i) =>
     i < lowest ? overGroups(cells, aligned[lowest]) : i === 0 && rows.length === 1 ? overGroups(cells, units) : cells,
   );
-  if (rows.length === 1) spread[0] = withLaterHeadings(spread[0], head);
+  if (rows.length === 1) spread[0] = [...spread[0], ...(findFurther(spread[0], head)?.names ?? [])];
   return Array.from({ length: head.signature.count }, (_, column) =>
     spread
       .map((cells) => mendText((cells[column] ?? "").replace(/\s+/g, " ")))
@@ -26,17 +26,29 @@ export function headingsOf(head: HeadTable, layout: TableLayout): string[] {
   );
 }
 
-/** Headings that came again in mid-file with further columns, where those above the table have none. */
-function withLaterHeadings(cells: readonly string[], head: HeadTable): string[] {
-  const { count } = head.signature;
-  const again = head.rows.find(
+/** Columns that came in mid-file, under headings that name those above the table and more. */
+type Further = {
+  /** Row of those headings, counted as the rows of the head. */
+  readonly at: number;
+  /** The names that are new, which go behind the others. */
+  readonly names: readonly string[];
+  /** Where each column, the new ones last, stands in the rows below. */
+  readonly places: readonly number[];
+};
+
+function findFurther(cells: readonly string[], { rows, kinds, signature, firstData }: HeadTable): Further | null {
+  if (cells.length >= signature.count || cells.length < 2) return null;
+  const at = rows.findIndex(
     (row, i) =>
-      i > head.firstData &&
-      row.cells.length === count &&
-      isAllWords(row.cells, head.kinds[i]) &&
-      cells.every((cell, k) => cell === "" || cell === row.cells[k]),
+      i > firstData &&
+      row.cells.length === signature.count &&
+      isAllWords(row.cells, kinds[i]) &&
+      cells.every((cell) => row.cells.includes(cell)),
   );
-  return cells.length < count && again !== undefined ? [...cells, ...again.cells.slice(cells.length)] : [...cells];
+  if (at < 0) return null;
+  const again = rows[at].cells;
+  const names = again.filter((cell) => !cells.includes(cell));
+  return { at, names, places: [...cells, ...names].map((name) => again.indexOf(name)) };
 }
 
 /** Headings one cell off the data: a mark "#" alone in front of them, or row numbers in the data that no heading names. */
@@ -72,7 +84,15 @@ export function columnTexts(
   format: NumberFormat,
 ): ColumnText[] {
   const { signature } = head;
-  const near = head.rows.filter((_, i) => i >= head.firstData && matchesSignature(head.kinds[i], signature)).map((row) => row.cells);
+  const further = findFurther(
+    headings.filter((heading) => head.rows.slice(0, head.firstData).some(({ cells }) => cells.includes(heading))),
+    head,
+  );
+  const inOrder = (cells: readonly string[], i: number) =>
+    further === null || i < further.at || cells.length < signature.count ? cells : further.places.map((place) => cells[place] ?? "");
+  const near = head.rows.flatMap((row, i) =>
+    i >= head.firstData && matchesSignature(head.kinds[i], signature) ? [inOrder(row.cells, i)] : [],
+  );
   const isData = (cells: readonly string[]) =>
     cells.length === signature.count &&
     matchesSignature(

@@ -266,4 +266,18 @@ export const MEANING_SAMPLES: readonly DialectSample[] = [
     ),
     { headings: ["Pressure", "Flow"] },
   ),
+  sample(
+    "further-column-between.csv",
+    "The headings come again in mid-file with a new column between the others.",
+    lines(
+      HEADING,
+      rows.slice(0, 10).map((i) => `${iso(i)},${b(i)},${f(i)}`),
+      "Time,Power (W),Pressure (bar),Flow (L/min)",
+      rows.slice(10).map((i) => `${iso(i)},${700 + i},${b(i)},${f(i)}`),
+    ),
+    {
+      headings: ["Pressure (bar)", "Flow (L/min)", "Power (W)"],
+      values: [...plain.values, rows.map((i) => (i < 10 ? null : 700 + i))],
+    },
+  ),
 ];
