@@ -149,4 +149,7 @@ export const CLOCK_DOUBT_SAMPLES: readonly DialectSample[] = [
     },
     "Fecha,Zona",
   ),
+  stamped("clock-stands-still.csv", "The clock stands still for some rows and then leaps to the right time.", (i) =>
+    at(i >= 8 && i < 14 ? 8 : i),
+  ),
 ];

@@ -13,6 +13,7 @@ import { orderRows } from "./order-rows";
 import { risesEvenly } from "./rises-evenly";
 import { settleDateOrder } from "./settle-date-order";
 import { snapToGrid } from "./snap-to-grid";
+import { followStillClock } from "./still-clock";
 import { followStuckDate, followYears } from "./stuck-date";
 import { markHalves } from "./unmarked-halves";
 import { followSummerTime } from "./unnamed-summer-time";
@@ -76,6 +77,7 @@ function mendLeaps(
     mendResets(times, east, answers.clock, ledger);
     if (reading.zone === null && reading.kind !== "unix") followSummerTime(times, ledger);
   } else followRestarts(times, ledger);
+  followStillClock(times, alike, ledger);
   spreadCoarseStamps(times, answers.interval ?? reading.interval, ledger);
   followSetBack(times, alike, answers.clock, ledger);
 }
