@@ -16,7 +16,7 @@ const LARGEST = { share: 1 / 8, least: 3 };
  * Edges of the time to the middle of a rise, s. A drive runs up in 1.5 to 12 s and a tank of practice size takes as long again; a choked port's lag of
  * 10 s and more adds 0.69 of itself; a pump at its end takes as long as the draw.
  */
-const EDGES = [2.2, 7, 30] as const;
+const EDGES = [2.2, 8, 30] as const;
 
 type Rise = { readonly size: number; readonly half: number };
 

@@ -36,11 +36,14 @@ export function stuckWhileMoving(pressure: Channel, flow: Channel | null, pump: 
   if (moments.length < LEAST_MOMENTS) return null;
   const rows = rowsOf(pressure, moments, most);
   const [jump, turn] = [1 / JUMPS, 1 / switchesInARow(rows, switches.length)];
-  const isNoChance = (row: Row) => row.switches * turn + (row.moments - row.switches) * jump >= 1 - 1e-9;
+  const count = pressure.values.length;
+  const least = (LEAST_READINGS * (timeAt(pressure.sampling, count - 1) - timeAt(pressure.sampling, 0))) / Math.max(1, count - 1);
+  const isNoChance = (row: Row) => row.length >= least && row.switches * turn + (row.moments - row.switches) * jump >= 1 - 1e-9;
   return rows.reduce((sum, row) => sum + (isNoChance(row) ? row.length : 0), 0);
 }
 
 const LEAST_MOMENTS = 5; // fewer make no row that chance would not
+const LEAST_READINGS = 6; // from the first to the last moment: starts and stops between two readings are seen in none
 
 type Moment = { readonly at: number; readonly isSwitch: boolean };
 /** Moments in a row through which the reading stands still, how many of them are switches, and s from the first to the last. */

@@ -86,3 +86,10 @@ test("in a log where every switch moves the reading, three switches in a row tha
   expect(seen(850, 1800)).toBeGreaterThan(500);
   expect(seen(850, 1000)).toBe(0); // one switch only
 });
+test("starts and stops that come faster than the readings are seen in none of them", () => {
+  const rising = Array.from({ length: 120 }, (_, i) => psi(45 + 0.3 * (i % 30)));
+  const slow = channelOf("pressure", "gaugePressure", rising, 60);
+  const quick = [0, 20, 40, 60].map((t) => [1215 + t, 10] as const);
+  const long = Array.from({ length: 12 }, (_, i) => [i * 400 + 1800, 200] as const);
+  expect(stuckWhileMoving(slow, null, pumpWith([...quick, ...long]), Number.NaN)).toBe(0);
+});

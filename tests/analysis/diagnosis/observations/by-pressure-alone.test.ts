@@ -16,7 +16,7 @@ describe("how fast the pressure rises (set pressure 52 psi)", () => {
   test("half of a first-order answer is there after T ln 2", () => {
     for (const T of [4, 20, 60]) expect(Math.abs(Number(at(T)?.numbers.half) - T * Math.LN2)).toBeLessThan(1);
   });
-  test("sudden, prompt, late, slow: under 2.2, 7, 30 s and over", () => {
+  test("sudden, prompt, late, slow: under 2.2, 8, 30 s and over", () => {
     expect([2, 6, 20, 60].map((T) => at(T)?.level)).toEqual(["sudden", "prompt", "late", "slow"]);
   });
   test("small rises beside the large ones do not count", () => {
