@@ -2,6 +2,7 @@ import type { CannotTell } from "../../shared/findings/cannot-tell";
 import { isCannotTell, type PumpState } from "../../shared/findings/segment";
 import { spanLength } from "../../shared/findings/span";
 import type { LogRecord } from "../../shared/record/log-record";
+import type { Measured } from "../../shared/units/measured";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 import { SAMPLES_FOR_PRESSURE, samplesOfRun, witnessInterval } from "../segments/witness-interval";
 import type { Detector } from "./detector";
@@ -38,7 +39,8 @@ export const shortCycles: Detector<"short-cycles"> = {
       return { kind, state: "cannot-tell", because: [stops] };
     const places = found.map((i) => pump.runs[i]);
     const shortest = seconds(places.reduce((least, run) => Math.min(least, spanLength(run)), Number.POSITIVE_INFINITY));
-    const finding = { kind, places, channels: [pump.channel], limit, runs: found, shortest };
+    const count = rangeOfCount(record, pump, limit);
+    const finding = { kind, places, channels: [pump.channel], limit, runs: found, count, shortest };
     return { kind, state: "found", finding, limits };
   },
 };
@@ -67,9 +69,18 @@ const tooSlow = (interval: Seconds, limit: Seconds): CannotTell => ({
 const logAt = (limit: Seconds) => Math.max(1, Math.round(limit / LOG_AT));
 
 /** Start and stop each lie within half an interval: a run nearer to the limit than one interval may be on either side of it. */
+function rangeOfCount(record: LogRecord, pump: PumpState, limit: Seconds): Measured {
+  const interval = witnessInterval(record, pump) ?? 0;
+  const lengths = pump.runs.filter((run) => run.complete).map(spanLength);
+  const shorterThan = (length: number) => lengths.filter((run) => run < length).length;
+  const low = lengths.filter((run) => run < limit && run <= limit - interval).length;
+  return { value: shorterThan(limit), low, high: shorterThan(limit + interval) };
+}
+
 function tooNearToTell(record: LogRecord, pump: PumpState, limit: Seconds): CannotTell | null {
   const interval = witnessInterval(record, pump) ?? 0;
-  const unsureRuns = pump.runs.filter((run) => run.complete && Math.abs(spanLength(run) - limit) < interval).length;
+  const { low, high } = rangeOfCount(record, pump, limit);
+  const unsureRuns = high - low;
   if (unsureRuns === 0) return null;
   const detail = { intervalS: interval, limitS: limit, logEveryS: Math.min(logAt(limit), interval / 2), unsureRuns };
   return { id: "sampling-too-slow", about: "short-cycles", detail };

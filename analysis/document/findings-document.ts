@@ -70,7 +70,7 @@ export function refusedDocument(error: FindingsError): FindingsDocument {
       starts: null,
       peakStartsPerHour: null,
       allowedStartsPerHour: null,
-      shortCycle: { limitS: NO_SITE_FACTS.shortCycleLimit.value, count: null, runs: [] },
+      shortCycle: { limitS: NO_SITE_FACTS.shortCycleLimit.value, count: null, countLow: null, countHigh: null, runs: [] },
       medianRunS: null,
       medianRestS: null,
       cutInPa: null,

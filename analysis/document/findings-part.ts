@@ -31,7 +31,13 @@ export function writeFindingParts({ clock }: LogRecord, { outcomes, segments, si
       starts: cycling?.starts ?? null,
       peakStartsPerHour: cycling?.peakStartsPerHour ?? null,
       allowedStartsPerHour: cycling?.allowedStartsPerHour ?? null,
-      shortCycle: { limitS: site.shortCycleLimit.value, count: short?.runs.length ?? (shortLooked ? 0 : null), runs: short?.runs ?? [] },
+      shortCycle: {
+        limitS: site.shortCycleLimit.value,
+        count: short?.count.value ?? (shortLooked ? 0 : null),
+        countLow: short?.count.low ?? (shortLooked ? 0 : null),
+        countHigh: short?.count.high ?? (shortLooked ? unsureShortRuns(outcomes) : null),
+        runs: short?.runs ?? [],
+      },
       medianRunS: known(cycling?.medianRun),
       medianRestS: known(cycling?.medianRest),
       cutInPa: known(cycling?.cutIn?.value),
@@ -72,4 +78,11 @@ export function writeFindingParts({ clock }: LogRecord, { outcomes, segments, si
     leak: { flowM3s: write(leak?.flow), side: leak?.side ?? "unknown", minimumNightFlowM3s: known(leak?.minimumNightFlow) },
     sensor: { noisePa: known(sensor?.noise), noiseGrowsWithFlow: sensor?.noiseGrowsWithFlow ?? null, lagS: known(sensor?.lag?.value) },
   };
+}
+
+/** Runs just over the limit that may be under it, where none was found under it. */
+function unsureShortRuns(outcomes: Analysis["outcomes"]): number {
+  const short = outcomes.find((o) => o.kind === "short-cycles");
+  const limits = short?.state === "clear" ? short.limits : [];
+  return limits.reduce((most, { detail }) => Math.max(most, Number(detail.unsureRuns ?? 0)), 0);
 }

@@ -42,6 +42,8 @@ export type ShortCyclesFinding = Base<"short-cycles"> & {
   readonly limit: Seconds;
   /** Indexes into the pump state's runs. */
   readonly runs: readonly number[];
+  /** How many there are; low and high count the runs that lie nearer to the limit than an interval of the log on its other side. */
+  readonly count: Measured;
   readonly shortest: Seconds;
 };
 

@@ -58,7 +58,14 @@ export type FindingsDocument = {
     readonly starts: number | null;
     readonly peakStartsPerHour: number | null;
     readonly allowedStartsPerHour: number | null;
-    readonly shortCycle: { readonly limitS: number; readonly count: number | null; readonly runs: readonly number[] };
+    /** `count` lies between `countLow` and `countHigh`: runs nearer to the limit than the log's interval may be on either side of it. */
+    readonly shortCycle: {
+      readonly limitS: number;
+      readonly count: number | null;
+      readonly countLow: number | null;
+      readonly countHigh: number | null;
+      readonly runs: readonly number[];
+    };
     readonly medianRunS: number | null;
     readonly medianRestS: number | null;
     readonly cutInPa: number | null;

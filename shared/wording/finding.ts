@@ -52,7 +52,13 @@ const SAYERS: Sayers = {
     title: `${times(f.runs.length, "run")} shorter than ${formatQuantity(f.limit, "time", u, 2)}`,
     ...body(
       [],
-      [`The shortest lasted ${formatQuantity(f.shortest, "time", u)}.`, "Runs cut by a gap or an end of the record are not counted."],
+      [
+        `The shortest lasted ${formatQuantity(f.shortest, "time", u)}.`,
+        f.count.high > f.count.low
+          ? `They may be ${f.count.low} to ${f.count.high}: some runs lie nearer to the limit than the log's interval.`
+          : null,
+        "Runs cut by a gap or an end of the record are not counted.",
+      ],
     ),
   }),
   oscillation: (f, u) => {

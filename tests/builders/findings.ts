@@ -33,6 +33,7 @@ export const shortCycles: ShortCyclesFinding = {
   channels: ["Speed"],
   limit: seconds(60),
   runs: [0, 1, 2],
+  count: { value: 3, low: 3, high: 3 },
   shortest: seconds(20),
 };
 

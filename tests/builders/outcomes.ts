@@ -150,7 +150,15 @@ const USUAL_FINDINGS: { readonly [K in FindingKind]: FindingOf<K> } = {
     startsAtNight: 1,
     expectedShortestCycle: null,
   },
-  "short-cycles": { kind: "short-cycles", places: [], channels: [], limit: seconds(60), runs: [], shortest: seconds(20) },
+  "short-cycles": {
+    kind: "short-cycles",
+    places: [],
+    channels: [],
+    limit: seconds(60),
+    runs: [],
+    count: { value: 0, low: 0, high: 0 },
+    shortest: seconds(20),
+  },
   oscillation: { kind: "oscillation", places: [], channels: [], episodes: [] },
   drift: { kind: "drift", places: [], channels: [], limit: psiDifference(5), windows: [] },
   tracking: {

@@ -36,7 +36,12 @@ export function exampleDocument(parts: Partial<FindingsDocument> = {}): Findings
         { ...span(5, 5.5), complete: true },
       ],
     },
-    cycling: { ...empty.cycling, starts: 2, peakStartsPerHour: 12, shortCycle: { limitS: 60, count: 1, runs: [1] } },
+    cycling: {
+      ...empty.cycling,
+      starts: 2,
+      peakStartsPerHour: 12,
+      shortCycle: { limitS: 60, count: 1, countLow: 1, countHigh: 1, runs: [1] },
+    },
     oscillation: {
       episodes: [
         {

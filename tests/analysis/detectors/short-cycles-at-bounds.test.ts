@@ -48,6 +48,10 @@ describe("how near a run may lie to the limit", () => {
     expect(unsure(55)).toBeNull();
     expect(unsure(65)).toBeNull();
   });
+  test("the count has those for its ends: 40 and 57 s are short, 62 s may be, 65 s is not", () => {
+    const outcome = detect([[0, 40], [200, 57], [400, 62], [600, 65], [800, 55], [1000, 58, false]], { step: 5 }); // biome-ignore format: runs
+    expect(outcome).toMatchObject({ finding: { runs: [0, 1, 4], count: { value: 3, low: 2, high: 4 } } });
+  });
   test("one that was cut is not counted", () => expect(detect([[0, 58, false], [500, 300]], { step: 5 })).toMatchObject({ state: "clear", limits: [] })); // biome-ignore format: runs
 });
 
