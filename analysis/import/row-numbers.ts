@@ -2,7 +2,7 @@ import type { ColumnText } from "./columns/column-reading";
 
 /** Headings over the numbers of rows, in the languages of the headings; common practice, no source. */
 const COUNT_WORD =
-  /^(?:#|n\.|no\.?|nr\.?|n[°º]\.?|num(?:ber|ero|éro)?|index|idx|row|line|rec(?:ord)?(?: ?(?:no\.?|number|#|id))?|sample(?: ?(?:no\.?|number|#))?|entry|(?:entry|record|row|sample)[ _]?id|id|seq(?:uence)?|count|lfd\.? ?nr\.?|zeile|ligne|fila|linha|riga|rij|volgnr\.?|column \d+)$/i;
+  /^(?:#|n\.?|no\.?|nr\.?|n[°º]\.?|num(?:ber|ero|éro)?|index|idx|row|line|rec(?:ord)?(?: ?(?:no\.?|number|#|id))?|sample(?: ?(?:no\.?|number|#))?|entry|(?:entry|record|row|sample)[ _]?id|id|seq(?:uence)?|count|lfd\.? ?nr\.?|zeile|ligne|fila|linha|riga|rij|volgnr\.?|column \d+)$/i;
 
 /** Numbers of the rows under a heading that says so or none at all: whole, each one more than the last but for repeated rows. */
 export function countsRows({ heading, sample }: ColumnText): boolean {

@@ -190,7 +190,7 @@ export const UNITS: readonly Unit[] = [
     "rotation",
     1 / 60,
     SI,
-    "RPM|Rpm|r/min|rev/min|revs/min|r.p.m.|1/min|min-1|min⁻¹|min^-1|U/min|U/min.|Upm|upm|u/min|Umdr/min|tr/min|tr/mn|trs/min|tours/min|t/min|t/mn|giri/min|giri/1'|o/min|omw/min|toeren/min|tpm|rot/min|revolutions per minute",
+    "RPM|Rpm|r/min|rev/min|revs/min|r.p.m.|1/min|min-1|min⁻¹|min^-1|U/min|U/min.|Upm|upm|u/min|Umdr/min|tr/min|tr/mn|trs/min|tours/min|t/min|t/mn|giri/min|giri/1'|o/min|omw/min|toeren/min|tpm|rot/min|vueltas/min|voltas/min|Umdrehungen/min|omwentelingen/min|revolutions per minute",
   ),
   row("rps", "rotation", 1, SI, "rev/s|r/s|U/s|tr/s"),
   row("rad/s", "rotation", 1 / (2 * Math.PI), SI, "rad/sec|rad s-1"),

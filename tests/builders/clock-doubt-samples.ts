@@ -152,4 +152,11 @@ export const CLOCK_DOUBT_SAMPLES: readonly DialectSample[] = [
   stamped("clock-stands-still.csv", "The clock stands still for some rows and then leaps to the right time.", (i) =>
     at(i >= 8 && i < 14 ? 8 : i),
   ),
+  stamped(
+    "clock-offset-column.csv",
+    "The offset from UTC in minutes, in a column of its own.",
+    (i) => `2024-03-14 ${clock(i)},120`,
+    { firstInstant: "2024-03-14T06:15:00.000Z" },
+    "Time,UTC offset (min)",
+  ),
 ];

@@ -65,7 +65,9 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
   if (timely && first > 1.2e17 && first < 1.45e17)
     return { kind: "unix", unitSeconds: 1e-7, origin: -SECONDS_1601, name: "tenths of microseconds since 1601", certainty: 0.8 };
   const unit = elapsedUnit(profile);
-  const days = unit === null || unit.seconds === 86400 ? dayScale(profile, hints, timely) : null;
+  // "Date and hour" over day numbers: the hour is no unit of theirs
+  const dated = /\b(?:date|datum|fecha|data)\b/.test(profile.words);
+  const days = unit === null || unit.seconds === 86400 || (dated && unit.seconds === 3600) ? dayScale(profile, hints, timely) : null;
   if (days !== null) return days;
   if (unit !== null) return { kind: "elapsed", unitSeconds: unit.seconds, origin: 0, name: `elapsed ${unit.name}`, certainty: 0.95 };
   return null;

@@ -22,7 +22,7 @@ import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
 import { plainTimeClock } from "./plain-time-clock";
 import { readPreambleClock } from "./preamble-clock";
-import { dayPartOf, isZoneColumn, midnightPartOf, type TimePart, timePartOf } from "./time-part";
+import { dayPartOf, hasDayZero, midnightPartOf, type TimePart, timePartOf, zonePartOf } from "./time-part";
 import { toldYear } from "./told-year";
 import { isYearDay, yearDayClock } from "./year-day-clock";
 import { acrossYears, yearlessDatePart, yearlessPart } from "./yearless-stamps";
@@ -83,9 +83,9 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
   const parts = findComponents(profiles, toldYear(hints));
   if (parts !== null) found.push(ofComponents(parts, profiles, hints));
   const extra = findThousandths(profiles);
-  const zone = profiles.find(isZoneColumn);
+  const zone = profiles.flatMap((p) => zonePartOf(p) ?? [])[0];
   const stamped = (used: readonly TimePart[]) => () => {
-    const reading = civilClock(zone === undefined ? used : [...used, asPart(zone)], hints);
+    const reading = civilClock(zone === undefined ? used : [...used, zone], hints);
     return extra === null || used.some(({ profile }) => hasFraction(profile)) ? reading : withThousandths(reading, extra, hints);
   };
   for (const [k, profile] of profiles.entries()) {
@@ -107,7 +107,8 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     const share = new Set(profile.column.sample).size / Math.max(1, profile.column.sample.length);
     const add = (score: number, used: readonly ColumnProfile[], read: () => ClockReading) =>
       found.push({ score: score + heading + 4 * share - (moving || used.length > 1 ? 0 : 60), profiles: used, read });
-    if (profile.kind === "stamp") add(100, [profile], stamped([asPart(profile)]));
+    if (profile.kind === "stamp" && !(hasDayZero(profile) && profiles.some(({ kind }) => kind === "date")))
+      add(100, [profile], stamped([asPart(profile)]));
     const midnight = midnightPartOf(profile);
     const own = midnight === null ? [] : timeParts(profiles, k, hints.context.decimal);
     if (midnight !== null && own.length > 0) add(105, [profile, ...own.map((part) => part.profile)], stamped([midnight, ...own]));

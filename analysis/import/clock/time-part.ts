@@ -3,7 +3,7 @@ import { type ColumnProfile, plainNumber } from "./column-profile";
 import { timeUnit } from "./interval-text";
 import { elapsedUnit, isElapsedHeading, isTimeHeading } from "./number-clock";
 import { isPlaceZone } from "./place-zone";
-import { fixedOffset } from "./zone-text";
+import { fixedOffset, writeOffset } from "./zone-text";
 
 /** How a cell of a column becomes text that a stamp can hold; the same text but for times written as bare numbers. */
 export type TimePart = { readonly profile: ColumnProfile; readonly asText: (cell: string) => string; readonly plain: boolean };
@@ -14,8 +14,7 @@ const same = (cell: string) => cell;
 export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart | null {
   if (profile.share < 0.6) return null;
   if (profile.kind === "time") return { profile, asText: same, plain: true };
-  if (profile.kind === "stamp" && profile.column.sample.every((cell) => cell === "" || DAY_ZERO.test(cell)))
-    return { profile, asText: (cell) => cell.replace(DAY_ZERO, ""), plain: false };
+  if (hasDayZero(profile)) return { profile, asText: (cell) => cell.replace(DAY_ZERO, ""), plain: false };
   const unit = countOfDay(profile);
   if (unit !== null) return { profile, asText: (cell) => fractionAsText((plainNumber(cell, decimal, null) * unit) / 86400), plain: false };
   if (
@@ -35,6 +34,9 @@ export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart
 
 /** The day 0 of spreadsheets and data bases, which they put before a time that has no date. */
 const DAY_ZERO = /^(?:30[./-]12[./-]1899|12[./-]30[./-]1899|1899-12-30|0?1[./-]0?1[./-]1900|1900-01-0[01])[ T]+/;
+/** Stamps that are times of day in truth. */
+export const hasDayZero = ({ kind, column }: ColumnProfile): boolean =>
+  kind === "stamp" && column.sample.every((cell) => cell === "" || DAY_ZERO.test(cell));
 const MIDNIGHT = /[ T]+0{1,2}:00(?::00(?:[.,]0+)?)?$/;
 
 /** A date that a data base writes with its midnight, beside a time in a column of its own. Null where it is none. */
@@ -122,7 +124,18 @@ function digitsAsText(cell: string, places: number): string {
   return match === null ? "?" : `${match[1]}:${match[2]}:${match[3] ?? "00"}`;
 }
 
+const COUNTED_OFFSET = /\b(?:utc|gmt|tz|zone|time zone|timezone) ?(?:offset|versatz)\b|\boffset (?:to|from|von|zu)? ?(?:utc|gmt)\b/;
+
+/** A column that gives the zone of each stamp: by name, as an offset, or as a number of minutes or hours. Null where it is none. */
+export function zonePartOf(profile: ColumnProfile): TimePart | null {
+  if (isZoneColumn(profile)) return { profile, asText: same, plain: true };
+  if (profile.kind !== "number" || !COUNTED_OFFSET.test(profile.words)) return null;
+  const unit = elapsedUnit(profile)?.seconds ?? (profile.numbers.some((v) => Math.abs(v) > 14) ? 60 : 3600);
+  if (!profile.numbers.every((v) => Number.isNaN(v) || Math.abs(v * unit) <= 14 * 3600)) return null;
+  return { profile, asText: (cell) => writeOffset(Number(cell) * unit), plain: false };
+}
+
 /** A column whose every cell names a zone, an offset or a place. */
-export const isZoneColumn = ({ column, words }: ColumnProfile): boolean =>
+const isZoneColumn = ({ column, words }: ColumnProfile): boolean =>
   /\b(zone|zona|tz|time zone|timezone|zeitzone|tijdzone|offset|utc|fuseau|huso|fuso)\b/.test(words) &&
   column.sample.every((cell) => cell === "" || fixedOffset(cell) !== null || isPlaceZone(cell));
