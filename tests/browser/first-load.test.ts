@@ -18,6 +18,7 @@ test("what is loaded before the first file is less than 160 kB of script, gzippe
   await page.reload();
   await page.getByRole("button", { name: "Open the sample visit" }).waitFor();
   await page.waitForLoadState("networkidle");
+  await expect.poll(() => page.workers().length).toBeGreaterThan(0);
   const worker = await fetch(page.workers()[0].url()).then((response) => response.text());
   const texts = [worker, ...(await Promise.all(scripts.filter((s) => !s.url().includes("worker")).map((s) => s.text())))];
   const size = texts.reduce((sum, text) => sum + gzipSync(text, { level: 9 }).length, 0);
