@@ -45,11 +45,14 @@ function holdBack(longest: number): void {
   const pass = (go: () => void) => (held ? waiting.push(go) : go());
   function setHeld(this: Worker, listen: (event: MessageEvent) => void) {
     let next = 0;
+    const late: (() => void)[] = [];
     own?.set?.call(this, (event: MessageEvent) => {
       const go = () => listen.call(this, event);
+      if (longest === 0) return pass(go);
+      // Timers cut their times to whole milliseconds, and so may change places: each lets go the one that came first.
+      late.push(go);
       next = Math.max(next, now() + Math.random() * longest);
-      if (longest === 0) pass(go);
-      else wait(() => pass(go), next - now());
+      wait(() => pass(late.shift() ?? go), next - now());
     });
   }
   Object.defineProperty(Worker.prototype, "onmessage", { ...own, set: setHeld });
