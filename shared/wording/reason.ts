@@ -230,10 +230,10 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     slow: (w) => `Half of an error of the pressure is still left after ${w("half", "time", 2)}: the loop is slow.`,
   },
   "rise-pace": {
-    sudden: (w) => `From a low to the middle of a large rise the pressure takes only ${w("half", "time", 2)}: little gas gives way.`,
-    prompt: (w) => `From a low to the middle of a large rise the pressure takes ${w("half", "time", 2)}, as it should.`,
-    late: (w) => `From a low to the middle of a large rise the pressure takes ${w("half", "time", 2)}: it is read late, or raised late.`,
-    slow: (w) => `From a low to the middle of a large rise the pressure takes ${w("half", "time", 2)}: as long as a pump at its end takes.`,
+    sudden: (w) => `After a low the pressure is halfway up again in only ${w("half", "time", 2)}: little gas gives way.`,
+    prompt: (w) => `After a low the pressure is halfway up again in ${w("half", "time", 2)}, as it should be.`,
+    late: (w) => `After a low the pressure is halfway up again in ${w("half", "time", 2)}: it is read late, or raised late.`,
+    slow: (w) => `After a low the pressure is halfway up again only after ${w("half", "time", 2)}: as long as a pump takes that can hardly keep up.`,
   },
   bends: {
     sharp: (w) => `The pressure bends within ${w("time", "time", 2)} where something changes.`,
