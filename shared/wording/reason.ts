@@ -233,7 +233,8 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     sudden: (w) => `After a low the pressure is halfway up again in only ${w("half", "time", 2)}: little gas gives way.`,
     prompt: (w) => `After a low the pressure is halfway up again in ${w("half", "time", 2)}, as it should be.`,
     late: (w) => `After a low the pressure is halfway up again in ${w("half", "time", 2)}: it is read late, or raised late.`,
-    slow: (w) => `After a low the pressure is halfway up again only after ${w("half", "time", 2)}: as long as a pump takes that can hardly keep up.`,
+    slow: (w) =>
+      `After a low the pressure is halfway up again only after ${w("half", "time", 2)}: as long as a pump takes that can hardly keep up.`,
   },
   bends: {
     sharp: (w) => `The pressure bends within ${w("time", "time", 2)} where something changes.`,
