@@ -27,6 +27,9 @@ function roundedStep(step: number, count: number): number {
   return Math.abs(rounded - step) * (count - 1) <= MOST_MOVED ? rounded : step;
 }
 
+/** How far an instant of a sampling may lie from the one that was written, s. */
+export const mostStray = (sampling: Sampling): number => (sampling.kind === "even" ? sampling.step * EVEN_TOLERANCE + MOST_MOVED : 0);
+
 /** A silence of so many median intervals is a gap; a single lost row is not. */
 const GAP_INTERVALS = 3.5;
 
