@@ -131,8 +131,12 @@ export const columnNotes = (plan: TablePlan): FilePart["columns"] =>
     unit: reading.unit,
   }));
 
+const NOT_PLAIN =
+  "Between rows at one interval lie many silences, over which the values move no more than from row to row: rows were lost, or the logger writes on " +
+  "change. Read as sampled, with gaps.";
+
 function rhythmNote(rhythm: Rhythm): FilePart["notes"] {
-  if (rhythm.kind === "sampled") return [];
+  if (rhythm.kind === "sampled") return rhythm.unsure ? [{ kind: "rhythm-not-plain", text: NOT_PLAIN }] : [];
   const beat = rhythm.heartbeat === null ? "" : `, at the latest every ${Number(rhythm.heartbeat.toPrecision(3))} s`;
   return [{ kind: "on-change", text: `The logger writes when something changes${beat}; a silence is no gap, the last value holds.` }];
 }

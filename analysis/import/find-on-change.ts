@@ -1,8 +1,10 @@
 import type { Samples } from "./body/row-store";
+import { signOfSilences } from "./on-change-signs";
 
 /** How a logger writes: by a clock, or when something happens. */
 export type Rhythm =
-  | { readonly kind: "sampled" }
+  /** `unsure`: its silences may as well be those of a logger that writes on change. */
+  | { readonly kind: "sampled"; readonly unsure?: true }
   /** `heartbeat`: the longest it stays silent while nothing happens, s; null where it has none. */
   | { readonly kind: "on-change"; readonly heartbeat: number | null };
 
@@ -16,7 +18,7 @@ const MOST_SORTED = 20_000;
 
 /**
  * Tells a logger that writes when a value changes, or at events and by a heartbeat in between, from one that samples. On change: the intervals are
- * irregular and nearly every row differs from the one before. Heartbeat: intervals much longer than the short ones cluster at one length and follow
+ * irregular and nearly every row differs from the one before, or regular but for silences over which the values stay within a dead band. Heartbeat: intervals much longer than the short ones cluster at one length and follow
  * each other (a logger that sleeps between bursts never sleeps twice in a row). Times [n], s, strictly rising; columns [n] each.
  */
 export function findRhythm(times: Float64Array, columns: readonly Samples[]): Rhythm {
@@ -25,14 +27,18 @@ export function findRhythm(times: Float64Array, columns: readonly Samples[]): Rh
   for (let i = 1; i < times.length; i++) intervals[i - 1] = times[i] - times[i - 1];
   const sorted = evenChoice(intervals).sort();
   const usual = sorted[sorted.length >> 1];
-  if (shareNear(intervals, usual) >= REGULAR_SHARE && sorted[Math.floor(sorted.length * 0.1)] > usual / 5) return { kind: "sampled" };
+  const share = shareNear(intervals, usual);
   const heartbeat = findHeartbeat(intervals, sorted);
-  if (heartbeat !== null) return { kind: "on-change", heartbeat };
+  const isRegular = share >= REGULAR_SHARE && sorted[Math.floor(sorted.length * 0.1)] > usual / 5;
+  if (!isRegular && heartbeat !== null) return { kind: "on-change", heartbeat };
   // Far apart at both ends: a logger that samples at one interval, or changes it now and then, is not like that.
   const wide = sorted[Math.floor(sorted.length * 0.9)] > 3 * sorted[Math.floor(sorted.length * 0.1)];
-  const share = shareNear(intervals, usual);
-  const onChange = wide && (share < NO_RATE_SHARE || (share < REGULAR_SHARE && changedShare(columns, times.length) >= CHANGED_SHARE));
-  return onChange ? { kind: "on-change", heartbeat: null } : { kind: "sampled" };
+  const hasNoRate = share < NO_RATE_SHARE || (share < REGULAR_SHARE && changedShare(columns, times.length) >= CHANGED_SHARE);
+  if (!isRegular && wide && hasNoRate) return { kind: "on-change", heartbeat: null };
+  // Most rows one scan apart: sampled with gaps, or on change of a signal that is seldom still, by what the values say.
+  const sign = share < NO_RATE_SHARE ? "gaps" : signOfSilences(times, usual, columns);
+  if (sign === "on-change") return { kind: "on-change", heartbeat };
+  return sign === "not-plain" ? { kind: "sampled", unsure: true } : { kind: "sampled" };
 }
 
 function evenChoice(intervals: Float64Array): Float64Array {
