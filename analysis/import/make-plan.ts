@@ -27,7 +27,7 @@ import { findOwnTimes } from "./own-times";
 import { isPlausible } from "./plausible-values";
 import { noTable } from "./refuse";
 import { type CellFormat, splitRow } from "./row-cells";
-import { countsRows } from "./row-numbers";
+import { countsRows, isRowCount } from "./row-numbers";
 import type { Survey, TextLine } from "./survey";
 import { tablesAbove } from "./table-above";
 import type { PlannedColumn, TablePlan } from "./table-plan";
@@ -211,7 +211,7 @@ function planColumn(
       wide: true,
     };
   }
-  const skipped = reading.role === "time" || isNothing(text) || countsRows(text);
+  const skipped = reading.role === "time" || isNothing(text) || countsRows(text) || (reading.role === "other" && isRowCount(text));
   const use = time.includes(index) ? "time" : !skipped && isNumeric(text, reading.words, format) ? "number" : "text";
   return {
     index,

@@ -1,4 +1,4 @@
-import { at, b, comma, type DialectSample, f, lines, rows, sample } from "./dialect-readings";
+import { at, b, comma, type DialectSample, f, lines, plain, rows, sample } from "./dialect-readings";
 
 const stamped = (file: string, about: string, stamp: (i: number) => string, truth: Partial<DialectSample> = {}, heading = "Time") =>
   sample(
@@ -158,5 +158,35 @@ export const CLOCK_DOUBT_SAMPLES: readonly DialectSample[] = [
     (i) => `2024-03-14 ${clock(i)},120`,
     { firstInstant: "2024-03-14T06:15:00.000Z" },
     "Time,UTC offset (min)",
+  ),
+  stamped(
+    "clock-date-and-hour.csv",
+    "Day numbers of a spreadsheet under a heading that names the hour, which is no unit of theirs.",
+    (i) => ((Date.parse(at(i)) - Date.UTC(1899, 11, 30)) / 86_400_000).toFixed(8),
+    {},
+    "Jour et heure",
+  ),
+  stamped(
+    "clock-day-of-1970.csv",
+    "A program wrote the first day of its calendar before each time; the date stands beside it.",
+    (i) => `${at(i).slice(0, 10)},1970-01-01 ${clock(i)}`,
+    {},
+    "Date,Time",
+  ),
+  sample(
+    "clock-offset-asked.csv",
+    'A 2 under "Zone" in every row may be the offset from UTC: asked.',
+    lines(
+      "Time,Zone,Pressure (bar),Flow (L/min)",
+      rows.map((i) => `2024-03-14 ${clock(i)},2,${b(i)},${f(i)}`),
+    ),
+    { headings: ["Zone", ...plain.headings], values: [rows.map(() => 2), ...plain.values], questions: ["time-zone"] },
+  ),
+  stamped(
+    "clock-rows-numbered.csv",
+    "A letter that could be a speed stands over the numbers of the rows.",
+    (i) => `${at(i)},${i + 1}`,
+    {},
+    "Time,n [-]",
   ),
 ];

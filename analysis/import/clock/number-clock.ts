@@ -2,6 +2,7 @@ import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { timeUnit } from "./interval-text";
+import { medianStep } from "./median-step";
 import type { ToldStamp } from "./preamble-clock";
 import { findSnap } from "./snap-to-grid";
 import { readStart, startOf } from "./start-of-log";
@@ -65,13 +66,32 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
   if (timely && first > 1.2e17 && first < 1.45e17)
     return { kind: "unix", unitSeconds: 1e-7, origin: -SECONDS_1601, name: "tenths of microseconds since 1601", certainty: 0.8 };
   const unit = elapsedUnit(profile);
-  // "Date and hour" over day numbers: the hour is no unit of theirs
-  const dated = /\b(?:date|datum|fecha|data)\b/.test(profile.words);
-  const days = unit === null || unit.seconds === 86400 || (dated && unit.seconds === 3600) ? dayScale(profile, hints, timely) : null;
+  const days = unit === null || unit.seconds === 86400 || isNoLength(profile, unit.seconds) ? dayScale(profile, hints, timely) : null;
   if (days !== null) return days;
   if (unit !== null) return { kind: "elapsed", unitSeconds: unit.seconds, origin: 0, name: `elapsed ${unit.name}`, certainty: 0.95 };
   return null;
 }
+
+/** Steps of less than this are no sampling of a pump's logger, s. */
+const FINEST_SAMPLING = 0.01;
+
+/**
+ * "Date and hour", "Day/hour", "Heure" over day numbers: what stands there is an instant, and the hour is no unit of it. Where seconds are named,
+ * the numbers must also rise too little for seconds.
+ */
+function isNoLength({ words, numbers }: ColumnProfile, unitSeconds: number): boolean {
+  if (!namesDate(words) || !hasFractions(numbers)) return false;
+  return unitSeconds >= 60 || medianStep(numbers) * unitSeconds < FINEST_SAMPLING;
+}
+
+const DATE_NAME = /\b(?:date|datum|fecha|data|datetime|timestamp|zeitstempel|zeitpunkt|tijdstip|horodat\w*)\b/;
+const DAY_NAME = /\b(?:day|tag|jour|dia|giorno|dag)\b/;
+const HOUR_NAME = /\b(?:time|zeit|hour|stunde|heure|hora|ora|uur)\b/;
+
+/** Whether a folded heading names a date, a day with its time, or only the word for a time of day that is also an hour's ("Heure"). */
+const namesDate = (words: string): boolean =>
+  !isElapsedHeading(words) &&
+  (DATE_NAME.test(words) || (DAY_NAME.test(words) && HOUR_NAME.test(words)) || /^(?:heure|stunde|hour)$/.test(words));
 
 /** Days counted from a day of old. A heading that names the day as its unit ("Julian day") is no length of time where the numbers are those of our days. */
 function dayScale({ numbers, words, column }: ColumnProfile, hints: ClockHints, timely: boolean): NumberScale | null {
@@ -92,7 +112,7 @@ function dayScale({ numbers, words, column }: ColumnProfile, hints: ClockHints, 
     : /\b(?:date|datum|fecha|data|dia|days?|jour|tag)\b/.test(words);
   if (
     dated &&
-    !/\b(?:s|ms|secs?|seconds?|millis\w*|sekunden|secondes?|segundos|secondi|seconden)\b/.test(words) &&
+    (namesDate(words) || !/\b(?:s|ms|secs?|seconds?|millis\w*|sekunden|secondes?|segundos|secondi|seconden)\b/.test(words)) &&
     allWithin(numbers, 20000, 80000)
   )
     return spreadsheetDays(hints, timely);

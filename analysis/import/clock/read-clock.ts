@@ -22,7 +22,7 @@ import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
 import { plainTimeClock } from "./plain-time-clock";
 import { readPreambleClock } from "./preamble-clock";
-import { dayPartOf, hasDayZero, midnightPartOf, type TimePart, timePartOf, zonePartOf } from "./time-part";
+import { dayPartOf, doubtfulOffset, hasDayZero, midnightPartOf, type TimePart, timePartOf, zonePartOf } from "./time-part";
 import { toldYear } from "./told-year";
 import { isYearDay, yearDayClock } from "./year-day-clock";
 import { acrossYears, yearlessDatePart, yearlessPart } from "./yearless-stamps";
@@ -44,6 +44,8 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
   const candidates = findCandidates(profiles, hints, chosen.length > 0).sort((a, b) => b.score - a.score);
   const reading = candidates.length === 0 ? countedClock(hints) : withOthersNamed(candidates);
   const { unknownZone } = hints.told;
+  const offset = reading?.kind === "civil" && reading.zone === null && unknownZone === null ? offsetQuestion(profiles, reading) : null;
+  if (reading !== null && offset !== null) return { ...reading, questions: [...reading.questions, offset] };
   if (reading !== null && reading.kind !== "unix" && reading.zone !== null)
     return askDoubtfulZone(reading, zoneTexts(reading, columns, context), hints);
   if (reading === null || unknownZone === null || reading.zone !== null || reading.kind === "unix") return reading;
@@ -78,6 +80,25 @@ const zoneQuestion = (words: string): ImportQuestion => ({
   assumed: "UTC",
 });
 
+/** A column beside the clock that may be the offset from UTC, or a part of a garden: only a person can tell. */
+function offsetQuestion(profiles: readonly ColumnProfile[], { columns }: ClockReading): ImportQuestion | null {
+  for (const profile of profiles) {
+    const offset = columns.includes(profile.column.index) ? null : doubtfulOffset(profile);
+    if (offset === null) continue;
+    return {
+      id: "time-zone",
+      text: `"${profile.column.heading}" may be the offset of the clock from UTC, or something else. In which zone did the clock run?`,
+      options: ["UTC", offset],
+      meaning: [
+        "the stamps are kept as they are; any name such as Europe/Lisbon or an offset such as +02:00 will do",
+        "the column is the offset",
+      ],
+      assumed: "UTC",
+    };
+  }
+  return null;
+}
+
 function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, chosen: boolean): Candidate[] {
   const found: Candidate[] = [];
   const parts = findComponents(profiles, toldYear(hints));
@@ -107,7 +128,7 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     const share = new Set(profile.column.sample).size / Math.max(1, profile.column.sample.length);
     const add = (score: number, used: readonly ColumnProfile[], read: () => ClockReading) =>
       found.push({ score: score + heading + 4 * share - (moving || used.length > 1 ? 0 : 60), profiles: used, read });
-    if (profile.kind === "stamp" && !(hasDayZero(profile) && profiles.some(({ kind }) => kind === "date")))
+    if (profile.kind === "stamp" && !(hasDayZero(profile) && profiles.some((p) => p !== profile && isDate(p))))
       add(100, [profile], stamped([asPart(profile)]));
     const midnight = midnightPartOf(profile);
     const own = midnight === null ? [] : timeParts(profiles, k, hints.context.decimal);
@@ -176,6 +197,9 @@ function isEvenlyRising(numbers: Float64Array): boolean {
   for (let i = 1; i < numbers.length; i++) if (Math.abs(numbers[i] - numbers[i - 1] - step) <= 0.02 * step) even++;
   return numbers.length > 5 && even >= 0.95 * (numbers.length - 1);
 }
+
+/** A column of dates, with or without the midnight that a data base puts behind them. */
+const isDate = (profile: ColumnProfile): boolean => profile.kind === "date" || (midnightPartOf(profile) !== null && !hasDayZero(profile));
 
 /** The time of day that goes with a date column: the nearest column of times, with columns of AM and PM and of the zone where there are. */
 function timeParts(profiles: readonly ColumnProfile[], date: number, decimal: "." | ","): readonly TimePart[] {

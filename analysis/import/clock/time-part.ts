@@ -32,11 +32,22 @@ export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart
   return isDigits ? { profile, asText: (cell) => digitsAsText(cell, places), plain: false } : null;
 }
 
-/** The day 0 of spreadsheets and data bases, which they put before a time that has no date. */
-const DAY_ZERO = /^(?:30[./-]12[./-]1899|12[./-]30[./-]1899|1899-12-30|0?1[./-]0?1[./-]1900|1900-01-0[01])[ T]+/;
-/** Stamps that are times of day in truth. */
+/** First days of calendars, spreadsheets, data bases and clocks, which they put before a time that has no date: the first of a year, or nought. */
+const DAY_ZERO = new RegExp(
+  `^(?:${[
+    "(?:0000|0001|1601|1753|1900|1904|1970|1980|2000)[./-]0?1[./-]0?1",
+    "0?1[./-]0?1[./-](?:0000|0001|1601|1753|1900|1904|1970|1980|2000)",
+    "(?:0000[./-]00[./-]00|00[./-]00[./-]0000)",
+    "(?:1899[./-]12[./-]3[01]|3[01][./-]12[./-]1899|12[./-]3[01][./-]1899)",
+    "(?:1900[./-]01[./-]00|00[./-]01[./-]1900|0?1[./-]00?[./-]1900|0[./-]0?1[./-]1900)",
+    "(?:1980[./-]01[./-]06|0?6[./-]0?1[./-]1980|0?1[./-]0?6[./-]1980)",
+  ].join("|")})[ T]+(?=\\d)`,
+);
+/** Stamps that are times of day in truth, where a date stands beside them. */
 export const hasDayZero = ({ kind, column }: ColumnProfile): boolean =>
-  kind === "stamp" && column.sample.every((cell) => cell === "" || DAY_ZERO.test(cell));
+  (kind === "stamp" || kind === "text") &&
+  column.sample.some((cell) => cell !== "") &&
+  column.sample.every((cell) => cell === "" || DAY_ZERO.test(cell));
 const MIDNIGHT = /[ T]+0{1,2}:00(?::00(?:[.,]0+)?)?$/;
 
 /** A date that a data base writes with its midnight, beside a time in a column of its own. Null where it is none. */
@@ -124,15 +135,43 @@ function digitsAsText(cell: string, places: number): string {
   return match === null ? "?" : `${match[1]}:${match[2]}:${match[3] ?? "00"}`;
 }
 
-const COUNTED_OFFSET = /\b(?:utc|gmt|tz|zone|time zone|timezone) ?(?:offset|versatz)\b|\boffset (?:to|from|von|zu)? ?(?:utc|gmt)\b/;
+/** Headings of the offset from UTC, in seven languages; common practice, no source. */
+const COUNTED_OFFSET = new RegExp(
+  [
+    "^(?:utc|gmt) ?\\+?(?: (?:h|hours?|min\\w*))?$",
+    "\\b(?:utc|gmt) ?(?:offset|versatz|verschil)\\b",
+    "\\b(?:offset|versatz|verschil|decalage|desfase|desvio|scostamento)\\b.* (?:utc|gmt)\\b",
+    "\\b(?:tz|time ?zone|zeitzone|zeitverschiebung|tijdzone|tijdverschil|fuseau|huso|fuso|decalage horaire|desfase horario)\\b",
+    "\\boffset (?:min\\w*|h|hours?)$",
+  ].join("|"),
+);
+/** Headings that may be those of an offset from UTC, and of another thing as well. */
+const DOUBTFUL_OFFSET = /^(?:offset|zone|zona)$/;
+/** Zones lie by whole quarters of an hour from UTC, none further than 14 h (zone list of the IANA). */
+const isOffset = (seconds: number) => Math.abs(seconds) <= 14 * 3600 && seconds % 900 === 0;
 
 /** A column that gives the zone of each stamp: by name, as an offset, or as a number of minutes or hours. Null where it is none. */
 export function zonePartOf(profile: ColumnProfile): TimePart | null {
   if (isZoneColumn(profile)) return { profile, asText: same, plain: true };
-  if (profile.kind !== "number" || !COUNTED_OFFSET.test(profile.words)) return null;
-  const unit = elapsedUnit(profile)?.seconds ?? (profile.numbers.some((v) => Math.abs(v) > 14) ? 60 : 3600);
-  if (!profile.numbers.every((v) => Number.isNaN(v) || Math.abs(v * unit) <= 14 * 3600)) return null;
-  return { profile, asText: (cell) => writeOffset(Number(cell) * unit), plain: false };
+  const unit = COUNTED_OFFSET.test(profile.words) ? offsetUnit(profile) : null;
+  return unit === null ? null : { profile, asText: (cell) => writeOffset(Number(cell.replace(",", ".")) * unit), plain: false };
+}
+
+/** The offset that a column may give without saying so ("Zone": 2 in every row), as "+02:00"; null where it can be none. */
+export function doubtfulOffset(profile: ColumnProfile): string | null {
+  const unit = DOUBTFUL_OFFSET.test(profile.words) ? offsetUnit(profile) : null;
+  const first = profile.numbers.find((v) => !Number.isNaN(v)) ?? 0;
+  return unit === null || first === 0 || profile.rises + profile.falls > 0 ? null : writeOffset(first * unit);
+}
+
+/** Seconds in the unit of a column of offsets, of its heading or by their size; null where its numbers are no offsets. */
+function offsetUnit({ kind, numbers, words }: ColumnProfile): number | null {
+  const known = numbers.filter((v) => !Number.isNaN(v));
+  const named = words.split(" ").flatMap((word) => timeUnit(word) ?? [])[0];
+  const unit = named ?? (known.some((v) => Math.abs(v) > 14) ? 60 : 3600);
+  // summer and winter time at most: a column of hours of the day has more
+  const few = known.length > 0 && new Set(known).size <= 2;
+  return kind === "number" && few && known.every((v) => isOffset(v * unit)) ? unit : null;
 }
 
 /** A column whose every cell names a zone, an offset or a place. */

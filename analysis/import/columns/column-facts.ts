@@ -1,5 +1,6 @@
 import { findUnit } from "../../../shared/units/unit-table";
 import { foldHeading } from "../clock/column-profile";
+import { isRowCount } from "../row-numbers";
 import type { ColumnChoice } from "./column-choices";
 import type { ColumnText } from "./column-reading";
 import { guessRole, type RoleGuess } from "./column-role";
@@ -42,7 +43,8 @@ export function gatherFacts(
   const isQuality =
     column.heading === "Q" && unit === null && values.low === values.high && Number.isInteger(values.low) && values.low % 64 === 0;
   if (isQuality && values.low > 0) return qualityFacts(column, name, values, choice);
-  const said = /\bpH\b/.test(column.heading) ? guessRole("ph", unit?.unit ?? null, values) : guessRole(own, unit?.unit ?? null, values);
+  const guessed = guessRole(/\bpH\b/.test(column.heading) ? "ph" : own, unit?.unit ?? null, values);
+  const said: RoleGuess = isCount(column, guessed, unit, own) ? { role: "other", by: "rows", generic: false } : guessed;
   const told = line === "" ? null : guessRole(spacedWords(line.split(/[|]/)[0]), unit?.unit ?? null, values);
   const useLine = told !== null && said.generic && told.by !== "none";
   return {
@@ -58,6 +60,10 @@ export function gatherFacts(
     guess: useLine && told !== null ? { ...told, generic: false } : said,
   };
 }
+
+/** Numbers without a unit that rise by one from row to row count the rows under any heading but that of a meter. */
+const isCount = (column: ColumnText, said: RoleGuess, unit: FoundUnit | null, words: string): boolean =>
+  unit === null && said.role !== "volume" && !/\bpuls|\bimp|\bticks?\b/.test(words) && isRowCount(column);
 
 /** The quality of another column's values, as industrial servers write it in the two highest bits of a byte (192 is good); common practice, no source. */
 const qualityFacts = (column: ColumnText, name: string, values: ColumnValues, choice: ColumnChoice): ColumnFacts => ({

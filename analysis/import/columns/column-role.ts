@@ -35,7 +35,7 @@ const ROLE_OF_UNIT: Partial<Record<UnitQuantity, ChannelRole>> = {
 
 export type RoleGuess = {
   readonly role: ChannelRole;
-  readonly by: "words" | "unit" | "both" | "values" | "none";
+  readonly by: "words" | "unit" | "both" | "values" | "rows" | "none";
   readonly generic: boolean;
 };
 
@@ -47,6 +47,8 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
   if (OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
   if ((best === null || best.role === "running") && PLACE_OR_OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
   if (SIGNAL_WORDS.test(words) && !(best !== null && isSignal(unit, values))) return { role: "other", by: "words", generic: false };
+  // "Ext. power (V)" is a supply
+  if (best?.role === "power" && unit?.quantity === "voltage") return { role: "other", by: "words", generic: false };
   // "Motor off" is 1 while it stands: no running flag
   if (best?.role === "running" && OFF.test(words) && !ON.test(words)) return { role: "other", by: "words", generic: false };
   if (best !== null) return { role: best.role, by: best.fits ? "both" : "words", generic: false };

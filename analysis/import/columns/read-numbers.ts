@@ -234,6 +234,7 @@ function saying(
       reason: `its heading says ${role === "other" ? "that it is none of the quantities read" : role}${named}${marks}`,
     };
   if (guess.by === "unit") return { certainty: 0.8, reason: `its unit ${unit?.text ?? ""} is one of ${role}${marks}` };
+  if (guess.by === "rows") return { certainty: 0.9, reason: "it rises by one from row to row: a count of the rows" };
   if (guess.by === "values") return { certainty: 0.75, reason: `it holds only 0 and 1 beside the name of a machine` };
   return { certainty: 0.3, reason: `neither heading nor unit say what it holds${marks}` };
 }

@@ -56,6 +56,9 @@ describe("headings of seven languages", () => {
     ["Flow L per min", "flow", "flow L/min null"],
     ["Flow (kL/h)", "flow", "flow m³/h null"],
     ["pH", "bar", "other null null"],
+    ["Ext. power (V)", "bar", "other V null"],
+    ["n [-]", "rise", "other null null"],
+    ["Speed", "rise", "other null null"],
     // German
     ["Systemdruck [bar]", "bar", "pressure bar system"],
     ["Vordruck (mbar)", "psi", "pressure mbar null"],
