@@ -1,3 +1,4 @@
+import { findUnit } from "../../shared/units/unit-table";
 import { cellKind } from "./cell-kind";
 import { findBlankSeparator } from "./fixed-width";
 import { withoutLabel } from "./labelled-cells";
@@ -76,7 +77,15 @@ export function findCellFormat(lines: readonly TextLine[]): CellFormat {
     const inside = sample.map(({ line, text }) => ({ line, text: unwrap(text.trim()) }));
     return { ...findCellFormat(inside), wrapped: true };
   }
+  if (best.format.separator.kind === "spaces" && isOneColumn(sample)) return { separator: { kind: "character", character: "\t" }, quote };
   return best.format.separator.kind === "spaces" ? { separator: findBlankSeparator(sample.map(({ text }) => text)), quote } : best.format;
+}
+
+/** Lines of one word each, or of a number with its unit, as under a start and an interval: blanks part the words of the lines above them, no cells. */
+function isOneColumn(sample: readonly TextLine[]): boolean {
+  const lower = sample.slice(sample.length >> 1);
+  const isOne = (text: string) => !/\s/.test(text) || findUnit(/^[-+]?\d[\d.,]*\s+(\S+)$/.exec(text)?.[1] ?? "") !== null;
+  return lower.filter(({ text }) => isOne(text.trim())).length * 2 > lower.length;
 }
 
 /** The first lines, where a short log may be all there is, and some from further on, where there are surely data. */

@@ -71,7 +71,7 @@ export function couldBeHeadings(head: HeadTable, row: number): boolean {
   if (cells.length > count + 1)
     return cells.length <= 2 * count + 8 && namesTime(cells[0]) && cells.every((cell) => !/^[\d.,]+$/.test(cell));
   const named = cells.filter((cell) => cell !== "").length;
-  if (count === 1) return named === 1 && !/[:=]/.test(cells[0]);
+  if (usedColumns(head) === 1) return named === 1 && !/[:=]/.test(cells[0]);
   return named >= 2 ? cells.length >= Math.max(2, usedColumns(head) - 1) || named * 2 >= count : false;
 }
 
