@@ -24,6 +24,8 @@ export type ColumnFacts = {
   readonly choice: ColumnChoice;
   readonly unit: FoundUnit | null;
   readonly unitFrom: "choice" | "units row" | "heading" | "preamble" | "cells" | null;
+  /** What the lines above the table name as its unit; a range in another unit is none. */
+  readonly unitAbove: FoundUnit | null;
   readonly guess: RoleGuess;
 };
 
@@ -57,6 +59,7 @@ export function gatherFacts(
     choice,
     unit,
     unitFrom: from,
+    unitAbove: asFileSays(unitAbove(line), line, preamble),
     guess: useLine && told !== null ? { ...told, generic: false } : said,
   };
 }
@@ -76,6 +79,7 @@ const qualityFacts = (column: ColumnText, name: string, values: ColumnValues, ch
   choice,
   unit: null,
   unitFrom: null,
+  unitAbove: null,
   guess: { role: "other", by: "words", generic: false },
 });
 
@@ -113,6 +117,15 @@ function findUnitOf(
   // "Pressure 0-10 bar": the range is written in the unit of the values
   const range = readRange(`${column.heading} | ${line}`);
   return range === null ? { unit: null, from: null } : { unit: range.found, from: "heading" };
+}
+
+/** A part of the line that names a unit and holds no figures beside it. */
+function unitAbove(line: string): FoundUnit | null {
+  for (const part of line.split(/[|;,\t]/)) {
+    const found = wholeUnit(part) ?? unitInHeading(part.trim());
+    if (found !== null && !/\d/.test(part.replace(found.text, ""))) return found;
+  }
+  return null;
 }
 
 /** "Power W", "Level m", "Temp C": one letter behind a blank is a unit where the words before it say its quantity. */

@@ -2,7 +2,7 @@ import type { ChannelRole } from "../../../shared/record/channel-role";
 import { CHANNEL_ROLES } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import { readScaledUnit } from "../../../shared/units/scaled-unit";
-import type { Unit } from "../../../shared/units/unit-table";
+import { findUnit, type Unit } from "../../../shared/units/unit-table";
 import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
 import { asHead, quantityOf } from "./column-quantity";
@@ -161,20 +161,33 @@ function unitQuestion({ name, column }: ColumnFacts, role: ChannelRole, assumed:
   };
 }
 
-/** The units row says one unit and the heading another of the same quantity. */
-function conflictQuestion({ name, column, unit, unitFrom }: ColumnFacts): ImportQuestion[] {
-  const other = unitFrom === "units row" ? unitInHeading(column.heading) : null;
-  if (unit === null || other === null || other.unit.quantity !== unit.unit.quantity || other.unit.factor === unit.unit.factor) return [];
+/** One place of the file says one unit and another a different one of the same quantity: the units row and the heading, or either and the lines above. */
+function conflictQuestion(facts: ColumnFacts): ImportQuestion[] {
+  const { name, column, unit, unitFrom, unitAbove } = facts;
+  if (unit === null || (unitFrom !== "units row" && unitFrom !== "heading")) return [];
+  const heading = unitFrom === "units row" ? unitInHeading(column.heading) : null;
+  const byHeading = heading !== null && disagree(unit.unit, heading.unit);
+  const other = byHeading ? heading : unitAbove;
+  if (other === null || !disagree(unit.unit, other.unit)) return [];
+  const here = unitFrom === "heading" ? "heading" : "row of units";
   return [
     {
       id: `unit:${name}`,
-      text: `The heading of "${name}" says ${other.text}, the row of units says ${unit.text}. Which is it?`,
+      text: byHeading
+        ? `The heading of "${name}" says ${other.text}, the row of units says ${unit.text}. Which is it?`
+        : `The ${here} of "${name}" says ${unit.text}, the lines above the table say ${other.text}. Which is it?`,
       options: [unit.unit.symbol, other.unit.symbol],
       meaning: [],
       assumed: unit.unit.symbol,
     },
   ];
 }
+
+/** Units of one quantity with values of their own; a pressure is one, whatever its reference. A scale beside the unit is asked for itself. */
+const disagree = (a: Unit, b: Unit): boolean =>
+  familyOf(a) === familyOf(b) && a.factor !== b.factor && findUnit(a.symbol) !== null && findUnit(b.symbol) !== null;
+
+const familyOf = ({ quantity }: Unit): string => (/pressure/i.test(quantity) ? "pressure" : quantity);
 
 /** A scale beside the unit may say what one step is, or what the numbers were multiplied by. */
 function scaleQuestion({ name, unit }: ColumnFacts, open: readonly Unit[]): ImportQuestion[] {
