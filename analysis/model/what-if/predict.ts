@@ -196,8 +196,8 @@ function spread(whole: Measures, centre: Measures, draws: readonly Measures[]): 
     const value = whole[id];
     const byRatio = SPREAD_AS[id] === "ratio" && centre[id] > 0;
     const ends = draws.map((draw) => (byRatio ? value * (draw[id] / centre[id]) ** STRETCH : value + STRETCH * (draw[id] - centre[id])));
-    // The hours hold the longest swing of the span: where the same site, begun anew, swings less there, it may do so over the span as well.
-    if (id === "oscillation-peak-to-peak") ends.push(centre[id]);
+    // A swing is there or it is not: where the same site begun anew, or one drawn, swings less or not at all in these hours, it may do so over the span as well.
+    if (id === "oscillation-peak-to-peak") ends.push(centre[id], ...draws.map((draw) => draw[id]));
     // Nothing flows from a tap below the pressure of the air, so no pressure falls there; nor is there less than none of the rest.
     const low = Math.max(
       Math.min(0, value),
