@@ -129,3 +129,21 @@ test("where the pump's state is not known", () => {
     because: [{ id: "no-pump-state", about: "short-cycles" }],
   });
 });
+
+describe("stops that pressure alone does not show", () => {
+  const runs = (whole: number, cut: number) => [...many(whole, 20), ...many(cut, 200, false)];
+  test("where they are more than half of all, the few short runs that showed are no count; half are", () => {
+    expect(detect(runs(4, 6), { basis: "pressure" })).toMatchObject({
+      state: "cannot-tell",
+      because: [{ id: "no-pump-state", about: "short-cycles", detail: { missing: "speed", hiddenStops: 4 } }],
+    });
+    expect(detect(runs(5, 5), { basis: "pressure" })).toMatchObject({
+      state: "found",
+      finding: { count: { value: 5 } },
+      limits: [{ id: "no-pump-state", detail: { hiddenStops: 3 } }],
+    });
+  });
+  test("by speed a cut run hides nothing: they are counted beside it", () => {
+    expect(detect(runs(4, 6))).toMatchObject({ state: "found", finding: { count: { value: 4 } }, limits: [] });
+  });
+});
