@@ -1,5 +1,7 @@
 import type { AcceptanceLine } from "../../shared/findings/acceptance";
+import { strongestEpisode } from "../../shared/findings/strongest-episode";
 import { highestOf } from "../../shared/record/highest";
+import { pascalDifference } from "../../shared/units/pressure";
 import { shareWithinBand } from "../comparison/within-band";
 import { found, isClear, pumpOf, type Sight } from "../diagnosis/observations/sight";
 import { LEAST_WITHIN_BAND } from "../diagnosis/practice";
@@ -85,7 +87,12 @@ function oscillation(sight: Sight): AcceptanceLine {
   const { oscillationPeakToPeak } = sight.site.limits;
   const limit = atMost(oscillationPeakToPeak.value, originOf(oscillationPeakToPeak));
   const episodes = found(sight, "oscillation")?.episodes ?? [];
-  if (episodes.length > 0)
-    return judge("oscillation", limit, episodes.reduce((a, b) => (b.peakToPeak.value > a.peakToPeak.value ? b : a)).peakToPeak);
+  const strongest = strongestEpisode(episodes)?.peakToPeak ?? null;
+  if (strongest !== null) {
+    // Surely over: one is enough. Else none of the others may be over either.
+    const isOver = strongest.low > oscillationPeakToPeak.value;
+    const highest = pascalDifference(episodes.reduce<number>((most, e) => Math.max(most, e.peakToPeak.high), strongest.high));
+    return judge("oscillation", limit, isOver ? strongest : { ...strongest, high: highest });
+  }
   return isClear(sight, "oscillation") ? judge("oscillation", limit, exactly(0)) : cannotTell("oscillation", "log-faster", limit);
 }

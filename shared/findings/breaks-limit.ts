@@ -1,5 +1,6 @@
 import type { SiteFacts } from "../site/site-facts";
 import type { Finding } from "./finding";
+import { strongestEpisode } from "./strongest-episode";
 
 /** Whether a finding breaks an acceptance limit of the site; null where there is no limit for it. */
 export function breaksLimit(finding: Finding, site: SiteFacts): boolean | null {
@@ -13,7 +14,7 @@ export function breaksLimit(finding: Finding, site: SiteFacts): boolean | null {
       return limit === null ? null : finding.peakStartsPerHour > limit;
     }
     case "oscillation":
-      return finding.episodes.some((e) => e.peakToPeak.value > site.limits.oscillationPeakToPeak.value);
+      return (strongestEpisode(finding.episodes)?.peakToPeak.value ?? 0) > site.limits.oscillationPeakToPeak.value;
     case "drift":
       return finding.windows.some((w) => w.over);
     case "pump-performance":

@@ -1,5 +1,6 @@
-import type { Finding, FindingKind, FindingOf } from "../findings/finding";
+import type { Finding, FindingKind } from "../findings/finding";
 import { type Span, spanLength } from "../findings/span";
+import { strongestEpisode } from "../findings/strongest-episode";
 import type { Clock } from "../record/clock";
 import type { Fact, SiteFacts } from "../site/site-facts";
 import { formatMeasured, formatQuantity, type Shown } from "../units/format-quantity";
@@ -105,7 +106,7 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
         const own = total(f.episodes.filter(({ drivenBy }) => drivenBy === by));
         return own === 0 ? [] : worked(what, own / total(f.episodes), "fraction", c);
       }),
-      ...maybe(strongestOf(f.episodes), (e) =>
+      ...maybe(strongestEpisode(f.episodes), (e) =>
         line(
           "Faster waves that would look the same",
           e.couldBeFoldedFrom.map((s) => formatQuantity(s, "time", c.units)).join("; "),
@@ -115,7 +116,7 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
     ],
     table: {
       head: ["When", "Channel", "Period", "Peak to peak", "Share of the swing in this tone"],
-      rows: mostOf(f.episodes, (e) => e.peakToPeak.value).map((e) => [
+      rows: mostOf(f.episodes, (e) => e.peakToPeak.low).map((e) => [
         saySpan(c.clock, e, c.units.locale),
         e.channel,
         formatMeasured(e.period, "time", c.units),
@@ -210,8 +211,6 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
 };
 
 const total = (spans: readonly Span[]): number => spans.reduce((sum, span) => sum + spanLength(span), 0);
-const strongestOf = (episodes: FindingOf<"oscillation">["episodes"]) =>
-  episodes.length === 0 ? null : episodes.reduce((a, b) => (b.peakToPeak.value > a.peakToPeak.value ? b : a));
 const DRIVERS = [
   { by: "loop", what: "Driven by the control loop, of that time" },
   { by: "demand", what: "Driven by the demand, of that time" },

@@ -1,4 +1,5 @@
 import type { Finding, FindingKind, FindingOf } from "../findings/finding";
+import { strongestEpisode } from "../findings/strongest-episode";
 import { formatMeasured, formatQuantity, formatRange } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
 
@@ -62,7 +63,7 @@ const SAYERS: Sayers = {
     ),
   }),
   oscillation: (f, u) => {
-    const strongest = f.episodes.reduce((a, b) => (b.peakToPeak.value > a.peakToPeak.value ? b : a));
+    const strongest = strongestEpisode(f.episodes) ?? f.episodes[0];
     const folded = strongest.couldBeFoldedFrom.map((s) => formatQuantity(s, "time", u, 2));
     return {
       title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, ${f.episodes.length > 1 ? "up to " : ""}${formatMeasured(strongest.peakToPeak, "pressureDifference", u)} from crest to trough`,

@@ -42,7 +42,7 @@ function stretchToShow({ kind, places }: Story, document: FindingsDocument): Str
       kind === "cycling" ? HOUR : 30 * MINUTE,
     );
   }
-  const heights = kind === "oscillation" ? document.oscillation.episodes.map((e) => e.peakToPeakPa?.value ?? 0) : [];
+  const heights = kind === "oscillation" ? document.oscillation.episodes.map((e) => e.peakToPeakPa?.low ?? 0) : [];
   const episodes = document.oscillation.episodes.map((e) => ({ from: secondsOf(e.from), to: secondsOf(e.to) }));
   if (heights.length > 0) return episodes[heights.indexOf(heights.reduce((a, b) => Math.max(a, b)))];
   return spans.length === 0 ? null : spans.reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a));
