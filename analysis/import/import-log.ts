@@ -5,6 +5,7 @@ import { sayImportProblem } from "../../shared/wording/import-problem";
 import type { PlainPart } from "./body/plain-part";
 import type { Watch } from "./body/read-body";
 import type { SketchedColumn } from "./body/reading-sketch";
+import { startsByName } from "./clock/starts-by-name";
 import { type OpenedFile, openContainers } from "./containers/open-containers";
 import type { FilePart } from "./file-part";
 import { type ImportChoices, NO_CHOICES } from "./import-choices";
@@ -57,12 +58,18 @@ export async function importLog(
   const leftOut: ImportError[] = [];
   let rowsBefore = 0;
   let bytesBefore = 0;
+  const starts = startsByName(
+    opened.map(({ name }) => name),
+    choices,
+  );
+  const choicesFor = new Map(opened.map((file, i) => [file, starts[i]]));
+  const choicesOn = (file: OpenedFile) => choicesFor.get(file) ?? choices;
   for (const file of opened) {
     const watch: Watch = (rows, bytes, sketch) => {
       if (stop?.aborted) throw new ImportError({ id: "stopped" });
       onProgress({ rows: rowsBefore + rows, bytes: bytesBefore + Math.min(bytes, file.bytes), totalBytes }, sketch);
     };
-    const part = await readOrLeaveOut(file, choices, watch, leftOut);
+    const part = await readOrLeaveOut(file, choicesOn(file), watch, leftOut);
     bytesBefore += file.bytes;
     if (part === null) continue;
     parts.push(part);
@@ -71,11 +78,12 @@ export async function importLog(
   }
   leaveOutNotes(parts, read, leftOut);
   for (const lent of borrowDateOrders(parts)) {
-    const known = { ...choices, answers: { ...choices.answers, "date-order": lent.order } };
+    const own = choicesOn(read[lent.at]);
+    const known = { ...own, answers: { ...own.answers, "date-order": lent.order } };
     parts[lent.at] = withOrderNote(await readFile(read[lent.at], known, () => {}), lent);
   }
   for (const lent of borrowHeadings(parts)) {
-    parts[lent.at] = withHeadings(await readFile(read[lent.at], choicesOf(lent, choices), () => {}), lent);
+    parts[lent.at] = withHeadings(await readFile(read[lent.at], choicesOf(lent, choicesOn(read[lent.at])), () => {}), lent);
   }
   if (parts.length === 0) throw leftOut[0];
   refuseUnknownColumns(parts, choices);

@@ -6,6 +6,7 @@ import type { ColumnProfile } from "./column-profile";
 import { mostRegular, OTHER_ORDER, orderMatters, possibleOrders } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
 import { orderOfSibling } from "./date-sibling";
+import { dateInName } from "./named-date";
 import { placeZoneOf } from "./place-zone";
 import { toldSeconds } from "./preamble-clock";
 import { commonPattern } from "./stamp-pattern";
@@ -186,9 +187,9 @@ function orderFromTold(
   possible: readonly DateOrder[],
   hints: ClockHints,
 ): { order: DateOrder; text: string } | null {
-  const named = /(?:^|[^\d])((?:19|20)\d{2})[-_.]?([01]\d)[-_.]?([0-3]\d)(?:[^\d]|$)/.exec(hints.context.file);
+  const named = dateInName(hints.context.file);
   const stamps = hints.told.stamps.filter((s) => s.hasDate);
-  if (named !== null) stamps.push({ text: `${named[1]}-${named[2]}-${named[3]}`, role: "plain", hasDate: true, hasTime: false });
+  if (named !== null) stamps.push({ text: named, role: "plain", hasDate: true, hasTime: false });
   const ranges = possible.map((order) => rangeOf(cells, order));
   for (const stamp of stamps) {
     if (possibleOrders([stamp.text]).length !== 1) continue;

@@ -1,20 +1,24 @@
+import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import type { ColumnProfile } from "./column-profile";
+import { dateInName } from "./named-date";
 import { commonPattern } from "./stamp-pattern";
 import { readStamp } from "./stamp-text";
-import { startOf } from "./start-of-log";
+import { NO_START, startOf } from "./start-of-log";
 import type { TimePart } from "./time-part";
 
-/** A clock of times of day only: the date comes from the preamble or the person, and moves on at midnight. Without a date the clock is elapsed and the date is asked. */
+/** A clock of times of day only: the date comes from the preamble or the person, and moves on at midnight. A date in the file's name is proposed; without any the clock is elapsed. Either is asked. */
 export function timeOfDayClock(profiles: readonly ColumnProfile[], hints: ClockHints, part: TimePart | null = null): ClockReading {
   const start = startOf(hints);
-  const date = start.seconds === null ? null : Math.floor(start.seconds / 86400) * 86400;
+  const named = start.seconds === null && hints.answers.start === null ? dateInName(hints.context.file) : null;
+  const told = start.seconds ?? (named === null ? null : Date.parse(`${named}T00:00:00Z`) / 1000);
+  const date = told === null ? null : Math.floor(told / 86400) * 86400;
   const patterns = profiles.length === 1 && part === null ? [commonPattern(profiles[0].column.sample, "dmy")] : [null];
   return {
     columns: profiles.map((p) => p.column.index),
     kind: "elapsed",
-    description: `${profiles[0].column.heading}: time of day${date === null ? ", date not known" : ", date from the lines above the table"}`,
+    description: `${profiles[0].column.heading}: time of day${date === null ? ", date not known" : named === null ? ", date from the lines above the table" : ", date from the file's name"}`,
     parse: (cells) => {
       const stamp = readStamp(part === null ? cells.join(" ") : part.asText(cells[0]), "dmy");
       return stamp === null || !Number.isNaN(stamp.days) ? Number.NaN : stamp.seconds;
@@ -27,19 +31,23 @@ export function timeOfDayClock(profiles: readonly ColumnProfile[], hints: ClockH
     rollsOverMidnight: true,
     orders: start.orders,
     snap: null,
-    certainty: date === null ? 0.5 : 0.9,
-    questions:
-      date === null
-        ? [
-            {
-              id: "start-time",
-              text: "The rows carry a time of day but the file names no date. On which date does the log start?",
-              options: ["unknown"],
-              meaning: ["the record is kept in seconds from its first row"],
-              assumed: "unknown",
-            },
-          ]
-        : start.questions,
+    certainty: date === null || named !== null ? 0.5 : 0.9,
+    questions: start.seconds === null && hints.answers.start === null ? [dateQuestion(named)] : start.questions,
     notes: [],
+  };
+}
+
+const UNKNOWN = { option: NO_START, meaning: "the record is kept in seconds from its first row" };
+
+function dateQuestion(named: string | null): ImportQuestion {
+  return {
+    id: "start-time",
+    text:
+      named === null
+        ? "The rows carry a time of day but the file names no date. On which date does the log start?"
+        : `The rows carry a time of day; only the name of the file holds a date, ${named}. Did the log start on it?`,
+    options: [...(named === null ? [] : [named]), UNKNOWN.option],
+    meaning: [...(named === null ? [] : ["files named by later dates start on those"]), UNKNOWN.meaning],
+    assumed: named ?? UNKNOWN.option,
   };
 }

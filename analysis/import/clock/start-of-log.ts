@@ -17,9 +17,13 @@ export type StartOfLog = {
   readonly questions: readonly ImportQuestion[];
 };
 
+/** What a person answers who does not know the start. */
+export const NO_START = "unknown";
+
 /** The start that a person or the preamble names. A date read in two ways is asked. @throws ImportError unknown-answer */
 export function startOf(hints: ClockHints): StartOfLog {
   const { answers, told } = hints;
+  if (answers.start === NO_START) return { seconds: null, hasTime: false, zone: null, orders: [], questions: [] };
   if (answers.start !== null) {
     const stamp: ToldStamp = {
       text: answers.start.replace(/^(\d{4}-\d{2}-\d{2})T/, "$1 "),

@@ -101,11 +101,14 @@ function toRecord(
     origins: parts.flatMap((part) => part.origins),
     rows: { accepted: sum("accepted"), rejected: sum("rejected"), duplicate: sum("duplicate"), reordered: sum("reordered") },
     rejects: parts.flatMap((part) => part.rejects).slice(0, 100),
-    questions: withoutTwins([...parts.flatMap((part) => part.questions), ...found.questions]),
+    questions: withoutTwins([...byStart(parts).flatMap((part) => part.questions), ...found.questions]),
     notes: [...parts.flatMap((part) => part.notes), ...found.notes],
     faults: parts.flatMap((part) => part.faults).sort((a, b) => a.from - b.from),
   };
 }
+
+/** A question on the start of the log is that of its first part. */
+const byStart = (parts: readonly PlacedPart[]) => [...parts].sort((a, b) => a.start - b.start);
 
 const withoutTwins = (questions: readonly ImportQuestion[]) =>
   questions.filter((question, i) => questions.findIndex((other) => other.id === question.id) === i);
