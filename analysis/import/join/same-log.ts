@@ -4,6 +4,7 @@ import { seconds } from "../../../shared/units/quantity";
 import { orderRows } from "../clock/order-rows";
 import type { FilePart } from "../file-part";
 import { findSampling, medianInterval } from "../find-sampling";
+import { isSameRounded, type Pair } from "./same-rounded";
 
 /** A part of the record with its instants counted from the record's epoch. */
 export type PlacedPart = Omit<FilePart, "layout"> & { readonly start: number };
@@ -13,7 +14,7 @@ const AGREEING_SHARE = 0.8;
 
 /**
  * Whether two files with the same headings are parts of one log: they lie apart in time, or where they overlap their rows stand at the same instants
- * with the same values. Two loggers set alike have the same headings too, but not the same values.
+ * with the same values, or with those of the other rounded. Two loggers set alike have the same headings too, but not the same values.
  */
 export function isSameLog(a: PlacedPart, b: PlacedPart): boolean {
   const from = Math.max(a.start, b.start);
@@ -21,13 +22,15 @@ export function isSameLog(a: PlacedPart, b: PlacedPart): boolean {
   if (from > to) return true;
   const [ta, tb] = [timesOf(a.origins[0].sampling), timesOf(b.origins[0].sampling)];
   const [rowsA, rowsB] = [countWithin(ta, from, to), countWithin(tb, from, to)];
-  let agreeing = 0;
+  const pairs: Pair[] = [];
   let i = 0;
   for (let k = 0; k < tb.length; k++) {
     while (i < ta.length && ta[i] < tb[k] - 1e-6) i++;
-    if (i < ta.length && Math.abs(ta[i] - tb[k]) <= 1e-6 && sameValues(a, b, i, k)) agreeing++;
+    if (i < ta.length && Math.abs(ta[i] - tb[k]) <= 1e-6) pairs.push([i, k]);
   }
-  return agreeing >= AGREEING_SHARE * Math.min(rowsA, rowsB);
+  const enough = AGREEING_SHARE * Math.min(rowsA, rowsB);
+  if (pairs.length < enough) return false;
+  return pairs.filter(([i, k]) => sameValues(a, b, i, k)).length >= enough || isSameRounded(a, b, pairs);
 }
 
 const countWithin = (times: Float64Array, from: number, to: number) =>
