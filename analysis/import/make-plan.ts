@@ -27,10 +27,10 @@ import { findOwnTimes } from "./own-times";
 import { isPlausible } from "./plausible-values";
 import { noTable } from "./refuse";
 import { type CellFormat, splitRow } from "./row-cells";
-import { countsRows, isRowCount } from "./row-numbers";
+import { countsRows } from "./row-numbers";
 import type { Survey, TextLine } from "./survey";
 import { tablesAbove } from "./table-above";
-import type { PlannedColumn, TablePlan } from "./table-plan";
+import { type PlannedColumn, questionsOf, type TablePlan } from "./table-plan";
 
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
 
@@ -182,7 +182,7 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     bytesPerRow: data.reduce((sum, { text }) => sum + text.length + 1, 0) / data.length,
     lastDecimals: fixedDecimals(texts[texts.length - 1], numbers),
   };
-  return { plan, questions: long === null ? columns.flatMap((column) => (column.use === "number" ? column.reading.questions : [])) : [] };
+  return { plan, questions: long === null ? columns.flatMap(questionsOf) : [] };
 }
 
 function planColumn(
@@ -211,7 +211,7 @@ function planColumn(
       wide: true,
     };
   }
-  const skipped = reading.role === "time" || isNothing(text) || countsRows(text) || (reading.role === "other" && isRowCount(text));
+  const skipped = reading.role === "time" || isNothing(text) || countsRows(text);
   const use = time.includes(index) ? "time" : !skipped && isNumeric(text, reading.words, format) ? "number" : "text";
   return {
     index,

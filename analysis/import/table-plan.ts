@@ -1,3 +1,4 @@
+import type { ImportQuestion } from "../../shared/record/import-question";
 import type { ReadingNote } from "../../shared/record/log-record";
 import type { ClockReading } from "./clock/clock-reading";
 import type { ColumnReading, FileContext } from "./columns/column-reading";
@@ -54,3 +55,7 @@ export type TablePlan = {
   /** Decimals that every number of the last column has: a file cut off in its last number shows by fewer. */
   readonly lastDecimals: number | null;
 };
+
+/** What has to be asked about a column; one of text is asked only for the meaning of its words. */
+export const questionsOf = ({ use, reading }: PlannedColumn): readonly ImportQuestion[] =>
+  use === "number" ? reading.questions : reading.questions.filter(({ id }) => id.startsWith("on-word:"));

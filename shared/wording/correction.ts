@@ -19,6 +19,7 @@ const KINDS: ReadonlyMap<string, string> = new Map([
   ["reference", "pressure is"],
   ["sentinel", "missing value"],
   ["column-role", "stands for"],
+  ["on-word", "runs at"],
   ["clock", "clock"],
   ["device", "device"],
 ]);

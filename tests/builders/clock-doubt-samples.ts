@@ -186,7 +186,7 @@ export const CLOCK_DOUBT_SAMPLES: readonly DialectSample[] = [
     "clock-rows-numbered.csv",
     "A letter that could be a speed stands over the numbers of the rows.",
     (i) => `${at(i)},${i + 1}`,
-    {},
+    { headings: ["n [-]", ...plain.headings], values: [rows.map((i) => i + 1), ...plain.values] },
     "Time,n [-]",
   ),
 ];

@@ -110,6 +110,37 @@ export const MEANING_SAMPLES: readonly DialectSample[] = [
     { headings: ["Pressure (bar)", "Pumpe"], values: [plain.values[0], rows.map((i) => (i % 5 < 2 ? 1 : 0))] },
   ),
   sample(
+    "mark-or-blank.csv",
+    "A pump has an x where it runs and a blank where it stands: the x is taken for running, and it is asked.",
+    lines(
+      "Time,Pressure (bar),Pump,Flow (L/min)",
+      rows.map((i) => `${iso(i)},${b(i)},${i % 5 < 2 ? "x" : ""},${f(i)}`),
+    ),
+    {
+      headings: ["Pressure (bar)", "Pump", "Flow (L/min)"],
+      values: [plain.values[0], rows.map((i) => (i % 5 < 2 ? 1 : 0)), plain.values[1]],
+      questions: ["on-word:Pump"],
+    },
+  ),
+  sample(
+    "words-asked.csv",
+    "Two letters take turns under the name of a machine: which of them says that it runs is asked.",
+    lines(
+      "Time,Pressure (bar),Pompe,Flow (L/min)",
+      rows.map((i) => `${iso(i)},${b(i)},${i % 5 < 2 ? "M" : "A"},${f(i)}`),
+    ),
+    { questions: ["on-word:Pompe"] },
+  ),
+  sample(
+    "length-of-what.csv",
+    "Metres under a heading that does not say of what: a level or a head, asked.",
+    lines(
+      "Time,Pressure (bar),Sonde (m)",
+      rows.map((i) => `${iso(i)},${b(i)},${b(i)}`),
+    ),
+    { headings: ["Pressure (bar)", "Sonde (m)"], values: [plain.values[0], bar], questions: ["column-role:Sonde (m)"] },
+  ),
+  sample(
     "minus-one-for-true.csv",
     "A running flag of 0 and -1.",
     lines(

@@ -199,8 +199,8 @@ export class PlainRows {
   private readOddCell(bytes: Uint8Array, start: number, slot: number): number {
     const cell = this.cellText(bytes, start);
     if (cell === null) return NOT_PLAIN;
-    if (cell === "") return Number.NaN;
     const column = this.numbers[slot];
+    if (cell === "" && column.reading.words.size === 0) return Number.NaN;
     const value = readCell(cell, column, this.plan);
     return Number.isNaN(value) && isBad(cell, column, this.plan) ? NOT_PLAIN : value;
   }

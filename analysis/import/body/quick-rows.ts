@@ -68,8 +68,10 @@ export class QuickRows {
 
   private keep(rows: number): void {
     for (let i = 0; i < this.columns.length; i++) {
-      const { sentinels } = this.numbers[i].reading;
+      const { sentinels, words } = this.numbers[i].reading;
       const column = this.columns[i];
+      const blank = words.get("");
+      if (blank !== undefined) for (let k = 0; k < rows; k++) if (Number.isNaN(column[k])) column[k] = blank;
       if (sentinels.length > 0) for (let k = 0; k < rows; k++) if (sentinels.includes(column[k])) column[k] = Number.NaN;
     }
     this.store.addMany(this.times, this.columns, this.numbers, rows);

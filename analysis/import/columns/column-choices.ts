@@ -16,6 +16,8 @@ export type ColumnChoice = {
   /** m3 per pulse */
   readonly kFactor: number | null;
   readonly sentinel: "missing" | "value" | null;
+  /** The word of two that says that the pump runs, or "neither". */
+  readonly onWord: string | null;
 };
 
 /** @throws ImportError unknown-answer where a role, unit, range or factor is not understood */
@@ -30,6 +32,7 @@ export function choiceFor(name: string, heading: string, choices: ImportChoices)
     reference: oneOf(`reference:${name}`, answer("reference"), ["gauge", "absolute"]),
     kFactor: understood(`k-factor:${name}`, answer("k-factor"), readKFactor, ["450 pulses/gal", "2.5 L/pulse"]),
     sentinel: oneOf(`sentinel:${name}`, answer("sentinel"), ["missing", "value"]),
+    onWord: answer("on-word"),
   };
 }
 

@@ -2,7 +2,7 @@ import type { ChannelRole } from "../../../shared/record/channel-role";
 import type { Unit } from "../../../shared/units/unit-table";
 import type { ColumnValues } from "./column-values";
 import { isLoopInAmperes } from "./raw-signal";
-import { GENERIC_WORDS, OTHER_WORDS, PLACE_OR_OTHER_WORDS, ROLE_WORDS, SIGNAL_WORDS } from "./role-words";
+import { GENERIC_WORDS, MACHINE_WORDS, OTHER_WORDS, PLACE_OR_OTHER_WORDS, ROLE_WORDS, SIGNAL_WORDS } from "./role-words";
 
 type UnitQuantity = Unit["quantity"];
 
@@ -54,12 +54,7 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
   if (best !== null) return { role: best.role, by: best.fits ? "both" : "words", generic: false };
   const byUnit = unit === null ? undefined : ROLE_OF_UNIT[unit.quantity];
   if (byUnit !== undefined) return { role: byUnit, by: "unit", generic };
-  if (
-    values.binary &&
-    unit === null &&
-    /\bpump\w*\b|\bmotor\w*\b|\bpompe?\b|\bbombas?\b|\bpompa\b|\bpomp\b|\bmoteur\b|\bmotore\b/.test(words)
-  )
-    return { role: "running", by: "values", generic: false };
+  if (values.binary && unit === null && MACHINE_WORDS.test(words)) return { role: "running", by: "values", generic: false };
   return { role: "other", by: "none", generic };
 }
 

@@ -1,8 +1,10 @@
+import { ImportError } from "../../../shared/problems/import-problem";
 import { type ColumnProfile, profileColumn } from "../clock/column-profile";
 import { elapsedUnit, isTimeHeading } from "../clock/number-clock";
 import type { ImportChoices } from "../import-log";
+import { isMissing } from "../number-format";
 import { channelNames } from "./channel-name";
-import { choiceFor } from "./column-choices";
+import { type ColumnChoice, choiceFor } from "./column-choices";
 import { type ColumnFacts, gatherFacts, spacedWords } from "./column-facts";
 import { type ColumnReading, type ColumnText, type FileContext, NOTHING } from "./column-reading";
 import { guessRole } from "./column-role";
@@ -11,7 +13,8 @@ import { lastLetters } from "./last-letter";
 import { findPosition } from "./position-words";
 import { channelLines, onlyChannelLine, writesOnChange } from "./preamble-channels";
 import { type FileFacts, readNumbers } from "./read-numbers";
-import { saysMachine, stateWords } from "./running-words";
+import { MACHINE_WORDS } from "./role-words";
+import { isTick, saysMachine, stateWords, twoWords } from "./running-words";
 import { tellApart } from "./tell-apart";
 import { unitSystem } from "./unit-proposal";
 
@@ -33,7 +36,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
     if (choice.role === "time") return { ...timeReading, reason: "as you chose" };
     if (choice.role === null && isTime(profileColumn(column, context.decimal, context.thousands))) return timeReading;
     const values = columnValues(column, context);
-    const words = readWords(column, values, choice.role);
+    const words = readWords(column, names[k], values, choice);
     const line = alone ? `${onlyChannelLine(preamble)} | ${lines[k]}` : lines[k];
     return words ?? gatherFacts(column, names[k], line, preamble, values, choice, letters[k]);
   });
@@ -59,7 +62,8 @@ function isTime(profile: ColumnProfile): boolean {
 }
 
 /** A column of words: a running flag where they are words for on and off, else text. Null where numbers prevail. */
-function readWords(column: ColumnText, values: ColumnValues, chosen: ColumnReading["role"] | null): ColumnReading | null {
+function readWords(column: ColumnText, name: string, values: ColumnValues, choice: ColumnChoice): ColumnReading | null {
+  const chosen = choice.role;
   const words = spacedWords(column.heading);
   const said = guessRole(words, null, { ...values, binary: true });
   const contact = /\bcontact\w*\b|\bkontakt\b|\brelay\b|\brelais\b|\bswitch\b|\bcontat\w*\b/.test(words);
@@ -67,9 +71,16 @@ function readWords(column: ColumnText, values: ColumnValues, chosen: ColumnReadi
   const runs = said.role === "running";
   const whole = stateWords(column.sample, contact, runs);
   const paired = whole !== null && new Set(whole.values()).size === 2 && ![...whole.keys()].every((word) => /^-?[01]$/.test(word));
-  if (!paired && (values.texts.length === 0 || values.texts.length < 0.5 * values.filled)) return null;
-  const states = paired ? whole : stateWords(values.texts, contact, runs);
-  if (states === null) return { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
+  // an "x" marks a missing reading, unless the column holds nothing else
+  const texts = values.filled === 0 ? column.sample.filter(isTick) : values.texts;
+  if (!paired && (texts.length === 0 || texts.length < 0.5 * values.filled)) return null;
+  const states = paired ? whole : stateWords(texts, contact, runs);
+  if (states === null) {
+    const machine = said.role === "running" || chosen === "running" || (said.by === "values" && MACHINE_WORDS.test(words));
+    const pair = machine && values.numbers.length === 0 ? twoWords(texts, column.sample) : null;
+    const other: ColumnReading = { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
+    return pair === null ? other : readUnknownWords(other, name, pair, choice, findPosition(words));
+  }
   // a flow switch is on while water flows: no running flag of a pump
   const nameless = /^[a-z]{1,2} ?\d{0,2}$/.test(words) || (said.role === "other" && said.by !== "words");
   const namesNothing = nameless && (said.generic || saysMachine([...states.keys()]));
@@ -82,5 +93,35 @@ function readWords(column: ColumnText, values: ColumnValues, chosen: ColumnReadi
     words: states,
     certainty: said.role === "running" ? 0.95 : 0.75,
     reason: `its cells are words for on and off: ${[...states.keys()].slice(0, 4).join(", ")}`,
+  };
+}
+
+/** Two words under the name of a machine of which none is known: only a person can say which of them means that it runs. */
+function readUnknownWords(
+  base: ColumnReading,
+  name: string,
+  pair: readonly [string, string],
+  { role, onWord }: ColumnChoice,
+  position: string | null,
+): ColumnReading {
+  const answers = pair.map((word) => (word === "" ? "blank" : word));
+  const options = [...answers, "neither"];
+  const id = `on-word:${name}`;
+  if (onWord !== null && !options.includes(onWord)) throw new ImportError({ id: "unknown-answer", question: id, answer: onWord, options });
+  const assumed = isTick(pair[0]) && isMissing(pair[1]) ? answers[0] : "neither";
+  const on = onWord ?? assumed;
+  const text = `"${name}" holds "${answers[0]}" and "${answers[1]}" in turn. Which of the two says that it runs?`;
+  const meaning = [...answers.map((word) => `it runs while "${word}" stands there`), "it is no running flag"];
+  const questions = onWord === null ? [{ id, text, options, meaning, assumed }] : [];
+  if (on === "neither") return { ...base, questions };
+  return {
+    ...base,
+    role: role ?? "running",
+    position,
+    quantity: "state",
+    words: new Map(pair.map((word, k) => [word.toLowerCase(), answers[k] === on ? 1 : 0] as const)),
+    certainty: onWord === null ? 0.6 : 1,
+    reason: onWord === null ? `a mark, "${on}", stands under the name of a machine` : `as you chose: "${on}" is running`,
+    questions,
   };
 }

@@ -11,6 +11,7 @@ import { endsInDoubt } from "./last-letter";
 import { findPosition } from "./position-words";
 import { settleReference } from "./pressure-reference";
 import { rawSignal, readRaw } from "./read-raw";
+import { MACHINE_FACTS, MACHINE_WORDS } from "./role-words";
 import { doubtfulSentinel, strangeSentinel } from "./sentinels";
 import { settleScale } from "./settle-scale";
 import { unitInHeading } from "./unit-from-text";
@@ -203,19 +204,28 @@ function scaleQuestion({ name, unit }: ColumnFacts, open: readonly Unit[]): Impo
   ];
 }
 
-/** Asked where the heading says nothing at all, or where it is not understood and the file shows no pressure otherwise. */
-function roleQuestion({ column, name, guess, choice, unit, values }: ColumnFacts, role: ChannelRole, file: FileFacts): ImportQuestion[] {
-  if (choice.role !== null || role !== "other" || guess.by !== "none" || values.low === values.high) return [];
-  if (!guess.generic && (file.hasPressure || unit !== null || /[([]/.test(column.heading))) return [];
+/** Asked where the heading says nothing at all, or where it is not understood and either the file shows no pressure otherwise or the column may well be a channel. */
+function roleQuestion(facts: ColumnFacts, role: ChannelRole, file: FileFacts): ImportQuestion[] {
+  const { column, name, guess, choice, unit, values } = facts;
+  if (choice.role !== null || role !== "other" || guess.by !== "none" || !(values.low < values.high)) return [];
+  const may = mayBeChannel(facts);
+  if (!may && !guess.generic && (file.hasPressure || unit !== null || /[([]/.test(column.heading))) return [];
   return [
     {
       id: `column-role:${name}`,
-      text: `What does "${name}" hold? Neither its heading nor a unit says it.`,
+      text: `What does "${name}" hold? ${unit === null ? "Neither its heading nor a unit says it" : `It is in ${unit.text}, its heading does not say of what`}.`,
       options: CHANNEL_ROLES.filter((r) => r !== "time"),
       meaning: [],
       assumed: "other",
     },
   ];
+}
+
+/** A length may be a level or a head; what stands under the name of a machine alone may be its speed. */
+function mayBeChannel({ column, words, unit, values }: ColumnFacts): boolean {
+  if (unit !== null && unit.unit.quantity === "length") return true;
+  if (!MACHINE_WORDS.test(words) || MACHINE_FACTS.test(words) || values.rising) return false;
+  return unit === null ? !/[([](?!.*\/\s*m)/.test(column.heading) : unit.unit.quantity === "fraction";
 }
 
 /** How sure, and why, in a sentence for the page. */

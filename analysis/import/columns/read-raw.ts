@@ -46,7 +46,8 @@ export function rawSignal(
   if (named !== null && (electric || unit === null)) return fitsSignal(named, unit?.unit ?? null, values.low, values.high) ? named : null;
   if (role === "power" || role === "running" || (role === "other" && (guess.by === "words" || guess.by === "rows"))) return null;
   const inLoop = isLoopInAmperes(unit?.unit ?? null, values) || (unit?.unit.symbol === "mA" && values.low >= 3.4 && values.high <= 22.5);
-  if (role === "current" && (!inLoop || /motor|pump|moteur|motore|pomp|bomba/.test(words))) return null;
+  if (role === "current" && unit?.unit.quantity !== "voltage" && (!inLoop || /motor|pump|moteur|motore|pomp|bomba/.test(words)))
+    return null;
   return signalOfValues(unit, `${words} ${text.toLowerCase()}`, values);
 }
 

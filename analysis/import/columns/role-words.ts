@@ -18,7 +18,7 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
   [
     "pressure",
     words(
-      "press pressure pressures prs prsr pression pressions presion presiones pressao pressoes pressione pressioni *druck *drucks *druk vacuum vacuo vuoto head forderhohe hauteur_manometrique hmt altura_manometrica prevalenza opvoerhoogte manometer",
+      "press pressure pressures prs prsr pression pressions presion presiones pressao pressoes pressione pressioni *druck *drucks *druk vacuum vacuo vuoto head druckhohe drukhoogte forderhohe hauteur_manometrique hmt altura_manometrica prevalenza opvoerhoogte manometer",
     ),
     3,
   ],
@@ -60,7 +60,7 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
   [
     "level",
     words(
-      "hauteur_d'eau hauteur_eau altura_de_agua altura_agua altezza_acqua waterhoogte wasserhohe water_height level lvl niveau nivel livello behalterstand* behaelterstand* tankstand* kesselstand* speicherstand* brunnenstand* *fullstand *fuellstand *pegel *peil depth profondeur wasserstand",
+      "hauteur_d'eau hauteur_eau altura_de_agua altura_agua altezza_acqua waterhoogte wasserhohe water_height level lvl *niveau nivel livello behalterstand* behaelterstand* tankstand* kesselstand* speicherstand* brunnenstand* *fullstand *fuellstand *pegel *peil depth profondeur *wasserstand *waterstand wasserspiegel fullhohe fuellhohe vulhoogte abstich flurabstand nappe",
     ),
     3,
   ],
@@ -76,11 +76,21 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
 
 /** Headings that a person would not take for a measured quantity of the water system, whatever else they say. */
 export const OTHER_WORDS = words(
-  "day_of_week weekday wochentag flow_switch pressure_switch level_switch float_switch druckschalter stromungswachter pressostat* flussostato niveauschalter schwimmerschalter vlotterschakelaar direction *richtung direccion direcao direzione richting trend tendenz tendance tendencia tendenza anomal* label labels change_point alarm* alarme allarme storung* note notes comment comments bemerkung* vibration* accel* humid* feuchte* *feuchte humedad umidita vochtigheid batter* bateri* batterij* akku* accu* pila pile vbat* vcc vdd signal_strength rssi set_point set_points setpoint* set_pressure set_speed set_flow set_value set_level set_temp* sp soll* consigne consigna target streefwaarde power_factor cos_phi line_freq* mains_freq* grid_freq* supply_freq* netzfrequenz frequence_reseau frequence_du_reseau frecuencia_red frecuencia_de_red frequencia_da_rede frequenza_rete frequenza_di_rete netfrequentie barometr* barometer atmospher* atmosph* luftdruck error errors fault faults fehler* quality crc checksum latitude longitude torque drehmoment couple coppia ph turbidity conductivity leitfahigkeit chlorine run_time running_time run_hours runtime hours wind* flow_velocity fliessgeschwindigkeit stromungsgeschwindigkeit *stunden heures serial energy energie kwh starts starts_count start_count number_of_starts rain*",
+  "day_of_week weekday wochentag flow_switch pressure_switch level_switch float_switch druckschalter stromungswachter pressostat* flussostato niveauschalter schwimmerschalter vlotterschakelaar direction *richtung direccion direcao direzione richting trend tendenz tendance tendencia tendenza anomal* label labels change_point alarm* alarme allarme storung* note notes comment comments bemerkung* vibration* accel* humid* feuchte* *feuchte humedad umidita vochtigheid batter* bateri* batterij* akku* accu* pila pile vbat* vcc vdd signal_strength rssi set_point set_points setpoint* set_pressure set_speed set_flow set_value set_level set_temp* sp soll* consigne consigna target streefwaarde power_factor cos_phi line_freq* mains_freq* grid_freq* supply_freq* netzfrequenz frequence_reseau frequence_du_reseau frecuencia_red frecuencia_de_red frequencia_da_rede frequenza_rete frequenza_di_rete netfrequentie barometr* barometer atmospher* atmosph* luftdruck error errors fault faults fehler* quality crc checksum latitude longitude torque drehmoment couple coppia ph turbidity conductivity leitfahigkeit chlorine run_time running_time run_hours runtime hours wind* flow_velocity fliessgeschwindigkeit stromungsgeschwindigkeit *stunden heures serial energy energie kwh starts starts_count start_count number_of_starts rain* niederschlag* neerslag* precip* pluie pluviom* lluvia chuva pioggia altitude",
 );
 
 /** Words that name another thing or only a place: "valve position" is no channel of the water system, "pressure before valve" is one. */
 export const PLACE_OR_OTHER_WORDS = words("supply versorgung* valve ventil* vanne valvula valvola klep site leak*");
+
+/** Headings that name a machine, of which a column may hold anything. */
+export const MACHINE_WORDS = words(
+  "pump* motor* pompe pompes bomba bombas pompa pompe pomp moteur motore vfd drive umrichter variateur inverter",
+);
+
+/** What is known of a machine beside its speed and its state. */
+export const MACHINE_FACTS = words(
+  "mode modus modo efficien* *wirkungsgrad rendement rendimento rendimiento load last *auslastung charge carga carico belasting cycle* *zyklen code id address number",
+);
 
 /** Headings of a voltage: another quantity, unless they name a measured one whose raw signal it is. */
 export const SIGNAL_WORDS = words("voltage *spannung tension tensione tensao spanning voltaje");

@@ -57,3 +57,27 @@ export function stateWords(cells: readonly string[], contact = false, running = 
   if (known === undefined || (unknown.length > 0 && words.size > 2)) return null;
   return new Map([...words].map(([word, state]) => [word, state ?? 1 - known] as const));
 }
+
+/**
+ * The two words of a column, as the file writes them; of a column of one word and blanks, that word and the blank or the mark that stands for it.
+ * Null where there are more or fewer.
+ */
+export function twoWords(texts: readonly string[], cells: readonly string[]): readonly [string, string] | null {
+  const words = distinct(texts);
+  const all = words.length === 1 ? distinct(cells) : words;
+  if (all.length !== 2) return null;
+  return words.length === 2 || all[0] === words[0] ? [all[0], all[1]] : [all[1], all[0]];
+}
+
+/** The first three that differ in more than their case, as they are first written. */
+function distinct(cells: readonly string[]): readonly string[] {
+  const found = new Map<string, string>();
+  for (const cell of cells) {
+    if (!found.has(cell.toLowerCase())) found.set(cell.toLowerCase(), cell);
+    if (found.size > 2) break;
+  }
+  return [...found.values()];
+}
+
+/** A mark set where something is so. */
+export const isTick = (word: string): boolean => /^[x\u2713\u2714\u2715\u2716\u25cf\u25a0*]$/i.test(word);

@@ -25,7 +25,12 @@ export function wholeUnit(text: string): FoundUnit | null {
     .replace(/^[[({<]\s*|\s*[\])}>]$/g, "")
     .trim();
   if (bare === "" || bare.length > 40) return null;
-  const unit = findUnit(text) ?? findUnit(bare) ?? findUnit(bare.replace(/\.$/, "")) ?? findUnit(bare.replace(/\s*\/\s*/g, "/"));
+  const unit =
+    findUnit(text) ??
+    findUnit(bare) ??
+    findUnit(bare.replace(/\.$/, "")) ??
+    findUnit(bare.replace(/\s*\/\s*/g, "/")) ??
+    turnsPerMinute(bare);
   if (unit !== null) return { unit, reference: referenceOf(unit) ?? findReference(bare), text: bare };
   const reference = findReference(bare);
   const stripped = bare
@@ -40,6 +45,13 @@ export function wholeUnit(text: string): FoundUnit | null {
   if (pressure === null || pressure.quantity !== "pressure") return null;
   return { unit: pressure, reference: short![2].toLowerCase() === "a" ? "absolute" : "gauge", text: bare };
 }
+
+/** "Omw./min.", "tours par minute", "giri al minuto": turns with the words between them spelled out. */
+const turnsPerMinute = (text: string): Unit | null => {
+  const match = /^(\p{L}+)\.?\s*(?:\/|\b(?:per|por|par|pro|al|je|la)\b)\s*(?:min\.?|minut\w*|mn)$/iu.exec(text);
+  const unit = match === null ? null : findUnit(`${match[1]}/min`);
+  return unit?.quantity === "rotation" ? unit : null;
+};
 
 const referenceOf = (unit: Unit) =>
   unit.quantity === "absolutePressure" ? "absolute" : unit.quantity === "gaugePressure" ? "gauge" : null;

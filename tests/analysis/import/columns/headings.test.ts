@@ -57,6 +57,12 @@ describe("headings of seven languages", () => {
     ["Flow (kL/h)", "flow", "flow m³/h null"],
     ["pH", "bar", "other null null"],
     ["Ext. power (V)", "bar", "other V null"],
+    ["Waterniveau (m)", "bar", "level m null"],
+    ["Grundwasserstand (m)", "bar", "level m null"],
+    ["Druckhöhe (m)", "bar", "pressure mH2O null"],
+    ["Omw./min.", "psi", "speed rpm null"],
+    ["Pompe (tours/minute)", "psi", "speed rpm pump"],
+    ["Niederschlag (mm)", "bar", "other mm null"],
     ["n [-]", "rise", "other null null"],
     ["Speed", "rise", "other null null"],
     // German
@@ -189,6 +195,13 @@ describe("what has to be asked, and what not", () => {
     expect(asked("Freq", VALUES.hz)).toEqual([]);
     expect(one("Motor off", VALUES.flag).role).toBe("other");
   });
+  test.each(["Sonde (m)", "Cuve (cm)", "Pump (%)", "Motor (xyz/min)", "Pompe 1"])("what may be a channel is asked: %s", (heading) =>
+    expect(asked(heading, VALUES.psi)).toEqual([`column-role:${heading}`]),
+  );
+  test.each(["Motor load (%)", "Pump efficiency (%)", "Pump (kWh)"])(
+    "what a machine is known to have beside its speed is not asked: %s",
+    (heading) => expect(asked(heading, VALUES.psi)).toEqual([]),
+  );
   test("a channel that nothing names is asked", () => expect(asked("Ch1", VALUES.bar)).toEqual(["column-role:Ch1"]));
   test("a loop signal is asked for its range, not for its role", () => {
     expect(asked("Ch1 (mA)", VALUES.loop)).toEqual(["range:Ch1 (mA)"]);
