@@ -26,11 +26,11 @@ const SHARES = [0, 0.02, 0.05, 0.1, 0.2, 0.3];
  * Times [n], s, strictly rising; `scan` the usual interval, s; columns [n] each.
  */
 export function signOfSilences(times: Float64Array, scan: number, columns: readonly Samples[]): SilenceSign {
-  const [near, silent] = pairsOf(times, scan);
+  const silent = silencesOf(times, scan);
   if (silent.length < FEWEST_SILENCES) return "gaps";
   const lengths = new Set(silent.map((i) => Math.round((times[i] - times[i - 1]) / scan)));
   if (lengths.size < FEWEST_LENGTHS) return "gaps";
-  const [beside, across] = [thinned(near), thinned(silent)];
+  const [beside, across] = [rowsBeside(times, scan), thinned(silent)];
   const quiet = columns.map((column) => medianOf(changesOf(column, beside)));
   let still = false;
   for (let c = 0; c < columns.length; c++) {
@@ -45,12 +45,19 @@ export function signOfSilences(times: Float64Array, scan: number, columns: reado
   return still ? "not-plain" : "gaps";
 }
 
-/** Rows one scan after the row before, and rows after a silence. */
-function pairsOf(times: Float64Array, scan: number): [number[], number[]] {
-  const near: number[] = [];
-  const silent: number[] = [];
-  for (let i = 1; i < times.length; i++) (times[i] - times[i - 1] > SILENT_FROM * scan ? silent : near).push(i);
-  return [near, silent];
+/** Rows after a silence. */
+function silencesOf(times: Float64Array, scan: number): number[] {
+  const rows: number[] = [];
+  for (let i = 1; i < times.length; i++) if (times[i] - times[i - 1] > SILENT_FROM * scan) rows.push(i);
+  return rows;
+}
+
+/** Some thousands of the rows one scan after the row before, evenly chosen. */
+function rowsBeside(times: Float64Array, scan: number): number[] {
+  const stride = Math.ceil(times.length / MOST_TAKEN);
+  const rows: number[] = [];
+  for (let i = 1; i < times.length; i += stride) if (times[i] - times[i - 1] <= SILENT_FROM * scan) rows.push(i);
+  return rows;
 }
 
 /** An even choice of at most some thousands. */
