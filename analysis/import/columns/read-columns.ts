@@ -46,6 +46,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
     system: unitSystem(facts.map((f) => f.unit?.unit ?? null)),
     hasPressure: facts.some((f) => f.guess.role === "pressure"),
     numbers: facts.length,
+    nameless: facts.filter((f) => f.unit?.unit.quantity === "length" && f.guess.by === "none").length,
     rawCount: facts.filter((f) => f.unit !== null && (f.unit.unit.symbol === "mA" || f.unit.unit.quantity === "voltage")).length,
   };
   const readings = begun.map((b) => ({ ...("column" in b ? readNumbers(b, file) : b), onChange }));
@@ -76,7 +77,8 @@ function readWords(column: ColumnText, name: string, values: ColumnValues, choic
   if (!paired && (texts.length === 0 || texts.length < 0.5 * values.filled)) return null;
   const states = paired ? whole : stateWords(texts, contact, runs);
   if (states === null) {
-    const machine = said.role === "running" || chosen === "running" || (said.by === "values" && MACHINE_WORDS.test(words));
+    // "Status: OK" and "Status: fault" are no machine that runs or stands
+    const machine = chosen === "running" || (said.role === "running" && MACHINE_WORDS.test(words));
     const pair = machine && values.numbers.length === 0 ? twoWords(texts, column.sample) : null;
     const other: ColumnReading = { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
     return pair === null ? other : readUnknownWords(other, name, pair, choice, findPosition(words));

@@ -24,6 +24,8 @@ export type FileFacts = {
   readonly hasPressure: boolean;
   /** Columns of numbers. */
   readonly numbers: number;
+  /** Columns in a unit of length whose headings do not say of what. */
+  readonly nameless: number;
   /** Columns that could be raw signals. */
   readonly rawCount: number;
 };
@@ -208,7 +210,7 @@ function scaleQuestion({ name, unit }: ColumnFacts, open: readonly Unit[]): Impo
 function roleQuestion(facts: ColumnFacts, role: ChannelRole, file: FileFacts): ImportQuestion[] {
   const { column, name, guess, choice, unit, values } = facts;
   if (choice.role !== null || role !== "other" || guess.by !== "none" || !(values.low < values.high)) return [];
-  const may = mayBeChannel(facts);
+  const may = mayBeChannel(facts, file);
   if (!may && !guess.generic && (file.hasPressure || unit !== null || /[([]/.test(column.heading))) return [];
   return [
     {
@@ -221,9 +223,12 @@ function roleQuestion(facts: ColumnFacts, role: ChannelRole, file: FileFacts): I
   ];
 }
 
+/** More lengths than this in one file are those of another thing: no pump room has so many levels; common practice, no source. */
+const MOST_LEVELS = 4;
+
 /** A length may be a level or a head; what stands under the name of a machine alone may be its speed. */
-function mayBeChannel({ column, words, unit, values }: ColumnFacts): boolean {
-  if (unit !== null && unit.unit.quantity === "length") return true;
+function mayBeChannel({ column, words, unit, values }: ColumnFacts, { nameless }: FileFacts): boolean {
+  if (unit !== null && unit.unit.quantity === "length") return nameless <= MOST_LEVELS;
   if (!MACHINE_WORDS.test(words) || MACHINE_FACTS.test(words) || values.rising) return false;
   return unit === null ? !/[([](?!.*\/\s*m)/.test(column.heading) : unit.unit.quantity === "fraction";
 }

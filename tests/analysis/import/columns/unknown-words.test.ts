@@ -18,7 +18,10 @@ describe("two words of which none is known", () => {
     expect(turns("Pompe", ["M", "A"])).toEqual({ role: "other", words: {}, asked: ["on-word:Pompe neither"] });
   });
 
-  test("are asked under no other heading", () => expect(turns("Operator", ["M", "A"]).asked).toEqual([]));
+  test("are asked under no other heading", () => {
+    expect(turns("Operator", ["M", "A"]).asked).toEqual([]);
+    expect(turns("Status word", ["OK", "FAULT"]).asked).toEqual([]);
+  });
 
   test("are a running flag once a person says which of them runs", () => {
     expect(turns("Pompe", ["M", "A"], { "on-word:Pompe": "A" })).toEqual({ role: "running", words: { m: 0, a: 1 }, asked: [] });
