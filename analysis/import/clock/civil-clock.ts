@@ -2,9 +2,10 @@ import type { ImportQuestion } from "../../../shared/record/import-question";
 import { weekdayOf } from "./calendar-words";
 import { type ClockHints, speaksAmerican } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
+import { clockZone } from "./clock-zone";
 import type { ColumnProfile } from "./column-profile";
-import { mostRegular, OTHER_ORDER, orderMatters, possibleOrders } from "./date-order";
-import { dateOrderQuestion } from "./date-order-question";
+import { isMonthLast, mostRegular, OTHER_ORDER, orderMatters, possibleOrders } from "./date-order";
+import { dateOrderQuestion, ORDER_NAMES } from "./date-order-question";
 import { orderOfSibling } from "./date-sibling";
 import { dateInName } from "./named-date";
 import { placeZoneOf } from "./place-zone";
@@ -12,7 +13,7 @@ import { toldSeconds } from "./preamble-clock";
 import { commonPattern } from "./stamp-pattern";
 import { type DateOrder, readStamp, stampSeconds } from "./stamp-text";
 import type { TimePart } from "./time-part";
-import { findZone, writeOffset } from "./zone-text";
+import { writeOffset } from "./zone-text";
 
 /** A clock of stamps: one column with date and time, or a date column followed by a time column and, where there are, columns of AM and PM and of the zone. */
 export function civilClock(parts: readonly TimePart[], hints: ClockHints): ClockReading {
@@ -107,14 +108,17 @@ type SettledOrder = {
 function settleOrder(profile: ColumnProfile, cells: readonly string[], hints: ClockHints): SettledOrder {
   const possible = ofNamedDays(profile.column.sample, possibleOrders(profile.column.sample));
   if (hints.answers.order !== null) return { orders: [hints.answers.order], settledBy: null };
+  const told = hints.told.order === "ydm" && cells.every((cell) => cell === "" || !Number.isNaN(secondsIn(cell, "ydm")));
+  if (told || isMonthLast(cells) || possible[0] === "ydm") return { orders: ["ydm"], settledBy: MONTH_LAST };
   if (possible.length <= 1) return { orders: possible, settledBy: null };
   // "25.02.17" may have the year first; never the month
   const dotted = isShortDotted(profile) && hints.told.order === null;
   const orders = dotted ? possible.filter((order) => order !== "mdy") : possible;
   // where the rows do not show it, the language of the file does
-  if (dotted && orders.includes("dmy") && writesDayFirst(hints)) {
+  const isDayFirst = orders.includes("dmy") && !orders.includes("mdy") && writesDayFirst(hints);
+  if (isDayFirst) {
     const others = orders.filter((order) => order !== "dmy");
-    return { orders: ["dmy", ...others], settledBy: null, usual: { order: "dmy", text: DOTS } };
+    return { orders: ["dmy", ...others], settledBy: null, usual: { order: "dmy", text: dotted ? DOTS : LANGUAGE } };
   }
   return settleAmong(profile, cells, orders, hints);
 }
@@ -147,6 +151,8 @@ const secondsIn = (cell: string, order: DateOrder): number => {
   return stamp === null ? Number.NaN : stampSeconds(stamp);
 };
 
+const MONTH_LAST = "Dates are read as year, day, month: only so do they all exist and follow each other.";
+const LANGUAGE = "Dates are read as day, month, year, as the language of the headings writes them.";
 const DOTS = "Dates with dots are read as day.month.year.";
 
 const isShortDotted = ({ column }: ColumnProfile) => /^\d{1,2}\.\d{1,2}\.\d{2}(?!\d)/.test(column.sample.find((cell) => cell !== "") ?? "");
@@ -181,6 +187,8 @@ function clueOfOrder(
   return null;
 }
 
+const YEAR = /(?<!\d)(?:19|20)\d{2}(?!\d)/g;
+
 /** A date of the preamble or the file name that can be read in one way only, and fits the first or last row in one order only. */
 function orderFromTold(
   cells: readonly string[],
@@ -202,7 +210,9 @@ function orderFromTold(
     const before = stamp.role === "written" ? possible.filter((_, k) => Math.floor(ranges[k][1] / 86400) <= day) : [];
     if (before.length === 1) return { order: before[0], text: stamp.text };
   }
-  return null;
+  const years = new Set([...stamps.map(({ text }) => text), hints.context.file].flatMap((text) => text.match(YEAR) ?? []));
+  const ofYears = possible.filter((_, k) => ranges[k].every((t) => years.has(String(new Date(t * 1000).getUTCFullYear()))));
+  return ofYears.length === 1 ? { order: ofYears[0], text: [...years].join(", ") } : null;
 }
 
 function rangeOf(cells: readonly string[], order: DateOrder): readonly [number, number] {
@@ -222,8 +232,7 @@ function likeliest(possible: readonly DateOrder[], cells: readonly string[], hin
   return possible.includes(wish) ? wish : possible[0];
 }
 
-export const spell = (order: DateOrder): string =>
-  order === "dmy" ? "day, month, year" : order === "mdy" ? "month, day, year" : "year, month, day";
+const spell = (order: DateOrder): string => ORDER_NAMES[order];
 
 /** The offset that all stamps carry, "varied" where they differ, null where they carry none. */
 function commonOffset(cells: readonly string[], order: DateOrder): number | "varied" | null {
@@ -237,15 +246,9 @@ function commonOffset(cells: readonly string[], order: DateOrder): number | "var
   return offset;
 }
 
-function zoneOf(profiles: readonly ColumnProfile[], { told, answers }: ClockHints, offset: number | "varied" | null): string | null {
+function zoneOf(profiles: readonly ColumnProfile[], hints: ClockHints, offset: number | "varied" | null): string | null {
   if (offset === "varied") return null;
-  if (offset !== null) return writeOffset(offset);
-  if (answers.zone !== null) return answers.zone;
-  for (const { column } of profiles) {
-    const zone = findZone(column.heading) ?? (column.unitsCell === null ? null : findZone(column.unitsCell));
-    if (zone !== null) return zone;
-  }
-  return told.zone ?? answers.siteZone;
+  return offset === null ? clockZone(hints, profiles) : writeOffset(offset);
 }
 
 function patternsOf(parts: readonly TimePart[], order: DateOrder, hasOffset: boolean): readonly string[] | null {

@@ -62,7 +62,7 @@ const isSixDigitDate = (column: ColumnText, words: string): boolean =>
   (DATE_WORD.test(words) || DATE_FORM.test(words)) &&
   column.sample.every((cell) => cell === "" || (/^\d{6}$/.test(cell) && ORDERS.some((order) => readStamp(cell, order) !== null)));
 
-const ORDERS = ["dmy", "mdy", "ymd"] as const;
+const ORDERS = ["dmy", "mdy", "ymd", "ydm"] as const;
 
 export const foldHeading = (column: ColumnText): string =>
   foldWord(`${column.heading} ${column.unitsCell ?? ""}`.replace(/([a-z])([A-Z])/g, "$1 $2"))

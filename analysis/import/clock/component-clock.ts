@@ -1,6 +1,8 @@
+import { calendarWord } from "./calendar-words";
 import { dayNumber, daysFromCivil, fullYear } from "./civil-days";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
+import { clockZone } from "./clock-zone";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { findSnap } from "./snap-to-grid";
 import { readStamp } from "./stamp-text";
@@ -20,16 +22,31 @@ const PARTS: readonly (readonly [Part, RegExp, number, number])[] = [
   ["hhmm", /^(hhmm|hh mm|time|hour minute|hourmin)$/, 0, 2400],
 ];
 
+/** What a name of a part carries beside it: what it is a part of, its limits, that it is local ("Hour of day (0-23)", "Minute local"). Zones go too. */
+const BESIDE =
+  /\b(?:of (?:the )?(?:hour|minute)|(?:hour|stunde|heure|hora|ora|uur) (?:of (?:the )?|des |du |del |do |van de )(?:day|tages|jour|dia|giorno|dag)|local\w*|lokal\w*|locale|\d+)\b/g;
+
+/** The folded heading of a column as the name of a part of the date or the time. */
+const nameOf = ({ words }: ColumnProfile): string => {
+  const bare = words.replace(BESIDE, (found) => (/^(?:hour|stunde|heure|hora|ora|uur) /.test(found) ? "hour" : " "));
+  const kept = bare.split(/\s+/).filter((word) => word !== "" && calendarWord(word)?.kind !== "zone");
+  return kept.length === 0 ? words : kept.join(" ");
+};
+
+/** The first column that can be the part and is none of those found. */
+function findPart([, names, low, high]: (typeof PARTS)[number], profiles: readonly ColumnProfile[], found: readonly ColumnProfile[]) {
+  const fits = (p: ColumnProfile) => p.kind === "number" && p.numbers.every((v) => Number.isNaN(v) || (v >= low && v <= high));
+  return profiles.find((p) => fits(p) && !found.includes(p) && (names.test(p.words) || names.test(nameOf(p))));
+}
+
 export type Components = ReadonlyMap<Part, ColumnProfile>;
 
 /** Columns of year, month, day (or day of the year) and hour, minute, second, where the file has them; null unless the date is whole. @param year as the file names it elsewhere */
 export function findComponents(profiles: readonly ColumnProfile[], year: number | null): Components | null {
   const found = new Map<Part, ColumnProfile>();
-  for (const [part, words, low, high] of PARTS) {
-    const fits = (p: ColumnProfile) =>
-      p.kind === "number" && words.test(p.words) && p.numbers.every((v) => Number.isNaN(v) || (v >= low && v <= high));
-    const profile = profiles.find((p) => fits(p) && ![...found.values()].includes(p));
-    if (profile !== undefined) found.set(part, profile);
+  for (const row of PARTS) {
+    const profile = findPart(row, profiles, [...found.values()]);
+    if (profile !== undefined) found.set(row[0], profile);
   }
   if (!found.has("month")) found.delete("day");
   // a column that says no more than "day" needs its year and month beside it
@@ -41,11 +58,9 @@ export function findComponents(profiles: readonly ColumnProfile[], year: number 
 /** Columns of hour, minute and second for a date in a column of its own; empty where there is no hour. */
 export function findTimeComponents(profiles: readonly ColumnProfile[]): readonly ColumnProfile[] {
   const found: ColumnProfile[] = [];
-  for (const [part, words, low, high] of PARTS) {
-    if (part !== "hour" && part !== "minute" && part !== "second") continue;
-    const fits = (p: ColumnProfile) =>
-      p.kind === "number" && words.test(p.words) && p.numbers.every((v) => Number.isNaN(v) || (v >= low && v <= high));
-    const profile = profiles.find((p) => fits(p) && !found.includes(p));
+  for (const row of PARTS) {
+    if (row[0] !== "hour" && row[0] !== "minute" && row[0] !== "second") continue;
+    const profile = findPart(row, profiles, found);
     if (profile === undefined) return found.length > 1 ? found : [];
     found.push(profile);
   }
@@ -91,7 +106,7 @@ export function componentClock(parts: Components, hints: ClockHints, time: TimeP
     unitSeconds: 1,
     start: null,
     interval: null,
-    zone: hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone,
+    zone: clockZone(hints, used),
     rollsOverMidnight: false,
     ...(told === null ? {} : { rollsOverYear: true }),
     orders: [],

@@ -1,6 +1,7 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
+import { clockZone } from "./clock-zone";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { possibleOrders } from "./date-order";
 import { toldSeconds } from "./preamble-clock";
@@ -85,7 +86,7 @@ function countedBase(
     description: `no time column: ${start.seconds === null ? "" : "start and "}interval of ${interval} s, ${asked ? "assumed" : "as the file says"}`,
     start: start.seconds,
     interval,
-    zone: start.zone ?? hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone,
+    zone: clockZone(hints, [], start.zone),
     rollsOverMidnight: false,
     orders: start.orders,
     snap: null,

@@ -1,7 +1,12 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { DateOrder } from "./stamp-text";
 
-const NAMES: Readonly<Record<DateOrder, string>> = { dmy: "day, month, year", mdy: "month, day, year", ymd: "year, month, day" };
+export const ORDER_NAMES: Readonly<Record<DateOrder, string>> = {
+  dmy: "day, month, year",
+  mdy: "month, day, year",
+  ymd: "year, month, day",
+  ydm: "year, day, month",
+};
 
 /**
  * Asks for the order of day and month.
@@ -12,7 +17,9 @@ export function dateOrderQuestion(orders: readonly DateOrder[], ranges: readonly
     id: "date-order",
     text: "The dates of this log can be read in more than one way. In which order are day and month written?",
     options: orders,
-    meaning: orders.map((order, k) => `${NAMES[order]}: the log runs from ${sayInstant(ranges[k][0])} to ${sayInstant(ranges[k][1])}`),
+    meaning: orders.map(
+      (order, k) => `${ORDER_NAMES[order]}: the log runs from ${sayInstant(ranges[k][0])} to ${sayInstant(ranges[k][1])}`,
+    ),
     assumed: orders[0],
   };
 }

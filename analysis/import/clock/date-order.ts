@@ -1,7 +1,7 @@
 import { civilFromDays, dayNumber, fullYear } from "./civil-days";
 import { type DateOrder, readStamp, stampSeconds } from "./stamp-text";
 
-export const DATE_ORDERS: readonly DateOrder[] = ["dmy", "mdy", "ymd"];
+export const DATE_ORDERS: readonly DateOrder[] = ["dmy", "mdy", "ymd", "ydm"];
 
 /** A cell that the order in use cannot read but the k-th other can comes back raised by k times this, s (some 8,700 years; 0.03 ms remain exact). */
 export const OTHER_ORDER = 2 ** 38;
@@ -9,14 +9,18 @@ export const OTHER_ORDER = 2 ** 38;
 /** The order in which a column is read under each order, and those orders that differ at all and read most cells. */
 export type OrderChoice = { readonly orders: readonly DateOrder[]; readonly ambiguous: boolean };
 
-/** Which orders read the cells of a sample, those that read them alike counted once (as the first of dmy, mdy, ymd). */
+/**
+ * Which orders read the cells of a sample, those that read them alike counted once (as the first of dmy, mdy, ymd). The year first and the month last is
+ * one of them only where no other reads as many cells: ISO 8601 has the month in the middle.
+ */
 export function possibleOrders(sample: readonly string[]): readonly DateOrder[] {
   const read = DATE_ORDERS.map((order) => Float64Array.from(sample, (cell) => secondsOf(cell, order)));
   const counts = read.map((values) => values.reduce((n, v) => n + (Number.isNaN(v) ? 0 : 1), 0));
   const most = counts.reduce((a, b) => Math.max(b, a), 0);
   const possible: number[] = [];
   for (let k = 0; k < DATE_ORDERS.length; k++) {
-    if (counts[k] === most && possible.every((j) => differ(read[j], read[k]))) possible.push(k);
+    const isLast = DATE_ORDERS[k] === "ydm" && possible.length > 0;
+    if (counts[k] === most && !isLast && possible.every((j) => differ(read[j], read[k]))) possible.push(k);
   }
   return possible.map((k) => DATE_ORDERS[k]);
 }
@@ -70,6 +74,15 @@ export function mostRegular(readings: readonly Float64Array[]): number | null {
   const settled = best((r) => r.backward, 0) ?? best((r) => r.leaps, 0) ?? best((r) => -r.evenness, 0.2);
   // days, read as months or years, are never quite even: months have 28 to 31 days, years 365 or 366
   return settled ?? best((r) => (r.evenness === 1 && r.steps > 4 ? 0 : 1), 0);
+}
+
+/** Whether stamps with the year first leap or go back as ISO 8601 has them, and do so less often with the month last: "2024/05/02" before "2024/06/02". */
+export function isMonthLast(cells: readonly string[]): boolean {
+  if (!cells.some((cell) => /^\d{4}[-/.]/.test(cell))) return false;
+  const [usual, last] = (["ymd", "ydm"] as const).map((order) => regularity(Float64Array.from(cells, (cell) => secondsOf(cell, order))));
+  const readsAll = cells.every((cell) => cell === "" || !Number.isNaN(secondsOf(cell, "ydm")));
+  // after a month without a row the two are alike but for the seam, which fits the sampling in one of them only
+  return readsAll && last.leaps < usual.leaps && last.backward <= usual.backward && last.evenness > usual.evenness;
 }
 
 function regularity(times: Float64Array): Regularity {

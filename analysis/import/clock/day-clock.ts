@@ -1,6 +1,7 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
+import { clockZone } from "./clock-zone";
 import type { ColumnProfile } from "./column-profile";
 import { dateInName } from "./named-date";
 import { commonPattern } from "./stamp-pattern";
@@ -27,7 +28,7 @@ export function timeOfDayClock(profiles: readonly ColumnProfile[], hints: ClockH
     unitSeconds: 1,
     start: date,
     interval: null,
-    zone: start.zone ?? hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone,
+    zone: clockZone(hints, profiles, start.zone),
     rollsOverMidnight: true,
     orders: start.orders,
     snap: null,

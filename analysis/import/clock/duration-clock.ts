@@ -1,6 +1,7 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
+import { clockZone } from "./clock-zone";
 import type { ColumnProfile } from "./column-profile";
 import { readDuration } from "./elapsed-time";
 import { startOf } from "./start-of-log";
@@ -36,7 +37,7 @@ export function durationClock(profile: ColumnProfile, hints: ClockHints): ClockR
     unitSeconds: 1,
     start: start.seconds,
     interval: null,
-    zone: start.zone ?? hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone,
+    zone: clockZone(hints, [profile], start.zone),
     rollsOverMidnight: false,
     orders: start.orders,
     snap: null,

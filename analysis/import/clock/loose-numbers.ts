@@ -30,7 +30,7 @@ export function dateOfNumbers(numbers: LooseNumbers, order: DateOrder): LooseDat
   if (values.length === 2 && lengths[0] === 4 && lengths[1] === 3)
     return b >= 1 && b <= 366 ? { days: daysFromCivil(a, 1, 1) + b - 1, used: 2 } : null;
   if (values.length < 3) return null;
-  if (lengths[0] === 4) return found(dayNumber(a, b, c), 3);
+  if (lengths[0] === 4) return found(order === "ydm" ? dayNumber(a, c, b) : dayNumber(a, b, c), 3);
   if (lengths[2] !== 4 && order === "ymd") return found(dayNumber(yearOf(numbers, 0), b, c), 3);
   return found(order === "mdy" ? dayNumber(yearOf(numbers, 2), a, b) : dayNumber(yearOf(numbers, 2), b, a), 3);
 }

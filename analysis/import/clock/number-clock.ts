@@ -1,5 +1,6 @@
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
+import { clockZone } from "./clock-zone";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { timeUnit } from "./interval-text";
 import { medianStep } from "./median-step";
@@ -193,7 +194,7 @@ export function numberClock(profile: ColumnProfile, scale: NumberScale, hints: C
     unitSeconds: scale.unitSeconds,
     start: start?.seconds ?? null,
     interval: null,
-    zone: scale.kind === "unix" ? "UTC" : (start?.zone ?? hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone),
+    zone: scale.kind === "unix" ? "UTC" : clockZone(hints, [profile], start?.zone),
     rollsOverMidnight: false,
     orders: start?.orders ?? [],
     snap: findSnap(profile.column.sample, decimal, scale.unitSeconds, scale.origin),

@@ -95,7 +95,7 @@ function stampsOf(line: string, folded: string): ToldStamp[] {
     : [{ text: time[0], role, hasDate: false, hasTime: true }];
 }
 
-const readable = (text: string) => (["dmy", "mdy", "ymd"] as const).some((order) => readStamp(text, order) !== null);
+const readable = (text: string) => (["dmy", "mdy", "ymd", "ydm"] as const).some((order) => readStamp(text, order) !== null);
 
 /** "Start date" on one line and "Start time" on the next are one stamp. */
 function joinHalves(stamps: readonly ToldStamp[]): ToldStamp[] {
@@ -129,6 +129,7 @@ const M = "mm?";
 const Y = "(?:yyyy|yy|jjjj|jj|aaaa|aa|aaaa)";
 const FORMS: readonly (readonly [DateOrder, RegExp])[] = [
   ["ymd", new RegExp(`\\b${Y}([-/. ])${M}\\1${D}\\b`)],
+  ["ydm", new RegExp(`\\b${Y}([-/. ])${D}\\1${M}\\b`)],
   ["dmy", new RegExp(`\\b${D}([-/. ])${M}\\1${Y}`)],
   ["mdy", new RegExp(`\\b${M}([-/. ])${D}\\1${Y}`)],
 ];

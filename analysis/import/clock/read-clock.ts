@@ -135,7 +135,8 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     if (midnight !== null && own.length > 0) add(105, [profile, ...own.map((part) => part.profile)], stamped([midnight, ...own]));
     if (profile.kind === "date") {
       const near = timeParts(profiles, k, hints.context.decimal);
-      const others = near.length > 0 ? near : findTimeComponents(profiles).map((p) => ({ ...asPart(p), plain: false }));
+      const columns = near.some(({ plain }) => plain) ? [] : findTimeComponents(profiles).map((p) => ({ ...asPart(p), plain: false }));
+      const others = columns.length > 0 ? columns : near;
       add(others.length > 0 ? 95 : 70, [profile, ...others.map((o) => o.profile)], stamped([asPart(profile), ...others]));
     }
     if (profile.kind === "time")

@@ -17,7 +17,7 @@ function datePattern(text: string, order: DateOrder): string | null {
   const match = NUMERIC_DATE.exec(text);
   if (match === null) return null;
   const [, a, mark, , c] = match;
-  if (a.length === 4) return `YYYY${mark}MM${mark}DD`;
+  if (a.length === 4) return order === "ydm" ? `YYYY${mark}DD${mark}MM` : `YYYY${mark}MM${mark}DD`;
   if (c.length === 4) return order === "mdy" ? `MM${mark}DD${mark}YYYY` : `DD${mark}MM${mark}YYYY`;
   if (a.length > 2 || c.length > 2) return null;
   if (order === "ymd") return a.length === 2 ? `YY${mark}MM${mark}DD` : null;

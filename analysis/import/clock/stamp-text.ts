@@ -5,7 +5,7 @@ import { packedDays } from "./odd-dates";
 import { placeZoneIn } from "./place-zone";
 
 /** Order of day, month and year where all three are written as numbers. */
-export type DateOrder = "dmy" | "mdy" | "ymd";
+export type DateOrder = "dmy" | "mdy" | "ymd" | "ydm";
 
 /** What a cell says of the time: each part NaN where the cell does not say it. */
 export type Stamp = {

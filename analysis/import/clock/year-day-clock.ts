@@ -2,6 +2,7 @@ import type { ImportQuestion } from "../../../shared/record/import-question";
 import { daysFromCivil } from "./civil-days";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
+import { clockZone } from "./clock-zone";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { findSnap } from "./snap-to-grid";
 import { toldYear } from "./told-year";
@@ -39,7 +40,7 @@ export function yearDayClock(profile: ColumnProfile, hints: ClockHints): ClockRe
     unitSeconds: 86400,
     start: null,
     interval: null,
-    zone: year === null ? null : (hints.answers.zone ?? hints.told.zone ?? hints.answers.siteZone),
+    zone: year === null ? null : clockZone(hints, [profile]),
     rollsOverMidnight: false,
     rollsOverYear: true,
     orders: [],
