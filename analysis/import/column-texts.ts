@@ -51,11 +51,16 @@ function findFurther(cells: readonly string[], { rows, kinds, signature, firstDa
   return { at, names, places: [...cells, ...names].map((name) => again.indexOf(name)) };
 }
 
-/** Headings one cell off the data: a mark "#" alone in front of them, or row numbers in the data that no heading names. */
+/**
+ * Headings one cell off the data: a mark "#" alone in front of them, or row numbers in the data that no heading names. Where the numbers begin above the
+ * data, as those of a spreadsheet do, the row of headings has one too.
+ */
 function alignHeadings(cells: readonly string[], head: HeadTable): readonly string[] {
   const { count } = head.signature;
   if (cells.length === count + 1 && /^(?:#|\/\/|%|;)$/.test(cells[0])) return cells.slice(1);
   if (cells.length === count - 1 && count > 2 && countsRows(head)) return ["", ...cells];
+  if (/^\d+$/.test(cells[0]) && countsRows(head) && Number(cells[0]) < Number(head.rows[head.firstData].cells[0]))
+    return ["", ...cells.slice(1)];
   return cells;
 }
 
@@ -118,7 +123,10 @@ export function columnTexts(
 
 /** The lines above the table that are neither headings nor units nor blank. */
 export function preambleOf(head: HeadTable, layout: TableLayout): string[] {
-  return head.rows
-    .slice(0, head.firstData)
-    .flatMap((row, i) => (layout.headingRows.includes(i) || i === layout.unitRow || row.text.trim() === "" ? [] : [mendText(row.text)]));
+  const above = head.rows.slice(0, head.firstData);
+  const isNumbered = above.length > 0 && layout.headingRows.some((row) => /^\d+$/.test(head.rows[row].cells[0])) && countsRows(head);
+  return above.flatMap((row, i) => {
+    if (layout.headingRows.includes(i) || i === layout.unitRow || row.text.trim() === "") return [];
+    return [mendText(isNumbered ? row.text.replace(/^["']?\d+["']?[,;\t|]/, "") : row.text)];
+  });
 }

@@ -1,16 +1,12 @@
 import { ImportError } from "../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../shared/record/import-question";
-import type { ReadingNote } from "../../shared/record/log-record";
 import { alignUnits } from "./align-words";
 import { withProvenPatterns } from "./body/calibrate-stamps";
 import { countRows, readClock } from "./clock/read-clock";
 import { columnTexts, headingsOf, preambleOf } from "./column-texts";
-import { spacedWords } from "./columns/column-facts";
-import { type ColumnReading, type ColumnText, type FileContext, NOTHING } from "./columns/column-reading";
+import type { ColumnReading, ColumnText, FileContext } from "./columns/column-reading";
 import { readColumns } from "./columns/read-columns";
-import { OTHER_WORDS } from "./columns/role-words";
 import { withUnitColumns } from "./columns/unit-column";
-import { wholeUnit } from "./columns/unit-from-text";
 import { findCutStamps } from "./cut-stamps";
 import { findDecimalPairs } from "./decimal-pairs";
 import { findDevices } from "./devices";
@@ -21,16 +17,17 @@ import { findNumberFormat } from "./find-number-format";
 import { findHeadTable, type HeadTable } from "./head-table";
 import type { ImportChoices } from "./import-log";
 import { findLabels } from "./labelled-cells";
-import { findLongForm, saysValue, wordsAmongNumbers } from "./long-form";
-import { isBeyondLimit, isMissing, type NumberFormat, parseNumber } from "./number-format";
+import { findLongForm, saysValue } from "./long-form";
+import { type NumberFormat, parseNumber } from "./number-format";
 import { findOwnTimes } from "./own-times";
+import { fixedDecimals, planColumn, unreadColumn } from "./plan-columns";
 import { isPlausible } from "./plausible-values";
 import { noTable } from "./refuse";
 import { type CellFormat, splitRow } from "./row-cells";
-import { countsRows } from "./row-numbers";
 import type { Survey, TextLine } from "./survey";
 import { tablesAbove } from "./table-above";
-import { type PlannedColumn, questionsOf, type TablePlan } from "./table-plan";
+import { questionsOf, type TablePlan } from "./table-plan";
+import { clockAcross, columnsAcross, findTimesAcross, noteAcross } from "./times-across";
 
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
 
@@ -39,7 +36,6 @@ const HEAD_ROWS = 800;
 const ENOUGH_LATER = 200;
 const PIECES = 6;
 const PIECE_LINES = 48;
-const FLOAT32_INTEGER = 2 ** 24;
 
 /**
  * Settles how a file is read: cells and numbers, where the table is, what its columns are and how its clock runs.
@@ -147,8 +143,9 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
       texts.length === 1 ? { id: "one-column", file, row, heading: headings[0] } : { id: "no-time-column", file, row, headings },
     );
   }
-  const named = findDevices(texts, clock);
-  const found = findLongForm(texts, clock, numbers);
+  const across = findTimesAcross(texts, clock, context.preamble, numbers);
+  const named = across === null ? findDevices(texts, clock) : null;
+  const found = across === null ? findLongForm(texts, clock, numbers) : null;
   // A value whose own heading says what it is, beside the names of devices, is no long form of many quantities.
   const long =
     found !== null && named?.key === found.key && readings[found.value].role !== "other" && !saysValue(texts[found.value].heading)
@@ -156,7 +153,10 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
       : found;
   const devices = long === null ? named : null;
   const planned = texts.map((text, i) => planColumn(text, readings[i], clock.columns, numbers, long?.value ?? null));
-  const columns = planned.map((column) => (column.index === devices?.key ? { ...column, use: "text" as const } : column));
+  const columns =
+    across === null
+      ? planned.map((column) => (column.index === devices?.key ? { ...column, use: "text" as const } : column))
+      : columnsAcross(planned, texts, across, context, choices);
   if (!columns.some((column) => column.use === "number")) throw new ImportError({ id: "no-values", file, row, headings });
   const data = head.rows.slice(head.firstData);
   const plan: TablePlan = {
@@ -164,17 +164,22 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     context,
     cells,
     numbers,
-    dialect: long !== null ? "long-form" : devices === null ? dialect.id : "devices",
+    dialect: long !== null ? "long-form" : devices !== null ? "devices" : across === null ? dialect.id : "times-across",
     columns,
     long,
     devices,
-    groups: long === null && devices === null ? findOwnTimes(texts, columns, clock) : null,
+    across,
+    groups: long === null && devices === null && across === null ? findOwnTimes(texts, columns, clock) : null,
     only: null,
     clock: withProvenPatterns(
-      clock,
+      across === null ? clock : clockAcross(clock, across),
       texts[0].sample.map((_, at) => clock.columns.map((index) => texts[index].sample[at])),
     ),
-    notes: [...tablesAbove(head, layout), ...(long === null ? texts.flatMap((text, i) => unreadColumn(text, columns[i])) : [])],
+    notes: [
+      ...tablesAbove(head, layout),
+      ...(across === null ? [] : [noteAcross(across, texts, columns)]),
+      ...(long === null ? texts.flatMap((text, i) => unreadColumn(text, columns[i])) : []),
+    ],
     firstLine: row,
     above: head.rows.slice(0, head.firstData),
     headingLines: layout.headingRows.map((at) => head.rows[at].line),
@@ -182,52 +187,9 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     bytesPerRow: data.reduce((sum, { text }) => sum + text.length + 1, 0) / data.length,
     lastDecimals: fixedDecimals(texts[texts.length - 1], numbers),
   };
-  return { plan, questions: long === null ? columns.flatMap(questionsOf) : [] };
+  const asked = across === null ? columns : columns.filter(({ index }) => index === across.columns[0]);
+  return { plan, questions: long === null ? asked.flatMap(questionsOf) : [] };
 }
-
-function planColumn(
-  text: ColumnText,
-  found: ColumnReading,
-  time: readonly number[],
-  format: NumberFormat,
-  longValue: number | null,
-): PlannedColumn {
-  const { index, heading, unitsCell, unitColumn = null } = text;
-  const reading =
-    found.role === "time" && !time.includes(index) && isNoClock(text) ? { ...NOTHING, reason: "it does not move with the rows" } : found;
-  if (longValue !== null) {
-    const use = time.includes(index) ? "time" : index === longValue ? "number" : "text";
-    // Role and unit belong to each channel and are found when all its values are there.
-    const words = index === longValue ? (wordsAmongNumbers(text, format) ?? reading.words) : reading.words;
-    const asWritten = { ...reading, factor: 1, offset: 0, sentinels: [], words };
-    return {
-      index,
-      heading,
-      unitsCell,
-      unitColumn: null,
-      reading: index === longValue ? asWritten : reading,
-      use,
-      marksMissing: true,
-      wide: true,
-    };
-  }
-  const skipped = reading.role === "time" || isNothing(text) || countsRows(text);
-  const use = time.includes(index) ? "time" : !skipped && isNumeric(text, reading.words, format) ? "number" : "text";
-  return {
-    index,
-    heading,
-    unitsCell,
-    unitColumn,
-    reading,
-    use,
-    marksMissing: text.sample.some((cell) => cell !== "" && (isMissing(cell) || isBeyondLimit(cell))),
-    wide: use === "number" && needsFloat64(text, reading, format),
-  };
-}
-
-/** A date that is the same in every row, or a count of hours run, beside the clock itself. */
-const isNoClock = ({ heading, sample }: ColumnText): boolean =>
-  sample.every((cell) => cell === "" || cell === sample[0]) || OTHER_WORDS.test(spacedWords(heading));
 
 /** Without headings: a first column of numbers that rise by one step is taken for elapsed seconds, and asked. */
 function unnamedClock([first]: readonly ColumnText[], format: NumberFormat): ColumnText | null {
@@ -248,52 +210,3 @@ const withTime = (choices: ImportChoices, heading: string): ImportChoices => ({
   ...choices,
   columns: [...choices.columns, { heading, role: "time", unit: null }],
 });
-
-/** A column of digits that are no numbers in this file's form is left out, and that is said. */
-function unreadColumn({ heading, sample }: ColumnText, column: PlannedColumn): ReadingNote[] {
-  const filled = sample.filter((cell) => !isMissing(cell));
-  const digits = filled.filter((cell) => /^[+-]?\d[\d.,' ]*$/.test(cell));
-  if (column.use !== "text" || column.reading.role === "time" || digits.length * 2 <= filled.length || /^\d+$/.test(digits[0])) return [];
-  return [
-    { kind: "unread-column", text: `"${heading}" was left out: its cells ("${digits[0]}") are no numbers in the form of this file.` },
-  ];
-}
-
-/** No heading, or one that is a unit, and not one cell: two delimiters in a row by the logger's habit. */
-const isNothing = ({ heading, sample, index }: ColumnText) =>
-  sample.every((cell) => cell === "") && (heading === `column ${index + 1}` || wholeUnit(heading) !== null);
-
-/** At least half of what is not missing is a number, or a word that stands for one. */
-function isNumeric(text: ColumnText, words: ReadonlyMap<string, number>, format: NumberFormat): boolean {
-  let numbers = 0;
-  let filled = 0;
-  for (const cell of text.sample) {
-    if (isMissing(cell) || isBeyondLimit(cell)) continue;
-    filled++;
-    if (words.has(cell.toLowerCase()) || !Number.isNaN(parseNumber(cell, format))) numbers++;
-  }
-  return filled === 0 ? text.sample.length > 0 : numbers * 2 >= filled;
-}
-
-/** More digits than a Float32 keeps: totalisers, counters, large numbers with a fraction. */
-function needsFloat64(text: ColumnText, reading: ColumnReading, format: NumberFormat): boolean {
-  if (reading.role === "volume" || reading.counter !== null) return true;
-  return text.sample.some((cell) => Math.abs(parseNumber(cell, format)) >= FLOAT32_INTEGER);
-}
-
-/** Decimals of a column that writes every number with the same; null where they differ or there are none. */
-function fixedDecimals(text: ColumnText, { decimal }: NumberFormat): number | null {
-  let fixed: number | null = null;
-  // The last cell may be the one that is cut.
-  for (const cell of text.sample.slice(0, -1)) {
-    const at = cell.lastIndexOf(decimal);
-    if (at < 0 || !/^\d+$/.test(cell.slice(at + 1))) {
-      if (/\d/.test(cell)) return null;
-      continue;
-    }
-    const decimals = cell.length - at - 1;
-    if (fixed !== null && fixed !== decimals) return null;
-    fixed = decimals;
-  }
-  return fixed;
-}

@@ -2,7 +2,7 @@ import { ImportError } from "../../shared/problems/import-problem";
 import { assembleDevices } from "./assemble-devices";
 import { assembleLong } from "./assemble-long";
 import { assembleWide, columnNotes } from "./assemble-wide";
-import { readBody, readDeviceBody, readLongBody, type Watch } from "./body/read-body";
+import { readAcrossBody, readBody, readDeviceBody, readLongBody, type Watch } from "./body/read-body";
 import { describeLayout } from "./describe-layout";
 import type { FilePart } from "./file-part";
 import type { ImportChoices, LogFile } from "./import-log";
@@ -29,6 +29,13 @@ export async function readFile(file: LogFile, choices: ImportChoices, watch: Wat
     const body = await readDeviceBody(file, survey, plan, plan.devices.key, watch);
     refuseEmpty(file, plan, body.store.count);
     return assembleDevices({ ...known, layout: describeLayout(plan, survey, head, body) }, body.store, body.log, plan.devices.key);
+  }
+  if (plan.across !== null) {
+    const { store, log, lastLine } = await readAcrossBody(file, survey, plan, plan.across, watch);
+    refuseEmpty(file, plan, store.count);
+    const one = planOfOne(plan);
+    const layout = describeLayout(one, survey, head, { store: store.samples, log, lastLine });
+    return { ...assembleWide({ ...known, plan: one, layout }, store.samples, log), columns: columnNotes(plan) };
   }
   const parts: FilePart[] = [];
   for (const group of plan.groups ?? [null]) {
@@ -60,6 +67,13 @@ function planOfGroup(plan: TablePlan, { time, columns }: TimedGroup): TablePlan 
     columns: plan.columns.map((column) => ({ ...column, use: purposeOf(column.index) })),
     clock: { ...plan.clock, columns: [time] },
   };
+}
+
+/** The plan with the columns that are one quantity as one column. */
+function planOfOne(plan: TablePlan): TablePlan {
+  const { heading = "", columns = [] as readonly number[] } = plan.across ?? {};
+  const kept = plan.columns.filter(({ index }) => index === columns[0] || !columns.includes(index));
+  return { ...plan, columns: kept.map((column) => (column.index === columns[0] ? { ...column, heading } : column)) };
 }
 
 function refuseEmpty(file: LogFile, plan: TablePlan, count: number): void {

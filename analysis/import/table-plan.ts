@@ -8,6 +8,7 @@ import type { LongForm } from "./long-form";
 import type { NumberFormat } from "./number-format";
 import type { TimedGroup } from "./own-times";
 import type { CellFormat } from "./row-cells";
+import type { TimesAcross } from "./times-across";
 
 /** A column of the table as it will be read. */
 export type PlannedColumn = {
@@ -39,6 +40,8 @@ export type TablePlan = {
   readonly devices: DeviceColumn | null;
   /** Groups of columns with a time of their own; null where one clock serves all. */
   readonly groups: readonly TimedGroup[] | null;
+  /** Several instants a row, its columns of numbers being the same quantity at each; null where a row is one instant. */
+  readonly across: TimesAcross | null;
   /** The columns that this reading is about, a row blank in all of them being blank; null for all. */
   readonly only: readonly number[] | null;
   readonly clock: ClockReading;

@@ -85,6 +85,7 @@ export class PlainRows {
       separator.stampAt === undefined &&
       plan.cells.wrapped !== true &&
       plan.long === null &&
+      plan.across === null &&
       plan.columns.every(({ unitColumn }) => unitColumn === null) &&
       separator.character.charCodeAt(0) < 128 &&
       plan.columns.length < 256

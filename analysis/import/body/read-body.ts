@@ -4,6 +4,8 @@ import type { LogFile } from "../import-log";
 import type { LongForm } from "../long-form";
 import type { Survey } from "../survey";
 import type { TablePlan } from "../table-plan";
+import type { TimesAcross } from "../times-across";
+import { AcrossStore } from "./across-store";
 import { BlockReader } from "./block-reader";
 import { DeviceStore } from "./device-store";
 import { LongStore } from "./long-store";
@@ -60,6 +62,20 @@ export function readLongBody(file: LogFile, survey: Survey, plan: TablePlan, for
 export function readDeviceBody(file: LogFile, survey: Survey, plan: TablePlan, key: number, watch: Watch): Promise<Body<DeviceStore>> {
   const wide = plan.columns.filter((column) => column.use === "number").map((column) => column.wide);
   return readRows(file, survey, plan, watch, new DeviceStore(key, wide), null);
+}
+
+/** Reads a file of several instants a row. */
+export async function readAcrossBody(
+  file: LogFile,
+  survey: Survey,
+  plan: TablePlan,
+  across: TimesAcross,
+  watch: Watch,
+): Promise<Body<AcrossStore>> {
+  const wide = plan.columns.some((column) => column.use === "number" && column.wide);
+  const body = await readRows(file, survey, plan, watch, new AcrossStore(across, wide), null);
+  body.store.finish();
+  return body;
 }
 
 async function readRows<Sink extends RowSink>(

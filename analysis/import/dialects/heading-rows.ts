@@ -36,11 +36,19 @@ function isProcessRow(head: HeadTable, row: number): boolean {
   );
 }
 
+/** The letters over the columns of a spreadsheet, A first, that somebody exported with the cells. */
+function isSheetLetters(cells: readonly string[]): boolean {
+  const letters = cells[0] === "" ? cells.slice(1) : cells;
+  return letters.length > 1 && letters.every((cell, i) => cell === String.fromCharCode(65 + i));
+}
+
 /** Index of the nearest row above `from` that is neither blank nor a ruling ("-----  ----") nor a comment nor one of statistics or types; -1 where there is none. */
 export function rowAbove(head: HeadTable, from: number): number {
   for (let i = from - 1; i >= 0; i--) {
     const row = head.rows[i];
     if (RULING.test(row.text) || head.isComment(row) || isAside(row.cells) || isProcessRow(head, i)) continue;
+    // right above the data they are all the headings there are
+    if (i + 1 < head.firstData && isSheetLetters(row.cells)) continue;
     return i;
   }
   return -1;

@@ -11,13 +11,20 @@ import type { DialectSample } from "../../builders/dialect-readings";
 import { DIALECT_SAMPLES } from "../../builders/dialect-samples";
 import { logFile } from "../../builders/log-file";
 import { MEANING_SAMPLES } from "../../builders/meaning-samples";
+import { SPREAD_SAMPLES } from "../../builders/spread-samples";
 
 const TOP = join(import.meta.dirname, "..", "..", "..");
 const FOLDER = join(TOP, "sample-data", "dialects");
 const GOLDEN = join(TOP, "tests", "golden", "dialects.json");
 const TABLE = join(FOLDER, "README.md");
 
-const SAMPLES: readonly DialectSample[] = [...DIALECT_SAMPLES, ...CLOCK_SAMPLES, ...CLOCK_DOUBT_SAMPLES, ...MEANING_SAMPLES];
+const SAMPLES: readonly DialectSample[] = [
+  ...DIALECT_SAMPLES,
+  ...CLOCK_SAMPLES,
+  ...CLOCK_DOUBT_SAMPLES,
+  ...MEANING_SAMPLES,
+  ...SPREAD_SAMPLES,
+];
 
 /** `RENEW=1 npx vitest run ...` writes samples and summaries anew; read the difference before it is kept. */
 const renew = process.env.RENEW === "1";
