@@ -17,11 +17,12 @@ export function analyse(asRead: LogRecord, site: SiteFacts): Analysis {
 }
 
 /**
- * The whole path from record to advice, station after station, with a rest after each, so that a face can look up in between and stop it half-way.
+ * The whole path from record to advice, station after station, with a rest after each, so that a face can look up in between and stop it half-way;
+ * after a detector the rest gives its outcome, which can be told before all is done.
  * A kind of fault, a segment, a detector, an observation or a rule that fails leaves the others, and is told in `failures`.
  * Pressure channels logged absolute are read as gauge with the site's air pressure.
  */
-export function* analyseInSteps(asRead: LogRecord, site: SiteFacts): Generator<undefined, Analysis> {
+export function* analyseInSteps(asRead: LogRecord, site: SiteFacts): Generator<Outcome | undefined, Analysis> {
   const record = inGauge(asRead, site.atmosphere.value);
   const failures: Failure[] = [];
   const note = (failure: Failure) => void failures.push(failure);
@@ -32,7 +33,7 @@ export function* analyseInSteps(asRead: LogRecord, site: SiteFacts): Generator<u
   const outcomes: Outcome[] = [];
   for (const outcome of detectEach({ record, faults, segments, site }, note)) {
     outcomes.push(outcome);
-    yield;
+    yield outcome;
   }
   const causes = attempt("causes", "causes", note, () => diagnose(outcomes, segments, site, record, note), []);
   yield;

@@ -1,7 +1,8 @@
-import { lazy, Suspense, useEffect } from "react";
+import { lazy, Suspense, useCallback, useEffect } from "react";
 import { BESIDE_TRACE, PAGE_WORDS } from "../shared/wording/page";
 import { usePreferences } from "./state/preferences";
 import { useCorrections } from "./state/use-corrections";
+import { useFilesComing } from "./state/use-files-coming";
 import { useKeptVisits } from "./state/use-kept-visits";
 import { useVisit } from "./state/use-visit";
 import { shownRecord } from "./state/visit-state";
@@ -33,6 +34,11 @@ export function App({ client }: { readonly client: AnalysisClient }) {
   }, [read, title]);
   useUndoKeys(commands);
   const isWorkedOut = state.visit.stage === "done" || state.visit.stage === "asking";
+  const getReady = useCallback(() => {
+    client.getReady();
+    void loadVisitPage();
+  }, [client]);
+  useFilesComing(getReady);
   const isReading = state.visit.stage === "reading";
   useEffect(() => {
     // While the worker reads, the page fetches what will show it.

@@ -4,6 +4,7 @@ export const FINDINGS_WORDS = {
   waiting: "The story of this log",
   willStand:
     "It stands here as soon as it is worked out: what the log shows, why, and what to do on the next visit. The trace can be moved meanwhile.",
+  soFar: "Found so far",
   nothing: "Nothing was found that needs a word. What was asked, and what this log cannot show, stands below.",
   over: "Over the limit:",
   alsoMeasured: (count: number) => `Also measured (${count})`,

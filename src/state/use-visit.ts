@@ -143,6 +143,8 @@ function tellReducer(job: Pick<ReadRecord, "files" | "choices" | "askedAt">, dis
           do: "trace-read",
           read: { ...job, outline: answer.outline, layouts: answer.layouts, traces: answer.traces },
         });
+      case "found":
+        return dispatch({ do: "found", found: answer.found });
       case "findings":
         return dispatch({ do: "findings-worked-out", analysis: answer.analysis, document: answer.document });
       case "refused":

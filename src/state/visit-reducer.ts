@@ -2,6 +2,7 @@ import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import { type Checklist, EMPTY_CHECKLIST } from "../../shared/findings/checklist";
 import type { NamedMeasures } from "../../shared/findings/comparison";
+import type { Finding } from "../../shared/findings/finding";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
@@ -35,6 +36,7 @@ export type VisitAction =
     }
   | { readonly do: "progress"; readonly progress: ReadingProgress }
   | { readonly do: "trace-read"; readonly read: ReadRecord }
+  | { readonly do: "found"; readonly found: Finding }
   | { readonly do: "findings-worked-out"; readonly analysis: Analysis; readonly document: FindingsDocument }
   | { readonly do: "refuse"; readonly problem: ImportProblem }
   | { readonly do: "break"; readonly message: string }
@@ -157,7 +159,7 @@ function takeOver(state: PageState): PageState {
 /** A place on another record means nothing: selection and focus go where the record changed. */
 function afterVisit(state: PageState, visit: VisitState): PageState {
   if (visit === state.visit) return state;
-  return visit.stage === "working-out"
+  return visit.stage === "working-out" && state.visit.stage !== "working-out"
     ? { ...state, visit, selection: NOTHING_SELECTED, focus: null, predicted: null }
     : { ...state, visit };
 }
@@ -169,7 +171,9 @@ function visitStage(visit: VisitState, action: StageAction): VisitState {
     case "progress":
       return visit.stage === "reading" ? { ...visit, progress: action.progress } : visit;
     case "trace-read":
-      return visit.stage === "reading" ? { stage: "working-out", read: action.read, before: visit.before } : visit;
+      return visit.stage === "reading" ? { stage: "working-out", read: action.read, found: [], before: visit.before } : visit;
+    case "found":
+      return visit.stage === "working-out" ? { ...visit, found: [...visit.found, action.found] } : visit;
     case "refuse":
       return visit.stage === "reading"
         ? { stage: "refused", files: visit.files, choices: visit.choices, problem: action.problem, before: visit.before }

@@ -3,7 +3,7 @@ import type { ImportChoices } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { Checklist } from "../../shared/findings/checklist";
 import type { NamedMeasures } from "../../shared/findings/comparison";
-import type { FindingKind } from "../../shared/findings/finding";
+import type { Finding, FindingKind } from "../../shared/findings/finding";
 import type { Span } from "../../shared/findings/span";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FileLayout } from "../../shared/record/file-layout";
@@ -50,7 +50,13 @@ export type VisitState =
       readonly progress: ReadingProgress | null;
       readonly before: Visit | null;
     }
-  | { readonly stage: "working-out"; readonly read: ReadRecord; readonly before: Visit | null }
+  | {
+      readonly stage: "working-out";
+      readonly read: ReadRecord;
+      /** What was found so far, in the order of the asking. */
+      readonly found: readonly Finding[];
+      readonly before: Visit | null;
+    }
   | { readonly stage: "asking" | "done"; readonly visit: Visit; readonly reworking: boolean }
   | {
       readonly stage: "refused";

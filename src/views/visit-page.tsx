@@ -1,12 +1,12 @@
 import { lazy, Suspense } from "react";
 import { BESIDE_TRACE } from "../../shared/wording/page";
-import { FINDINGS_WORDS } from "../../shared/wording/story";
 import { type ReadRecord, shownVisit } from "../state/visit-state";
 import { CorrectionOffer } from "./bring-in/correction-offer";
 import { OpenQuestions } from "./bring-in/open-questions";
 import { Causes } from "./causes/causes";
 import { CloserLooks } from "./closer-looks/closer-looks";
 import { Findings } from "./findings/findings";
+import { StoryToCome } from "./findings/story-to-come";
 import { InShort } from "./in-short/in-short";
 import { NextVisit } from "./next-visit/next-visit";
 import { ReworkingNote } from "./reworking-note";
@@ -32,12 +32,7 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
         <Trace {...props} />
         {visit !== null && <CloserLooks {...props} visit={visit} />}
       </div>
-      {visit === null && !isBeside && (
-        <div className="story soft">
-          <h2>{FINDINGS_WORDS.waiting}</h2>
-          <p>{FINDINGS_WORDS.willStand}</p>
-        </div>
-      )}
+      {visit === null && !isBeside && <StoryToCome {...props} />}
       {visit !== null && (
         <article className="story" hidden={isBeside}>
           <ReworkingNote {...props} />

@@ -24,7 +24,9 @@ export type ReadJob = {
 };
 
 export type AnalysisClient = {
-  /** Reads files and works out the findings: progress, then "trace", then "findings"; or one of refused, broken. */
+  /** Lets the worker that waits for the next files load what it will need, when files seem to be coming. */
+  getReady(): void;
+  /** Reads files and works out the findings: progress, then "trace", "found" one by one, then "findings"; or one of refused, broken. */
   read(job: ReadJob, listen: Listen): Stop;
   /** Works out the findings of the record again with other facts. */
   rework(site: SiteFacts, units: UnitChoice, listen: Listen): Stop;
@@ -47,6 +49,9 @@ export type AnalysisClient = {
   close(): void;
 };
 
+/** Answers after which more follow to the same question. */
+const GOES_ON: readonly Answer["answer"][] = ["progress", "trace", "found"];
+
 type Bench = { readonly port: WorkerPort; readonly listeners: Map<number, Listen> };
 
 /**
@@ -65,7 +70,7 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
     const made: Bench = { port: makeWorker(), listeners: new Map() };
     made.port.onmessage = ({ data }) => {
       const listen = made.listeners.get(data.id);
-      if (data.answer !== "progress" && data.answer !== "trace") made.listeners.delete(data.id);
+      if (!GOES_ON.includes(data.answer)) made.listeners.delete(data.id);
       listen?.(data);
     };
     made.port.onerror = (event) => {
@@ -119,6 +124,9 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
   }
 
   return {
+    getReady() {
+      spare?.port.postMessage({ ask: "get-ready", id: nextId++ } satisfies Request);
+    },
     read(job, listen) {
       if (reading !== null) drop(reading);
       const at = spare ?? bench();
@@ -128,7 +136,7 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
       ask(at, { ask: "read", id, ...job }, (answer) => {
         if (answer.answer === "trace") shown = at;
         else if (answer.answer === "findings") keep(at);
-        else if (answer.answer !== "progress" && reading === at) drop(at);
+        else if (!GOES_ON.includes(answer.answer) && reading === at) drop(at);
         listen(answer);
       });
       return () => {

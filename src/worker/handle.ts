@@ -3,6 +3,7 @@ import type { ImportChoices, ImportProgress, ImportResult, LogFile } from "../..
 import { valueStep } from "../../analysis/numerics/value-step";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { VisitMeasures } from "../../shared/findings/comparison";
+import type { Outcome } from "../../shared/findings/finding";
 import { ImportError } from "../../shared/problems/import-problem";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import { indexAtOrAfter, sampleCount, timeAt } from "../../shared/record/sampling";
@@ -19,7 +20,7 @@ import type { ModelRun, ModelRunOrder } from "./model-run";
 
 /** What follows reading: loaded when the first record is read. */
 export type WorkingOut = {
-  readonly analyseInSteps: (record: LogRecord, site: SiteFacts) => Generator<unknown, Analysis>;
+  readonly analyseInSteps: (record: LogRecord, site: SiteFacts) => Generator<Outcome | undefined, Analysis>;
   readonly writeFindings: (record: LogRecord, analysis: Analysis, units: UnitChoice) => FindingsDocument;
   readonly measureVisit: (record: LogRecord, analysis: Analysis) => VisitMeasures;
   readonly makeLook: (request: LookRequest, record: LogRecord, analysis: Analysis) => Look;
@@ -59,6 +60,8 @@ export type Handle = (request: Request, send: Send) => Promise<void>;
 export function makeHandle(stations: Stations): Handle {
   let record: LogRecord | null = null;
   let analysis: Analysis | null = null;
+  /** Done once the record carries the fingerprints of its files. */
+  let printed: Promise<void> = Promise.resolve();
   const running = new Map<number, Running>();
 
   async function read(request: Extract<Request, { ask: "read" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
@@ -75,10 +78,13 @@ export function makeHandle(stations: Stations): Handle {
     analysis = null;
     const traces = result.record.channels.map(traceChannel);
     send({ answer: "trace", id, outline: outline(result.record), layouts: result.layouts, traces }, buffersOf(traces));
-    // The trace does not wait for the fingerprints; the findings carry them.
-    record = withFingerprints(result.record, await fingerprintsOf(request.files));
-    if (stop.aborted) return send({ answer: "stopped", id });
-    await workOut(request, send, stop);
+    // Neither the trace nor the analysis waits for the fingerprints: the browser works them out beside it, and the document carries them.
+    printed = fingerprintsOf(request.files).then((prints) => {
+      record = withFingerprints(result.record, prints);
+    });
+    await workOut(request, send, stop, (outcome) => {
+      if (outcome?.state === "found") send({ answer: "found", id, found: outcome.finding });
+    });
   }
 
   /** With the facts as they were, only the document is written anew (in other units). */
@@ -86,13 +92,15 @@ export function makeHandle(stations: Stations): Handle {
     { id, site, units }: { readonly id: number; readonly site: SiteFacts; readonly units: UnitChoice },
     send: Send,
     stop: { readonly aborted: boolean },
+    onOutcome: (outcome: Outcome | undefined) => void = () => {},
   ): Promise<void> {
     const { analyseInSteps, writeFindings } = await stations.workingOut();
-    const kept = theRecord();
-    const worked = analysis !== null && sameFacts(analysis.site, site) ? analysis : await lastOf(analyseInSteps(kept, site), stop);
-    if (worked === null) return send({ answer: "stopped", id });
+    const isKnown = analysis !== null && sameFacts(analysis.site, site);
+    const worked = isKnown ? analysis : await lastOf(analyseInSteps(theRecord(), site), stop, onOutcome);
+    await printed;
+    if (worked === null || stop.aborted) return send({ answer: "stopped", id });
     analysis = worked;
-    send({ answer: "findings", id, analysis: worked, document: writeFindings(kept, worked, units) });
+    send({ answer: "findings", id, analysis: worked, document: writeFindings(theRecord(), worked, units) });
   }
 
   function theRecord(): LogRecord {
@@ -111,7 +119,7 @@ export function makeHandle(stations: Stations): Handle {
   let modelling: Promise<void> = Promise.resolve();
 
   async function answer(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
-    if (request.ask === "detail") return answerOne(request, send, stop);
+    if (request.ask === "detail" || request.ask === "get-ready") return answerOne(request, send, stop);
     if (request.ask === "read" || request.ask === "rework") overtakeModel();
     if (isOfModel(request)) {
       const mine = Promise.all([working, modelling]).then(() => answerOne(request, send, stop));
@@ -131,6 +139,8 @@ export function makeHandle(stations: Stations): Handle {
 
   async function answerOne(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     switch (request.ask) {
+      case "get-ready":
+        return void (await Promise.all([stations.fileReading(), stations.workingOut()]));
       case "read":
         return read(request, send, stop);
       case "rework":
@@ -189,9 +199,14 @@ export function makeHandle(stations: Stations): Handle {
 const isOfModel = ({ ask }: Pick<Request, "ask">): boolean => ask === "run-model" || ask === "effects";
 
 /** Goes through the steps and listens for messages between them. @returns null where it was stopped */
-async function lastOf<T>(steps: Generator<unknown, T>, stop: { readonly aborted: boolean }): Promise<T | null> {
+async function lastOf<S, T>(
+  steps: Generator<S, T>,
+  stop: { readonly aborted: boolean },
+  onStep: (told: S) => void = () => {},
+): Promise<T | null> {
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done === true) return step.value;
+    onStep(step.value);
     await nextTask();
     if (stop.aborted) return null;
   }

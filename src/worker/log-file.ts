@@ -1,9 +1,9 @@
 import type { LogFile } from "../../analysis/import/import-log";
 import type { PickedFile } from "./messages";
 
-/** Up to this size a file is taken whole, which is fastest; above it in slices, so that memory stays small. */
-const WHOLE_UP_TO = 64 * 1024 * 1024;
-const SLICE = 8 * 1024 * 1024;
+/** The first slice is small, so that the page has something to draw while the rest is fetched; each further one is twice as large, up to the last size. */
+const FIRST_SLICE = 1024 * 1024;
+const LARGEST_SLICE = 8 * 1024 * 1024;
 /** What is fetched is given on in pieces of this size: after each the page hears how far it is. */
 const PIECE = 2 * 1024 * 1024;
 
@@ -14,11 +14,13 @@ export function logFile(file: PickedFile): LogFile {
 }
 
 async function* slices(blob: Blob): AsyncIterable<Uint8Array> {
-  const size = blob.size <= WHOLE_UP_TO ? Math.max(1, blob.size) : SLICE;
+  let size = FIRST_SLICE;
   let coming = blob.slice(0, size).arrayBuffer();
-  for (let at = 0; at < blob.size; at += size) {
+  for (let end = size; ; end += size) {
     const bytes = new Uint8Array(await coming);
-    if (at + size < blob.size) coming = blob.slice(at + size, at + 2 * size).arrayBuffer();
+    size = Math.min(LARGEST_SLICE, 2 * size);
+    coming = blob.slice(end, end + size).arrayBuffer();
     for (let from = 0; from < bytes.length; from += PIECE) yield bytes.subarray(from, from + PIECE);
+    if (end >= blob.size) return;
   }
 }

@@ -2,6 +2,7 @@ import type { SketchedColumn } from "../../analysis/import/body/reading-sketch";
 import type { ImportChoices, ImportProgress } from "../../analysis/import/import-log";
 import type { Analysis } from "../../shared/findings/analysis";
 import type { VisitMeasures } from "../../shared/findings/comparison";
+import type { Finding } from "../../shared/findings/finding";
 import type { ImportProblem } from "../../shared/problems/import-problem";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
@@ -18,6 +19,8 @@ export type PickedFile = { readonly name: string; readonly blob: Blob };
 
 /** What the page asks of the worker. Each question carries a number that its answers repeat. */
 export type Request =
+  /** Loads what a file will need before one is there; not answered. */
+  | { readonly ask: "get-ready"; readonly id: number }
   | {
       readonly ask: "read";
       readonly id: number;
@@ -76,6 +79,8 @@ export type Answer =
       readonly layouts: readonly FileLayout[];
       readonly traces: readonly TraceChannel[];
     }
+  /** What a detector found of a record whose findings are still being worked out. */
+  | { readonly answer: "found"; readonly id: number; readonly found: Finding }
   | { readonly answer: "findings"; readonly id: number; readonly analysis: Analysis; readonly document: FindingsDocument }
   | { readonly answer: "detail"; readonly id: number; readonly detail: Detail }
   | { readonly answer: "look"; readonly id: number; readonly look: Look }

@@ -64,7 +64,7 @@ export function byWeight(lines: readonly StoryLine[]): Readonly<Record<"over" | 
 }
 
 /** Of a scanty log a question may have been looked into without one number to show for it: a bare headline is no finding to a reader. */
-const saysSomething = ({ title, text }: Said): boolean => text !== "" || /\d/.test(title);
+export const saysSomething = ({ title, text }: Said): boolean => text !== "" || /\d/.test(title);
 
 function sharpening(kind: FindingKind, { site }: Analysis): StoryLine["sharpen"] {
   const by = sharpenedBy(kind, site);

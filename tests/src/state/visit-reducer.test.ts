@@ -2,7 +2,10 @@ import { describe, expect, test } from "vitest";
 import { analyse } from "../../../analysis/analyse";
 import { writeFindings } from "../../../analysis/document/findings-document";
 import { NO_CHOICES } from "../../../analysis/import/import-log";
+import type { Analysis } from "../../../shared/findings/analysis";
+import type { Finding } from "../../../shared/findings/finding";
 import { NO_SITE_FACTS, readSiteFacts } from "../../../shared/site/read-site-facts";
+import { seconds } from "../../../shared/units/quantity";
 import { US_UNITS } from "../../../shared/units/unit-choice";
 import { EMPTY_PAGE, type VisitAction, visitReducer } from "../../../src/state/visit-reducer";
 import { type PageState, type ReadRecord, type SiteEntry, shownRecord, shownVisit } from "../../../src/state/visit-state";
@@ -25,6 +28,11 @@ const worked: VisitAction = { do: "findings-worked-out", analysis, document: wri
 const begin: VisitAction = { do: "start-reading", files: [], choices: NO_CHOICES };
 const traceOf = (questions = 0): VisitAction => ({ do: "trace-read", read: read(questions) });
 
+const foundOn = ({ outcomes }: Analysis): Finding => {
+  for (const outcome of outcomes) if (outcome.state === "found") return outcome.finding;
+  throw new Error("the record holds nothing to find");
+};
+
 const pageAfter = (...actions: readonly VisitAction[]): PageState => actions.reduce(visitReducer, EMPTY_PAGE);
 const site = (name: string): SiteEntry => ({ written: { name }, facts: readSiteFacts({ name }, "") });
 
@@ -45,6 +53,14 @@ describe("a visit goes from stage to stage", () => {
     expect(shownRecord(second.visit)).not.toBeNull();
     expect(shownVisit(second.visit)).toBeNull();
   });
+});
+
+test("what is found is told one by one, and leaves alone what was chosen on the trace meanwhile", () => {
+  const [span, finding] = [{ from: seconds(3), to: seconds(9) }, foundOn(analysis)];
+  const after = pageAfter(begin, traceOf(), { do: "select", selection: { finding: null, span } }, { do: "found", found: finding });
+  expect(after.visit).toMatchObject({ stage: "working-out", found: [finding] });
+  expect(after.selection.span).toEqual(span);
+  expect(visitReducer(EMPTY_PAGE, { do: "found", found: finding })).toEqual(EMPTY_PAGE);
 });
 
 describe("the visit before comes back", () => {

@@ -89,6 +89,24 @@ describe("a reading has a worker of its own", () => {
   });
 });
 
+test("the worker that waits for the next files is the one that gets ready", () => {
+  const workers = playedWorkers();
+  const client = makeAnalysisClient(workers.make);
+  client.getReady();
+  client.read(job, () => {});
+  expect(workers.made[0].asked.map(({ ask }) => ask)).toEqual(["get-ready", "read"]);
+});
+
+test("a reading goes on after each finding that it tells", () => {
+  const workers = playedWorkers();
+  const heard: string[] = [];
+  makeAnalysisClient(workers.make).read(job, ({ answer }) => heard.push(answer));
+  const [port] = workers.made;
+  for (const answer of ["trace", "found", "found", "findings"]) port.say({ answer, id: idOf(port) });
+  expect(heard).toEqual(["trace", "found", "found", "findings"]);
+  expect(port.ended).toBe(false);
+});
+
 test("a question that a closed worker leaves open is answered with nothing, not waited for", async () => {
   const workers = playedWorkers();
   const client = makeAnalysisClient(workers.make);

@@ -28,7 +28,7 @@ const record = recordOf([
 /** Stations that read always the same record and count how often they are asked. */
 function countingStations(): { readonly stations: Stations; readonly asked: { analyse: number } } {
   const asked = { analyse: 0 };
-  const counted = (_record: unknown, site: SiteFacts): Generator<unknown, Analysis> => {
+  const counted = (_record: unknown, site: SiteFacts): ReturnType<typeof analyseInSteps> => {
     asked.analyse++;
     return analyseInSteps(record, site);
   };
@@ -63,8 +63,30 @@ describe("a reading", () => {
       kinds.push(answer.answer);
       transfers.push(transfer.length);
     });
-    expect(kinds).toEqual(["trace", "findings"]);
+    expect(kinds.filter((kind) => kind !== "found")).toEqual(["trace", "findings"]);
+    expect([kinds.at(0), kinds.at(-1)]).toEqual(["trace", "findings"]);
     expect(transfers[0]).toBeGreaterThan(0);
+  });
+
+  test("tells what each detector found as soon as it has, before the whole", async () => {
+    const runs = Array.from({ length: 1200 }, (_, i) => (i % 120 < 60 ? 1 : 0));
+    const running = recordOf([channel("running", every(1, 1200), runs, "Pump"), ...record.channels]);
+    const { stations: counted } = countingStations();
+    const told = await answersOf(
+      makeHandle({
+        ...counted,
+        fileReading: async () => ({ importLog: async () => ({ record: running, layouts: [] }) }),
+        workingOut: stations.workingOut,
+      }),
+      readRequest(1),
+    );
+    const last = told.at(-1);
+    const found = told.flatMap((one) => (one.answer === "found" ? [one.found] : []));
+    expect(found.length).toBeGreaterThan(0);
+    expect(told.map(({ answer }) => answer)).toEqual(["trace", ...found.map(() => "found"), "findings"]);
+    expect(last?.answer === "findings" && last.analysis.outcomes.flatMap((one) => (one.state === "found" ? [one.finding] : []))).toEqual(
+      found,
+    );
   });
 
   test("of a real file ends with the findings document of that file", async () => {
@@ -213,7 +235,7 @@ test("detail gives the samples of the window and one neighbour on either side", 
   expect(answer.answer === "detail" && [...answer.detail.channels[0].values]).toEqual([10, 11, 12, 13]);
 });
 
-test("the trace does not wait for the fingerprints of the files; the findings carry them", async () => {
+test("neither the trace nor what is found waits for the fingerprints of the files; the findings carry them", async () => {
   let hand: (bytes: ArrayBuffer) => void = () => {};
   const slow = { size: 3, arrayBuffer: () => new Promise<ArrayBuffer>((resolve) => (hand = resolve)) } as unknown as Blob;
   const { stations } = countingStations();
@@ -221,7 +243,7 @@ test("the trace does not wait for the fingerprints of the files; the findings ca
   const handle = makeHandle({ ...stations, fileReading: async () => ({ importLog: async () => ({ record: named, layouts: [] }) }) });
   const answers: Answer[] = [];
   const done = handle(readRequest(1, [{ name: "a.csv", blob: slow }]), (answer) => answers.push(answer));
-  await expect.poll(() => answers.map(({ answer }) => answer)).toEqual(["trace"]);
+  await expect.poll(() => answers.map(({ answer }) => answer)).toEqual(["trace", "found", "found"]);
   hand(new TextEncoder().encode("abc").buffer);
   await done;
   const findings = answers.find((answer) => answer.answer === "findings");
