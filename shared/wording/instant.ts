@@ -29,13 +29,9 @@ export const sayMoment = (at: number, locale: string | null): string =>
 
 /** When and how long something was recorded, without hours: " from 2 March 2026 to 5 March 2026, for 3 days", " on 2 March 2026, for 5 hours". */
 export function sayDays(clock: Clock, duration: number, locale: string | null): string {
-  const [hours, days] = [Math.round(duration / 3600), Math.round(duration / 86400)];
-  const long =
-    hours < 1
-      ? `${Math.max(1, Math.round(duration / 60))} minutes`
-      : hours < 48
-        ? `${hours} ${hours === 1 ? "hour" : "hours"}`
-        : `${days} days`;
+  const [minutes, hours, days] = [60, 3600, 86_400].map((unit) => Math.round(duration / unit));
+  const counted = (count: number, unit: string) => `${count} ${unit}${count === 1 ? "" : "s"}`;
+  const long = hours < 1 ? counted(Math.max(1, minutes), "minute") : hours < 48 ? counted(hours, "hour") : counted(days, "day");
   if (clock.kind === "elapsed") return ` for ${long}`;
   const format = dateTimeFormat(clock.zone, locale, { day: "numeric", month: "long", year: "numeric" });
   const [from, to] = [0, duration].map((t) => format.format(shifted(clock, t)));

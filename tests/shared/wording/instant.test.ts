@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import type { Clock } from "../../../shared/record/clock";
 import { seconds } from "../../../shared/units/quantity";
 import { US_UNITS } from "../../../shared/units/unit-choice";
-import { sayClockZone, sayElapsed, sayInstant, sayRecordTime, saySpan } from "../../../shared/wording/instant";
+import { sayClockZone, sayDays, sayElapsed, sayInstant, sayRecordTime, saySpan } from "../../../shared/wording/instant";
 
 const epoch = Date.UTC(2024, 4, 3, 8, 0, 12) / 1000;
 const logger: Clock = { kind: "absolute", epoch, zone: null };
@@ -33,4 +33,10 @@ test("elapsed time counts days, hours, minutes and seconds", () => {
   expect(sayElapsed(184)).toBe("00:03:04");
   expect(sayElapsed(86400 + 7384)).toBe("1\u202fd 02:03:04");
   expect(saySpan({ kind: "elapsed" }, { from: seconds(0), to: seconds(60) }, null)).toBe("00:00:00 to 00:01:00");
+});
+test("a customer is told whole minutes, hours or days, one of them in the singular", () => {
+  const elapsed = [10, 89, 91, 3600, 7200, 3 * 86_400].map((duration) => sayDays({ kind: "elapsed" }, duration, null));
+  expect(elapsed).toEqual([" for 1 minute", " for 1 minute", " for 2 minutes", " for 1 hour", " for 2 hours", " for 3 days"]);
+  expect(sayDays(logger, 1800, null)).toBe(" on 3 May 2024, for 30 minutes");
+  expect(sayDays(logger, 86_400 * 2, null)).toBe(" from 3 May 2024 to 5 May 2024, for 2 days");
 });
