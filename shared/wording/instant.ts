@@ -31,7 +31,7 @@ export const sayMoment = (at: number, locale: string | null): string =>
 export function sayDays(clock: Clock, duration: number, locale: string | null): string {
   const [minutes, hours, days] = [60, 3600, 86_400].map((unit) => Math.round(duration / unit));
   const counted = (count: number, unit: string) => `${count} ${unit}${count === 1 ? "" : "s"}`;
-  const long = hours < 1 ? counted(Math.max(1, minutes), "minute") : hours < 48 ? counted(hours, "hour") : counted(days, "day");
+  const long = minutes < 90 ? counted(Math.max(1, minutes), "minute") : hours < 48 ? counted(hours, "hour") : counted(days, "day");
   if (clock.kind === "elapsed") return ` for ${long}`;
   const format = dateTimeFormat(clock.zone, locale, { day: "numeric", month: "long", year: "numeric" });
   const [from, to] = [0, duration].map((t) => format.format(shifted(clock, t)));

@@ -35,8 +35,9 @@ test("elapsed time counts days, hours, minutes and seconds", () => {
   expect(saySpan({ kind: "elapsed" }, { from: seconds(0), to: seconds(60) }, null)).toBe("00:00:00 to 00:01:00");
 });
 test("a customer is told whole minutes, hours or days, one of them in the singular", () => {
-  const elapsed = [10, 89, 91, 3600, 7200, 3 * 86_400].map((duration) => sayDays({ kind: "elapsed" }, duration, null));
-  expect(elapsed).toEqual([" for 1 minute", " for 1 minute", " for 2 minutes", " for 1 hour", " for 2 hours", " for 3 days"]);
+  const elapsed = [10, 89, 91, 2000, 5000, 5400, 7200, 3 * 86_400].map((duration) => sayDays({ kind: "elapsed" }, duration, null));
+  const minutes = [1, 1, 2, 33, 83].map((count) => ` for ${count} minute${count === 1 ? "" : "s"}`);
+  expect(elapsed).toEqual([...minutes, " for 2 hours", " for 2 hours", " for 3 days"]);
   expect(sayDays(logger, 1800, null)).toBe(" on 3 May 2024, for 30 minutes");
   expect(sayDays(logger, 86_400 * 2, null)).toBe(" from 3 May 2024 to 5 May 2024, for 2 days");
 });
