@@ -78,7 +78,7 @@ const HEAT_TIMES = [0, 5, 10, 20, 40, 80, 160, 320];
  */
 function steadiest(pooled: readonly (PooledMean | null)[]): PooledMean | null {
   const width = (mean: PooledMean | null) => (mean === null ? Number.POSITIVE_INFINITY : mean.high - mean.low);
-  return pooled.reduce((best, mean) => (width(mean) < PLAINLY * width(best) ? mean : best), pooled[0] ?? null);
+  return pooled.reduce((best, mean) => (width(mean) < PLAINLY * width(best) ? mean : best));
 }
 const PLAINLY = 0.8;
 

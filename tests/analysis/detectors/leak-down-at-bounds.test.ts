@@ -2,10 +2,11 @@ import { describe, expect, test } from "vitest";
 import { leakDown } from "../../../analysis/detectors/leak-down";
 import type { LivingTank, MeterPlace, Run } from "../../../shared/findings/segment";
 import type { LogFault } from "../../../shared/record/log-fault";
+import type { LogRecord } from "../../../shared/record/log-record";
 import { readSiteFacts } from "../../../shared/site/read-site-facts";
 import { STANDARD_ATMOSPHERE as AIR } from "../../../shared/units/pressure";
 import { seconds } from "../../../shared/units/quantity";
-import { alwaysRunning, evidenceOf, recordOf } from "../../builders/known-evidence";
+import { alwaysRunning, evenSampling, evidenceOf, listedSampling, recordOf } from "../../builders/known-evidence";
 
 /** J; of an 80 L tank charged to 2.1 bar. */
 const K = 25_000;
@@ -22,13 +23,19 @@ type Seen = {
   readonly facts?: object;
   readonly faults?: (rests: readonly Run[]) => readonly LogFault[];
   readonly missing?: (i: number) => boolean;
+  /** s between readings. */
+  readonly step?: number;
+  /** Whether a second's reading was written down. */
+  readonly written?: (t: number) => boolean;
 };
 
 /**
  * Runs of 40 s, half of them at 300 kPa and half at 500, and rests from 500 kPa on in which a steady leak takes its water out of a tank of one temperature.
  * Boyle's law p (V0 + q t) = K, so that 1/p rises by q/K a second, exactly.
  */
-function outcomeOf({ rests, metered, place = "after-tank", tank = {}, facts = {}, faults = () => [], missing = () => false }: Seen) {
+function outcomeOf(seen: Seen) {
+  const { rests, metered, place = "after-tank", tank = {}, facts = {}, faults = () => [], missing = () => false } = seen;
+  const { step = 1, written = (t) => t % step === 0 } = seen;
   const pressure: number[] = [];
   const flow: number[] = [];
   const runs: Run[] = [];
@@ -50,7 +57,11 @@ function outcomeOf({ rests, metered, place = "after-tank", tank = {}, facts = {}
     }
   }
   drawRun();
-  const record = recordOf(metered === undefined ? { pressure } : { pressure, flow });
+  const times = pressure.flatMap((_, t) => (written(t) ? [t] : []));
+  const kept = (values: readonly number[]) => times.map((t) => values[t]);
+  const sampling = seen.written === undefined ? evenSampling(times.length, step) : listedSampling(times);
+  const columns = metered === undefined ? { pressure: kept(pressure) } : { pressure: kept(pressure), flow: kept(flow) };
+  const record = inDouble(recordOf(columns, sampling), columns);
   const living: LivingTank = {
     heatTime: seconds(0),
     heatShare: 1,
@@ -69,6 +80,11 @@ function outcomeOf({ rests, metered, place = "after-tank", tank = {}, facts = {}
   };
   return leakDown.detect(evidenceOf(record, segments, readSiteFacts(facts, "site"), faults(spans)));
 }
+/** Readings as exact as they were worked out. */
+const inDouble = (record: LogRecord, columns: Readonly<Record<string, readonly number[]>>): LogRecord => ({
+  ...record,
+  channels: record.channels.map((channel) => ({ ...channel, values: Float64Array.from(columns[channel.role]) })),
+});
 function findingOf(seen: Seen) {
   const outcome = outcomeOf(seen);
   if (outcome.state !== "found") throw new Error(JSON.stringify(outcome));
@@ -85,11 +101,26 @@ describe("how much is lost", () => {
     expect(flow.high / (1.2 * LEAK)).toBeCloseTo(1, 2);
     expect(places).toHaveLength(3);
     expect(channels).toEqual(["pressure"]);
+    expect(outcomeOf({ rests: same(LEAK) })).toMatchObject({ limits: [] });
+  });
+  test("likewise where the logger wrote now often and now seldom", () => {
+    const written = (t: number) => t % 10 === 0 || t % 640 < 300;
+    expect(findingOf({ rests: same(LEAK), written }).flow.value / LEAK).toBeCloseTo(1, 3);
+  });
+  test("readings without any scatter are believed to a millionth of the pressure over each rest", () => {
+    const exact = { gasConstant: { value: K, low: K, high: K } };
+    const { flow } = findingOf({ rests: same(LEAK), tank: exact });
+    // Three rests, Student's t of two degrees of freedom 4.303, 39 blocks of 15 s (568 s looked at): 37 * 15 s from the first to the last.
+    const reach = (4.303 / Math.sqrt(3)) * ((1e-6 * K) / (HIGH + AIR) / (36 * 15));
+    expect((flow.high - flow.value) / reach).toBeCloseTo(1, 1);
+    expect((flow.value - flow.low) / reach).toBeCloseTo(1, 1);
   });
   test("missing readings take nothing from it; a rest with hardly any reading is left out", () => {
     expect(findingOf({ rests: same(LEAK), missing: (i) => i % 3 === 1 || (i > 200 && i < 290) }).flow.value / LEAK).toBeCloseTo(1, 3);
     const outcome = outcomeOf({ rests: same(LEAK), missing: (i) => i > 60 });
-    expect(outcome).toMatchObject({ state: "cannot-tell", because: [{ id: "nothing-to-see", detail: { idleStretches: 3, wanted: 2 } }] });
+    const tooFew = { state: "cannot-tell", because: [{ id: "nothing-to-see", detail: { idleStretches: 3, wanted: 2 } }] };
+    expect(outcome).toMatchObject(tooFew);
+    expect(outcomeOf({ rests: same(LEAK), missing: (i) => i > 60, tank: null })).toMatchObject(tooFew);
   });
   test("without a tank at work the facts give the constant, p0 Vt in absolute pressure", () => {
     const facts = { tankVolume: "80 L", precharge: "210 kPa" };
@@ -112,6 +143,12 @@ describe("where it is looked for", () => {
     const whole = { from: RUN + 5, to: RUN + 89 };
     expect(findingOf({ rests: same(LEAK, 91) }).places[0]).toEqual(whole);
     expect(findingOf({ rests: [{ s: 91, leak: LEAK }, { s: 600, leak: LEAK }] }).places[0]).toEqual(whole); // biome-ignore format: rests
+  });
+  test("two readings away from either end, and in four of them", () => {
+    const seldom = (s: number) => outcomeOf({ rests: same(LEAK, s), step: 20 });
+    expect(seldom(160)).toMatchObject({ state: "found", finding: { places: [{ from: 80, to: 160 }, {}, {}] } });
+    expect(seldom(140)).toMatchObject({ state: "cannot-tell", because: [{ id: "nothing-to-see", detail: { idleStretches: 3 } }] });
+    expect(findingOf({ rests: same(LEAK, 130), step: 10 }).places[0]).toEqual({ from: 70, to: 150 });
   });
   test("one rest is too few", () => {
     expect(outcomeOf({ rests: same(LEAK, 600, 1) })).toMatchObject({
@@ -137,6 +174,10 @@ describe("what is worth telling", () => {
     });
     expect(unlike(0.2, 1.6).state).toBe("clear");
   });
+  test("a loss beyond doubt is told where its interval reaches half a day, though its mean does not", () => {
+    const rests = [0.85, 0.9, 0.95, 1, 1.05, 1.1].map((times) => ({ s: 600, leak: (times - 0.005) * halfDay }));
+    expect(outcomeOf({ rests }).state).toBe("found");
+  });
 });
 
 describe("on which side", () => {
@@ -161,6 +202,24 @@ describe("on which side", () => {
     expect(sideOf(0, { metered })).toBe("system");
     expect(sideOf(0, { metered, faults: (rests) => spoilt(rests) })).toBe("back");
     expect(findingOf({ rests: same(LEAK), metered: () => 0 }).channels).toEqual(["pressure", "flow"]);
+  });
+  test("a fault that ends before the part looked at, or begins after it, spoils nothing", () => {
+    const metered = (rest: number) => (rest === 1 ? 9 * LEAK : 0);
+    const around = (inside: number) => (rests: readonly Run[]) => {
+      const { from, to } = rests[1];
+      const [begin, end] = [from + 29 + inside, to - 1 - inside];
+      const fault = (a: number, b: number): LogFault => ({
+        kind: "stuck-value",
+        channel: "flow",
+        from: seconds(a),
+        to: seconds(b),
+        note: "drawn",
+      });
+      return [fault(from - 10, begin), fault(end, to + 10)];
+    };
+    expect(sideOf(0, { metered, faults: around(0) })).toBe("system");
+    expect(sideOf(0, { metered, faults: (rests) => [around(1)(rests)[0]] })).toBe("back");
+    expect(sideOf(0, { metered, faults: (rests) => [around(1)(rests)[1]] })).toBe("back");
   });
 });
 
