@@ -1,7 +1,7 @@
 import { acceptanceSheet } from "../../analysis/acceptance/acceptance-sheet";
-import type { Analysis } from "../../analysis/analyse";
 import { writeFindings } from "../../analysis/document/findings-document";
 import { collectCannotTell, inOrderOfWeight } from "../../analysis/document/story-part";
+import type { Analysis } from "../../shared/findings/analysis";
 import { type Finding, findingOf } from "../../shared/findings/finding";
 import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";

@@ -3,10 +3,12 @@ import { writeFileSync } from "node:fs";
 import { rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import Papa from "papaparse";
 import * as v from "valibot";
 import { analyse } from "../../analysis/analyse";
 import { writeFindings } from "../../analysis/document/findings-document";
 import { type ImportChoices, importLog, NO_CHOICES } from "../../analysis/import/import-log";
+import { writeRecord } from "../../analysis/import/write-record";
 import { ImportError } from "../../shared/problems/import-problem";
 import { SiteFileError } from "../../shared/problems/site-file-problem";
 import { CHANNEL_ROLES } from "../../shared/record/channel-role";
@@ -75,6 +77,23 @@ function soundRecord(record: LogRecord): void {
   demand(record.rejects.length <= Math.min(100, record.rows.rejected), "rejected rows are counted");
 }
 
+/** The record as it is written for other programs: a row for each accepted one, as many cells in each, no formula, numbers that are numbers. */
+function soundWritten(record: LogRecord): void {
+  const [headings, ...rows] = Papa.parse<string[]>([...writeRecord(record)].join("").trimEnd()).data; // an independent reader of RFC 4180
+  const read = record.origins.reduce((sum, { sampling }) => sum + sampleCount(sampling), 0); // columns with a clock of their own have rows of their own
+  demand(rows.length === read && read >= record.rows.accepted, "a row is written for each accepted row");
+  demand(!headings.some((heading) => /^[=+\-@\t\r]/.test(heading)), "a written heading is a formula");
+  let last = Number.NEGATIVE_INFINITY;
+  for (const [line, instant, ...cells] of rows) {
+    demand(cells.length + 2 === headings.length, "written rows are as long as their headings");
+    demand(/^[1-9]\d*$/.test(line), "a written row names its line");
+    const at = record.clock.kind === "absolute" ? Date.parse(instant) : Number(instant);
+    demand(at >= last, "written rows stand in order of time");
+    last = at;
+    for (let c = 0; c < record.channels.length; c++) demand(Number.isFinite(Number(cells[c])), "a written cell is no number");
+  }
+}
+
 /** What JSON cannot say (NaN, infinite, undefined) must not stand in a document. */
 function plainDocument(value: unknown): void {
   if (typeof value === "number") demand(Number.isFinite(value), "a document holds a number that JSON cannot say");
@@ -122,6 +141,7 @@ async function readsOrRefuses(bytes: Uint8Array, choices: ImportChoices, name: s
   try {
     const { record, layouts } = await importLog([logFile(bytes, name, chunk)], choices);
     soundRecord(record);
+    soundWritten(record);
     return [...readingFeatures(record, layouts[0]), ...followThrough(record, memory)];
   } catch (error) {
     if (!(error instanceof ImportError)) throw error;

@@ -187,7 +187,7 @@ describe("on which side", () => {
   });
   test("elsewhere, or without a meter, it tells nothing", () => {
     for (const place of ["before-tank", null] as const) for (const seen of [0, 1]) expect(sideOf(seen, { place })).toBe("unknown");
-    expect(sideOf(0, { metered: undefined })).toBe("unknown");
+    expect(findingOf({ rests: same(LEAK) }).side).toBe("unknown");
   });
   test("a meter with steps as large as the leak cannot show it, so that its silence tells nothing", () => {
     const stepping = (step: number) => (rest: number, i: number) => (rest === 0 && i < 5 ? i * step : 0);

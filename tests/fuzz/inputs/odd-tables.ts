@@ -82,10 +82,57 @@ const heading = fc.oneof(
     "°C",
     "4-20mA",
   ),
+  // Long and wide forms, and columns that say something of another
+  fc.constantFrom(
+    "Unit",
+    "Pressure unit",
+    "Tag",
+    "Name",
+    "Value",
+    "Quality",
+    "Status",
+    "Device",
+    "Zone",
+    "Offset",
+    "Day",
+    "Hour",
+    "Start",
+    "Stop",
+    "Interval",
+    "Year",
+    "Counts",
+    "Range",
+    "Pressure 1",
+    "Pressure 2",
+    "No.",
+  ),
   text,
   fc.constantFrom("__proto__", "constructor", "toString", "valueOf", "=1+1", "<b>", "a,b"),
 );
-const cell = fc.oneof({ weight: 6, arbitrary: number }, { weight: 2, arbitrary: stamp }, { weight: 1, arbitrary: text });
+const word = fc.constantFrom(
+  "good",
+  "bad",
+  "ON",
+  "off",
+  "open",
+  "bar",
+  "psi",
+  "gpm",
+  "Pump 1",
+  "P1",
+  "Flow",
+  "UTC",
+  "+02:00",
+  "CEST",
+  "4..20 mA",
+  "0-10 bar",
+);
+const cell = fc.oneof(
+  { weight: 12, arbitrary: number },
+  { weight: 4, arbitrary: stamp },
+  { weight: 3, arbitrary: word },
+  { weight: 2, arbitrary: text },
+);
 
 /** Tables that are nearly logs: any headings, delimiters, quotes and line ends, a column of instants among others or none. */
 export const oddTable: fc.Arbitrary<Uint8Array> = fc
