@@ -9,6 +9,7 @@ import { cubicMetre, cubicMetrePerSecond } from "../../shared/units/quantity";
 import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { drawsFromPressure } from "./draws-from-pressure";
 import { flowThresholds } from "./flow-thresholds";
+import { heldInTime } from "./held-in-time";
 import { runsOf } from "./switching";
 import { cumulativeVolume, volumeBetween } from "./volume";
 
@@ -34,7 +35,7 @@ export function findDrawState(
 
 function drawsFromFlow(flow: Channel, faults: readonly LogFault[]): DrawState | null {
   const values = valuesWithoutSpikes(flow, faults);
-  const thresholds = flowThresholds(values);
+  const thresholds = flowThresholds(heldInTime(values, flow.sampling));
   if (thresholds === null) return null;
   const stretches = stretchesOf(flow, faults);
   const runs = runsOf(values, flow.sampling, stretches, thresholds);

@@ -5,6 +5,7 @@ import { indexAtOrAfter } from "../../shared/record/sampling";
 import type { Seconds } from "../../shared/units/quantity";
 import { valuesWithoutSpikes } from "../faults/observed";
 import { flowThresholds } from "./flow-thresholds";
+import { heldInTime } from "./held-in-time";
 import { cumulativeVolume, volumeBetween } from "./volume";
 
 /** Whether water flowed through the meter at an instant, and how much of it between two, m3. */
@@ -25,7 +26,7 @@ export function flowingBy(record: LogRecord, faults: readonly LogFault[]): ((t: 
   const flow = mainChannel(record, "flow");
   if (flow === null) return null;
   const values = valuesWithoutSpikes(flow, faults);
-  const thresholds = flowThresholds(values);
+  const thresholds = flowThresholds(heldInTime(values, flow.sampling));
   if (thresholds === null) return null;
   return (t) => {
     const i = indexAtOrAfter(flow.sampling, t);

@@ -11,6 +11,7 @@ import { sampleInterval } from "../faults/sample-interval";
 import { quantiles } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { type FlowThresholds, flowThresholds } from "./flow-thresholds";
+import { heldInTime } from "./held-in-time";
 import { overlaps } from "./idle-rests";
 import { noiseOf } from "./pressure-noise";
 import { restsOf } from "./starts";
@@ -34,7 +35,7 @@ export function findMeterPlace(record: LogRecord, faults: readonly LogFault[], s
   const flow = mainChannel(record, "flow");
   if (flow === null) return UNKNOWN;
   const values = valuesWithoutSpikes(flow, faults);
-  const thresholds = flowThresholds(values);
+  const thresholds = flowThresholds(heldInTime(values, flow.sampling));
   if (thresholds === null) return UNKNOWN;
   const pressure = mainChannel(record, "pressure");
   const falling = pressure === null ? null : falls(pressure, faults);

@@ -8,6 +8,7 @@ import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { flowingBy } from "./flowing-by";
 import { holdsWhileFlowing } from "./holds-while-flowing";
 import { joinPauses } from "./join-pauses";
+import { onOneCurve } from "./on-one-curve";
 import { pumpFromPressure } from "./pump-from-pressure";
 import { pumpFromWitness } from "./pump-witness";
 import { cutQuickRestarts } from "./quick-restarts";
@@ -40,7 +41,8 @@ export function findPumpState(
 ): PumpState | CannotTell {
   if (drive !== null && drive.mode !== "always-stopped") return drive;
   const flow = meter.place === "before-tank" ? pumpFromWitness(record, faults, "flow") : null;
-  if (flow?.mode === "switching") return withHiddenStops(joinPauses(flow, record, faults), record, faults, site);
+  if (flow?.mode === "switching")
+    return withHiddenStops(backToOrder(joinPauses(flow, record, faults), record, faults), record, faults, site);
   const pressure = pumpFromPressure(record, faults, site, meter);
   if (pressure !== null) return backToOrder(pressure, record, faults);
   return drive ?? flow ?? { id: "no-pump-state", about: "starts", detail: { missing: missing(record) } };
@@ -48,15 +50,18 @@ export function findPumpState(
 
 /** A drive runs on for a while after the last water has passed: flow tells when it gave water, and not when it stopped. */
 function withHiddenStops(state: PumpState, record: LogRecord, faults: readonly LogFault[], site: SiteFacts): PumpState {
-  const isDrive = site.pump === null ? isHeld(record, faults) : site.pump === "variable-speed";
+  const isDrive = site.pump === null ? mayBeDrive(state, record, faults) : site.pump === "variable-speed";
   return isDrive ? { ...state, runs: state.runs.map((run) => ({ ...run, complete: false })) } : state;
 }
 
-function isHeld(record: LogRecord, faults: readonly LogFault[]): boolean {
+function mayBeDrive({ runs }: PumpState, record: LogRecord, faults: readonly LogFault[]): boolean {
   const pressure = mainChannel(record, "pressure");
+  const flow = mainChannel(record, "flow");
   const flowing = flowingBy(record, faults);
-  if (pressure === null || flowing === null) return false;
-  return holdsWhileFlowing(valuesWithoutSpikes(pressure, faults), pressure.sampling, stretchesOf(pressure, faults), flowing);
+  if (pressure === null || flow === null || flowing === null) return false;
+  const pressures = valuesWithoutSpikes(pressure, faults);
+  if (onOneCurve(runs, flow, valuesWithoutSpikes(flow, faults), pressure, pressures) === false) return true;
+  return holdsWhileFlowing(pressures, pressure.sampling, stretchesOf(pressure, faults), flowing);
 }
 
 /** The witnesses that could be logged and are not. */

@@ -2,6 +2,7 @@ import type { PumpStateBasis } from "../../shared/findings/segment";
 import { quantiles } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { levelsOf, type TwoLevels } from "../numerics/two-levels";
+import { FOOT, leavingRest, type Rest } from "./leaving-rest";
 import type { Thresholds } from "./switching";
 
 /** What a witness shows: two levels with the thresholds between them, or one. */
@@ -29,7 +30,10 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>): Witnes
   const { low, high } = extremes(values);
   if (Number.isNaN(low)) return { kind: "one", up: null };
   if (basis === "running") return flagLevels(low, high);
-  const levels = pick(basis, levelsOf(values), high);
+  const heaps = levelsOf(values);
+  const levels = pick(basis, heaps, high);
+  const leaving = basis === "speed" || basis === "flow" || isDamped(values, levels) ? null : leavingRest(values, high, restOf(heaps, high));
+  if (leaving !== null) return leaving;
   const atZero = basis === "speed" ? restAtZero(values, high, levels === null ? high : between(basis, levels).off) : null;
   if (atZero !== null) return atZero;
   if (levels === null) {
@@ -37,6 +41,40 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>): Witnes
     return oneLevel(basis, usualLow, middle, high);
   }
   return { kind: "two", thresholds: between(basis, levels), separation: levels.separation, share: levels.share };
+}
+
+const NEARLY_UP = 0.9;
+
+/**
+ * Whether a motor at one speed is read through a damped meter: rest and run are narrow heaps, and a rise slows down on its way (first order: 0.7 of a time constant up to half, 1.6 from there to
+ * nine tenths). Such a reading falls to its rest long after the motor stopped; that of a drive, whose draw goes with the cube of a rising speed, rises late.
+ */
+function isDamped(values: ArrayLike<number>, levels: TwoLevels | null): boolean {
+  if (levels === null || levels.separation <= NARROW.separation) return false;
+  const [foot, half, top] = [FOOT, 0.5, NEARLY_UP].map((share) => levels.low + share * (levels.high - levels.low));
+  let [left, passed, early, late] = [0, 0, 0, 0];
+  let state: "rest" | "low" | "high" | "up" = "up";
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i];
+    if (value <= foot) {
+      left = i;
+      state = "rest";
+    } else if (state === "rest" || state === "low") {
+      if (value >= half) passed = i;
+      state = value >= half ? "high" : "low";
+    }
+    if (state === "high" && value >= top) {
+      early += passed - left - 1;
+      late += i - passed;
+      state = "up";
+    }
+  }
+  return late > early;
+}
+
+function restOf([lowest]: readonly TwoLevels[], high: number): Rest {
+  const narrow = lowest !== undefined && lowest.low <= STANDBY_DRAW * high && CLEAR_OF_REST * lowest.lowSpread < lowest.high - lowest.low;
+  return narrow ? { level: lowest.low, spread: lowest.lowSpread } : { level: 0, spread: 0 };
 }
 
 function flagLevels(low: number, high: number): WitnessLevels {

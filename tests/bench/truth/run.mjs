@@ -4,7 +4,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** One entry a file beside this one: its own truth, its own table. */
-const BENCHES = ["causes", "changes", "predictions", "signals", "water"];
+const BENCHES = ["causes", "changes", "predictions", "pump", "signals", "water"];
 /** Only by name: it may change the tables. */
 const TOOLS = ["fit-causes"];
 
