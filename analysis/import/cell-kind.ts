@@ -1,3 +1,4 @@
+import { plainStamp } from "./clock/stamp-marks";
 import { LONGEST_STAMP } from "./clock/stamp-text";
 import { isBeyondLimit, isMissing, type NumberFormat, parseNumber } from "./number-format";
 
@@ -31,7 +32,7 @@ export function cellKind(cell: string, format: NumberFormat): CellKind {
 
 /** Whether a cell is written as a date, a time of day or both. */
 export function looksLikeTime(given: string): boolean {
-  const cell = given.startsWith("[") && given.endsWith("]") ? given.slice(1, -1) : given;
+  const cell = plainStamp(given);
   if (!/\d/.test(cell)) return false;
   return [NUMERIC_DATE, TIME_OF_DAY, COMPACT_STAMP, SHORT_STAMP, NAMED_DATE, YEARLESS, TIME_FIRST, ISO_ODD].some((form) => form.test(cell));
 }

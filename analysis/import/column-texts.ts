@@ -20,7 +20,7 @@ export function headingsOf(head: HeadTable, layout: TableLayout): string[] {
   if (rows.length === 1) spread[0] = [...spread[0], ...(findFurther(spread[0], head)?.names ?? [])];
   return Array.from({ length: head.signature.count }, (_, column) =>
     spread
-      .map((cells) => mendText((cells[column] ?? "").replace(/\s+/g, " ")))
+      .map((cells) => mendText((cells[column] ?? "").replace(/\s+/g, " ").replace(/^`(.*)`$/, "$1")))
       .filter((cell) => cell !== "")
       .join(" "),
   );

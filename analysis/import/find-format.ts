@@ -2,8 +2,9 @@ import { findUnit } from "../../shared/units/unit-table";
 import { cellKind } from "./cell-kind";
 import { findBlankSeparator } from "./fixed-width";
 import { withoutLabel } from "./labelled-cells";
+import { lineFormOf, withoutForm } from "./line-form";
 import type { NumberFormat } from "./number-format";
-import { type CellFormat, endsInsideQuotes, type Separator, splitRow, unwrap } from "./row-cells";
+import { type CellFormat, endsInsideQuotes, type Separator, splitRow } from "./row-cells";
 import type { TextLine } from "./survey";
 
 /** A row of the file: one line, or several where quotes hold line ends. */
@@ -73,12 +74,12 @@ export function findCellFormat(lines: readonly TextLine[]): CellFormat {
   candidates.push(candidate(sample, { separator: { kind: "spaces", least: 1, stamp: null }, quote }, tabbed ? 0.5 : 0.85));
   let best = candidates[0];
   for (const other of candidates) if (other.score > best.score * 1.02) best = other;
-  if (best.score === 0 && sample.length > 1 && sample.every(({ text }) => /^\s*".*"\s*$/.test(text))) {
-    const inside = sample.map(({ line, text }) => ({ line, text: unwrap(text.trim()) }));
-    return { ...findCellFormat(inside), wrapped: true };
-  }
+  const texts = sample.map(({ text }) => text);
+  const form = lineFormOf(texts, best.score === 0);
+  const plain = form === null ? null : findCellFormat(sample.map(({ line, text }) => ({ line, text: withoutForm(text, form) })));
+  if (form !== null && plain !== null && plain.form === undefined) return { ...plain, form };
   if (best.format.separator.kind === "spaces" && isOneColumn(sample)) return { separator: { kind: "character", character: "\t" }, quote };
-  return best.format.separator.kind === "spaces" ? { separator: findBlankSeparator(sample.map(({ text }) => text)), quote } : best.format;
+  return best.format.separator.kind === "spaces" ? { separator: findBlankSeparator(texts), quote } : best.format;
 }
 
 /** Lines of one word each, or of a number with its unit, as under a start and an interval: blanks part the words of the lines above them, no cells. */
@@ -88,15 +89,21 @@ function isOneColumn(sample: readonly TextLine[]): boolean {
   return lower.filter(({ text }) => isOne(text.trim())).length * 2 > lower.length;
 }
 
+/** Rows of several lines need those that follow them. */
+const FOLLOWING = 160;
+
 /** The first lines, where a short log may be all there is, and some from further on, where there are surely data. */
 function spread(lines: readonly TextLine[]): readonly TextLine[] {
-  if (lines.length <= 160) return lines;
+  const open = lines.filter(({ text }) => text.split('"').length % 2 === 0).length;
+  if (lines.length <= FOLLOWING || open * 4 > lines.length) return lines.slice(0, FOLLOWING);
   const stride = Math.floor((lines.length - 60) / 100);
   return lines.filter((_, i) => i < 60 || (i - 60) % stride === 0);
 }
 
 function candidate(sample: readonly TextLine[], format: CellFormat, weight = 1): Candidate {
-  return { format, score: weight * shapeScore(sample.map(({ text }) => splitRow(text, format))) };
+  const rows =
+    sample.length <= FOLLOWING ? splitRows(sample, format).map(({ cells }) => cells) : sample.map(({ text }) => splitRow(text, format));
+  return { format, score: weight * shapeScore(rows) };
 }
 
 /** Rows of the commonest shape, each counted by its share of cells that are numbers, times or blanks. */

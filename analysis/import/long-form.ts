@@ -2,6 +2,7 @@ import type { ClockReading } from "./clock/clock-reading";
 import type { ColumnText } from "./columns/column-reading";
 import { stateWords } from "./columns/running-words";
 import { UNIT_WORD } from "./columns/unit-column";
+import { wholeUnit } from "./columns/unit-from-text";
 import { isMissing, type NumberFormat, parseNumber } from "./number-format";
 
 /** One value a row: which columns name the channel, its value and its unit. */
@@ -25,11 +26,19 @@ export function findLongForm(texts: readonly ColumnText[], clock: ClockReading, 
   const value = numeric.length === 1 ? numeric[0] : named.length === 1 ? named[0] : undefined;
   if (value === undefined) return null;
   const words = others.filter((text) => text !== value && !UNIT_WORD.test(text.heading) && isFewNames(text, format));
-  const unit = others.find((text) => UNIT_WORD.test(text.heading)) ?? null;
   const key =
     words.find((text) => KEY_WORD.test(text.heading) && (VALUE_WORD.test(value.heading) || severalAtOnce(text, texts, clock))) ??
     words.find((text) => severalAtOnce(text, texts, clock));
-  return key === undefined ? null : { key: key.index, value: value.index, unit: unit?.index ?? null };
+  if (key === undefined) return null;
+  const rest = others.filter((text) => text !== key && text !== value);
+  const unit = rest.find((text) => UNIT_WORD.test(text.heading)) ?? rest.find(holdsUnits);
+  return { key: key.index, value: value.index, unit: unit?.index ?? null };
+}
+
+/** Nothing but units, one of them at least of more than a letter. */
+function holdsUnits({ sample }: ColumnText): boolean {
+  const found = [...new Set(sample)].filter((cell) => !isMissing(cell));
+  return found.some((cell) => cell.length > 1) && found.length <= MOST_CHANNELS && found.every((cell) => wholeUnit(cell) !== null);
 }
 
 /** Whether a heading says no more than that there are values below. */

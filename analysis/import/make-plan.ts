@@ -177,6 +177,7 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     ),
     notes: [
       ...tablesAbove(head, layout),
+      ...(cells.form === "repetition" ? [REPEATED_DATES] : []),
       ...(across === null ? [] : [noteAcross(across, texts, columns)]),
       ...(long === null ? texts.flatMap((text, i) => unreadColumn(text, columns[i])) : []),
     ],
@@ -190,6 +191,11 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
   const asked = across === null ? columns : columns.filter(({ index }) => index === across.columns[0]);
   return { plan, questions: long === null ? asked.flatMap(questionsOf) : [] };
 }
+
+const REPEATED_DATES = {
+  kind: "repetition",
+  text: "Quotes alone in a cell say the same as above: the date holds until another is written; among the values they count as missing.",
+};
 
 /** Without headings: a first column of numbers that rise by one step is taken for elapsed seconds, and asked. */
 function unnamedClock([first]: readonly ColumnText[], format: NumberFormat): ColumnText | null {

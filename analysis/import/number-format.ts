@@ -8,7 +8,7 @@ export type NumberFormat = { readonly decimal: "." | ","; readonly thousands: st
  * error values (ISO/IEC 29500 part 1, 18.17.3).
  */
 const WRITTEN = [
-  "-|--|---|----|-----|–|—|.|..|...|*|**|***|****|*****|?|??|???|x|/|//|_|__|___|nan|-nan|+nan|nan(ind)|-nan(ind)|1.#qnan",
+  "-|--|---|----|-----|–|—|.|..|...|*|**|***|****|*****|?|??|???|x|xx|xxx|xxxx|/|//|_|__|___|nan|-nan|+nan|nan(ind)|-nan(ind)|1.#qnan",
   "-1.#ind|1.#inf|-1.#inf|1.#ind|#num|qnan|inf|+inf|-inf|infinity|-infinity|∞|na|n/a|n.a.|n.a|<na>|<null>|<nan>|<none>|#n/a|#n/a n/a|#na",
   "#value!|#wert!|#valeur!|#div/0!|#ref!|#num!|#name?|#null!|#nv|#err|#error|null|nil|none|(null)|\\n|undefined|void|empty",
   "blank|missing|miss|mv|nodata|no data|no-data|no_data|no value|no reading|ol|o.l|o.l.|0l|+ol|-ol|overload|over|ovr|ovfl",
@@ -65,10 +65,18 @@ const STUCK = new Map<string, boolean>();
 function isStuck(tail: string): boolean {
   const known = STUCK.get(tail);
   if (known !== undefined) return known;
-  const stuck = /^\s*(?:[*?!]|[[(](?:ok|good|valid|g)[\])])$/i.test(tail) || findUnit(tail.replace(/^[\s([]+|[\s)\]]+$/g, "")) !== null;
+  const stuck =
+    /^\s*(?:[*?!]+|[[(](?:ok|good|valid|g)[\])]|(?:ok|good|valid))$/i.test(tail) ||
+    findUnit(tail.replace(/^[\s([]+|[\s)\]]+$/g, "")) !== null;
   if (STUCK.size < 500) STUCK.set(tail, stuck);
   return stuck;
 }
+
+/** Whether a number carries a mark of doubt ("3.79?"): it is read, and that is said. */
+export const hasDoubtMark = (cell: string): boolean => {
+  const last = cell.charCodeAt(cell.length - 1);
+  return last === 63 || last === 42 || last === 33;
+};
 
 /** Digits without their thousands marks and with a decimal point; null where the marks stand wrongly. */
 function ungrouped(digits: string, format: NumberFormat): string | null {

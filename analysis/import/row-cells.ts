@@ -1,5 +1,6 @@
 import Papa from "papaparse";
 import { stripLabels } from "./labelled-cells";
+import { type LineForm, withoutForm } from "./line-form";
 
 /** How a line falls into cells. */
 export type Separator =
@@ -13,16 +14,13 @@ export type Separator =
   /** Columns by their place in the line: column i reaches from starts[i] to starts[i + 1], counted in characters. */
   | { readonly kind: "fixed-width"; readonly starts: readonly number[] };
 
-/** `wrapped`: every line as a whole stands in quotes, those inside it doubled. `labels`: the names that cells carry in front of their values ("flow=12"). */
+/** `form`: what every line has beside its cells. `labels`: the names that cells carry in front of their values ("flow=12"). */
 export type CellFormat = {
   readonly separator: Separator;
   readonly quote: '"' | "'";
-  readonly wrapped?: boolean;
+  readonly form?: LineForm;
   readonly labels?: readonly (string | null)[];
 };
-
-/** A line without the quotes round all of it. */
-export const unwrap = (line: string): string => (/^"[\s\S]*"$/.test(line) ? line.slice(1, -1).replaceAll('""', '"') : line);
 
 /** The cells of one row, trimmed, quotes gone. The row may hold line ends inside its quotes. Linear in its length. */
 export function splitRow(given: string, format: CellFormat): string[] {
@@ -31,7 +29,7 @@ export function splitRow(given: string, format: CellFormat): string[] {
 }
 
 function cellsOf(given: string, format: CellFormat): string[] {
-  const row = format.wrapped === true ? unwrap(given.trim()) : given;
+  const row = format.form === undefined ? given : withoutForm(given, format.form);
   const { separator, quote } = format;
   if (separator.kind === "fixed-width") return cutByPlace(row, separator.starts);
   if (separator.kind === "spaces") return joinStamp(splitSpaces(row, separator.least, quote), separator.stamp);
@@ -85,7 +83,7 @@ export const isHalfStamp = (cell: string, next: string): boolean =>
   /^\p{L}{2,10}\.?(?: \d{1,2})?$/u.test(cell) &&
   /\b(?:19|20)\d{2}\b/.test(next) &&
   /^\d/.test(next) &&
-  /\p{L}/u.test(`${/\d/.test(cell) ? cell : next}`);
+  (/\d/.test(cell) || /\p{L}{3}/u.test(next));
 
 function joinStamp(cells: string[], stamp: { readonly at: number; readonly count: number } | null): string[] {
   if (stamp === null || cells.length < stamp.at + stamp.count) return cells;
@@ -137,7 +135,7 @@ function tidyCell(cell: string): string {
 
 /** Whether a quote opened in this text is still open at its end: the row goes on in the next line. */
 export function endsInsideQuotes(text: string, format: CellFormat): boolean {
-  if (format.separator.kind !== "character" || format.wrapped === true || !text.includes(format.quote)) return false;
+  if (format.separator.kind !== "character" || format.form !== undefined || !text.includes(format.quote)) return false;
   const { quote } = format;
   const delimiter = format.separator.character;
   let at = 0;

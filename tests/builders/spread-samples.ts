@@ -7,6 +7,9 @@ const hour = (h: number) => `${String(h).padStart(2, "0")}:00`;
 /** Every fourth hour of four days. */
 const spread = { headings: ["Pressure (bar)"], values: [plain.values[0]], firstInstant: "2024-03-14T00:00:00.000Z" };
 
+/** Every ten seconds from two minutes to midnight. */
+const late = (i: number) => new Date(Date.UTC(2024, 2, 14, 23, 58) + 10_000 * i).toISOString().slice(0, 19).replace("T", " ");
+
 /** Tables laid out for the eye of a person, as spreadsheets and reports have them. */
 export const SPREAD_SAMPLES: readonly DialectSample[] = [
   sample(
@@ -37,5 +40,38 @@ export const SPREAD_SAMPLES: readonly DialectSample[] = [
       rows.map((i) => `${i + 2},${iso(i)},${b(i)},${f(i)}`),
     ),
     { firstLine: 3 },
+  ),
+  sample(
+    "values-in-brackets.txt",
+    "The rows are lists of values in a statement for a data base.",
+    lines(
+      "INSERT INTO `log` (`time`,`pressure_bar`,`flow_l_min`) VALUES",
+      rows.map((i) => `('${iso(i)}',${b(i)},${f(i)})${i + 1 < rows.length ? "," : ";"}`),
+    ),
+    { headings: ["pressure_bar", "flow_l_min"] },
+  ),
+  sample(
+    "ditto-marks.csv",
+    "A quote alone in its cell says the same date as above, over midnight too.",
+    lines(
+      "Date;Time;Pressure (bar);Flow (L/min)",
+      rows.map((i) => {
+        const [date, time] = late(i).split(" ");
+        return `${i === 0 || time === "00:00:00" ? date : '"'};${time};${b(i)};${f(i)}`;
+      }),
+    ),
+    { firstInstant: "2024-03-14T23:58:00.000Z" },
+  ),
+  sample(
+    "legend-above.csv",
+    "Letters of columns are explained above the table.",
+    lines(
+      "P1 = Discharge pressure (bar)",
+      "P2 = Flow of the booster (L/min)",
+      "",
+      HEADING.replace(/Pressure.*/, "P1,P2"),
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)}`),
+    ),
+    { headings: ["P1", "P2"], firstLine: 5 },
   ),
 ];

@@ -1,4 +1,5 @@
 import { decodeText, type TextEncoding } from "../encoding";
+import { hasDoubtMark } from "../number-format";
 import type { PlannedColumn, TablePlan } from "../table-plan";
 import { QuickRows } from "./quick-rows";
 import type { RowStore } from "./row-store";
@@ -83,7 +84,7 @@ export class PlainRows {
       separator.kind === "character" &&
       separator.pairsFrom === undefined &&
       separator.stampAt === undefined &&
-      plan.cells.wrapped !== true &&
+      plan.cells.form === undefined &&
       plan.long === null &&
       plan.across === null &&
       plan.columns.every(({ unitColumn }) => unitColumn === null) &&
@@ -203,7 +204,7 @@ export class PlainRows {
     const column = this.numbers[slot];
     if (cell === "" && column.reading.words.size === 0) return Number.NaN;
     const value = readCell(cell, column, this.plan);
-    return Number.isNaN(value) && isBad(cell, column, this.plan) ? NOT_PLAIN : value;
+    return hasDoubtMark(cell) || (Number.isNaN(value) && isBad(cell, column, this.plan)) ? NOT_PLAIN : value;
   }
 
   private readTime(bytes: Uint8Array, slot: number): number {

@@ -29,6 +29,7 @@ export class RowLog {
   /** More lines without data than a footer can have. */
   private flooded = false;
   private readonly bad = new Map<string, { count: number; readonly line: number; readonly cell: string }>();
+  private readonly doubtful = new Map<string, { count: number; readonly line: number; readonly cell: string }>();
   private comments = 0;
   private surplus = { count: 0, line: 0 };
   private footer: { readonly first: number; readonly last: number } | null = null;
@@ -84,6 +85,12 @@ export class RowLog {
   badCell(heading: string, line: number, cell: string): void {
     const known = this.bad.get(heading);
     if (known === undefined) this.bad.set(heading, { count: 1, line, cell: cell.slice(0, 40) });
+    else known.count++;
+  }
+
+  doubtfulCell(heading: string, line: number, cell: string): void {
+    const known = this.doubtful.get(heading);
+    if (known === undefined) this.doubtful.set(heading, { count: 1, line, cell: cell.slice(0, 40) });
     else known.count++;
   }
 
@@ -151,6 +158,10 @@ export class RowLog {
         continue;
       }
       notes.push({ kind: "bad-cells", text: `${cells} no number in "${heading}" and left out, first in line ${line}: "${cell}".` });
+    }
+    for (const [heading, { count, line, cell }] of this.doubtful) {
+      const cells = count === 1 ? "One number carries" : `${count} numbers carry`;
+      notes.push({ kind: "marked-cells", text: `${cells} a mark in "${heading}" and count as read, first in line ${line}: "${cell}".` });
     }
     if (this.comments > 0) notes.push({ kind: "comments", text: `${this.comments} comment lines among the rows were passed over.` });
     if (this.restarts.length > 0)

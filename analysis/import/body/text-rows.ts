@@ -1,6 +1,6 @@
 import { dateIn } from "../clock/dated-sections";
 import { ownUnit } from "../columns/unit-column";
-import { isBeyondLimit, isMissing, parseNumber } from "../number-format";
+import { hasDoubtMark, isBeyondLimit, isMissing, parseNumber } from "../number-format";
 import { endsInsideQuotes, splitRow } from "../row-cells";
 import type { PlannedColumn, TablePlan } from "../table-plan";
 import { laterHeading } from "./later-headings";
@@ -128,7 +128,7 @@ export class TextRows {
       this.log.reject(line, text, `has ${given.length} cells where ${this.plan.columns.length} are expected`);
       return true;
     }
-    const bad = this.readValues(cells);
+    const bad = this.readValues(cells, line);
     if (bad > 0 && this.row.every(Number.isNaN) && !this.numbers.some(({ index }) => isBeyondLimit(cells[index] ?? ""))) return false;
     if (bad > 0) this.noteBadCells(cells, line);
     if (surplus.length > 0) this.log.surplusCells(line);
@@ -139,13 +139,15 @@ export class TextRows {
   }
 
   /** Fills `row`. @returns how many cells are neither a number nor missing */
-  private readValues(cells: readonly string[]): number {
+  private readValues(cells: readonly string[], line: number): number {
     let bad = 0;
     for (let i = 0; i < this.numbers.length; i++) {
       const column = this.numbers[i];
       const cell = cells[column.index] ?? "";
       this.row[i] = readCell(cell, column, this.plan, this.unitBeside(column, cells));
-      if (Number.isNaN(this.row[i]) && isBad(cell, column, this.plan)) bad++;
+      if (Number.isNaN(this.row[i])) {
+        if (isBad(cell, column, this.plan)) bad++;
+      } else if (hasDoubtMark(cell)) this.log.doubtfulCell(column.heading, line, cell);
     }
     return bad;
   }

@@ -30,7 +30,7 @@ export function plainNumber(cell: string, decimal: "." | ",", thousands: string 
   return Number(decimal === "," ? bare.replace(",", ".") : bare);
 }
 
-const DOTTED = /^(?:[01]?\d|2[0-3])\.[0-5]\d(?:\.[0-5]\d)?(?:,\d+)?$/;
+const DOTTED = /^(?:[01]?\d|2[0-3])\.[0-5]\d(?:\.[0-5]\d)?(?:,\d+)?(?:\s?(?:uhr|h))?$/i;
 const TIME_OF_DAY = /\b(?:time|uhrzeit|zeit|heure|hora|ora|tijd|uur)\b/;
 
 /** Says what a column's cells look like, from up to 200 of them spread over the sample. */

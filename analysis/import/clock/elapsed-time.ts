@@ -1,3 +1,5 @@
+import { plainStamp } from "./stamp-marks";
+
 const CLOCK = /^([+-]?)\s*(\d+):(\d{1,2})(?::(\d{1,2}(?:[.,]\d+)?))?$/;
 const DAYS =
   /^([+-]?)\s*(\d+)(?:\s*(?:d|days?|tage?|jours?|j|dias?|giorni|g|dagen)?[ .,T]\s*|:(?=\d+:\d+:\d))(\d{1,2}):(\d{1,2})(?::(\d{1,2}(?:[.,]\d+)?))?$/i;
@@ -11,7 +13,8 @@ const field = (text: string | undefined) => (text === undefined ? 0 : Number(tex
  * An elapsed time to seconds: h:mm:ss with any number of hours, d hh:mm:ss, d.hh:mm:ss, "1h 02m 03s", ISO 8601 durations. Two fields are hours and
  * minutes, or minutes and seconds where `minutesFirst`. Null where it is none.
  */
-export function readDuration(text: string, minutesFirst = false): number | null {
+export function readDuration(given: string, minutesFirst = false): number | null {
+  const text = plainStamp(given);
   const clock = CLOCK.exec(text);
   if (clock !== null) {
     const [, sign, a, b, c] = clock;

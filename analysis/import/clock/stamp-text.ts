@@ -3,6 +3,7 @@ import { dayNumber } from "./civil-days";
 import { dateOfNumbers, dateOfWeek, dateWithMonth, timeOfNumbers } from "./loose-numbers";
 import { packedDays } from "./odd-dates";
 import { placeZoneIn } from "./place-zone";
+import { plainStamp } from "./stamp-marks";
 
 /** Order of day, month and year where all three are written as numbers. */
 export type DateOrder = "dmy" | "mdy" | "ymd" | "ydm";
@@ -47,9 +48,6 @@ class StampScanner {
   ) {}
 
   scan(): Stamp | null {
-    // "2024:05:01 10:15:00" as cameras write it
-    if (/^\d{4}:\d{2}:\d{2}(?=[ T])/.test(this.text))
-      return new StampScanner(this.text.replace(/^(\d{4}):(\d{2}):/, "$1-$2-"), this.order).scan();
     while (this.at < this.text.length) if (!this.step()) return null;
     return this.finish();
   }
@@ -108,8 +106,10 @@ class StampScanner {
       return this.basicTime(from, length);
     }
     if ((length === 14 || length === 12) && this.numbers.length === 0) {
-      if (!this.basicDate(from, 8)) return false;
-      return this.basicTime(from + 8, length - 8);
+      if (this.basicDate(from, 8)) return this.basicTime(from + 8, length - 8);
+      // "240501101530": so many digits begin with the year
+      this.days = length === 12 ? packedDays(this.text.slice(from, from + 6), "ymd") : Number.NaN;
+      return !Number.isNaN(this.days) && this.basicTime(from + 6, 6);
     }
     if (length === 6 && this.numbers.length === 0 && Number.isNaN(this.days) && Number.isNaN(this.seconds)) return this.packedDate(from);
     // only the fraction of a second is longer: "14-SEP-23 01.05.20.000000"
@@ -293,7 +293,7 @@ class StampScanner {
  */
 export function readStamp(text: string, order: DateOrder): Stamp | null {
   if (text.length < 3 || text.length > LONGEST_STAMP) return null;
-  return new StampScanner(text.startsWith("[") && text.endsWith("]") ? text.slice(1, -1) : text, order).scan();
+  return new StampScanner(plainStamp(text), order).scan();
 }
 
 /** Seconds since 1970 as if the stamp were UTC, the offset left alone; NaN without a date. A date alone is its midnight. */

@@ -39,7 +39,10 @@ export function gatherFacts(
   letter: LastLetter,
 ): ColumnFacts {
   const own = spacedWords(column.heading);
-  const { unit: written, from } = findUnitOf(column, line, choice, values, letter);
+  const above = spacedWords(line.split("|")[0]);
+  // of "P2 = Booster flow" above the table the words count, not the letter
+  const isSymbol = /^[a-z]{1,3} ?\d{0,3}$/.test(own) && guessRole(above, null, values).by === "words";
+  const { unit: written, from } = findUnitOf(column, line, choice, values, letter, isSymbol ? above : own);
   const unit = from === "choice" ? written : asFileSays(written, column.heading, preamble);
   // acidity is no pressure of a head, and a "Q" that never changes and counts bits says how good the value beside it is
   const isQuality =
@@ -47,12 +50,12 @@ export function gatherFacts(
   if (isQuality && values.low > 0) return qualityFacts(column, name, values, choice);
   const guessed = guessRole(/\bpH\b/.test(column.heading) ? "ph" : own, unit?.unit ?? null, values);
   const said: RoleGuess = isCount(column, guessed, unit, own) ? { role: "other", by: "rows", generic: false } : guessed;
-  const told = line === "" ? null : guessRole(spacedWords(line.split(/[|]/)[0]), unit?.unit ?? null, values);
-  const useLine = told !== null && said.generic && told.by !== "none";
+  const told = line === "" ? null : guessRole(above, unit?.unit ?? null, values);
+  const useLine = told !== null && (said.generic || isSymbol) && told.by !== "none";
   return {
     column,
     name,
-    words: useLine ? `${own} ${spacedWords(line)}` : own,
+    words: useLine ? `${isSymbol ? "" : own} ${spacedWords(line)}`.trim() : own,
     place: spacedWords(`${column.heading} ${useLine ? line : ""}`.replace(/[[({<][^\])}>]*[\])}>]/g, " ")),
     text: `${column.heading} | ${column.unitsCell ?? ""} | ${line}`,
     values,
@@ -98,13 +101,14 @@ function findUnitOf(
   choice: ColumnChoice,
   values: ColumnValues,
   letter: LastLetter,
+  words: string,
 ): { unit: FoundUnit | null; from: ColumnFacts["unitFrom"] } {
   if (choice.unit !== null) return { unit: choice.unit, from: "choice" };
   const row = column.unitsCell === null ? null : (writtenUnit(column.unitsCell) ?? unitInHeading(column.unitsCell));
   if (row !== null) return { unit: row, from: "units row" };
-  const own = guessRole(spacedWords(column.heading), null, values);
+  const own = guessRole(words, null, values);
   const heading = letter === "unit" ? wholeUnit(column.heading.slice(-1)) : unitInHeading(column.heading);
-  const isPlace = letter === "place" || (letter === null && isBareLetter(column.heading, heading) && !suits(own, column, heading, values));
+  const isPlace = letter === "place" || (letter === null && isBareLetter(column.heading, heading) && !suits(own, words, heading, values));
   if (heading !== null && !isPlace) return { unit: heading, from: "heading" };
   const cell = unitOfCells(column.sample);
   if (cell !== null) return { unit: cell, from: "cells" };
@@ -112,7 +116,7 @@ function findUnitOf(
   if (agreed !== null) return { unit: agreed, from: "heading" };
   for (const part of line.split(/[|;,\t]|\s\/\s/)) {
     const told = wholeUnit(part.trim()) ?? unitInHeading(part.trim());
-    if (told !== null && suits(own, column, told, values)) return { unit: told, from: "preamble" };
+    if (told !== null && suits(own, words, told, values)) return { unit: told, from: "preamble" };
   }
   // "Pressure 0-10 bar": the range is written in the unit of the values
   const range = readRange(`${column.heading} | ${line}`);
@@ -143,9 +147,9 @@ const isBareLetter = (heading: string, unit: FoundUnit | null): unit is FoundUni
   unit !== null && unit.text.length === 1 && heading.endsWith(unit.text);
 
 /** A unit told elsewhere must not turn a pressure into a temperature. */
-function suits(own: RoleGuess, column: ColumnText, unit: FoundUnit, values: ColumnValues): boolean {
+function suits(own: RoleGuess, words: string, unit: FoundUnit, values: ColumnValues): boolean {
   if (own.by === "none") return true;
-  const both = guessRole(spacedWords(column.heading), unit.unit, values);
+  const both = guessRole(words, unit.unit, values);
   return both.role === own.role;
 }
 

@@ -66,8 +66,12 @@ function isWeather(unit: Unit | null, { low, high }: ColumnValues): boolean {
   return low * unit.factor > 84_000 && high * unit.factor < 108_000;
 }
 
-const ON = /\bon\b|\bein\b|\baan\b|\bmarche\b|\bmarcha\b|\bmarcia\b|\bligad[ao]\b|\bencendid[ao]\b|\bacces[ao]\b|\brun/;
+const ON =
+  /\bon\b|\blauft\b|\blaeuft\b|betrieb\b|\bein\b|\baan\b|\bmarche\b|\bmarcha\b|\bmarcia\b|\bligad[ao]\b|\bencendid[ao]\b|\bacces[ao]\b|\brun/;
 const OFF = /\boff\b|\bstopped\b|\baus\b|\barret\b|\bparad[ao]\b|\buit\b|\bspent[ao]\b|\bdesligad[ao]\b|\bapagad[ao]\b/;
+
+/** Whether a folded heading says the state that its cells affirm or deny ("Pump on"). */
+export const saysOn = (words: string): boolean => ON.test(words) && !OFF.test(words);
 
 function bestByWords(words: string, unit: Unit | null, values: ColumnValues): { role: ChannelRole; fits: boolean } | null {
   let best: { role: ChannelRole; score: number; fits: boolean } | null = null;

@@ -7,7 +7,7 @@ import { channelNames } from "./channel-name";
 import { type ColumnChoice, choiceFor } from "./column-choices";
 import { type ColumnFacts, gatherFacts, spacedWords } from "./column-facts";
 import { type ColumnReading, type ColumnText, type FileContext, NOTHING } from "./column-reading";
-import { guessRole } from "./column-role";
+import { guessRole, saysOn } from "./column-role";
 import { type ColumnValues, columnValues } from "./column-values";
 import { lastLetters } from "./last-letter";
 import { findPosition } from "./position-words";
@@ -81,7 +81,7 @@ function readWords(column: ColumnText, name: string, values: ColumnValues, choic
     const machine = chosen === "running" || (said.role === "running" && MACHINE_WORDS.test(words));
     const pair = machine && values.numbers.length === 0 ? twoWords(texts, column.sample) : null;
     const other: ColumnReading = { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
-    return pair === null ? other : readUnknownWords(other, name, pair, choice, findPosition(words));
+    return pair === null ? other : readUnknownWords(other, name, pair, choice, words);
   }
   // a flow switch is on while water flows: no running flag of a pump
   const nameless = /^[a-z]{1,2} ?\d{0,2}$/.test(words) || (said.role === "other" && said.by !== "words");
@@ -104,25 +104,28 @@ function readUnknownWords(
   name: string,
   pair: readonly [string, string],
   { role, onWord }: ColumnChoice,
-  position: string | null,
+  words: string,
 ): ColumnReading {
   const answers = pair.map((word) => (word === "" ? "blank" : word));
   const options = [...answers, "neither"];
   const id = `on-word:${name}`;
   if (onWord !== null && !options.includes(onWord)) throw new ImportError({ id: "unknown-answer", question: id, answer: onWord, options });
-  const assumed = isTick(pair[0]) && isMissing(pair[1]) ? answers[0] : "neither";
+  const isTicked = isTick(pair[0]) && isMissing(pair[1]);
+  const assumed = isTicked ? answers[0] : "neither";
   const on = onWord ?? assumed;
   const text = `"${name}" holds "${answers[0]}" and "${answers[1]}" in turn. Which of the two says that it runs?`;
   const meaning = [...answers.map((word) => `it runs while "${word}" stands there`), "it is no running flag"];
-  const questions = onWord === null ? [{ id, text, options, meaning, assumed }] : [];
+  // a cross under "Pump on" leaves nothing to ask, under "Pump" it may mean a fault
+  const isPlain = isTicked && saysOn(words);
+  const questions = onWord === null && !isPlain ? [{ id, text, options, meaning, assumed }] : [];
   if (on === "neither") return { ...base, questions };
   return {
     ...base,
     role: role ?? "running",
-    position,
+    position: findPosition(words),
     quantity: "state",
     words: new Map(pair.map((word, k) => [word.toLowerCase(), answers[k] === on ? 1 : 0] as const)),
-    certainty: onWord === null ? 0.6 : 1,
+    certainty: onWord !== null ? 1 : isPlain ? 0.9 : 0.6,
     reason: onWord === null ? `a mark, "${on}", stands under the name of a machine` : `as you chose: "${on}" is running`,
     questions,
   };

@@ -25,6 +25,13 @@ const CONTACT: ReadonlyMap<string, number> = new Map([
 
 const stateOf = (word: string): number | null => (ON_WORDS.has(word) ? 1 : OFF_WORDS.has(word) ? 0 : null);
 
+/** The word of a state that carries its number too: "1: run", "0 = stop", "1 (on)", "on (1)". */
+const withoutNumber = (word: string): string =>
+  word
+    .replace(/^\(?\d\)?(?:\s*[:=.)/-]\s*|\s+)(?=\(?\p{L})/u, "")
+    .replace(/\s*[([]\d[)\]]$/, "")
+    .replace(/^\((.*)\)$/, "$1");
+
 /** Words of any yes or no ("valid: true"): they name no machine that runs or stands. */
 const YES_OR_NO: ReadonlySet<string> = new Set(
   "t f true false yes no y n ja nein oui non si sí sim vrai faux wahr falsch verdadero falso vero verdadeiro não nao nee waar onwaar high low open closed 1 0 active inactive".split(
@@ -47,7 +54,7 @@ export function stateWords(cells: readonly string[], contact = false, running = 
     const state =
       contact && CONTACT.has(word)
         ? CONTACT.get(word)
-        : (stateOf(word) ?? stateOf(/^\S+ (on|off|ein|aus|running|stopped)$/.exec(word)?.[1] ?? ""));
+        : (stateOf(word) ?? stateOf(withoutNumber(word)) ?? stateOf(/^\S+ (on|off|ein|aus|running|stopped)$/.exec(word)?.[1] ?? ""));
     if (state === null && !running) return null;
     words.set(word, state ?? null);
     if (words.size > 8) return null;

@@ -4,7 +4,7 @@ import type { ColumnText } from "./column-reading";
 import { unitInHeading, wholeUnit } from "./unit-from-text";
 
 /** Headings over units, in the languages of the headings; common practice, no source. */
-export const UNIT_WORD = /\b(?:unit|units|uom|einheit|unité|unite|unidad|unidade|unità|unita|eenheid)\b/i;
+export const UNIT_WORD = /\b(?:unit|units|uom|eu|dimension|(?:maß|mess)?einheit|unité|unite|unidad|unidade|unità|unita|eenheid)\b/i;
 
 /** The quantity of a unit, however its reference is written. */
 const family = ({ quantity }: Unit) => (quantity.toLowerCase().endsWith("pressure") ? "pressure" : quantity);

@@ -1,0 +1,76 @@
+import { describe, expect, test } from "vitest";
+import { bar, hms, iso, rows, table, told } from "../../builders/log-rows";
+
+const A = "2024-05-06T10:00:00Z";
+const H = "Time,Pressure (bar)";
+const ten = (head: string, write: (d: Date, i: number) => string) => table(head, rows(20, 10, write));
+
+describe("stamps with marks of their own", () => {
+  test.each([
+    // IEC 61131-3, table of date and time literals
+    ["a literal of a controller", (d: Date) => `DT#${iso(d).replace("T", "-")}`],
+    ["its long name", (d: Date) => `DATE_AND_TIME#${iso(d).replace("T", "-")}`],
+    ["Chinese", (d: Date) => `${d.getUTCFullYear()}年${d.getUTCMonth() + 1}月${d.getUTCDate()}日 ${hms(d)}`],
+    ["Chinese to the second", (d: Date) => `2024年05月06日${hms(d).replace(":", "时").replace(":", "分")}秒`],
+    ["Japanese with a weekday", (d: Date) => `2024年5月6日(月) ${hms(d).replace(":", "時").replace(":", "分")}秒`],
+    ["Korean with the half of the day", (d: Date) => `2024년 5월 6일 오전 ${hms(d)}`],
+    ["twelve digits with a short year", (d: Date) => iso(d).replace(/\D/g, "").slice(2)],
+  ])("%s", async (_, write) => {
+    expect(await told(ten(H, (d, i) => `${write(d)},${bar(i)}`))).toMatchObject({ from: A, to: "2024-05-06T10:03:10Z", asked: [] });
+  });
+  test("a time with a dot and its word beside a date", async () => {
+    const text = table(
+      "Datum;Uhrzeit;Druck (bar)",
+      rows(20, 60, (d, i) => `06.05.2024;${hms(d).slice(0, 5).replace(":", ".")} Uhr;${bar(i)}`),
+    );
+    expect(await told(text)).toMatchObject({ from: A, to: "2024-05-06T10:19:00Z", asked: [] });
+  });
+});
+
+describe("states with their numbers", () => {
+  test.each(["1: RUN|0: STOP", "1=ON|0=OFF", "1 - läuft|0 - steht", "ON (1)|OFF (0)", "(1) Running|(0) Stopped"])("%s", async (pair) => {
+    const [on, off] = pair.split("|");
+    const { record } = await told(ten(`${H},Pump 1 run state`, (d, i) => `${iso(d)},${bar(i)},${i % 4 < 2 ? on : off}`));
+    expect(record.channels[1]).toMatchObject({ role: "running" });
+    expect(Array.from(record.channels[1].values.slice(0, 4))).toEqual([1, 1, 0, 0]);
+  });
+  test("a cross under a heading that says on leaves nothing to ask, one under the name of the machine alone does", async () => {
+    const cross = (name: string) => ten(`${H},${name}`, (d, i) => `${iso(d)},${bar(i)},${i % 4 < 2 ? "x" : ""}`);
+    const { record, asked } = await told(cross("Pump on"));
+    expect(asked).toEqual([]);
+    expect(Array.from(record.channels[1].values.slice(0, 4))).toEqual([1, 1, 0, 0]);
+    expect((await told(cross("Pump"))).asked).toEqual(["on-word:Pump"]);
+  });
+});
+
+test("the units of a long form stand under whatever heading", async () => {
+  for (const heading of ["EU", "Dim", "Unit"]) {
+    const text = table(
+      `Tag,${heading},Time,Value`,
+      rows(20, 10, (d, i) => `PT101,bar,${iso(d)},${bar(i)}\nFT101,L/min,${iso(d)},${10 + i}`),
+    );
+    const { record, asked } = await told(text);
+    expect(asked).toEqual([]);
+    expect(record.channels.map(({ role, unitInFile }) => [role, unitInFile])).toEqual([
+      ["pressure", "bar"],
+      ["flow", "L/min"],
+    ]);
+  }
+});
+
+test("a number with a mark of doubt is read, and that is said", async () => {
+  const { record } = await told(ten(H, (d, i) => `${iso(d)},${bar(i)}${i === 7 ? "?" : ""}`));
+  expect(record.channels[0].values[7]).toBeCloseTo(3e5);
+  expect(record.notes.map(({ kind, text }) => [kind, text])).toEqual([["marked-cells", expect.stringContaining("line 9")]]);
+});
+
+test("a verdict behind every number is no part of it", async () => {
+  const { record } = await told(ten(H, (d, i) => `${iso(d)},${bar(i)} ${i === 7 ? "bad" : "good"}`));
+  expect(record.channels[0]).toMatchObject({ role: "pressure" });
+  expect(record.rejects.map(({ row }) => row)).toEqual([9]);
+});
+
+test("texts of several lines that end in a lone quote are no marks of repetition", async () => {
+  const { record } = await told(ten("Note,Time,Pressure (bar)", (d, i) => `"seen\n",${iso(d)},${bar(i)}`));
+  expect(record.rows.accepted).toBe(20);
+});
