@@ -3,6 +3,10 @@ import type { FindingsDocument } from "../../shared/schemas/findings-document";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { ACCEPTANCE_NAMES, sayLimit, sayMeasured, sayWouldTell } from "../../shared/wording/acceptance";
 
+/** Names of the checks that are not met. */
+export const notMet = (sheet: FindingsDocument["acceptance"]): readonly string[] =>
+  sheet.flatMap(({ name, state }) => (state === "not-met" ? [name] : []));
+
 /** The acceptance sheet as sentences and numbers, in its order. */
 export function writeAcceptance(lines: readonly AcceptanceLine[], units: UnitChoice): FindingsDocument["acceptance"] {
   return lines.map((line) => ({

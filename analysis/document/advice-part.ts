@@ -20,10 +20,13 @@ export function writeCauses(causes: readonly Cause[], units: UnitChoice): Findin
   }));
 }
 
-/** Advice as sentences, in the order of the work: safety first, then look, measure, change, bring. */
-export function writeAdvice(advice: readonly Advice[], units: UnitChoice): FindingsDocument["advice"] {
+/**
+ * Advice as sentences, in the order of the work: safety first, then look, measure, change, bring.
+ * @param notMet names of the acceptance sheet's checks that are not met
+ */
+export function writeAdvice(advice: readonly Advice[], notMet: readonly string[], units: UnitChoice): FindingsDocument["advice"] {
   return advice.map((step) => {
-    const said = sayAdvice(step, units);
+    const said = sayAdvice(step, units, notMet);
     const amounts = said.amounts.length === 0 || said.trust === null ? said.amounts : [...said.amounts, said.trust];
     return {
       id: step.id,

@@ -10,7 +10,7 @@ import { PROGRAM_VERSION } from "../../shared/version";
 import { sayFailure } from "../../shared/wording/failure";
 import { acceptanceSheet } from "../acceptance/acceptance-sheet";
 import { whyNoCause } from "../diagnosis/diagnose";
-import { writeAcceptance } from "./acceptance-part";
+import { notMet, writeAcceptance } from "./acceptance-part";
 import { writeAdvice, writeCauses } from "./advice-part";
 import { writeFindingParts } from "./findings-part";
 import { inNineFigures } from "./nine-figures";
@@ -24,6 +24,7 @@ const HEAD = { format: FINDINGS_FORMAT, version: FINDINGS_VERSION, program: PROG
 export function writeFindings(record: LogRecord, analysis: Analysis, units: UnitChoice): FindingsDocument {
   const failures: Failure[] = [...analysis.failures];
   const sheet = acceptanceSheet(inGauge(record, analysis.site.atmosphere.value), analysis, (failure) => void failures.push(failure));
+  const acceptance = writeAcceptance(sheet, units);
   return inNineFigures({
     ...HEAD,
     error: null,
@@ -32,8 +33,8 @@ export function writeFindings(record: LogRecord, analysis: Analysis, units: Unit
     ...writeFindingParts(record, analysis),
     causes: writeCauses(analysis.causes, units),
     cannotTell: writeCannotTell([...collectCannotTell(analysis.outcomes, analysis.segments), ...noCause(record, analysis)], units),
-    advice: writeAdvice(analysis.advice, units),
-    acceptance: writeAcceptance(sheet, units),
+    advice: writeAdvice(analysis.advice, notMet(acceptance), units),
+    acceptance,
     findings: writeStory(record.clock, analysis, units),
     failures: failures.map((failure) => ({ part: failure.part, id: failure.id, text: sayFailure(failure) })),
   });

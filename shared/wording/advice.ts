@@ -5,6 +5,7 @@ import { sayAmount } from "./amount";
 import { sayCause } from "./cause";
 import { sayEffect } from "./effect";
 import { sayObservation } from "./reason";
+import { withSmallInitial } from "./small-initial";
 
 /** What to do, and what it costs to do it for nothing. */
 type Words = { readonly does: string; readonly ifWrong: string };
@@ -144,10 +145,11 @@ export type AdviceWords = {
   readonly ifWrong: string;
 };
 
-export function sayAdvice(advice: Advice, units: UnitChoice): AdviceWords {
+/** @param notMet names of the acceptance sheet's checks that are not met: where nothing is to be changed, they are said */
+export function sayAdvice(advice: Advice, units: UnitChoice, notMet: readonly string[] = []): AdviceWords {
   const { trust, id } = advice;
   return {
-    does: ADVICE[id].does,
+    does: id === "nothing-to-change" && notMet.length > 0 ? sayNotMetYet(notMet) : ADVICE[id].does,
     amounts: advice.amounts.map((a) => sayAmount(a, units)),
     trust: trust === null ? null : TRUST[trust.id](numbersOf(trust), units),
     because: sayBecause(advice, units),
@@ -155,6 +157,9 @@ export function sayAdvice(advice: Advice, units: UnitChoice): AdviceWords {
     ifWrong: ADVICE[id].ifWrong,
   };
 }
+
+const sayNotMetYet = (notMet: readonly string[]): string =>
+  `The log shows no cause that a setting would answer, and yet not everything is met on the acceptance sheet: ${notMet.map(withSmallInitial).join("; ")}. Look into that before any setting is changed, and keep this log to compare with.`;
 
 /** By closed forms, then by the fitted model where that was run. */
 function sayExpected({ expect, effect }: Advice, units: UnitChoice): string | null {

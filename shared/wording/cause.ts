@@ -1,5 +1,6 @@
 import type { CauseId, CheckId, CheckOutcome, ResultId, ToSeparate } from "../findings/cause";
 import type { ObservationId } from "../findings/observation";
+import { withSmallInitial } from "./small-initial";
 
 /** A cause in the engineer's words: its name, and what it means. */
 export type CauseWords = { readonly name: string; readonly meaning: string };
@@ -231,7 +232,6 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
 };
 
 const sayShown = (shows: CheckOutcome["shows"]) => (shows.kind === "result" ? RESULTS[shows.result] : ANSWERS[shows.id][shows.level]);
-const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** "a charge within its band or above its band": what all begin with is said once. */
 function oneOf(shown: readonly string[]): string {
@@ -248,7 +248,7 @@ export function sayToSeparate(toSeparate: ToSeparate | null, check = toSeparate 
   if (toSeparate === null) return "";
   const pointers = [toSeparate.cause, toSeparate.rival].flatMap((cause) => {
     const shown = toSeparate.outcomes.filter((o) => o.pointsTo === cause).map((o) => sayShown(o.shows));
-    return shown.length === 0 ? [] : [`${oneOf(shown)} points to “${lower(CAUSES[cause].name)}”`];
+    return shown.length === 0 ? [] : [`${oneOf(shown)} points to “${withSmallInitial(CAUSES[cause].name)}”`];
   });
   const meaning = pointers.join("; ");
   return meaning === "" ? check : `${check} ${meaning.charAt(0).toUpperCase()}${meaning.slice(1)}.`;

@@ -3,6 +3,7 @@ import type { AdviceId } from "../findings/advice";
 import type { CauseId } from "../findings/cause";
 import type { MeasureId, Verdict } from "../findings/comparison";
 import type { FindingKind } from "../findings/finding";
+import { withSmallInitial } from "./small-initial";
 
 /** What a finding means for the people who use the water, without jargon; null where it does not concern them. */
 export const FOR_CUSTOMER: { readonly [K in FindingKind]: string | null } = {
@@ -133,7 +134,7 @@ export const NOTHING_PROPOSED = {
   notKept: "What is outside its limit is looked into at the next visit: the record alone does not show what to change for it.",
 } as const;
 export const sayNotKept = (checks: readonly string[]): string =>
-  `Outside ${checks.length === 1 ? "its limit" : "their limits"}: ${checks.map((name) => name.charAt(0).toLowerCase() + name.slice(1)).join("; ")}.`;
+  `Outside ${checks.length === 1 ? "its limit" : "their limits"}: ${checks.map(withSmallInitial).join("; ")}.`;
 export const sayRecorded = (days: string): string => `Your water system was recorded${days}.`;
 
 export const VERDICT_FOR_CUSTOMER: { readonly [K in Verdict]: string } = {

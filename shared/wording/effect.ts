@@ -2,6 +2,7 @@ import type { Effect } from "../findings/advice";
 import type { ChangeId, MeasureId } from "../findings/what-if";
 import { formatQuantity, formatRange } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
+import { withSmallInitial } from "./small-initial";
 import { MEASURE_NAMES, sayChange, sayWhatIfWarning } from "./what-if";
 
 /** What a step is made for, and what it may cost, in the order it is told. */
@@ -27,8 +28,6 @@ const SPOKEN_OF: Readonly<Record<MeasureId, number>> = {
 /** A tank that is changed is told with the water it holds, whatever else moves: softer is less water. */
 const TANK: readonly ChangeId[] = ["precharge", "tank-volume"];
 
-const lowerFirst = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
-
 /** What the model expects of a step, with the spread of both ends; warnings first. */
 export function sayEffect({ changes, now, after, warnings }: Effect, units: UnitChoice): string {
   const ids: readonly MeasureId[] = changes.some((change) => TANK.includes(change.id)) ? [...TOLD, "stored-water"] : TOLD;
@@ -41,7 +40,7 @@ export function sayEffect({ changes, now, after, warnings }: Effect, units: Unit
     return `${name.toLowerCase()} ${one(now[id].value)} becomes ${one(value)}${spread}`;
   };
   const warned = warnings.map((warning) => sayWhatIfWarning(warning, units)).join(" ");
-  const what = changes.map((change) => lowerFirst(sayChange(change, units))).join(" and ");
+  const what = changes.map((change) => withSmallInitial(sayChange(change, units))).join(" and ");
   const effect =
     moved.length === 0
       ? `The model fitted to this log, run with ${what}, shows no change to speak of in starts, short cycles, swings and drift.`

@@ -1,4 +1,5 @@
 import type { FindingKind } from "../findings/finding";
+import { withSmallInitial } from "./small-initial";
 
 /** What breaks a limit, in as few words as will do in a list. */
 const IN_A_LIST: { readonly [K in FindingKind]: string } = {
@@ -29,9 +30,11 @@ export const IN_SHORT = {
 /**
  * What the log shows against the limits; where nothing is over one, how much it could not show at all, lest silence reads as praise.
  * @param open number of things that this log cannot show
+ * @param notMet names of the acceptance sheet's checks that are not met: they judge by themselves, also where no finding breaks a limit
  */
-export function sayLimitsInShort(over: readonly FindingKind[], found: number, open: number): string {
+export function sayLimitsInShort(over: readonly FindingKind[], found: number, open: number, notMet: readonly string[] = []): string {
   if (over.length > 0) return `Over the limit: ${over.map((kind) => IN_A_LIST[kind]).join(", ")}.`;
+  if (notMet.length > 0) return `Not met on the acceptance sheet: ${notMet.map(withSmallInitial).join("; ")}.`;
   const nothing = found === 0 ? "Nothing that needs a word" : "Nothing over a limit";
   return open === 0 ? `${nothing}.` : `${nothing}; ${open === 1 ? "one thing" : `${open} things`} it cannot show.`;
 }
@@ -42,15 +45,13 @@ type Ranked = { readonly name: string; readonly confidence: number; readonly sha
 export function sayCausesInShort(causes: readonly Ranked[]): string {
   const [first, second] = causes;
   if (first === undefined) return "Nothing to weigh yet.";
-  if (first.confidence >= SETTLED || second === undefined) return `Most likely: ${lower(first.name)} (${first.share}).`;
-  return `Not settled: ${lower(first.name)} (${first.share}) or ${lower(second.name)} (${second.share}).`;
+  if (first.confidence >= SETTLED || second === undefined) return `Most likely: ${withSmallInitial(first.name)} (${first.share}).`;
+  return `Not settled: ${withSmallInitial(first.name)} (${first.share}) or ${withSmallInitial(second.name)} (${second.share}).`;
 }
 
 /** The first step of the next visit, and how many there are. */
 export function sayStepsInShort(titles: readonly string[]): string {
   const [first, ...more] = titles;
   if (first === undefined) return "No step yet.";
-  return `${first}${more.length === 0 ? "." : `; then ${more.length === 1 ? lower(more[0]) : `${more.length} more steps`}.`}`;
+  return `${first}${more.length === 0 ? "." : `; then ${more.length === 1 ? withSmallInitial(more[0]) : `${more.length} more steps`}.`}`;
 }
-
-const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -30,7 +30,7 @@ const TITLES: Readonly<Record<AdviceId, string>> = {
   "check-pump-size": "Compare what is drawn with what the pump gives",
   "look-for-periodic-demand": "Find what draws in this rhythm",
   "log-more": "Learn more before changing anything",
-  "nothing-to-change": "Leave it as it is",
+  "nothing-to-change": "Change no setting",
 };
 
 export const isStepId = (id: string): id is AdviceId => Object.hasOwn(TITLES, id);

@@ -8,15 +8,16 @@ type Props = {
   readonly multiple?: boolean;
   /** Asks for a folder, and gives all files in it. */
   readonly isFolder?: boolean;
+  readonly className?: string;
   readonly onFiles: (files: readonly File[]) => void;
 };
 
 /** A button that asks for files. The same file can be picked twice in a row: a browser says nothing of a field that did not change. */
-export function FileButton({ label, fieldLabel, accept, multiple = false, isFolder = false, onFiles }: Props) {
+export function FileButton({ label, fieldLabel, accept, multiple = false, isFolder = false, className, onFiles }: Props) {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
-      <button type="button" onClick={() => input.current?.click()}>
+      <button type="button" className={className} onClick={() => input.current?.click()}>
         {label}
       </button>
       <input

@@ -1,34 +1,14 @@
-import { useEffect, useId, useRef, useState } from "react";
+import { useId } from "react";
 
-type Props = { readonly label: string; readonly value: string; readonly onCommit: (text: string) => void };
+type Props = { readonly label: string; readonly value: string; readonly onChange: (text: string) => void };
 
-/** How long after the last key a note is taken over: soon enough to survive a crash, seldom enough not to save every letter. */
-const PAUSE_MS = 400;
-
-/** A note of any length. Kept while one types, not only on leaving: on site a phone may go to sleep in mid-sentence. */
-export function NoteField({ label, value, onCommit }: Props) {
+/** A note of any length. Every letter is handed on at once: on site a phone may go to sleep in mid-sentence, or the next log take the page. */
+export function NoteField({ label, value, onChange }: Props) {
   const id = useId();
-  const [typed, setTyped] = useState(value);
-  const sent = useRef(value);
-  useEffect(() => {
-    // What was sent from here comes back later than the next letter is typed: only what others changed is taken over.
-    if (value !== sent.current) setTyped(value);
-    sent.current = value;
-  }, [value]);
-  const commit = () => {
-    if (typed === value) return;
-    sent.current = typed;
-    onCommit(typed);
-  };
-  useEffect(() => {
-    if (typed === value) return;
-    const timer = setTimeout(commit, PAUSE_MS);
-    return () => clearTimeout(timer);
-  });
   return (
     <div className="field note-field">
       <label htmlFor={id}>{label}</label>
-      <textarea id={id} rows={2} value={typed} onChange={(event) => setTyped(event.target.value)} onBlur={commit} />
+      <textarea id={id} rows={2} value={value} onChange={(event) => onChange(event.target.value)} />
     </div>
   );
 }

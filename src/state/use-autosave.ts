@@ -57,7 +57,8 @@ export function useAutosave(
     // The visit before may leave the page sooner than its last change is saved.
     if (unsaved.current !== null && (form === null || unsaved.current.files !== files)) void unsaved.current.save();
     if (form === null) return;
-    setSaving({ state: "saving" });
+    // The same while one goes on typing: nothing to draw anew.
+    setSaving((before) => (before.state === "saving" ? before : { state: "saving" }));
     const saveNow = () => {
       unsaved.current = null;
       return save(false);

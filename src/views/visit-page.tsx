@@ -1,6 +1,6 @@
-import { lazy, Suspense } from "react";
+import { lazy, memo, Suspense } from "react";
 import { BESIDE_TRACE } from "../../shared/wording/page";
-import { type ReadRecord, shownVisit } from "../state/visit-state";
+import { type PageState, type ReadRecord, shownVisit } from "../state/visit-state";
 import { CorrectionOffer } from "./bring-in/correction-offer";
 import { OpenQuestions } from "./bring-in/open-questions";
 import { Causes } from "./causes/causes";
@@ -15,7 +15,7 @@ import { CarriedFacts } from "./site-facts/carried-facts";
 import { TakeAlong } from "./take-along";
 import { Trace } from "./trace/trace";
 import { usePaper } from "./use-paper";
-import type { PageProps } from "./view-props";
+import type { PageProps, StoryProps } from "./view-props";
 import { VersionNotice } from "./visits/version-notice";
 
 const Panels = lazy(() => import("./panels"));
@@ -43,12 +43,31 @@ export default function VisitPage(props: PageProps & { readonly read: ReadRecord
           <InShort {...props} visit={visit} />
           <SampleGuide {...props} visit={visit} />
           <Findings {...props} visit={visit} />
-          <Causes {...props} visit={visit} />
-          <NextVisit {...props} visit={visit} />
-          <TakeAlong {...props} visit={visit} />
+          <AfterFindings {...props} visit={visit} />
         </article>
       )}
       <Suspense>{isBeside && <Panels {...props} sheet={sheet} />}</Suspense>
     </>
   );
 }
+
+/** Nothing in these is lit from the trace: choosing a finding leaves them as they are drawn, or the page would answer late. */
+const AfterFindings = memo(
+  (props: StoryProps) => (
+    <>
+      <Causes {...props} />
+      <NextVisit {...props} />
+      <TakeAlong {...props} />
+    </>
+  ),
+  (before, now) =>
+    before.visit === now.visit &&
+    before.preferences === now.preferences &&
+    before.commands === now.commands &&
+    isSameUnlit(before.state, now.state),
+);
+
+const LIT: readonly string[] = ["selection", "focus"] satisfies readonly (keyof PageState)[];
+
+const isSameUnlit = (before: PageState, now: PageState): boolean =>
+  Object.entries(now).every(([name, value]) => LIT.includes(name) || Object.is(value, before[name as keyof PageState]));

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { serious } from "./axe";
 import { type OpenedPage, openPage } from "./open-page";
 import { openSheet } from "./sheets";
-import { story } from "./waits";
+import { resting, story } from "./waits";
 
 let opened: OpenedPage;
 beforeAll(async () => {
@@ -53,4 +53,10 @@ test("a page magnified four times still fits its width", async () => {
   const { page } = await opened.fresh({ viewport: { width: 320, height: 256 } });
   await openSample(page);
   await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+  // And begins with the picture, not with the ways to other sheets.
+  const plot = await resting(page.locator(".stage .u-over").first());
+  expect(plot.y + plot.height).toBeLessThan(256);
+  expect(plot.height).toBeGreaterThan(50);
+  await page.getByRole("combobox", { name: "Drawn" }).selectOption({ label: "Flow" });
+  await page.locator(".strip-head", { hasText: "Flow" }).waitFor();
 });

@@ -1,6 +1,7 @@
-import { useRef, useState } from "react";
+import { useState } from "react";
 import { PICKER_WORDS } from "../../../shared/wording/bring-in";
 import { Disclosure } from "../../parts/disclosure";
+import { FileButton } from "../../parts/file-button";
 import type { PickedFile } from "../../worker/messages";
 import { pastedFile, pickedFiles } from "./picked-files";
 
@@ -10,29 +11,20 @@ type Props = {
   readonly compact?: boolean;
 };
 
-/** Pick or paste one or several files; that they can be dropped on the page is said here and done by `BringInAnywhere`. */
+/** Pick or paste one or several files; that they can be dropped on the page is said here and done by `useFilesOnPage`. */
 export function FilePicker({ onFiles, compact = false }: Props) {
-  const input = useRef<HTMLInputElement>(null);
   return (
     <div className="file-picker">
       <p className="button-row">
-        <button type="button" className="button-main" onClick={() => input.current?.click()}>
-          {compact ? PICKER_WORDS.other : PICKER_WORDS.bringIn}
-        </button>
+        <FileButton
+          label={compact ? PICKER_WORDS.other : PICKER_WORDS.bringIn}
+          fieldLabel={PICKER_WORDS.files}
+          className="button-main"
+          multiple
+          onFiles={(files) => onFiles(pickedFiles(files))}
+        />
         <span className="file-picker-hint">{PICKER_WORDS.hint}</span>
       </p>
-      <input
-        ref={input}
-        type="file"
-        multiple
-        hidden
-        aria-label={PICKER_WORDS.files}
-        onChange={(event) => {
-          const files = pickedFiles(event.target.files ?? []);
-          event.target.value = "";
-          if (files.length > 0) onFiles(files);
-        }}
-      />
       <PasteBox onFiles={onFiles} />
     </div>
   );

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { memo, useEffect, useRef } from "react";
 import type { FindingKind } from "../../../shared/findings/finding";
 import type { Span } from "../../../shared/findings/span";
 import { LOOKS_WORDS } from "../../../shared/wording/closer-look";
@@ -10,7 +10,6 @@ import { Disclosure } from "../../parts/disclosure";
 import { EvidenceLink } from "../../parts/evidence-link";
 import { TermNote } from "../../parts/term-note";
 import type { Dispatch } from "../../state/visit-reducer";
-import type { Selection } from "../../state/visit-state";
 import { goToLooks } from "../closer-looks/go-to-looks";
 import { goToFact } from "../site-facts/go-to-fact";
 import { SIDE_BY_SIDE } from "../trace/trace-layout";
@@ -21,7 +20,8 @@ type Props = {
   readonly line: StoryLine;
   /** Whether there is a picture that explains it. */
   readonly hasLooks: boolean;
-  readonly selection: Selection;
+  /** Chosen here or on the trace. */
+  readonly isLit: boolean;
   readonly dispatch: Dispatch;
 };
 
@@ -37,9 +37,8 @@ const EXPLAINED: Partial<Record<FindingKind, TermId>> = {
 };
 
 /** One finding: its sentence with the number, the way to its places, and under it how it was worked out and what would make it wrong. */
-export function FindingEntry({ line, hasLooks, selection, dispatch }: Props) {
+export const FindingEntry = memo(({ line, hasLooks, isLit, dispatch }: Props) => {
   const { finding } = line;
-  const isLit = selection.finding === finding.kind;
   const entry = useInSightWhenLit(isLit);
   const term = EXPLAINED[finding.kind];
   const show = (places: readonly Span[]) => {
@@ -79,7 +78,7 @@ export function FindingEntry({ line, hasLooks, selection, dispatch }: Props) {
       <Sharpen line={line} dispatch={dispatch} />
     </li>
   );
-}
+});
 
 function Sharpen({ line, dispatch }: Pick<Props, "line" | "dispatch">) {
   const { sharpen } = line;

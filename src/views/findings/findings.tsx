@@ -20,7 +20,7 @@ export function Findings({ visit, state, preferences, dispatch }: StoryProps) {
       key={line.finding.kind}
       line={line}
       hasLooks={looksOf(line.finding.kind, visit.traces).length > 0}
-      selection={state.selection}
+      isLit={state.selection.finding === line.finding.kind}
       dispatch={dispatch}
     />
   );

@@ -1,3 +1,4 @@
+import { notMet } from "../../../analysis/document/acceptance-part";
 import { collectCannotTell, inOrderOfWeight } from "../../../analysis/document/story-part";
 import { breaksLimit } from "../../../shared/findings/breaks-limit";
 import { sayCannotTell } from "../../../shared/wording/cannot-tell";
@@ -28,7 +29,7 @@ export function InShortLines({ visit, preferences, areLinks = false }: StoryProp
   const over = found.filter((finding) => breaksLimit(finding, analysis.site) === true).map(({ kind }) => kind);
   const open = new Set(collectCannotTell(analysis.outcomes, analysis.segments).map((one) => sayCannotTell(one, preferences.units))).size;
   const rows = [
-    { to: "findings", name: IN_SHORT.shows, says: sayLimitsInShort(over, found.length, open) },
+    { to: "findings", name: IN_SHORT.shows, says: sayLimitsInShort(over, found.length, open, notMet(visit.document.acceptance)) },
     { to: "causes", name: IN_SHORT.why, says: sayCausesInShort(causeLines(analysis.causes, preferences.units).told) },
     { to: "next-visit", name: IN_SHORT.next, says: sayStepsInShort(analysis.advice.map(({ id }) => stepTitle(id))) },
   ];

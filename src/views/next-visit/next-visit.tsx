@@ -1,4 +1,5 @@
 import { useMemo } from "react";
+import { notMet } from "../../../analysis/document/acceptance-part";
 import { type Checklist, withEntry } from "../../../shared/findings/checklist";
 import { cautionWords } from "../../../shared/wording/caution";
 import { sayDone } from "../../../shared/wording/step";
@@ -18,7 +19,11 @@ export function NextVisit(props: StoryProps) {
   const { visit, state, preferences, dispatch } = props;
   const { checklist } = state;
   const { advice } = visit.analysis;
-  const steps = useMemo(() => stepLines(advice, checklist, preferences.units), [advice, checklist, preferences.units]);
+  const { acceptance } = visit.document;
+  const steps = useMemo(
+    () => stepLines(advice, checklist, preferences.units, notMet(acceptance)),
+    [advice, checklist, preferences.units, acceptance],
+  );
   const keep = (next: Checklist) => dispatch({ do: "note-checklist", checklist: next });
   return (
     <section className="chapter" aria-labelledby="next-visit">
@@ -41,7 +46,7 @@ export function NextVisit(props: StoryProps) {
           <StepEntry key={step.id} step={step} onEntry={(entry) => keep(withEntry(checklist, entry))} {...props} />
         ))}
       </ol>
-      <NoteField label={NEXT_VISIT_WORDS.notes} value={checklist.notes} onCommit={(notes) => keep({ ...checklist, notes })} />
+      <NoteField label={NEXT_VISIT_WORDS.notes} value={checklist.notes} onChange={(notes) => keep({ ...checklist, notes })} />
     </section>
   );
 }

@@ -68,7 +68,7 @@ export function StepEntry({ step, onEntry, ...page }: Props) {
       <div className="step-site">
         {step.reading === null ? null : <EnterFact name={step.reading} at={`step-${step.id}`} {...page} />}
         <Disclosure summary={NEXT_VISIT_WORDS.note} open={step.note !== ""}>
-          <NoteField label={NEXT_VISIT_WORDS.noteOn(step.title)} value={step.note} onCommit={(note) => change({ note })} />
+          <NoteField label={NEXT_VISIT_WORDS.noteOn(step.title)} value={step.note} onChange={(note) => change({ note })} />
         </Disclosure>
       </div>
     </li>

@@ -46,12 +46,20 @@ const AS_IT_IS: readonly AmountId[] = ["precharge-now", "surge-period-now", "lea
 /** Cautions that hold whatever one does: they stand once, above all steps, and the others each at its own. */
 export const FOR_EVERY_STEP: readonly CautionId[] = ["local-codes-first", "qualified-people", "equipment-instructions"];
 
-/** The steps in the order of the work, as the advice has them; a reading is asked for once, at the first step that brings it. */
-export function stepLines(advice: readonly Advice[], checklist: Checklist, units: UnitChoice): readonly StepLine[] {
+/**
+ * The steps in the order of the work, as the advice has them; a reading is asked for once, at the first step that brings it.
+ * @param notMet names of the acceptance sheet's checks that are not met
+ */
+export function stepLines(
+  advice: readonly Advice[],
+  checklist: Checklist,
+  units: UnitChoice,
+  notMet: readonly string[] = [],
+): readonly StepLine[] {
   const asked = new Set<FactKey>();
   const said = new Set<CautionId>();
   return advice.map((step) => {
-    const words = sayAdvice(step, units);
+    const words = sayAdvice(step, units, notMet);
     const entry = entryOf(checklist, step.id);
     const own = step.cautions.filter((id) => !FOR_EVERY_STEP.includes(id));
     const [again, first] = [own.filter((id) => said.has(id)), own.filter((id) => !said.has(id))];

@@ -14,6 +14,8 @@ type ToolsProps = {
   readonly strips: readonly Strip[];
   readonly stripIndex: number;
   readonly layout: TraceLayout;
+  /** On a page that is low as well as narrow the choice of what is drawn stands under the picture, or the tools would take its place. */
+  readonly choiceBelow: boolean;
   readonly measure: boolean;
   readonly onMeasure: (on: boolean) => void;
   readonly steps: PlaceSteps;
@@ -45,7 +47,7 @@ export function TraceTools(props: ToolsProps) {
           {isPinned ? TRACE_WORDS.larger : TRACE_WORDS.smaller}
         </button>
       )}
-      {isPinned && <StripChoice {...props} />}
+      {isPinned && !props.choiceBelow && <StripChoice {...props} />}
       {(layout.isRoomy || !isPinned) && (
         <>
           <button type="button" aria-pressed={measure} onClick={() => props.onMeasure(!measure)}>
@@ -59,7 +61,8 @@ export function TraceTools(props: ToolsProps) {
   );
 }
 
-function StripChoice({ strips, stripIndex, onStrip }: Pick<ToolsProps, "strips" | "stripIndex" | "onStrip">) {
+/** Which of the strips is drawn where there is room for one. */
+export function StripChoice({ strips, stripIndex, onStrip }: Pick<ToolsProps, "strips" | "stripIndex" | "onStrip">) {
   if (strips.length < 2) return null;
   return (
     <select aria-label={TRACE_WORDS.drawn} value={stripIndex} onChange={(event) => onStrip(Number(event.target.value))}>

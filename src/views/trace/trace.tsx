@@ -14,7 +14,7 @@ import { TimeRuler } from "./time-ruler";
 import { bandsShown, LOW, layoutOf, SIDE_BY_SIDE } from "./trace-layout";
 import { finestInterval, useIsClosest, useTraceModel, useViewHeight, useWidth } from "./trace-model";
 import { TraceStage } from "./trace-stage";
-import { TraceTools } from "./trace-tools";
+import { StripChoice, TraceTools } from "./trace-tools";
 import { around } from "./trace-window";
 import { usePinnedHeight } from "./use-pinned-height";
 import { usePlaceSteps } from "./use-place-steps";
@@ -88,6 +88,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
         strips={view.strips}
         stripIndex={stripIndex}
         layout={layout}
+        choiceBelow={isLow}
         measure={measure}
         onMeasure={setMeasure}
         steps={steps}
@@ -129,6 +130,7 @@ export function Trace({ read, state, preferences, dispatch, commands }: TracePro
             ? TRACE_WORDS.closest(formatQuantity(finestInterval(model.channels), "time", units, 2))
             : (chosen ?? (isLoggersTime && layout.kind !== "pinned" ? TRACE_WORDS.loggersTime : ""))}
         </p>
+        {layout.kind === "pinned" && isLow && <StripChoice strips={view.strips} stripIndex={stripIndex} onStrip={setStrip} />}
         {layout.kind !== "pinned" && (
           <GoToTime model={model} clock={outline.clock} elapsed={words.elapsed} locale={units.locale} field={goTo} />
         )}

@@ -31,6 +31,17 @@ test("every step, trust and expectation has its sentences", () => {
   for (const id of EXPECT_IDS) expect(sayAdvice({ ...blank, expect: { id, numbers: {} } }, US_UNITS).expect).toMatch(/\.$/);
 });
 
+test("where nothing is to be changed, what the acceptance sheet does not meet is said, and of other steps it is not", () => {
+  const dip = ["Worst dip when a draw begins"];
+  expect(sayAdvice({ ...blank, id: "nothing-to-change" }, US_UNITS).does).toBe(
+    "Leave the settings as they are, and keep this log to compare with.",
+  );
+  expect(sayAdvice({ ...blank, id: "nothing-to-change" }, US_UNITS, dip).does).toMatch(
+    /not everything is met on the acceptance sheet: worst dip when a draw begins\. Look into that before any setting is changed/,
+  );
+  expect(sayAdvice(blank, US_UNITS, dip)).toEqual(sayAdvice(blank, US_UNITS));
+});
+
 test("every caution carries its source mark, every amount its formula and source", () => {
   for (const id of CAUTION_IDS) expect(sayCaution(id)).toMatch(/\.\s\[.+\]$/);
   for (const id of AMOUNT_IDS) expect(amountWords(id).source.length * amountWords(id).formula.length).toBeGreaterThan(0);

@@ -11,6 +11,9 @@ describe("the story in three lines", () => {
     expect(sayLimitsInShort([], 3, 0)).toBe("Nothing over a limit.");
     expect(sayLimitsInShort([], 3, 8)).toBe("Nothing over a limit; 8 things it cannot show.");
     expect(sayLimitsInShort([], 0, 0)).toBe("Nothing that needs a word.");
+    expect(sayLimitsInShort([], 3, 8, ["Worst dip when a draw begins"])).toBe(
+      "Not met on the acceptance sheet: worst dip when a draw begins.",
+    );
   });
   test("a cause less likely than all others together is not called the likeliest alone", () => {
     expect(sayCausesInShort([cause("Precharge too low", 0.6), cause("Tank too small", 0.3)])).toBe(
