@@ -10,6 +10,7 @@ export type WaveShape = {
 
 const MOST_HARMONICS = 5;
 type Harmonic = { readonly re: number; readonly im: number };
+const NOTHING: Harmonic = { re: 0, im: 0 };
 
 /**
  * Shape of the mean wave from its harmonics two to five, laid against those of a sine, a triangle of any rise and a square of any duty
@@ -20,33 +21,34 @@ export function shapeOf(samples: Samples, wave: RefinedWave): WaveShape {
   const most = Math.min(MOST_HARMONICS, Math.floor(perWave / 2 - 0.5));
   if (most < 3) return { shape: "unclear", peakToPeakFactor: 1 };
   const { harmonics, noise } = harmonicsOf(samples, wave, most);
-  const significant = harmonics.map((h) => (Math.hypot(h.re, h.im) > 3 * noise ? h : { re: 0, im: 0 }));
+  const significant = harmonics.map((h) => (Math.hypot(h.re, h.im) > 3 * noise ? h : NOTHING));
   const peakToPeakFactor = heightOf(significant) / 2;
   if (noise > 0.06) return { shape: "unclear", peakToPeakFactor };
+  const sine = distance(harmonics, () => NOTHING);
+  const allowed = 0.07 ** 2 + 8 * noise * noise;
+  // A triangle lies near a sine: where both would do, the plainer one is said only when no harmonic stands out of the noise.
+  if (sine < allowed && significant.every((h) => Math.hypot(h.re, h.im) < 0.05)) return { shape: "sine", peakToPeakFactor };
   const fits = [
-    { shape: "sine" as const, distance: distance(harmonics, () => ({ re: 0, im: 0 })) },
+    { shape: "sine" as const, distance: sine },
     { shape: "triangle" as const, distance: leastOver(0.04, (d) => distance(harmonics, (m) => triangleHarmonic(m, d))) },
     { shape: "square" as const, distance: leastOver(0.3, (d) => distance(harmonics, (m) => squareHarmonic(m, d))) },
-  ].sort((a, b) => a.distance - b.distance);
-  const allowed = 0.07 ** 2 + 8 * noise * noise;
-  const sine = fits.find((f) => f.shape === "sine");
-  // A triangle lies near a sine: where both would do, the plainer one is said only when no harmonic stands out of the noise.
-  if (sine !== undefined && sine.distance < allowed && significant.every((h) => Math.hypot(h.re, h.im) < 0.05))
-    return { shape: "sine", peakToPeakFactor };
-  return { shape: fits[0].distance < 4 * allowed ? fits[0].shape : "unclear", peakToPeakFactor };
+  ];
+  const nearest = fits.reduce((best, fit) => (fit.distance < best.distance ? fit : best));
+  return { shape: nearest.distance < 4 * allowed ? nearest.shape : "unclear", peakToPeakFactor };
 }
 
 /** Harmonics 2 .. most relative to the first and turned so that the first has phase 0; with the standard deviation of one component. */
 function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number): { harmonics: Harmonic[]; noise: number } {
-  const n = times.length;
   const re = new Float64Array(most + 1);
   const im = new Float64Array(most + 1);
   const { blocks, frequency } = wave;
-  const mean = values.reduce((sum, v) => sum + v, 0) / n;
+  const blockAt = (i: number) => Math.floor((times[i] - blocks.origin) / blocks.length);
+  const used = Array.from(times.keys()).filter((i) => Number.isFinite(blocks.re[blockAt(i)]));
+  const n = used.length;
+  const mean = used.reduce((sum, i) => sum + values[i], 0) / n;
   let squares = 0;
-  for (let i = 0; i < n; i++) {
-    const block = Math.floor((times[i] - blocks.origin) / blocks.length);
-    if (block < 0 || block >= blocks.re.length || blocks.re[block] - blocks.re[block] !== 0) continue;
+  for (const i of used) {
+    const block = blockAt(i);
     const own = wave.coherent ? 0 : Math.atan2(blocks.im[block], blocks.re[block]);
     const angle = 2 * Math.PI * (wave.coherent ? frequency : blocks.frequency) * (times[i] - blocks.origin) + own;
     const y = values[i] - mean;
@@ -56,8 +58,8 @@ function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number
     let [cm, sm] = [1, 0];
     for (let m = 1; m <= most; m++) {
       [cm, sm] = [cm * c - sm * s, sm * c + cm * s];
-      re[m] += (2 / n) * y * cm;
-      im[m] -= (2 / n) * y * sm;
+      re[m] += y * cm;
+      im[m] -= y * sm;
     }
   }
   const size = Math.hypot(re[1], im[1]);
@@ -68,8 +70,9 @@ function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number
     const part = Math.hypot(re[m], im[m]) / size;
     return { re: part * Math.cos(angle), im: part * Math.sin(angle) };
   });
-  const rest = Math.max(0, squares / n - (size * size) / 2);
-  return { harmonics, noise: Math.sqrt((2 * rest) / n) / size };
+  const amplitude = (2 * size) / n;
+  const rest = Math.max(0, squares / n - amplitude ** 2 / 2);
+  return { harmonics, noise: Math.sqrt((2 * rest) / n) / amplitude };
 }
 
 /** Top to bottom of cos x + sum of the harmonics. */
