@@ -5,6 +5,8 @@ import { shapeOf } from "../../../../analysis/detectors/oscillation/wave-shape";
 const TURN = 2 * Math.PI;
 /** 800 samples of a wave of 40 s, in blocks of two waves. */
 const [COUNT, PERIOD, BLOCKS] = [800, 40, 10];
+/** s into the record; 90 waves. */
+const BEGIN = 3600;
 
 type Wave = (phase: number) => number;
 type Drawn = {
@@ -20,8 +22,8 @@ type Drawn = {
 /** A wave known exactly, without any fit. */
 function shapeFrom(wave: Wave, { beside = 0, late, missing = [], perWave = PERIOD }: Drawn = {}) {
   const count = Math.round((COUNT * perWave) / PERIOD);
-  const times = Float64Array.from({ length: count }, (_, i) => (i * PERIOD) / perWave);
-  const blockAt = (t: number) => Math.floor(t / (2 * PERIOD));
+  const times = Float64Array.from({ length: count }, (_, i) => BEGIN + (i * PERIOD) / perWave);
+  const blockAt = (t: number) => Math.floor((t - BEGIN) / (2 * PERIOD));
   const values = times.map((t, i) => {
     const here = blockAt(t);
     if (missing.includes(here)) return 4e5 + 3e4 * (i % 3);
@@ -40,7 +42,7 @@ function shapeFrom(wave: Wave, { beside = 0, late, missing = [], perWave = PERIO
     coherent: late === undefined,
     blocks: {
       frequency: 1 / PERIOD,
-      origin: -1e-9,
+      origin: BEGIN - 1e-9,
       length: 2 * PERIOD,
       re: size(Math.cos),
       im: size((x) => -Math.sin(x)),
@@ -76,7 +78,7 @@ describe("the nearest of sine, triangle and square", () => {
     expect(found).toBe("triangle");
     expect(peakToPeakFactor).toBeCloseTo(halfHeight(triangle(rise)), 3);
   });
-  test.each([0.3, 0.42, 0.5, 0.7])("a square that is up for %d of its wave", (duty) => {
+  test.each([0.28, 0.42, 0.5, 0.72])("a square that is up for %d of its wave", (duty) => {
     const { shape: found, peakToPeakFactor } = shapeFrom(pulse(duty));
     expect(found).toBe("square");
     expect(peakToPeakFactor).toBeCloseTo(halfHeight(pulse(duty)), 3);
@@ -110,6 +112,14 @@ describe("noise, as the spread of one harmonic over the first", () => {
     expect(shapeFrom(withHarmonics({ 3: 0.057 }), spread(0.02)).peakToPeakFactor).toBeCloseTo(1, 6);
     expect(shapeFrom(withHarmonics({ 3: 0.063 }), spread(0.02)).peakToPeakFactor).toBeCloseTo(1.063, 3);
   });
+  test("that hides a harmonic leaves the plainer sine, where the triangle would be nearer", () => {
+    expect(shape(withHarmonics({ 3: 0.065 }), spread(0.03))).toBe("sine");
+    expect(shape(withHarmonics({ 3: 0.065 }), spread(0.015))).toBe("triangle");
+  });
+  test("that hides each of several harmonics does not hide what they are together", () => {
+    expect(shape(withHarmonics({ 3: 0.11, 4: 0.11 }), spread(0.055))).toBe("sine");
+    expect(shape(withHarmonics({ 3: 0.14, 4: 0.14 }), spread(0.055))).toBe("triangle");
+  });
   test("lets more pass for a sine: what is hidden in it is not held against it", () => {
     expect(shape(withHarmonics({ 4: 0.16 }), spread(0.03))).toBe("sine");
     expect(shape(withHarmonics({ 4: 0.16 }), spread(0.01))).toBe("unclear");
@@ -133,9 +143,9 @@ describe("what the mean wave is taken over", () => {
     expect(shapeFrom(withHarmonics({}), { ...holed, beside: 0.055 * Math.sqrt(COUNT / 4) }).shape).toBe("sine");
   });
   test("three harmonics from seven samples a wave on, four from nine, five from eleven", () => {
-    const factor = (perWave: number) => shapeFrom(withHarmonics({ 3: 0.1, 4: 0.05, 5: 0.05 }), { perWave }).peakToPeakFactor;
-    expect(factor(6.9)).toBe(1);
-    const heights = [{ 3: 0.1 }, { 3: 0.1, 4: 0.05 }, { 3: 0.1, 4: 0.05, 5: 0.05 }].map((sizes) => halfHeight(withHarmonics(sizes)));
-    for (const [i, perWave] of [8, 10, 20].entries()) expect(factor(perWave)).toBeCloseTo(heights[i], 1);
+    const factor = (m: number, perWave: number) => shapeFrom(withHarmonics({ [m]: 0.1 }), { perWave }).peakToPeakFactor;
+    expect(factor(3, 6.9)).toBe(1);
+    for (const [m, perWave] of [[3, 8], [4, 10], [5, 20]] as const) expect(factor(m, perWave)).toBeCloseTo(halfHeight(withHarmonics({ [m]: 0.1 })), 2); // biome-ignore format: three
+    for (const [m, perWave] of [[4, 8], [5, 10]] as const) expect(factor(m, perWave)).toBeCloseTo(1, 6); // biome-ignore format: two
   });
 });
