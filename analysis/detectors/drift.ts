@@ -55,7 +55,7 @@ const tooCoarse = (step: number, limit: number): CannotTell[] =>
 
 function driftIn(window: SteadyWindow, channel: Channel, faults: readonly LogFault[], limit: number, step: number): DriftWindow[] {
   const { times, values } = cleanSamples(window, channel, faults);
-  if (times.length < 12 || times[times.length - 1] - times[0] < 0.8 * (window.to - window.from)) return [];
+  if (times[times.length - 1] - times[0] < 0.8 * (window.to - window.from)) return [];
   const trend = slowTrend(times, values, step);
   if (trend === null || (trend.wavePeriod !== null && window.to - window.from < LEAST_WAVES * trend.wavePeriod)) return [];
   const change = measured(
@@ -84,7 +84,7 @@ function cleanSamples(
   for (let i = first; i < end; i++) {
     const t = timeAt(channel.sampling, i);
     const value = channel.values[i];
-    if (value - value !== 0 || (here.length > 0 && here.some((f) => f.from <= t && t <= f.to))) continue;
+    if (value - value !== 0 || here.some((f) => f.from <= t && t <= f.to)) continue;
     times[n] = t;
     values[n++] = value;
   }

@@ -52,8 +52,8 @@ function reachOf(seed: Candidate, same: readonly Candidate[]): { from: number; t
   let { from, to } = seed;
   for (let before = -1; before !== to - from; ) {
     before = to - from;
-    for (const c of same) if (c.from <= to && c.to > to && c.to >= from) to = c.to;
-    for (let i = same.length - 1; i >= 0; i--) if (same[i].to >= from && same[i].from < from && same[i].from <= to) from = same[i].from;
+    for (const c of same) if (c.from <= to && c.to > to) to = c.to;
+    for (let i = same.length - 1; i >= 0; i--) if (same[i].to >= from && same[i].from < from) from = same[i].from;
   }
   return { from, to };
 }
@@ -119,7 +119,7 @@ function demodulate(values: EvenStretch["values"], period: number): Waves {
   return { re, im };
 }
 
-/** Mean of the neighbours within half the width, itself left out, so that noise does not agree with itself. */
+/** Mean of the neighbours within half the width, itself left out, so that noise does not agree with itself. Shape [two waves or more]. */
 function neighbourMean(values: Float64Array, width: number): Float64Array {
   const n = values.length;
   const half = Math.max(1, Math.round(width / 2));
@@ -128,7 +128,7 @@ function neighbourMean(values: Float64Array, width: number): Float64Array {
   return values.map((v, j) => {
     const from = Math.max(0, j - half);
     const end = Math.min(n, j + half + 1);
-    return end - from > 1 ? (sums[end] - sums[from] - v) / (end - from - 1) : v;
+    return (sums[end] - sums[from] - v) / (end - from - 1);
   });
 }
 

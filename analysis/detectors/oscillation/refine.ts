@@ -38,16 +38,13 @@ export function refineWave(samples: Samples, roughPeriod: number, around: NoiseA
   const waves = span / roughPeriod;
   const perBlock = Math.max(waves >= 16 ? 2 : 1, Math.ceil(waves / MOST_BLOCKS));
   let f = 1 / roughPeriod;
-  for (let round = 0; round < 2; round++) {
-    const rough = blocksOver(samples, f, perBlock);
-    if (rough.re.length < 3) return null;
-    f += frequencyOffset(rough);
-  }
+  for (let round = 0; round < 2; round++) f += frequencyOffset(blocksOver(samples, f, perBlock));
   const tone =
     samples.times.length > MOST_FOR_LEAST_SQUARES ? toneOfBlocks(blocksOver(samples, f, perBlock), f) : leastSquaresTone(samples, f);
-  const blocks = blocksOver(samples, tone?.frequency ?? f, perBlock);
+  if (tone === null) return null;
+  const blocks = blocksOver(samples, tone.frequency, perBlock);
   const summary = summarise(blocks);
-  if (tone === null || summary === null) return null;
+  if (summary === null) return null;
   const total = varianceAroundLine(samples);
   if (summary.coherence < COHERENT) return wandering(blocksOver(samples, f, perBlock), summary, total);
   const { noise, degreesOfFreedom } = noiseOf(summary, around, span / (samples.times.length - 1));

@@ -31,8 +31,8 @@ export function atFullSpeed({ record, faults }: Evidence, pressure: Channel): Fu
 }
 
 function fullOf(speed: Channel, values: ArrayLike<number>): number | null {
+  if (speed.quantity === "fraction") return 1;
   const highest = quantile(someValues(values), 0.9999);
-  if (speed.quantity === "fraction") return highest >= NEAR_FULL ? 1 : null;
   if (speed.quantity === "frequency") return highest >= LEAST_LINE_FREQUENCY ? highest : null;
   return speed.quantity === "rotation" ? highest : null;
 }
