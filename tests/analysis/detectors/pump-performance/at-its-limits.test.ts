@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { pumpPerformance } from "../../../../analysis/detectors/pump-performance";
+import { highestMinute } from "../../../../analysis/detectors/pump-performance/highest-minute";
 import type { PumpState } from "../../../../shared/findings/segment";
 import type { ChannelQuantity } from "../../../../shared/record/channel-role";
 import type { Channel, LogRecord } from "../../../../shared/record/log-record";
@@ -117,6 +118,10 @@ describe("overdraw: full speed, pressure below the band, much flow", () => {
     // From 300 kPa back to 375, of 80 kPa to the band: more than a quarter of the way. In an overdraw it falls first.
     expect(spans({ kPaAt: (t) => 300 + (75 * t) / 120 })).toBe(0);
     expect(spans({ kPaAt: (t) => 300 + (15 * t) / 120 })).toBe(1);
+    // Lowest within the first fifth is at once, later is not.
+    const lowestAt = (s: number) => (t: number) => (t < s ? 375 - (75 * t) / s : 300 + (75 * (t - s)) / (120 - s));
+    expect(spans({ kPaAt: lowestAt(18) })).toBe(0);
+    expect(spans({ kPaAt: lowestAt(30) })).toBe(1);
     expect(spans({ kPaAt: (t) => 375 - (75 * t) / 120 })).toBe(1);
     expect(spans({ kPaAt: (t) => (t < 40 ? 375 - (75 * t) / 40 : 300 + (75 * (t - 40)) / 80) })).toBe(1);
   });
@@ -133,7 +138,26 @@ describe("shutoff pressure: full speed, hardly any flow, standing still", () => 
   test("is not read while pressure still rises, nor in the first three seconds, nor from fewer than three readings", () => {
     expect(seen({ ...shut, kPaAt: (t) => 400 + 2 * t })).toBeNull();
     expect(seen({ ...shut, kPaAt: (t) => (t < 3 ? 600 : 520) })! / KPA).toBeCloseTo(520, 6);
-    expect(seen({ ...shut, s: 12 })).toBeNull();
+    // Speed passes full 0.2 s before the stretch and 0.8 s before its end: readings from 3 s after to 8 s before are s - 11.
+    expect(seen({ ...shut, s: 13 })).toBeNull();
+    expect(seen({ ...shut, s: 14 })).not.toBeNull();
+  });
+  test("is not read where the drive has slowed down, though no water flows there", () => {
+    expect(seen(shut, { s: 200, kPa: 300, flow: 0, speed: 0.5 })! / KPA).toBeCloseTo(520, 6);
+  });
+  test("stands still within half a per cent, or four times its noise", () => {
+    const rising = (perSecond: number) => seen({ ...shut, kPaAt: (t) => 500 + perSecond * t });
+    expect(rising(2.4 / 8)).not.toBeNull();
+    expect(rising(2.8 / 8)).toBeNull();
+    expect(seen({ ...shut, kPaAt: (t) => 500 + (t % 2 === 0 ? 1.6 : -1.6) + (2.8 / 8) * t })).toBeNull();
+  });
+  test("a drive in hertz is at full speed near its highest, from 45 Hz on; turns a minute near theirs, whatever that is", () => {
+    const of = (full: number, speedIs: ChannelQuantity) => findingOf([{ ...shut, speed: full }], { speedIs }).shutoffPressure;
+    expect(of(50, "frequency")! / KPA).toBeCloseTo(520, 6);
+    expect(of(45, "frequency")! / KPA).toBeCloseTo(520, 6);
+    expect(of(44, "frequency")).toBeNull();
+    expect(of(30, "rotation")! / KPA).toBeCloseTo(520, 6);
+    expect(of(30, "none")).toBeNull();
   });
   test("is held against a third more than the set pressure (one-point curve, EPANET 2.2), where set pressure and rated flow are stated", () => {
     expect(findingOf([shut]).expectedShutoff! / KPA).toBeCloseTo(1.33 * 400, 6);
@@ -153,6 +177,11 @@ describe("the highest flow held for a minute", () => {
     expect(findingOf([{ s: 30, flow: 2e-3 }]).peakFlow! / 1.5e-3).toBeCloseTo(1, 1);
   });
   test("is not known without a meter", () => expect(findingOf([], { without: ["flow", "current"] }).peakFlow).toBeNull());
+  test("nor from a log of less", () => {
+    const lasting = (s: number) => highestMinute(evidenceOf(recordOf([channel("flow", every(1, s + 1), new Array(s + 1).fill(1e-3))])));
+    expect(lasting(59)).toBeNull();
+    expect(lasting(60)).toBeCloseTo(1e-3, 12);
+  });
 });
 
 test("the finding says where, by what, and what a speed would have told", () => {

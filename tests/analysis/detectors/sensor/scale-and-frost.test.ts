@@ -73,6 +73,15 @@ describe("a pump at its limit is weak and not wrongly scaled", () => {
     expect(ratioOf(low, { speed: hertz(49), speedIs: "frequency" })).toBeNull();
     expect(ratioOf(low, { speed: hertz(48), speedIs: "frequency" })).toBe(0.5);
   });
+  test("while it runs: what its speed was at rest says nothing", () => {
+    const speed = (inside: number, outside: number) => Array.from({ length: 100 }, (_, i) => (i <= 40 ? inside : outside));
+    expect(ratioOf(low, { speed: speed(0.98, 0), runs: [run(0, 40)] })).toBeNull();
+    expect(ratioOf(low, { speed: speed(0.9, 1), runs: [run(0, 40)] })).toBe(0.5);
+  });
+  test("in a long record too, of which only some readings are looked at", () => {
+    const speed = Array.from({ length: 60_000 }, (_, i) => (i < 10_000 ? 0.5 : 0.99));
+    expect(ratioOf(flat(200, 60_000), { speed })).toBeNull();
+  });
   test("a speed that stands at nothing, or of fewer than five readings, says nothing of a limit", () => {
     expect(ratioOf(low, { speed: flat(0), speedIs: "frequency" })).toBe(0.5);
     const speed = { ...channel("speed", { kind: "on-change", times: Float64Array.of(0, 1, 2, 3), until: seconds(99) }, flat(1, 4)) };
