@@ -59,7 +59,7 @@ function bendAfter(
 ): number | null {
   const at = indexAtOrAfter(sampling, drawStart);
   const end = indexAtOrAfter(sampling, until);
-  if (end - at < LEAST_SAMPLES || end > values.length || !(values[at] - values[end - 1] > STANDS_OUT * noise)) return null;
+  if (end - at < LEAST_SAMPLES || !(values[at] - values[end - 1] > STANDS_OUT * noise)) return null;
   const line = (first: number, last: number) => {
     const indexes = Array.from({ length: last - first }, (_, k) => first + k);
     return leastSquaresLine(

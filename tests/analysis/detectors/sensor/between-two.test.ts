@@ -46,6 +46,18 @@ describe("the resistance between two sensors", () => {
       expect(low).toBeGreaterThan(0);
     }
   });
+  test("a flow written on change holds until the next", () => {
+    // A minute each at 0.4, 0.8 ... 1.6 L/s, written down when it changes.
+    const steps = [0.4, 0.8, 1.2, 1.6, 1];
+    const pressure = Array.from({ length: 300 }, (_, t) => 4e5 + square(1e-3 * steps[Math.floor(t / 60)]));
+    const record = recordOf([
+      channel("pressure", every(1, 300), pressure, "pump"),
+      channel("pressure", every(1, 300), new Array(300).fill(4e5), "tank"),
+      channel("flow", onChange([0, 60, 120, 180, 240], 299), steps.map((q) => 1e-3 * q)), // biome-ignore format: one channel a line
+    ]);
+    const { value, low, high } = betweenTwo(evidenceOf(record)).resistanceBetween!;
+    for (const bound of [value, low, high]) expect(bound / RESISTANCE).toBeCloseTo(1, 6);
+  });
   test("backwards flow loses backwards", () => {
     expect(between({ flow: (t) => 1e-3 * Math.sin(t / 9) }).resistanceBetween!.value / RESISTANCE).toBeCloseTo(1, 1);
   });
@@ -76,6 +88,10 @@ describe("the length of the stated pipe that loses as much (Darcy-Weisbach with 
     expect(distance.value / 30).toBeCloseTo(1, 1);
     expect(distance.low).toBeLessThan(distance.value);
     expect(distance.high).toBeGreaterThan(distance.value);
+    // Water that stands most of the time does not make the usual flow nothing.
+    const seldom = (t: number) => (t % 10 < 2 ? 1e-3 * (1 + (t % 70) / 70) : 0);
+    const few = between({ flow: seldom, loss: (q) => headLoss(pipe(30), cubicMetrePerSecond(q)), facts, noise: 20 }).equivalentDistance!;
+    expect(few.value / 30).toBeCloseTo(1, 1);
   });
   test("is not known without the bore, nor where water only ran backwards", () => {
     expect(between({}).equivalentDistance).toBeNull();

@@ -88,6 +88,10 @@ describe("how far the pressure bends behind the flow's start", () => {
     expect(fallBy(900)).not.toBeNull();
     expect(fallBy(250)).toBeNull();
   });
+  test("a draw in the last seconds before the pump starts shows too little of its fall", () => {
+    expect(lagOf({ lag: 0, from: REST - 9, lasts: 40 })).toBeNull();
+    expect(lagOf({ lag: 0, from: REST - 30, lasts: 60 })).not.toBeNull();
+  });
   test("samples count and not seconds: with one every two seconds a draw of twenty is too short, of thirty not", () => {
     expect(lagOf({ lag: 2, lasts: 20, step: 2 })).toBeNull();
     expect(Math.abs(lagOf({ lag: 2, lasts: 80, step: 2 })!.value - 2)).toBeLessThan(0.5);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { noiseWithFlow } from "../../../../analysis/detectors/sensor/noise-with-flow";
-import { evidenceOf } from "../../../builders/known-evidence";
+import { seconds } from "../../../../shared/units/quantity";
+import { alwaysRunning, evidenceOf } from "../../../builders/known-evidence";
 import { channel, every, onChange, recordOf } from "../../../builders/record";
 import { noiseOf, seededRandom } from "../../../builders/signals";
 
@@ -8,7 +9,13 @@ const BLOCK = 16;
 type Block = { readonly flow: number; readonly noise: number; readonly change?: number };
 
 /** Blocks of 16 readings, each with its flow (L/s) and the spread of its pressure's white noise (Pa); `change` is how far the flow moves within it. */
-function growthOf(blocks: readonly Block[], { metered = true, held = false, seed = 4 } = {}) {
+type Seen = {
+  readonly metered?: boolean;
+  readonly held?: boolean;
+  readonly seed?: number;
+  readonly runs?: readonly (readonly [number, number])[];
+};
+function growthOf(blocks: readonly Block[], { metered = true, held = false, seed = 4, runs }: Seen = {}) {
   const count = blocks.length * BLOCK;
   const noise = noiseOf(count, seededRandom(seed));
   const of = (value: (block: Block, i: number) => number) =>
@@ -21,7 +28,9 @@ function growthOf(blocks: readonly Block[], { metered = true, held = false, seed
     return 1e-3 * block.flow * (1 - ((block.change ?? 0) * ((i + 1) % BLOCK)) / (BLOCK - 1));
   })); // biome-ignore format: one function
   const record = recordOf(metered ? [pressure, flow] : [pressure]);
-  return noiseWithFlow(evidenceOf(record), pressure);
+  const running = runs?.map(([from, to]) => ({ from: seconds(from * BLOCK), to: seconds(to * BLOCK - 1), complete: true }));
+  const segments = running === undefined ? {} : { pump: { ...alwaysRunning(record), mode: "switching" as const, runs: running } };
+  return noiseWithFlow(evidenceOf(record, segments), pressure);
 }
 /** n0 = 300 Pa, c = 1e9 Pa per (m3/s)^2: at 1 L/s the flow's share is 1 kPa. */
 const [STILL, FACTOR] = [300, 1e9];
@@ -57,7 +66,32 @@ describe("noise that goes with the square of flow", () => {
 const twoFlows = (count: number, low: number, high: number, change = 0) =>
   Array.from({ length: count + 1 }, (_, i) => ({ ...turbulent(i < count / 2 ? low : high), change }));
 
+describe("what the tank gives while the pump rests need not pass the sensor", () => {
+  const quiet = Array.from({ length: 90 }, () => ({ flow: 2, noise: STILL }));
+  const blocks = [...ladder(60, turbulent), ...quiet, ...ladder(60, turbulent)];
+  test("and is left out where the pump's rests are known", () => {
+    expect(growthOf(blocks, { runs: [[0, 60], [150, 210]] })?.grows).toBe(true); // biome-ignore format: runs
+    expect(growthOf(blocks, { runs: [[0, 60]] })?.grows).toBe(true); // biome-ignore format: runs
+  });
+  test("else counts like the rest", () => {
+    expect(growthOf(blocks, { runs: [[0, 210]] })?.grows).toBe(false);
+    expect(growthOf(blocks)?.grows).toBe(false);
+  });
+});
+
 describe("not known", () => {
+  test("from four blocks of much flow, or four of little; from five of each it is", () => {
+    // The last block before the flow steps is left out.
+    const blocks = (count: number, flow: number) => Array.from({ length: count }, () => turbulent(flow));
+    for (const [many, few] of [
+      [0.2, 2],
+      [2, 0.2],
+    ] as const) {
+      // biome-ignore format: flows
+      expect(growthOf([...blocks(30, many), ...blocks(5, few)])).not.toBeNull();
+      expect(growthOf([...blocks(30, many), ...blocks(4, few)])).toBeNull();
+    }
+  });
   test("without a meter, or from a pressure logged on change", () => {
     expect(growthOf(ladder(120, turbulent), { metered: false })).toBeNull();
     expect(growthOf(ladder(120, turbulent), { held: true })).toBeNull();
