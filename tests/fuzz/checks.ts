@@ -7,7 +7,8 @@ import Papa from "papaparse";
 import * as v from "valibot";
 import { analyse } from "../../analysis/analyse";
 import { writeFindings } from "../../analysis/document/findings-document";
-import { type ImportChoices, importLog, NO_CHOICES } from "../../analysis/import/import-log";
+import { readPlainPart } from "../../analysis/import/body/plain-part";
+import { type ImportChoices, importLog, type LogFile, NO_CHOICES } from "../../analysis/import/import-log";
 import { writeRecord } from "../../analysis/import/write-record";
 import { ImportError } from "../../shared/problems/import-problem";
 import { SiteFileError } from "../../shared/problems/site-file-problem";
@@ -150,8 +151,33 @@ async function readsOrRefuses(bytes: Uint8Array, choices: ImportChoices, name: s
   }
 }
 
+/** The record as one value; a missing number is one like any other. */
+const asOne = (record: LogRecord): string =>
+  JSON.stringify(record, (_, value: unknown) =>
+    ArrayBuffer.isView(value) ? Array.from(value as Float64Array, (n) => (Number.isNaN(n) ? "missing" : n)) : value,
+  );
+const outcomeOf = (file: LogFile): Promise<string> =>
+  importLog([file], NO_CHOICES).then(
+    ({ record }) => asOne(record),
+    (error: unknown) => {
+      if (error instanceof ImportError) return JSON.stringify(error.problem);
+      throw error;
+    },
+  );
+/** In one piece, in small ones, and in two parts as with a thread for the second: one record, or one refusal. */
+async function sameHoweverRead(bytes: Uint8Array): Promise<void> {
+  const whole: LogFile = { ...logFile(bytes, "log.csv", bytes.length + 1), slice: async (from, to) => bytes.slice(from, to) };
+  const parted: LogFile = { ...whole, readTail: (from, choices) => readPlainPart(whole, from, choices) };
+  const one = await outcomeOf(whole);
+  demand((await outcomeOf(logFile(bytes, "log.csv", 1 + (bytes.length % 97)))) === one, "small pieces are read as another record");
+  demand((await outcomeOf(parted)) === one, "a file in two parts is read as another record");
+}
+
 /** A file given to the importer; how it is cut into chunks depends on its length, and must not matter. */
-const importer: Check = (bytes) => readsOrRefuses(bytes, NO_CHOICES, "log.csv", 1 + (bytes.length % 700), asSeen(bytes));
+const importer: Check = async (bytes) => {
+  if (bytes.length % 3 === 0) await sameHoweverRead(bytes);
+  return readsOrRefuses(bytes, NO_CHOICES, "log.csv", 1 + (bytes.length % 700), asSeen(bytes));
+};
 
 /** What is packed may hold any of the marks as a heading of its own. */
 const PACKED = "undefined [object Object] NaN Infinity";
