@@ -84,14 +84,17 @@ function changesToo({ values }: Channel, blocks: readonly Block[], at: number, l
   return Math.min(larger, pairs - larger) < BESIDE_OVERLAP * pairs;
 }
 
-/** Likeliest sample at which second differences change their variance (normal values). */
+/** Likeliest sample at which second differences change their variance (normal values); missing readings are passed over. */
 function variancesPart(values: Channel["values"], from: number, to: number): number {
+  const places: number[] = [];
   const squares: number[] = [];
   for (let i = from + 2; i < to; i++) {
     const bend = values[i] - 2 * values[i - 1] + values[i - 2];
-    squares.push(bend - bend === 0 ? bend * bend : Number.NaN);
+    if (bend - bend !== 0) continue;
+    places.push(i);
+    squares.push(bend * bend);
   }
-  const usual = median(squares.filter((square) => square - square === 0));
+  const usual = median(squares);
   const clipped = squares.map((square) => Math.min(square, 30 * usual));
   const total = clipped.reduce((sum, square) => sum + square, 0);
   let [sum, best, at] = [0, Number.POSITIVE_INFINITY, from];
@@ -100,7 +103,7 @@ function variancesPart(values: Channel["values"], from: number, to: number): num
     const left = clipped.length - k;
     if (k < 6 || left < 6) continue;
     const cost = k * Math.log(sum / k + Number.MIN_VALUE) + left * Math.log((total - sum) / left + Number.MIN_VALUE);
-    if (cost < best) [best, at] = [cost, from + 2 + k];
+    if (cost < best) [best, at] = [cost, places[k]];
   }
   return at;
 }
