@@ -4,7 +4,7 @@ import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord, Sampling } from "../../shared/record/log-record";
 import { timeAt } from "../../shared/record/sampling";
 import type { SiteFacts } from "../../shared/site/site-facts";
-import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observed";
+import type { Stretch } from "../faults/observed";
 import { median, quantiles, robustSpread } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { mayOnlyHunt } from "./even-swing";
@@ -14,7 +14,7 @@ import { holdsOneLevel } from "./holds-one-level";
 import { holdsWhileFlowing } from "./holds-while-flowing";
 import { isSmoothWave } from "./lobe-shape";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
-import { levelStep, noiseOf } from "./pressure-noise";
+import { type PressureCurve, pressureCurve } from "./pressure-curve";
 import { mayBeDips } from "./rest-or-dip";
 import { startingLows } from "./starting-lows";
 import { type Turn, turningPoints } from "./turning-points";
@@ -34,24 +34,23 @@ const START_WITHIN = 0.25;
 export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[], site: SiteFacts, meter: MeterPlace): PumpState | null {
   const channel = mainChannel(record, "pressure");
   if (channel === null) return null;
-  const values = valuesWithoutSpikes(channel, faults);
-  const observed = stretchesOf(channel, faults);
+  const curve = pressureCurve(channel, faults);
+  const { values, sampling, stretches: observed } = curve;
   const drawn = meter.place === "after-tank" ? meteredWater(record, faults) : null;
-  const holds = drawn !== null && site.pump === null && holdsWhileFlowing(values, channel.sampling, observed, drawn.flows);
-  const saw = sawToothOf(values, channel.sampling, observed, holds ? { ...site, pump: "variable-speed" } : site);
+  const holds = drawn !== null && site.pump === null && holdsWhileFlowing(values, sampling, observed, drawn.flows);
+  const saw = sawToothOf(curve, holds ? { ...site, pump: "variable-speed" } : site);
   if (saw === null) return null;
   const runs = believed(
-    observed.flatMap((stretch) => runsOfStretch(values, channel.sampling, stretch, saw, drawn)),
+    observed.flatMap((stretch) => runsOfStretch(values, sampling, stretch, saw, drawn)),
     saw.noise,
   );
   const certainty = saw.regulated ? 0.6 : 0.75;
   return { basis: "pressure", channel: channel.heading, mode: "switching", runs, observed, separation: null, certainty, pumps: [] };
 }
 
-function sawToothOf(values: ArrayLike<number>, sampling: Sampling, stretches: readonly Stretch[], site: SiteFacts): SawTooth | null {
+function sawToothOf({ values, sampling, stretches, noise }: PressureCurve, site: SiteFacts): SawTooth | null {
   const kept = someValues(values);
   if (kept.length < 10) return null;
-  const noise = Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12));
   const [bottom, floor, usual, top] = quantiles(kept, [0.005, 0.01, 0.1, 0.995]);
   const smallest = Math.max(LEAST_SWING, 8 * noise);
   const coarse = Math.max(SWING_SHARE * (top - bottom), smallest);

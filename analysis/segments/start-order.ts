@@ -1,16 +1,14 @@
 import type { PumpState } from "../../shared/findings/segment";
 import { mainChannel } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
-import type { LogRecord, Sampling } from "../../shared/record/log-record";
+import type { LogRecord } from "../../shared/record/log-record";
 import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
 import { type Seconds, seconds } from "../../shared/units/quantity";
-import { valuesWithoutSpikes } from "../faults/observed";
 import { median, quantiles } from "../numerics/order-statistics";
 import { leastSquaresLine } from "../numerics/regression";
 import { robustLine } from "../numerics/robust-line";
-import { noiseOf } from "./pressure-noise";
+import { type PressureCurve, pressureCurve } from "./pressure-curve";
 
-type Pressure = { readonly values: ArrayLike<number>; readonly sampling: Sampling };
 /** The fall before a start: how fast, Pa/s, and the pressure where it turns, Pa. */
 type Fall = { readonly rate: number; readonly rateSd: number; readonly turned: number };
 
@@ -32,7 +30,7 @@ export function backToOrder(state: PumpState, record: LogRecord, faults: readonl
   const channel = mainChannel(record, "pressure");
   if (channel === null) return state;
   const starts = startsSeen(state);
-  const delay = delayOf(fallsBefore({ values: valuesWithoutSpikes(channel, faults), sampling: channel.sampling }, starts));
+  const delay = delayOf(fallsBefore(pressureCurve(channel, faults), starts));
   if (delay === null) return state;
   const runs = [...state.runs];
   for (const { index, fallsFrom } of starts) runs[index] = { ...runs[index], from: seconds(Math.max(runs[index].from - delay, fallsFrom)) };
@@ -73,14 +71,16 @@ function delayOf(falls: readonly Fall[]): number | null {
 const SAMPLES = 5;
 const CLEAR_FALL = 8; // noise spreads that a fall must span to have a rate
 const LONGEST_FALL = 60; // samples
+/** A tank that runs empty lets the pressure plunge at the end of its fall: the deeper it went the quicker the fall would seem. Of its height, or noise spreads. */
+const STRAIGHT = { share: 0.08, noises: 3 };
 
-function fallsBefore(pressure: Pressure, starts: readonly SeenStart[]): Fall[] {
-  const clear = CLEAR_FALL * noiseOf(pressure.values);
-  return starts.flatMap((start) => fallBefore(pressure, start, clear) ?? []);
+function fallsBefore(pressure: PressureCurve, starts: readonly SeenStart[]): Fall[] {
+  return starts.flatMap((start) => fallBefore(pressure, start) ?? []);
 }
 
 /** The straight part of a fall right before a start: as short as noise lets its rate be read. Null where a start has no fall of its own before it. */
-function fallBefore({ values, sampling }: Pressure, { at, fallsFrom }: SeenStart, clear: number): Fall | null {
+function fallBefore({ values, sampling, noise }: PressureCurve, { at, fallsFrom }: SeenStart): Fall | null {
+  const clear = CLEAR_FALL * noise;
   const begin = indexAtOrAfter(sampling, fallsFrom);
   const end = indexAtOrAfter(sampling, at) - 1;
   const isClear = (first: number) => values[first] - values[end] > clear;
@@ -92,5 +92,8 @@ function fallBefore({ values, sampling }: Pressure, { at, fallsFrom }: SeenStart
     times,
     times.map((_, k) => values[first + k]),
   );
-  return line === null || !(line.slope < 0) ? null : { rate: -line.slope, rateSd: line.slopeSd, turned: line.intercept };
+  if (line === null || !(line.slope < 0)) return null;
+  const height = values[first] - values[end];
+  if (line.residualSd > Math.max(STRAIGHT.share * height, STRAIGHT.noises * noise)) return null;
+  return { rate: -line.slope, rateSd: line.slopeSd, turned: line.intercept };
 }

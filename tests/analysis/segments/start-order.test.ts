@@ -13,7 +13,7 @@ const RUN = 60; // s from the turn to the stop
  * Falls at rates between `slowest` and `quickest` (Pa/s) from the held pressure; the pump is ordered as the restart pressure is passed, and the pressure turns
  * a delay later. The orders are known exactly: p(t) = W - r (t - order).
  */
-function sawTooth({ delay = 4, slowest = 500, quickest = 4000, count = 30, noise = 300 }) {
+function sawTooth({ delay = 4, slowest = 500, quickest = 4000, count = 30, noise = 300, plunges = false }) {
   const chance = seededRandom(11);
   const pressures: number[] = [];
   const orders: number[] = [];
@@ -27,8 +27,11 @@ function sawTooth({ delay = 4, slowest = 500, quickest = 4000, count = 30, noise
     const rate = slowest * (quickest / slowest) ** (((k * 7) % count) / (count - 1));
     const order = stop + (HELD - RESTART) / rate;
     const turn = order + delay;
-    const low = RESTART - rate * delay;
-    add(turn, (t) => HELD - rate * (t - stop));
+    // an empty tank: its last three seconds take the pressure down by whatever they please
+    const depth = plunges ? 40e3 * chance.next() : 0;
+    const plunge = (t: number) => (depth * Math.max(0, t - (turn - 3))) / 3;
+    const low = RESTART - rate * delay - plunge(turn);
+    add(turn, (t) => HELD - rate * (t - stop) - plunge(t));
     add(turn + 10, (t) => low + ((HELD - low) * (t - turn)) / 10);
     add(turn + RUN, () => HELD);
     orders.push(order);
@@ -65,6 +68,10 @@ describe("the order to start, from how deep quick and slow falls turn", () => {
   test("is the turn itself where the pump gives water at once", () => {
     const { record, state, orders } = sawTooth({ delay: 0 });
     expect(furthest(backToOrder(state, record, []).runs, orders)).toBeLessThan(0.5);
+  });
+  test("is the turn itself where a tank that ran empty let the pressure plunge there", () => {
+    const { record, state } = sawTooth({ delay: 0, slowest: 700, quickest: 1400, plunges: true });
+    expect(backToOrder(state, record, [])).toBe(state);
   });
   test("is not looked for in a handful of starts", () => {
     const { record, state } = sawTooth({ count: 5 });

@@ -1,0 +1,61 @@
+import type { LogFault } from "../../shared/record/log-fault";
+import type { Channel, Sampling } from "../../shared/record/log-record";
+import { seconds } from "../../shared/units/quantity";
+import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observed";
+import { scanInterval } from "../faults/scan-interval";
+import { median, quantile } from "../numerics/order-statistics";
+import { rememberedForTwo } from "../numerics/remember";
+import { levelStep, noiseOf } from "./pressure-noise";
+
+/** A pressure as a curve over time: Pa gauge, shape [n]. `noise` is what a reading may be out by, Pa: its tremble, and what its steps or its dead band hide. */
+export type PressureCurve = {
+  readonly values: ArrayLike<number>;
+  readonly sampling: Sampling;
+  readonly stretches: readonly Stretch[];
+  readonly noise: number;
+};
+
+/**
+ * The curve of a pressure channel without its spikes. One logged on change has a sample where it moved, not where it stood: its curve is read at even instants, as its logger
+ * looked at it. Between two rows it kept within a dead band: where they are about that far apart it went from one to the other, where they are further apart it stood still
+ * until it leapt.
+ */
+export const pressureCurve = rememberedForTwo((channel: Channel, faults: readonly LogFault[]): PressureCurve => {
+  const values = valuesWithoutSpikes(channel, faults);
+  const { sampling } = channel;
+  if (sampling.kind === "on-change" && values.length > 1) {
+    const even = evenly(channel, sampling);
+    const spread = Math.hypot(noiseOf(even.channel.values), even.deadBand / Math.sqrt(12));
+    return { values: even.channel.values, sampling: even.channel.sampling, stretches: stretchesOf(even.channel, faults), noise: spread };
+  }
+  return {
+    values,
+    sampling,
+    stretches: stretchesOf(channel, faults),
+    noise: Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12)),
+  };
+});
+
+const MOST_POINTS = 1_000_000;
+const WITHIN = 2; // dead bands
+
+function evenly(channel: Channel, { times, until }: Extract<Sampling, { kind: "on-change" }>): { channel: Channel; deadBand: number } {
+  const { values } = channel;
+  const start = times[0];
+  const steps = Float64Array.from({ length: times.length - 1 }, (_, i) => times[i + 1] - times[i]);
+  const step = Math.max(scanInterval({ kind: "on-change", times, until }) ?? quantile(steps, 0.1), (until - start) / MOST_POINTS);
+  const moves = Float64Array.from(steps, (_, i) => Math.abs(values[i + 1] - values[i])).filter((move) => move > 0);
+  const deadBand = moves.length === 0 ? 0 : median(moves);
+  const count = Math.floor((until - start) / step + 1e-6) + 1;
+  const curve = new Float64Array(count);
+  for (let k = 0, i = 0; k < count; k++) {
+    const t = start + k * step;
+    while (i + 1 < times.length && times[i + 1] <= t + 1e-6 * step) i++;
+    const move = i + 1 < times.length ? values[i + 1] - values[i] : 0;
+    curve[k] = values[i] + (Math.abs(move) <= WITHIN * deadBand ? (move * (t - times[i])) / (times[i + 1] - times[i] || 1) : 0);
+  }
+  return {
+    channel: { ...channel, values: curve, sampling: { kind: "even", start: seconds(start), step: seconds(step), count } },
+    deadBand,
+  };
+}
