@@ -40,6 +40,7 @@ export function leavingRest(values: ArrayLike<number>, high: number, { level, sp
     else if (values[i] - level <= on) slow++;
   }
   if (rests === 0 || rests < MOSTLY * (rests + slow)) return null;
+  if (mostlyStray(values, level + on)) return null;
   const at = level + foot;
   const joint = Math.hypot(spread, (third - first) / 1.349);
   return {
@@ -48,4 +49,18 @@ export function leavingRest(values: ArrayLike<number>, high: number, { level, sp
     separation: joint > 0 ? middle / joint : Number.POSITIVE_INFINITY,
     share: working.length / (working.length + rests),
   };
+}
+
+/** Whether what passes a level is mostly single readings: a tremble, and no runs. */
+function mostlyStray(values: ArrayLike<number>, level: number): boolean {
+  let [single, passes, length] = [0, 0, 0];
+  for (let i = 0; i <= values.length; i++) {
+    if (values[i] > level) length++;
+    else if (length > 0) {
+      passes++;
+      if (length === 1) single++;
+      length = 0;
+    }
+  }
+  return single > passes / 2;
 }

@@ -2,6 +2,7 @@ import type { PumpStateBasis } from "../../shared/findings/segment";
 import { quantiles } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { levelsOf, type TwoLevels } from "../numerics/two-levels";
+import { valueStep } from "../numerics/value-step";
 import { FOOT, leavingRest, type Rest } from "./leaving-rest";
 import type { Thresholds } from "./switching";
 
@@ -32,7 +33,8 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>): Witnes
   if (basis === "running") return flagLevels(low, high);
   const heaps = levelsOf(values);
   const levels = pick(basis, heaps, high);
-  const leaving = basis === "speed" || basis === "flow" || isDamped(values, levels) ? null : leavingRest(values, high, restOf(heaps, high));
+  const fromRest = basis === "power" ? !isDamped(values, levels) : basis === "current" && levels === null;
+  const leaving = fromRest ? leavingRest(values, high, restOf(values, heaps, low, high)) : null;
   if (leaving !== null) return leaving;
   const atZero = basis === "speed" ? restAtZero(values, high, levels === null ? high : between(basis, levels).off) : null;
   if (atZero !== null) return atZero;
@@ -72,9 +74,11 @@ function isDamped(values: ArrayLike<number>, levels: TwoLevels | null): boolean 
   return late > early;
 }
 
-function restOf([lowest]: readonly TwoLevels[], high: number): Rest {
+/** Quartiles of a heap of a few coarse steps may agree: how far it reaches down, and its step, count as well. */
+function restOf(values: ArrayLike<number>, [lowest]: readonly TwoLevels[], low: number, high: number): Rest {
   const narrow = lowest !== undefined && lowest.low <= STANDBY_DRAW * high && CLEAR_OF_REST * lowest.lowSpread < lowest.high - lowest.low;
-  return narrow ? { level: lowest.low, spread: lowest.lowSpread } : { level: 0, spread: 0 };
+  if (!narrow) return { level: 0, spread: 0 };
+  return { level: lowest.low, spread: Math.max(lowest.lowSpread, (lowest.low - low) / 3, valueStep(values) / 4) };
 }
 
 function flagLevels(low: number, high: number): WitnessLevels {
