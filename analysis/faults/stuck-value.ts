@@ -24,9 +24,9 @@ export function findStuckValues(record: LogRecord): LogFault[] {
 function stuckFlow(channel: Channel): LogFault[] {
   if (channel.sampling.kind === "on-change") return [];
   const { values } = channel;
-  const habit = habitOf(values.filter((value) => value !== 0));
+  const habit = habitOf(withoutNought(values));
   if (habit === null || !hardlyRepeats(habit)) return [];
-  return runsOfEqual(values)
+  return runsOfEqual(values, LEAST_STUCK.samples)
     .filter((run) => values[run.first] !== 0 && isLong(channel, run))
     .map((run) => fault("stuck-value", channel, run));
 }
@@ -37,9 +37,7 @@ function stuckPressures(record: LogRecord): LogFault[] {
     const habit = habitOf(channel.values);
     if (habit === null || !hardlyRepeats(habit)) return [];
     const { low, high } = columnExtent(channel.values);
-    const runs = runsOfEqual(channel.values).filter(
-      ({ first, last }) => last - first + 1 >= LEAST_PINNED.samples && channel.values[first] >= FAULT_PRESSURE,
-    );
+    const runs = runsOfEqual(channel.values, LEAST_PINNED.samples).filter(({ first }) => channel.values[first] >= FAULT_PRESSURE);
     const pinned = runs.filter(({ first }) => channel.values[first] === low || channel.values[first] === high);
     const pinnedSamples = pinned.reduce((sum, { first, last }) => sum + last - first + 1, 0);
     const sharp = pinned.filter((run) => isSharp(channel.values, run, CUT_OFF * valueStep(channel.values)));
@@ -62,12 +60,20 @@ function fault(kind: "clipped" | "stuck-value", { heading, sampling }: Channel, 
   return { kind, channel: heading, from: timeAt(sampling, first), to: timeAt(sampling, last), note };
 }
 
-function runsOfEqual(values: ArrayLike<number>): EqualRun[] {
+function runsOfEqual(values: ArrayLike<number>, least: number): EqualRun[] {
   const runs: EqualRun[] = [];
   for (let i = 1, first = 0; i <= values.length; i++) {
     if (i < values.length && values[i] === values[i - 1]) continue;
-    if (i - 1 > first) runs.push({ first, last: i - 1 });
+    if (i - first >= least) runs.push({ first, last: i - 1 });
     first = i;
   }
   return runs;
+}
+
+/** The values but for those that are nought: what a meter shows while water flows. */
+function withoutNought(values: Channel["values"]): Channel["values"] {
+  const kept = values.slice();
+  let count = 0;
+  for (let i = 0; i < values.length; i++) if (values[i] !== 0) kept[count++] = values[i];
+  return kept.subarray(0, count);
 }

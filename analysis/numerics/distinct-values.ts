@@ -5,9 +5,8 @@ import type { Numbers } from "./order-statistics";
  * plain array: a Set of numbers takes some eight times as long. O(n).
  */
 export function distinctValues(values: Numbers, most: number): Float64Array | null {
-  let room = 16;
-  while (room < 4 * most) room *= 2;
-  const table = new Float64Array(room).fill(Number.NaN);
+  const table = new Float64Array(roomFor(most)).fill(Number.NaN);
+  const room = table.length;
   const found = new Float64Array(most);
   let count = 0;
   let before = Number.NaN;
@@ -23,6 +22,36 @@ export function distinctValues(values: Numbers, most: number): Float64Array | nu
     found[count++] = value;
   }
   return found.slice(0, count).sort();
+}
+
+/** A counter of the different values (missing ones count as one) of parts of at most `most` values, from inclusive and to exclusive; its table serves all parts. */
+export function differentIn(most: number): (values: Numbers, from: number, to: number) => number {
+  const table = new Float64Array(roomFor(most));
+  return (values, from, to) => {
+    table.fill(Number.NaN);
+    let count = 0;
+    let missing = 0;
+    for (let i = from; i < to; i++) {
+      const value = values[i];
+      if (Number.isNaN(value)) {
+        missing = 1;
+        continue;
+      }
+      let at = placeOf(value) & (table.length - 1);
+      while (!Number.isNaN(table[at]) && table[at] !== value) at = (at + 1) & (table.length - 1);
+      if (table[at] === value) continue;
+      table[at] = value;
+      count++;
+    }
+    return count + missing;
+  };
+}
+
+/** Places for so many values, a power of two so that few meet. */
+function roomFor(most: number): number {
+  let room = 16;
+  while (room < 4 * most) room *= 2;
+  return room;
 }
 
 const double = new Float64Array(1);

@@ -77,7 +77,8 @@ function reachOfPairs(line: TheilSenLine, rest: Float64Array): Reach {
 function reachOfScatter(times: Float64Array, rest: Float64Array): Reach {
   const n = rest.length;
   const centre = mean(times);
-  let [squares, product] = [0, 0];
+  let squares = 0;
+  let product = 0;
   for (let i = 0; i < n; i++) {
     squares += (times[i] - centre) ** 2;
     product += (times[i] - centre) * rest[i];

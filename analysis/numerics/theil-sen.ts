@@ -96,7 +96,8 @@ function pairwiseSlopes(xs: Float64Array, ys: Float64Array): Float64Array {
   const slopes = n <= FEW_POINTS ? slopesOfFew : new Float64Array((n * (n - 1)) / 2);
   let m = 0;
   for (let i = 0; i < n; i++) {
-    const [x, y] = [xs[i], ys[i]];
+    const x = xs[i];
+    const y = ys[i];
     for (let j = i + 1; j < n; j++) {
       const dx = xs[j] - x;
       if (dx !== 0) slopes[m++] = (ys[j] - y) / dx;

@@ -84,8 +84,19 @@ function accumulate(times: Numbers, values: Numbers, w: number, centre: number, 
   const n = times.length;
   if (turns.cosine.length < n) turns = { cosine: new Float64Array(n), sine: new Float64Array(n) };
   const { cosine, sine } = turns;
-  let [sumU, sumC, sumS, uu, uc, us, cc, cs, ss] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
-  let [sumY, uy, cy, sy] = [0, 0, 0, 0];
+  let sumU = 0;
+  let sumC = 0;
+  let sumS = 0;
+  let sumY = 0;
+  let uu = 0;
+  let uc = 0;
+  let us = 0;
+  let uy = 0;
+  let cc = 0;
+  let cs = 0;
+  let cy = 0;
+  let ss = 0;
+  let sy = 0;
   for (let i = 0; i < n; i++) {
     const t = times[i] - centre;
     const u = t / scale;
@@ -123,8 +134,13 @@ function withDerivative(
 ): Evaluation | null {
   const { cosine, sine } = turns;
   const [b0, b1, b2, b3] = beta;
-  let [constant, line, alongC, alongS] = [0, 0, 0, 0];
-  let [dd, dr, rss] = [0, 0, 0];
+  let constant = 0;
+  let line = 0;
+  let alongC = 0;
+  let alongS = 0;
+  let dd = 0;
+  let dr = 0;
+  let rss = 0;
   for (let i = 0; i < times.length; i++) {
     const u = times[i] - centre;
     const c = cosine[i];

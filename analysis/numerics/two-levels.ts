@@ -1,3 +1,4 @@
+import { columnExtent } from "./column-extent";
 import { distinctValues } from "./distinct-values";
 
 /** Two heaps of values with an empty stretch between them. */
@@ -30,9 +31,9 @@ const PER_NORMAL_QUARTILE = 1.349; // interquartile range of a normal distributi
  * @param values shape [n]; NaN is left out  @returns empty where the values make one heap. O(n)
  */
 export function levelsOf(values: ArrayLike<number>): TwoLevels[] {
-  const range = rangeOf(values);
-  if (range === null || range.high <= range.low) return [];
-  const bins = histogram(values, range);
+  const { low, high, missing } = columnExtent(values);
+  if (!(high > low)) return [];
+  const bins = histogram(values, { low, high, count: values.length - missing });
   return emptyStretches(bins.counts).map(([first, last]) => describe(bins, first, last));
 }
 
@@ -43,20 +44,6 @@ type Bins = {
   readonly width: number;
   readonly total: number;
 };
-
-function rangeOf(values: ArrayLike<number>): { low: number; high: number; count: number } | null {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  let count = 0;
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i];
-    if (Number.isNaN(value)) continue;
-    count++;
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  return count === 0 ? null : { low, high, count };
-}
 
 /** As many bins as the count of values bears (square-root rule), none narrower than the step of a coarse channel. */
 function histogram(values: ArrayLike<number>, range: { low: number; high: number; count: number }): Bins {

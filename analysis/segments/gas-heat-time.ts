@@ -1,5 +1,5 @@
 import { gasHeat } from "./gas-heat";
-import { restsBesideFlow, type SlopeOfRests, slopeOfRests } from "./slope-of-rests";
+import { restsBesideFlow, type SlopeOfRests, slopeOfRests, sumOfProducts } from "./slope-of-rests";
 import type { Gauge, TankTrace } from "./tank-windows";
 
 /** How much the gas of a tank warms and cools and how quickly it gives that off, and the traces as gas of one temperature would have shown them. */
@@ -43,8 +43,9 @@ export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[
   const tryTime = (time: number, shares: readonly number[] = time === 0 ? [1] : SHARES): Tried[] => {
     const theta = heat(time);
     const warm = rests.held((trace, n) => warmthOf(trace, theta, n));
+    const both = sumOfProducts(cold.columns, warm.columns);
     return shares.flatMap((share) => {
-      const fit = slopeOfRests(rests, cold, warm, share, EACH_REST);
+      const fit = slopeOfRests(rests, cold, warm, both, share, EACH_REST);
       return fit === null ? [] : [{ time, share, ...fit }];
     });
   };

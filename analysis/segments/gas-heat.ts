@@ -27,11 +27,32 @@ export function gasHeat(
   return (tau) => (tau === 0 ? theta.fill(0) : heatOf(logs, sampling, tau, theta));
 }
 
+/** Samples worked through by one call of `warmOn`. */
+const PIECE = 4096;
+
+/** What is carried from piece to piece: last log and its instant, heat, last step with what it keeps. */
+type Carried = { before: number; heat: number; time: number; step: number; kept: number; midway: number };
+
 function heatOf(logs: Float64Array, sampling: Sampling, tau: number, theta: Float64Array): Float64Array {
+  const carried: Carried = { before: Number.NaN, heat: 0, time: 0, step: Number.NaN, kept: 1, midway: 1 };
+  for (let first = 0; first < logs.length; first += PIECE)
+    warmOn(logs, sampling, tau, theta, first, Math.min(logs.length, first + PIECE), carried);
+  return theta;
+}
+
+/** Piece by piece, since the engine keeps the running figures of a function that is called anew in registers, those of one endless loop it does not. */
+function warmOn(
+  logs: Float64Array,
+  sampling: Sampling,
+  tau: number,
+  theta: Float64Array,
+  first: number,
+  end: number,
+  carried: Carried,
+): void {
   const share = (GAMMA - 1) / GAMMA;
-  let [before, heat, time, step] = [Number.NaN, 0, 0, Number.NaN];
-  let [kept, midway] = [1, 1];
-  for (let i = 0; i < logs.length; i++) {
+  let { before, heat, time, step, kept, midway } = carried;
+  for (let i = first; i < end; i++) {
     const log = logs[i];
     if (log - log !== 0) {
       theta[i] = heat;
@@ -49,5 +70,10 @@ function heatOf(logs: Float64Array, sampling: Sampling, tau: number, theta: Floa
     before = log;
     time = t;
   }
-  return theta;
+  carried.before = before;
+  carried.heat = heat;
+  carried.time = time;
+  carried.step = step;
+  carried.kept = kept;
+  carried.midway = midway;
 }

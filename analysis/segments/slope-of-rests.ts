@@ -42,19 +42,20 @@ export type SlopeOfRests = { readonly slope: number; readonly left: number; read
 
 /**
  * Slope on volume that is common to all rests, beside a common slope over time (a leak) that is never below 0, of `cold` and a share of `warm`.
- * @param most points that a rest counts as, since what lags leave is alike throughout it
+ * @param both sum of the products of cold and warm   @param most points that a rest counts as, since what lags leave is alike throughout it
  * @returns null where there is none
  */
 export function slopeOfRests(
   { rests, xx, xt, tt }: RestsBesideFlow,
   cold: HeldAgainst,
   warm: HeldAgainst,
+  both: number,
   share: number,
   most: number,
 ): SlopeOfRests | null {
   const xy = cold.x + share * warm.x;
   const ty = cold.t + share * warm.t;
-  const yy = cold.own + 2 * share * sumOfProducts(cold.columns, warm.columns) + share ** 2 * warm.own;
+  const yy = cold.own + 2 * share * both + share ** 2 * warm.own;
   const free = xx * tt - xt * xt;
   const leak = free > 1e-9 * xx * tt ? Math.max(0, (ty * xx - xy * xt) / free) : 0;
   const slope = (xy - leak * xt) / xx;
@@ -72,7 +73,9 @@ export function slopeOfRests(
 
 /** Sums of squares, and of products of neighbours, of what slope and leak leave. */
 function scatterAbout({ x, t }: Rest, cold: Float64Array, warm: Float64Array, share: number, slope: number, leak: number) {
-  let [squares, lagged, before] = [0, 0, 0];
+  let squares = 0;
+  let lagged = 0;
+  let before = 0;
   for (let i = 0; i < x.length; i++) {
     const rest = cold[i] + share * warm[i] - slope * x[i] - leak * t[i];
     squares += rest * rest;
@@ -82,7 +85,7 @@ function scatterAbout({ x, t }: Rest, cold: Float64Array, warm: Float64Array, sh
   return { squares, lagged };
 }
 
-const sumOfProducts = (a: readonly Float64Array[], b: readonly Float64Array[]): number =>
+export const sumOfProducts = (a: readonly Float64Array[], b: readonly Float64Array[]): number =>
   a.reduce((sum, column, k) => sum + product(column, b[k]), 0);
 
 function product(a: Float64Array, b: Float64Array): number {

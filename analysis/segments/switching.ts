@@ -43,14 +43,13 @@ function runsOfStretch(
   let up: boolean | null = null;
   let since: Seconds = stretch.from;
   let whole = false;
-  let before = Number.NaN; // last value seen, and its index
-  let beforeIndex = stretch.first;
+  let seen = -1; // the last sample that was not missing
   let passed: Seconds = stretch.from; // last passing of `at`
   for (let i = stretch.first; i <= stretch.last; i++) {
     const value = sign * values[i];
     if (Number.isNaN(value)) continue;
-    if (before < at !== value < at && !Number.isNaN(before))
-      passed = passing(sampling, beforeIndex, Math.min(before, most), i, Math.min(value, most), at);
+    if (seen >= 0 && sign * values[seen] < at !== value < at)
+      passed = passing(sampling, seen, Math.min(sign * values[seen], most), i, Math.min(value, most), at);
     if (up === null) {
       up = value >= at;
       since = stretch.from;
@@ -62,8 +61,7 @@ function runsOfStretch(
       runs.push({ from: since, to: passed, complete: whole });
       up = false;
     }
-    before = value;
-    beforeIndex = i;
+    seen = i;
   }
   if (up) runs.push({ from: since, to: stretch.to, complete: false });
   return runs.filter((run) => run.to > run.from);

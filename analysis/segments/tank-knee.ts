@@ -47,10 +47,12 @@ const allowed = ({ drawn }: TankTrace, { slope, noise }: TankLine, i: number) =>
 
 /** How far each point lies above the line, 1/Pa; the line's level is that of the first half of what was drawn, where the tank surely still gives. */
 function excessOf({ times, drawn, inverse }: TankTrace, { slope, leak }: TankLine): Float64Array {
-  const left = inverse.map((y, i) => y - slope * drawn[i] - leak * (times[i] - times[0]));
+  const left = new Float64Array(inverse.length);
+  for (let i = 0; i < left.length; i++) left[i] = inverse[i] - slope * drawn[i] - leak * (times[i] - times[0]);
   const half = drawn[drawn.length - 1] / 2;
   let end = drawn.length;
   while (end > 3 && drawn[end - 1] > half) end--;
   const base = median(left.subarray(0, end));
-  return left.map((y) => y - base);
+  for (let i = 0; i < left.length; i++) left[i] -= base;
+  return left;
 }

@@ -100,15 +100,14 @@ const STRAIGHT_SHARE = 0.05;
  * hang together. NaN where too little was drawn, or where the points do not lie along a line at all: then the pump gave a part of the water.
  */
 export function slopeOfTrace(trace: TankTrace, end: number, leak: number, noise: number): Estimate {
-  const { times, drawn, flow } = trace;
+  const { drawn, flow } = trace;
   const n = end;
   if (n < 5) return { value: Number.NaN, variance: Number.NaN };
-  const y = trace.inverse.subarray(0, n).map((v, i) => v - leak * (times[i] - times[0]));
   const byFlow = beside(flow.subarray(0, n));
   const x = byFlow(drawn.subarray(0, n));
-  const left = byFlow(y);
-  const sxx = x.reduce((sum, v) => sum + v * v, 0);
-  const value = x.reduce((sum, v, i) => sum + v * left[i], 0) / sxx;
+  const left = byFlow(withoutLeak(trace, n, leak));
+  const sxx = product(x, x);
+  const value = product(x, left) / sxx;
   if (!(sxx > 0)) return { value: Number.NaN, variance: Number.NaN };
   let before = 0;
   let lagged = 0;
@@ -126,20 +125,36 @@ export function slopeOfTrace(trace: TankTrace, end: number, leak: number, noise:
   return Math.sqrt(variance) < 0.5 * value ? { value, variance } : { value: Number.NaN, variance: Number.NaN };
 }
 
+/** The first n points of 1/p, leak taken off. */
+function withoutLeak({ inverse, times }: TankTrace, n: number, leak: number): Float64Array {
+  const y = new Float64Array(n);
+  for (let i = 0; i < n; i++) y[i] = inverse[i] - leak * (times[i] - times[0]);
+  return y;
+}
+
 /** Takes from a column its mean and what goes along with `by`. */
 function beside(by: Float64Array): (column: Float64Array) => Float64Array {
   const own = centred(by);
-  const squares = own.reduce((sum, v) => sum + v * v, 0);
+  const squares = product(own, own);
   return (column) => {
-    const c = centred(column);
-    const share = squares > 0 ? c.reduce((sum, v, i) => sum + v * own[i], 0) / squares : 0;
-    return c.map((v, i) => v - share * own[i]);
+    const left = centred(column);
+    const share = squares > 0 ? product(left, own) / squares : 0;
+    for (let i = 0; i < left.length; i++) left[i] -= share * own[i];
+    return left;
   };
 }
 
 function centred(column: Float64Array): Float64Array {
   const middle = mean(column);
-  return column.map((v) => v - middle);
+  const left = new Float64Array(column.length);
+  for (let i = 0; i < left.length; i++) left[i] = column[i] - middle;
+  return left;
+}
+
+function product(a: Float64Array, b: Float64Array, onto = 0): number {
+  let sum = onto;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
 }
 
 /** Square of the relative doubt of a drawn volume: a flow that changes between two samples did so at an unknown instant (uniform). */
@@ -161,16 +176,8 @@ export function frictionOf(traces: readonly TankTrace[], ends: readonly number[]
     const n = ends[k];
     const x = trace.drawn.subarray(0, n);
     const z = pull(trace).subarray(0, n);
-    const y = trace.inverse.subarray(0, n).map((v, i) => v - leak * (trace.times[i] - trace.times[0]));
-    const [mx, mz, my] = [mean(x), mean(z), mean(y)];
-    for (let i = 0; i < n; i++) {
-      sums.xx += (x[i] - mx) ** 2;
-      sums.xz += (x[i] - mx) * (z[i] - mz);
-      sums.zz += (z[i] - mz) ** 2;
-      sums.xy += (x[i] - mx) * (y[i] - my);
-      sums.zy += (z[i] - mz) * (y[i] - my);
-      sums.yy += (y[i] - my) ** 2;
-    }
+    const y = withoutLeak(trace, n, leak);
+    addProducts(sums, centred(x), centred(z), centred(y));
     sums.n += n;
   });
   const free = sums.zz - sums.xz ** 2 / sums.xx;
@@ -181,12 +188,28 @@ export function frictionOf(traces: readonly TankTrace[], ends: readonly number[]
   return friction > CLEAR_FRICTION * Math.sqrt(left / free) ? friction : 0;
 }
 
+type Sums = { xx: number; xz: number; zz: number; xy: number; zy: number; yy: number };
+
+function addProducts(sums: Sums, x: Float64Array, z: Float64Array, y: Float64Array): void {
+  sums.xx = product(x, x, sums.xx);
+  sums.xz = product(x, z, sums.xz);
+  sums.zz = product(z, z, sums.zz);
+  sums.xy = product(x, y, sums.xy);
+  sums.zy = product(z, y, sums.zy);
+  sums.yy = product(y, y, sums.yy);
+}
+
 /** The trace as a sensor at the tank itself would have seen it. */
 export function withoutFriction(trace: TankTrace, friction: number): TankTrace {
   if (friction === 0) return trace;
-  const z = pull(trace);
-  return { ...trace, inverse: trace.inverse.map((y, i) => y - friction * z[i]) };
+  const inverse = pull(trace);
+  for (let i = 0; i < inverse.length; i++) inverse[i] = trace.inverse[i] - friction * inverse[i];
+  return { ...trace, inverse };
 }
 
 /** By how much 1/p at the sensor rises per unit of friction: q |q| / p^2. */
-const pull = ({ flow, inverse }: TankTrace) => flow.map((q, i) => q * Math.abs(q) * inverse[i] ** 2);
+function pull({ flow, inverse }: TankTrace): Float64Array {
+  const rise = new Float64Array(flow.length);
+  for (let i = 0; i < rise.length; i++) rise[i] = flow[i] * Math.abs(flow[i]) * inverse[i] ** 2;
+  return rise;
+}

@@ -11,16 +11,12 @@ export const cumulativeVolume = rememberedForTwo(volumeSinceFirst);
 function volumeSinceFirst({ sampling }: Channel, values: ArrayLike<number>): Float64Array {
   const volume = new Float64Array(values.length);
   const hold = sampling.kind === "on-change";
-  let before = 0;
-  let time = values.length > 0 ? (timeAt(sampling, 0) as number) : 0;
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) {
-    const t = timeAt(sampling, i);
-    const flow = Number.isNaN(values[i]) ? before : values[i];
-    sum += (t - time) * (hold || i === 0 ? before : (before + flow) / 2);
-    volume[i] = sum;
-    before = flow;
-    time = t;
+  let known = Number.isNaN(values[0]) ? -1 : 0; // the last sample that is not missing
+  for (let i = 1; i < values.length; i++) {
+    const before = known < 0 ? 0 : values[known];
+    if (!Number.isNaN(values[i])) known = i;
+    const flow = known < 0 ? 0 : values[known];
+    volume[i] = volume[i - 1] + (timeAt(sampling, i) - timeAt(sampling, i - 1)) * (hold ? before : (before + flow) / 2);
   }
   return volume;
 }

@@ -1,4 +1,5 @@
 import type { PumpStateBasis } from "../../shared/findings/segment";
+import { columnExtent } from "../numerics/column-extent";
 import { quantiles } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { levelsOf, type TwoLevels } from "../numerics/two-levels";
@@ -28,7 +29,7 @@ const CLEAR_OF_REST = 4;
 
 /** The two levels of a witness by the shape of its distribution; one level says whether it is up, down, or cannot be told (null). */
 export function witnessLevels(basis: Witness, values: ArrayLike<number>): WitnessLevels {
-  const { low, high } = extremes(values);
+  const { low, high } = columnExtent(values);
   if (Number.isNaN(low)) return { kind: "one", up: null };
   if (basis === "running") return flagLevels(low, high);
   const heaps = levelsOf(values);
@@ -167,15 +168,4 @@ function oneLevel(basis: Exclude<Witness, "running">, usualLow: number, middle: 
   const { none, some } = ONE_LEVEL[basis];
   if (high <= none) return { kind: "one", up: false };
   return { kind: "one", up: middle >= some && usualLow >= ONE_HEAP * middle ? true : null };
-}
-
-function extremes(values: ArrayLike<number>): { low: number; high: number } {
-  let low = Number.NaN;
-  let high = Number.NaN;
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i];
-    if (!(value >= low)) low = Number.isNaN(value) ? low : value;
-    if (!(value <= high)) high = Number.isNaN(value) ? high : value;
-  }
-  return { low, high };
 }

@@ -103,12 +103,17 @@ function demodulate(values: EvenStretch["values"], period: number): Waves {
   const re = new Float64Array(count);
   const im = new Float64Array(count);
   const turn = (2 * Math.PI) / period;
-  const [turnC, turnS] = [Math.cos(turn), Math.sin(turn)];
-  let [c, s] = [1, 0];
+  const turnC = Math.cos(turn);
+  const turnS = Math.sin(turn);
+  let c = 1;
+  let s = 0;
   for (let i = 0; i < n; i++) {
     const wave = Math.floor(i / period);
     if (wave >= count) break;
-    if (i % RESYNC === 0) [c, s] = [Math.cos(turn * i), Math.sin(turn * i)];
+    if (i % RESYNC === 0) {
+      c = Math.cos(turn * i);
+      s = Math.sin(turn * i);
+    }
     const y = ((values[i] - slow[i]) * 2) / period;
     re[wave] += y * c;
     im[wave] -= y * s;

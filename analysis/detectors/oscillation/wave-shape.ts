@@ -55,9 +55,12 @@ function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number
     squares += y * y;
     const c = Math.cos(angle);
     const s = Math.sin(angle);
-    let [cm, sm] = [1, 0];
+    let cm = 1;
+    let sm = 0;
     for (let m = 1; m <= most; m++) {
-      [cm, sm] = [cm * c - sm * s, sm * c + cm * s];
+      const turned = cm * c - sm * s;
+      sm = sm * c + cm * s;
+      cm = turned;
       re[m] += y * cm;
       im[m] -= y * sm;
     }

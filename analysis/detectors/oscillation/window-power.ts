@@ -63,7 +63,11 @@ let tones = { cosine: new Float64Array(0), sine: new Float64Array(0) };
  */
 export function powerWithoutTone(part: Float64Array, period: number, size: number): Float64Array {
   const n = part.length;
-  let [cc, cs, ss, yc, ys] = [0, 0, 0, 0, 0];
+  let cc = 0;
+  let cs = 0;
+  let ss = 0;
+  let yc = 0;
+  let ys = 0;
   if (tones.cosine.length !== n) tones = { cosine: new Float64Array(n), sine: new Float64Array(n) };
   const { cosine, sine } = tones;
   const turnC = Math.cos((2 * Math.PI) / period);

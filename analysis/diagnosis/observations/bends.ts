@@ -20,12 +20,19 @@ function bendAt({ times, pressure, interval }: Trace, i: number, reach: number):
   return Math.abs(pressure[i + reach] - 2 * pressure[i] + pressure[i - reach]);
 }
 
+/** Size of the bend at each sample, 0 for the first ones. Shape [looked at less the reach]. */
+function bendSizes(trace: Trace, reach: number): Float64Array {
+  const count = Math.min(trace.times.length, MOST_SAMPLES) - reach;
+  const sizes = new Float64Array(Math.max(0, count));
+  for (let i = reach; i < count; i++) sizes[i] = bendAt(trace, i, reach);
+  return sizes;
+}
+
 /** Bends at 2 x reach, each the largest within that distance; and of each the share that shows at `reach` already. Shape [bends]. */
 function sharesShown(trace: Trace, reach: number, least: number): number[] {
   const wide = 2 * reach;
-  const count = Math.min(trace.times.length, MOST_SAMPLES) - wide;
-  const size = new Float64Array(Math.max(0, count));
-  for (let i = wide; i < count; i++) size[i] = bendAt(trace, i, wide);
+  const size = bendSizes(trace, wide);
+  const count = size.length;
   const shares: number[] = [];
   for (let i = wide; i < count; i++) {
     if (!(size[i] > least)) continue;

@@ -22,22 +22,27 @@ const ALONE = 6;
 /** Jumps at the end of a stretch in which the reading stood, Pa, with how long it had stood. O(n). */
 function jumpsAfterStillness(times: Float64Array, values: ArrayLike<number>, range: number, gap: number) {
   const jumps: { readonly size: number; readonly stood: number; readonly level: number }[] = [];
-  let [low, high, from] = [values[0], values[0], 0];
+  let from = 0; // where the stretch began, and where it was lowest and highest
+  let low = 0;
+  let high = 0;
   for (let i = 1; i + STAYS <= times.length; i++) {
-    const value = values[i];
     const whole = times[i] - times[i - 1] <= gap;
-    if (whole && Math.max(high, value) - Math.min(low, value) <= range) {
-      [low, high] = [Math.min(low, value), Math.max(high, value)];
+    // false where either is missing, so that a missing value ends the stretch
+    if (whole && values[i] - values[low] <= range && values[high] - values[i] <= range) {
+      if (values[i] < values[low]) low = i;
+      if (values[i] > values[high]) high = i;
       continue;
     }
     const stood = times[i - 1] - times[from];
     if (whole && stood >= STOOD.seconds && i - from >= STOOD.samples) {
-      const middle = (low + high) / 2;
+      const middle = (values[low] + values[high]) / 2;
       let least = Number.POSITIVE_INFINITY;
       for (let k = i; k < i + STAYS; k++) least = Math.min(least, Math.abs(values[k] - middle));
-      jumps.push({ size: Math.min(least, Math.abs(value - middle)), stood, level: middle });
+      jumps.push({ size: least, stood, level: middle });
     }
-    [low, high, from] = [value, value, i];
+    from = i;
+    low = i;
+    high = i;
   }
   return jumps;
 }

@@ -1,5 +1,5 @@
 import { isCannotTell } from "../../../shared/findings/segment";
-import type { Trace } from "../../model/fit/trace";
+import { sampleAt, type Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
 import { traceIn } from "./at-work";
 import { isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
@@ -14,39 +14,59 @@ const LEAST_ERROR = 0.004;
 const EDGES = [25, 80] as const;
 const LAGS = [4, 6, 8, 12, 16, 20, 24, 32, 40, 48, 64, 96, 128]; // s
 
-/** Whether sample i lies well inside a run. */
-const settled = ({ times, run, runs }: Trace, i: number): boolean =>
-  run[i] >= 0 && times[i] - runs[run[i]].from > APART && runs[run[i]].to - times[i] > APART;
+/** Errors as shares of set pressure run after run, NaN where missing; a run holds the samples from one of `starts` to the next. */
+type Errors = { readonly values: Float64Array; readonly starts: readonly number[] };
 
-/** Errors as shares of set pressure, NaN outside of runs; a scale that is off is no error of the loop. Shape [n]. */
-function errorsInRuns(trace: Trace, set: number): Float64Array {
-  const { pressure } = trace;
-  const errors = new Float64Array(pressure.length);
-  for (let i = 0; i < errors.length; i++) errors[i] = settled(trace, i) ? pressure[i] / set : Number.NaN;
-  const held = quantile(errors, 0.5);
-  for (let i = 0; i < errors.length; i++) errors[i] -= held;
-  return errors;
+/** Well inside of runs; a scale that is off is no error of the loop. */
+function errorsInRuns(trace: Trace, set: number): Errors {
+  const { times, pressure, runs } = trace;
+  const values = new Float64Array(pressure.length);
+  const starts = [0];
+  let count = 0;
+  for (const { from, to } of runs) {
+    for (let i = sampleAt(trace, from); i < times.length && to - times[i] > APART; i++)
+      if (times[i] - from > APART) values[count++] = pressure[i] / set;
+    starts.push(count);
+  }
+  const inRuns = values.subarray(0, count);
+  const held = quantile(inRuns, 0.5);
+  for (let i = 0; i < count; i++) inRuns[i] -= held;
+  return { values: inRuns, starts };
 }
 
+/** Samples added up by one call: enough to be quick, and few enough that the engine compiles the sum for the calls that follow. */
+const PIECE = 4096;
+
 /** Mean product of the errors at two instants of the same run `lag` samples apart; NaN with too few. */
-function covariance({ run }: Trace, errors: Float64Array, lag: number): number {
-  let [sum, pairs] = [0, 0];
-  for (let i = 0, end = errors.length - lag; i < end; i++) {
-    const product = errors[i] * errors[i + lag]; // NaN outside of runs
-    if (product - product !== 0 || run[i] !== run[i + lag]) continue;
+function covariance({ values, starts }: Errors, lag: number): number {
+  const added = { sum: 0, pairs: 0 };
+  for (let k = 1; k < starts.length; k++) {
+    const end = starts[k] - lag;
+    for (let first = starts[k - 1]; first < end; first += PIECE) addProducts(added, values, first, Math.min(end, first + PIECE), lag);
+  }
+  return added.pairs < LEAST_PAIRS ? Number.NaN : added.sum / added.pairs;
+}
+
+function addProducts(added: { sum: number; pairs: number }, values: Float64Array, first: number, end: number, lag: number): void {
+  let sum = added.sum;
+  let pairs = added.pairs;
+  for (let i = first; i < end; i++) {
+    const product = values[i] * values[i + lag];
+    if (product - product !== 0) continue;
     sum += product;
     pairs++;
   }
-  return pairs < LEAST_PAIRS ? Number.NaN : sum / pairs;
+  added.sum = sum;
+  added.pairs = pairs;
 }
 
 /** Seconds until half of an error is left: where the autocovariance falls to half of that at the first lag, which noise does not reach. */
-function halfTime(trace: Trace, errors: Float64Array, first: number): number | null {
+function halfTime(trace: Trace, errors: Errors, first: number): number | null {
   const start = Math.max(1, Math.round(LAGS[0] / trace.interval));
   for (const seconds of LAGS.slice(1)) {
     const lag = Math.round(seconds / trace.interval);
     if (lag <= start) continue;
-    const left = covariance(trace, errors, lag);
+    const left = covariance(errors, lag);
     if (Number.isNaN(left)) return null;
     if (left < 0.5 * first) return seconds;
   }
@@ -65,7 +85,7 @@ export const loopPaceLooks: Pick<Looks, "loop-pace"> = {
     if (trace === null || set === null || !(set > 0) || isFixedSpeed(sight.site) || isCannotTell(pump)) return null;
     if (pump.basis === "pressure" || pump.basis === "flow" || trace.interval > SLOWEST_SAMPLING) return null;
     const errors = errorsInRuns(trace, set);
-    const first = covariance(trace, errors, Math.max(1, Math.round(LAGS[0] / trace.interval)));
+    const first = covariance(errors, Math.max(1, Math.round(LAGS[0] / trace.interval)));
     if (Number.isNaN(first)) return null;
     const error = Math.sqrt(Math.max(0, first));
     if (error < LEAST_ERROR) return { level: "prompt", numbers: { error } };

@@ -1,5 +1,5 @@
 import type { Channel } from "../../../shared/record/log-record";
-import { median } from "../../numerics/order-statistics";
+import { median, selectInPlace } from "../../numerics/order-statistics";
 import { rankChange } from "../../numerics/pettitt";
 import { type Beside, type Change, LEAST_SHARE, NEAR, spanOf } from "./change";
 
@@ -26,8 +26,9 @@ type Block = { readonly first: number; readonly noise: number; readonly level: n
 export function changeOfNoise(values: Channel["values"], beside: Beside): Change | null {
   const length = Math.max(BLOCK, Math.ceil(values.length / MOST_BLOCKS));
   const blocks: Block[] = [];
+  const squares = new Float64Array(length);
   for (let first = 0; first + length <= values.length; first += length) {
-    const block = blockOf(values, first, length);
+    const block = blockOf(values, first, length, squares);
     if (block !== null) blocks.push(block);
   }
   const noises = blocks.map((block) => block.noise);
@@ -41,22 +42,32 @@ export function changeOfNoise(values: Channel["values"], beside: Beside): Change
   return { at: variancesPart(values, from, to), note: "the noise changed for good" };
 }
 
-/** Standard deviation of what changes from sample to sample, without the largest fifth: single bends are the water's. Null where much is missing. */
-function blockOf(values: Channel["values"], first: number, length: number): Block | null {
-  const squares: number[] = [];
-  let [sum, count] = [0, 0];
+/**
+ * Standard deviation of what changes from sample to sample, without the largest fifth: single bends are the water's. Null where much is missing.
+ * @param squares room for the squares of a block, shape [length]
+ */
+function blockOf(values: Channel["values"], first: number, length: number, squares: Float64Array): Block | null {
+  let sum = 0;
+  let count = 0;
+  let bends = 0;
   for (let i = first; i < first + length; i++) {
     if (values[i] - values[i] !== 0) continue;
     sum += values[i];
     count++;
     const bend = i < first + 2 ? Number.NaN : values[i] - 2 * values[i - 1] + values[i - 2];
-    if (bend - bend === 0) squares.push(bend * bend);
+    if (bend - bend === 0) squares[bends++] = bend * bend;
   }
-  if (squares.length < length / 2) return null;
-  squares.sort((a, b) => a - b);
-  const kept = Math.floor(0.8 * squares.length);
-  const mean = squares.slice(0, kept).reduce((total, square) => total + square, 0) / kept;
-  return { first, noise: Math.sqrt(mean / 6), level: sum / count };
+  if (bends < length / 2) return null;
+  const kept = Math.floor(0.8 * bends);
+  return { first, noise: Math.sqrt(meanOfLeast(squares, bends, kept) / 6), level: sum / count };
+}
+
+/** Mean of the least `kept` of the first n values, which it puts into another order. */
+function meanOfLeast(values: Float64Array, n: number, kept: number): number {
+  selectInPlace(values, kept, 0, n - 1);
+  let total = 0;
+  for (let i = 0; i < kept; i++) total += values[i];
+  return total / kept;
 }
 
 function isAsActive(before: readonly Block[], after: readonly Block[], noise: number): boolean {

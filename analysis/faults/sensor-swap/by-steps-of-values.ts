@@ -1,4 +1,5 @@
 import type { Channel } from "../../../shared/record/log-record";
+import { differentIn } from "../../numerics/distinct-values";
 import { rankChange } from "../../numerics/pettitt";
 import { valueStep } from "../../numerics/value-step";
 import { type Change, LEAST_SAMPLES, NEAR } from "./change";
@@ -17,8 +18,8 @@ const CLEARLY = 1.7;
 export function changeOfSteps(values: Channel["values"]): Change | null {
   const length = Math.max(BLOCK, Math.ceil(values.length / MOST_BLOCKS));
   const shares: number[] = [];
-  for (let first = 0; first + length <= values.length; first += length)
-    shares.push(new Set(values.subarray(first, first + length)).size / length);
+  const different = differentIn(length);
+  for (let first = 0; first + length <= values.length; first += length) shares.push(different(values, first, first + length) / length);
   const change = rankChange(shares, LEAST_BLOCKS);
   if (change === null || Math.min(change.larger, 1 - change.larger) > OVERLAP) return null;
   const [edge, end] = [Math.max(0, change.at - NEAR) * length, Math.min(values.length, (change.at + NEAR) * length)];
