@@ -2,24 +2,25 @@ import { ImportError } from "../../shared/problems/import-problem";
 import { assembleWide, columnNotes, type KnownFile } from "./assemble-wide";
 import type { DeviceStore } from "./body/device-store";
 import type { RowLog } from "./body/row-log";
+import { ALL_ROWS, ROWS_OF } from "./columns/column-choices";
 import { deviceQuestion } from "./devices";
 import type { FilePart } from "./file-part";
 import { combineGroups } from "./join/combine-groups";
 import { dropLateSentinels } from "./late-sentinels";
 import type { TablePlan } from "./table-plan";
 
-const ALL = "all";
-
 /** Rows of several devices in one table: each device has its own instants, and channels that are called after it. */
 export function assembleDevices(known: KnownFile, store: DeviceStore, log: RowLog, key: number): FilePart {
   const { plan, choices } = known;
   const names = [...store.devices.keys()];
   const { heading } = plan.columns[key];
-  const answer = choices.answers.device ?? ALL;
-  if (answer !== ALL && !store.devices.has(answer))
-    throw new ImportError({ id: "unknown-answer", question: "device", answer, options: [ALL, ...names] });
+  const asked = deviceQuestion(heading, names);
+  const given = choices.answers[asked.id];
+  const answer = given === undefined || given === ALL_ROWS ? null : given.slice(ROWS_OF.length);
+  if (answer !== null && !store.devices.has(answer))
+    throw new ImportError({ id: "unknown-answer", question: asked.id, answer: given, options: asked.options });
   const parts = [...store.devices].flatMap(([name, rows]) => {
-    if (answer !== ALL && answer !== name) return [];
+    if (answer !== null && answer !== name) return [];
     const own = planOf(plan, name);
     const marks = dropLateSentinels(
       rows,
@@ -30,11 +31,11 @@ export function assembleDevices(known: KnownFile, store: DeviceStore, log: RowLo
   const note = {
     kind: "devices",
     text:
-      answer === ALL
+      answer === null
         ? `Rows of ${names.length} devices or places stand in one table; they are told apart by "${heading}".`
         : `Only the rows of ${answer} by "${heading}" are read; those of ${names.length - 1} others are left out.`,
   };
-  const questions = choices.answers.device === undefined ? [deviceQuestion(heading, names)] : [];
+  const questions = given === undefined ? [asked] : [];
   const whole = combineGroups(parts, note, "apart");
   return { ...whole, columns: columnNotes(plan), questions: [...whole.questions, ...questions] };
 }

@@ -144,7 +144,7 @@ function rhythmNote(rhythm: Rhythm): FilePart["notes"] {
 const sentinelNotes = ({ heading, reading }: PlannedColumn): FilePart["notes"] =>
   reading.sentinels.map((mark) => ({
     kind: "sentinel",
-    text: `${mark} in "${heading}" stands far from all other values and is taken for a missing one.`,
+    text: `${mark} in "${heading}" is taken for a missing value: it stands far from all others, or the lines above the table say so.`,
   }));
 
 /** The parts of a FilePart that no clock touches. */

@@ -1,5 +1,6 @@
 import type { ImportQuestion } from "../../shared/record/import-question";
 import type { ClockReading } from "./clock/clock-reading";
+import { ALL_ROWS, ROWS_OF } from "./columns/column-choices";
 import type { ColumnText } from "./columns/column-reading";
 import { isMissing } from "./number-format";
 
@@ -83,9 +84,9 @@ function overlap(stretches: ReadonlyMap<string, Stretch>): boolean {
 
 /** Which device's rows are the system looked at: all are kept until a person says so. */
 export const deviceQuestion = (heading: string, names: readonly string[]): ImportQuestion => ({
-  id: "device",
+  id: `column-role:${heading}`,
   text: `The table holds the rows of ${names.length} devices or places, told apart by "${heading}". Do they belong to one system, or which of them is meant?`,
-  options: ["all", ...names],
+  options: [ALL_ROWS, ...names.map((name) => `${ROWS_OF}${name}`)],
   meaning: ["every one gets channels of its own in one record", ...names.map((name) => `only the rows of ${name}`)],
-  assumed: "all",
+  assumed: ALL_ROWS,
 });

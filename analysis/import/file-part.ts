@@ -3,7 +3,7 @@ import type { FileLayout } from "../../shared/record/file-layout";
 import type { ImportQuestion } from "../../shared/record/import-question";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { Channel, ColumnNote, ReadingNote, RecordFile, RejectedRow, RowOrigin } from "../../shared/record/log-record";
-import type { DateOrder } from "./clock/stamp-text";
+import type { DateOrder } from "./clock/stamp";
 
 /** One file read by itself; times are seconds after its own first instant. */
 export type FilePart = {

@@ -75,7 +75,8 @@ export function findCellFormat(lines: readonly TextLine[]): CellFormat {
   let best = candidates[0];
   for (const other of candidates) if (other.score > best.score * 1.02) best = other;
   const texts = sample.map(({ text }) => text);
-  const form = lineFormOf(texts, best.score === 0);
+  const { separator } = best.format;
+  const form = lineFormOf(texts, best.score === 0, separator.kind === "character" ? separator.character : null);
   const plain = form === null ? null : findCellFormat(sample.map(({ line, text }) => ({ line, text: withoutForm(text, form) })));
   if (form !== null && plain !== null && plain.form === undefined) return { ...plain, form };
   if (best.format.separator.kind === "spaces" && isOneColumn(sample)) return { separator: { kind: "character", character: "\t" }, quote };

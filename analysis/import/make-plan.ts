@@ -2,6 +2,7 @@ import { ImportError } from "../../shared/problems/import-problem";
 import type { ImportQuestion } from "../../shared/record/import-question";
 import { alignUnits } from "./align-words";
 import { withProvenPatterns } from "./body/calibrate-stamps";
+import { cellKind } from "./cell-kind";
 import { countRows, readClock } from "./clock/read-clock";
 import { columnTexts, headingsOf, preambleOf } from "./column-texts";
 import type { ColumnReading, ColumnText, FileContext } from "./columns/column-reading";
@@ -14,7 +15,7 @@ import { findDialect } from "./dialects";
 import { namesTime } from "./dialects/heading-rows";
 import { findCellFormat, splitRows, type TextRow } from "./find-format";
 import { findNumberFormat } from "./find-number-format";
-import { findHeadTable, type HeadTable } from "./head-table";
+import { findHeadTable, type HeadTable, matchesSignature } from "./head-table";
 import type { ImportChoices } from "./import-log";
 import { findLabels } from "./labelled-cells";
 import { findLongForm, saysValue } from "./long-form";
@@ -35,6 +36,7 @@ const HEAD_ROWS = 800;
 /** So many lines from further on say what the rest of the head would. */
 const ENOUGH_LATER = 200;
 const PIECES = 6;
+const LAST_LINES = 6;
 const PIECE_LINES = 48;
 
 /**
@@ -46,7 +48,8 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
   const rest = survey.later.length < ENOUGH_LATER ? piecesOf(survey.head.slice(HEAD_ROWS)) : [];
   const later = [...rest, ...survey.later].map((text) => splitRow(text, cells));
   const sample = columnsOf([...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later], loose.signature.count);
-  const texts = (format: NumberFormat) => readTexts(rows, format, later, cells);
+  const last = survey.complete ? survey.head.slice(-LAST_LINES).map(({ text }) => text) : survey.tail;
+  const texts = (format: NumberFormat) => readTexts(rows, format, later, cells, last);
   const plausible = (format: NumberFormat) => {
     const table = texts(format);
     if (table === null) return false;
@@ -103,14 +106,18 @@ type TableTexts = {
   readonly dialect: ReturnType<typeof findDialect>["dialect"];
   readonly layout: ReturnType<typeof findDialect>["layout"];
   readonly columns: readonly ColumnText[];
+  /** Last lines of the file that are no rows of the table. */
+  readonly below: readonly string[];
 };
 
 function readTexts(
   rows: readonly TextRow[],
   format: NumberFormat,
   later: readonly (readonly string[])[],
-  { labels = [], separator }: CellFormat,
+  cells: CellFormat,
+  last: readonly string[],
 ): TableTexts | null {
+  const { labels = [], separator } = cells;
   const found = findHeadTable(rows, format);
   if (found === null) return null;
   const { dialect, layout } = findDialect(found);
@@ -118,12 +125,19 @@ function readTexts(
   const placed = separator.kind === "spaces" && layout.unitRow !== null && layout.headingRows.length === 1;
   const head = placed ? alignUnits(found, heading, layout.unitRow) : found;
   const headings = headingsOf(head, layout).map((heading, i) => (heading === "" ? (labels[i] ?? "") : heading));
-  return { head, dialect, layout, columns: withUnitColumns(columnTexts(head, headings, layout.unitRow, later, format)) };
+  const isRow = (text: string) =>
+    matchesSignature(
+      splitRow(text, cells).map((cell) => cellKind(cell, format)),
+      head.signature,
+    );
+  const below = last.filter((text) => text.trim() !== "" && !isRow(text));
+  return { head, dialect, layout, below, columns: withUnitColumns(columnTexts(head, headings, layout.unitRow, later, format)) };
 }
 
-const contextOf = (file: string, { head, layout }: TableTexts, format: NumberFormat): FileContext => ({
+const contextOf = (file: string, { head, layout, below }: TableTexts, format: NumberFormat): FileContext => ({
   file,
   preamble: preambleOf(head, layout),
+  below,
   decimal: format.decimal,
   thousands: format.thousands,
 });

@@ -47,11 +47,14 @@ const IN_BRACKETS = /^\(\s*(\d[\d.,]*)\s*\)$/;
 /** Or with the minus behind it: "0.3-". */
 const MINUS_BEHIND = /^(\d[\d.,]*)[-−]$/;
 
+/** The decimal mark of Arabic, and the dot at half height of old English print. */
+const OTHER_DECIMAL = /(?<=\d)[\u066b\u00b7](?=\d)/;
+
 const NUMBER_HEAD = /^([+-]?\s?)((?:\d[\d.,'’\u00a0\u202f\u2009 _]*|[.,]\d+))((?:[eEdD][+-]?\d{1,3})?)(.*)$/u;
 
 /** The cell as `Number` wants it, null where it is no number in this format. */
 function plainDigits(cell: string, format: NumberFormat): string | null {
-  const match = NUMBER_HEAD.exec(cell);
+  const match = NUMBER_HEAD.exec(cell.replace(OTHER_DECIMAL, format.decimal));
   if (match === null) return null;
   const [, sign, digits, exponent, tail] = match;
   const bare = digits.replace(/[\u00a0\u202f\u2009 ]+$/, "");
@@ -105,6 +108,9 @@ function ungrouped(digits: string, format: NumberFormat): string | null {
     .replace(/[\u00a0\u202f\u2009]/g, " ")
     .replace(/’/g, "'")
     .split(mark);
-  const good = groups.every((group, i) => (i === 0 ? /^\d{1,3}$/ : /^\d{3}$/).test(group));
+  const last = groups.length - 1;
+  // in India only the last three digits make a group of three
+  const isIndian = last > 1 && groups[1].length === 2;
+  const good = groups.every((group, i) => (i === 0 ? /^\d{1,3}$/ : isIndian && i < last ? /^\d{2}$/ : /^\d{3}$/).test(group));
   return good ? `${groups.join("")}.${fraction}` : null;
 }

@@ -1,6 +1,7 @@
 import type { ImportQuestion } from "../../shared/record/import-question";
 import type { ReadingNote } from "../../shared/record/log-record";
 import type { ClockReading } from "./clock/clock-reading";
+import { RUNNING_AT } from "./columns/column-choices";
 import type { ColumnReading, FileContext } from "./columns/column-reading";
 import type { DeviceColumn } from "./devices";
 import type { TextRow } from "./find-format";
@@ -61,4 +62,4 @@ export type TablePlan = {
 
 /** What has to be asked about a column; one of text is asked only for the meaning of its words. */
 export const questionsOf = ({ use, reading }: PlannedColumn): readonly ImportQuestion[] =>
-  use === "number" ? reading.questions : reading.questions.filter(({ id }) => id.startsWith("on-word:"));
+  use === "number" ? reading.questions : reading.questions.filter(({ options }) => options.some((option) => option.startsWith(RUNNING_AT)));

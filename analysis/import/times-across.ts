@@ -1,7 +1,8 @@
 import type { ReadingNote } from "../../shared/record/log-record";
 import type { ClockReading } from "./clock/clock-reading";
 import { mostRegular, possibleOrders } from "./clock/date-order";
-import { readStamp, stampSeconds } from "./clock/stamp-text";
+import { stampSeconds } from "./clock/stamp";
+import { readStamp } from "./clock/stamp-text";
 import { spacedWords } from "./columns/column-facts";
 import type { ColumnText, FileContext } from "./columns/column-reading";
 import { guessRole } from "./columns/column-role";

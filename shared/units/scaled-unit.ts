@@ -5,6 +5,12 @@ export type ScaledUnit = { readonly unit: Unit; readonly other: Unit | null };
 
 const SCALE = "(?:10\\s*(?:\\^|\\*\\*)\\s*[-+−]?\\d|10[⁻⁺]?[⁰¹²³⁴⁵⁶⁷⁸⁹]|\\d+[eE][-+]?\\d|1/\\d+|\\d+(?:[.,]\\d+)?)";
 const TIMES = "[x×*·]";
+/** "tenths of bar", "Hundertstel bar". */
+const PARTS: readonly (readonly [RegExp, string])[] = [
+  [/^(?:tenths?(?: of)?|zehntel|dixi[eè]mes? de|d[eé]cimas? de|decimi di|tienden?)\s+(?:an? )?/i, "0.1 "],
+  [/^(?:hundredths?(?: of)?|hundertstel|centi[eè]mes? de|cent[eé]simas? de|centesimi di|honderdsten?)\s+(?:an? )?/i, "0.01 "],
+  [/^(?:thousandths?(?: of)?|tausendstel|milli[eè]mes? de|mil[eé]simas? de|millesimi di|duizendsten?)\s+(?:an? )?/i, "0.001 "],
+];
 const BEFORE = new RegExp(`^(${TIMES})?\\s*(${SCALE})\\s*${TIMES}?\\s*(\\D.*)$`, "iu");
 const BEHIND = new RegExp(`^(.*\\S)\\s*${TIMES}\\s*(${SCALE})$`, "iu");
 const DIVIDED = /^(.*\S)\s*\/\s*(10+)$/u;
@@ -16,6 +22,8 @@ const SUPERSCRIPTS = "⁰¹²³⁴⁵⁶⁷⁸⁹";
  * @param signedOnly a bare scale in front ("10 bar") is none
  */
 export function readScaledUnit(text: string, signedOnly = false): ScaledUnit | null {
+  const part10 = PARTS.find(([words]) => words.test(text.trim()));
+  if (part10 !== undefined) return readScaledUnit(text.trim().replace(part10[0], `x${part10[1]}`));
   const before = BEFORE.exec(text.trim());
   if (before !== null) {
     const [, sign, scale, name] = before;

@@ -19,9 +19,7 @@ const KINDS: ReadonlyMap<string, string> = new Map([
   ["reference", "pressure is"],
   ["sentinel", "missing value"],
   ["column-role", "stands for"],
-  ["on-word", "runs at"],
   ["clock", "clock"],
-  ["device", "device"],
 ]);
 
 /** What was corrected, one thing a line: "Ch1 is pressure in bar", "dates are day, month, year". */

@@ -8,7 +8,7 @@ const OPTIONS: ReadonlyMap<string, string> = new Map([
   ["date-order ydm", "year, day, month"],
   ["decimal .", "a point stands before the decimals"],
   ["decimal ,", "a comma stands before the decimals"],
-  ["device all", "all of them"],
+  ["column-role all", "devices, all of them meant"],
   ["reference gauge", "above the air around (gauge)"],
   ["reference absolute", "above vacuum (absolute)"],
 ]);
@@ -38,7 +38,6 @@ export function sayOption(id: string, option: string): string {
 export function fixedOptions(id: string): readonly string[] {
   const kind = questionKind(id);
   if (kind === "column-role") return CHANNEL_ROLES;
-  if (kind === "device") return [];
   return [...OPTIONS.keys()].filter((key) => key.startsWith(`${kind} `)).map((key) => key.slice(kind.length + 1));
 }
 

@@ -30,11 +30,11 @@ import {
 const dos = (text: string) => Uint8Array.from(text, (letter) => ({ ö: 0x94, "³": 0xfc, "°": 0xf8 })[letter] ?? letter.charCodeAt(0));
 
 /** Truth of a table with the readings of one device as they are and of another from the last to the first. */
-const twoDevices = (first: string, second: string): Partial<DialectSample> => ({
+const twoDevices = (key: string, first: string, second: string): Partial<DialectSample> => ({
   headings: [first, second].flatMap((name) => plain.headings.map((heading) => `${name} ${heading}`)),
   values: [...plain.values, ...plain.values.map((values) => [...values].reverse())],
   rows: 2 * ROWS,
-  questions: ["device"],
+  questions: [`column-role:${key}`],
 });
 
 export const DIALECT_SAMPLES: readonly DialectSample[] = [
@@ -391,7 +391,7 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
       "Time,Place,Pressure (bar),Flow (L/min)",
       rows.flatMap((i) => [`${iso(i)},North,${b(i)},${f(i)}`, `${iso(i)},South,${b(ROWS - 1 - i)},${f(ROWS - 1 - i)}`]),
     ),
-    twoDevices("North", "South"),
+    twoDevices("Place", "North", "South"),
   ),
   sample(
     "devices-appended.csv",
@@ -401,7 +401,7 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
       rows.map((i) => `20417,${iso(i)},${b(i)},${f(i)}`),
       rows.map((i) => `20418,${iso(i)},${b(ROWS - 1 - i)},${f(ROWS - 1 - i)}`),
     ),
-    twoDevices("20417", "20418"),
+    twoDevices("Serial no.", "20417", "20418"),
   ),
   sample(
     "unit-columns.csv",

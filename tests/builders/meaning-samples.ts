@@ -119,7 +119,7 @@ export const MEANING_SAMPLES: readonly DialectSample[] = [
     {
       headings: ["Pressure (bar)", "Pump", "Flow (L/min)"],
       values: [plain.values[0], rows.map((i) => (i % 5 < 2 ? 1 : 0)), plain.values[1]],
-      questions: ["on-word:Pump"],
+      questions: ["column-role:Pump"],
     },
   ),
   sample(
@@ -129,7 +129,7 @@ export const MEANING_SAMPLES: readonly DialectSample[] = [
       "Time,Pressure (bar),Pompe,Flow (L/min)",
       rows.map((i) => `${iso(i)},${b(i)},${i % 5 < 2 ? "M" : "A"},${f(i)}`),
     ),
-    { questions: ["on-word:Pompe"] },
+    { questions: ["column-role:Pompe"] },
   ),
   sample(
     "length-of-what.csv",

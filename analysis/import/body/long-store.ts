@@ -1,5 +1,6 @@
 import { findUnit } from "../../../shared/units/unit-table";
 import { ownUnit } from "../columns/unit-column";
+import { unitOfCell } from "../columns/unit-from-text";
 import type { LongForm } from "../long-form";
 import type { RowSink } from "./row-sink";
 import { RowStore } from "./row-store";
@@ -21,16 +22,23 @@ export class LongStore implements RowSink {
 
   constructor(private readonly form: LongForm) {}
 
+  /** In a column of its own, or stuck to the value. */
+  private unitOf(cells: readonly string[]): string | null {
+    if (this.form.unit !== null) return cells[this.form.unit] ?? null;
+    const value = cells[this.form.value] ?? "";
+    const last = value.charCodeAt(value.length - 1);
+    return last >= 48 && last <= 57 ? null : (unitOfCell(value)?.text ?? null);
+  }
+
   push(line: number, time: number, row: readonly number[], cells: readonly string[]): void {
     this.count++;
     const key = cells[this.form.key] ?? "";
     let channel = this.channels.get(key);
+    const beside = this.unitOf(cells);
     if (channel === undefined) {
-      const unit = this.form.unit === null ? null : (cells[this.form.unit] ?? null);
-      channel = { key, unit, store: new RowStore(256, [true]) };
+      channel = { key, unit: beside, store: new RowStore(256, [true]) };
       this.channels.set(key, channel);
     }
-    const beside = this.form.unit === null ? null : (cells[this.form.unit] ?? null);
     channel.store.push(line, time, row.length === 1 ? [inUnit(row[0], beside, channel.unit)] : row);
   }
 }

@@ -27,18 +27,18 @@ const WEEKDAYS =
 
 /** Days of the week by the letters that begin their names in one language or another, Monday first; a name of two days of two languages is left out. */
 const NAMED_DAYS: readonly string[] = [
-  "mon monday montag lundi lun lunes lunedi maandag",
-  "tue tues tuesday dienstag mardi martes martedi dinsdag",
-  "wed wednesday mittwoch mercredi miercoles mercoledi woensdag",
-  "thu thur thurs thursday donnerstag jeudi jueves giovedi donderdag",
-  "fri friday freitag vendredi viernes venerdi vrijdag",
-  "sat saturday samstag sonnabend samedi sabado sabato zaterdag",
-  "sun sunday sonntag dimanche domingo domenica zondag",
+  "mo ma mon monday montag lundi lun lunes lunedi maandag",
+  "di tue tues tuesday dienstag mardi martes martedi dinsdag",
+  "mi wo wed wednesday mittwoch mercredi miercoles mercoledi woensdag",
+  "do thu thur thurs thursday donnerstag jeudi jueves giovedi donderdag",
+  "fr vr fri friday freitag vendredi viernes venerdi vrijdag",
+  "sa za sat saturday samstag sonnabend samedi sabado sabato zaterdag",
+  "so zo sun sunday sonntag dimanche domingo domenica zondag",
 ];
 
 /** Day of the week that a stamp names in front, Monday 0; null where it names none. */
 export function weekdayOf(stamp: string): number | null {
-  const word = /^\s*(\p{L}{3,10})/u.exec(stamp)?.[1];
+  const word = /^\s*(\p{L}{2,10})/u.exec(stamp)?.[1];
   if (word === undefined) return null;
   const folded = foldWord(word);
   const day = NAMED_DAYS.findIndex((names) => names.split(" ").includes(folded));

@@ -5,13 +5,12 @@ import type { ClockReading } from "./clock-reading";
 import { clockZone } from "./clock-zone";
 import type { ColumnProfile } from "./column-profile";
 import { isMonthLast, mostRegular, OTHER_ORDER, orderMatters, possibleOrders } from "./date-order";
-import { dateOrderQuestion, ORDER_NAMES } from "./date-order-question";
-import { orderOfSibling } from "./date-sibling";
-import { dateInName } from "./named-date";
+import { dateOrderQuestion } from "./date-order-question";
+import { clueOfOrder, DOTS, rangeOf, secondsIn, spell, writesDayFirst } from "./order-clues";
 import { placeZoneOf } from "./place-zone";
-import { toldSeconds } from "./preamble-clock";
+import { type DateOrder, stampSeconds } from "./stamp";
 import { commonPattern } from "./stamp-pattern";
-import { type DateOrder, readStamp, stampSeconds } from "./stamp-text";
+import { readStamp } from "./stamp-text";
 import type { TimePart } from "./time-part";
 import { writeOffset } from "./zone-text";
 
@@ -146,84 +145,10 @@ function settleAmong(profile: ColumnProfile, cells: readonly string[], possible:
   return { orders: [first, ...possible.filter((o) => o !== first)], settledBy: null };
 }
 
-const secondsIn = (cell: string, order: DateOrder): number => {
-  const stamp = readStamp(cell, order);
-  return stamp === null ? Number.NaN : stampSeconds(stamp);
-};
-
 const MONTH_LAST = "Dates are read as year, day, month: only so do they all exist and follow each other.";
 const LANGUAGE = "Dates are read as day, month, year, as the language of the headings writes them.";
-const DOTS = "Dates with dots are read as day.month.year.";
 
 const isShortDotted = ({ column }: ColumnProfile) => /^\d{1,2}\.\d{1,2}\.\d{2}(?!\d)/.test(column.sample.find((cell) => cell !== "") ?? "");
-
-/** Headings of a language whose dates have the day first, or decimal commas; common practice, no source. */
-const writesDayFirst = ({ context, headings }: ClockHints): boolean =>
-  context.decimal === "," ||
-  /\b(?:datum|uhrzeit|zeit|zeitstempel|druck|durchfluss|heure|horodatage|pression|d[ée]bit|fecha|hora|presi[óo]n|caudal|press[ãa]o|vaz[ãa]o|ora|pressione|portata|tijd|tijdstip|debiet)\b|druck\b/i.test(
-    headings.join(" "),
-  );
-
-function clueOfOrder(
-  profile: ColumnProfile,
-  cells: readonly string[],
-  possible: readonly DateOrder[],
-  hints: ClockHints,
-): { order: DateOrder; text: string } | null {
-  const { order } = hints.told;
-  if (order !== null && possible.includes(order)) return { order, text: `The file spells its dates as ${spell(order)}.` };
-  const first = profile.column.sample.find((cell) => cell !== "") ?? "";
-  if (/^\d{1,2}\.\d{1,2}\.\d{4}/.test(first)) return { order: "dmy", text: DOTS };
-  const sibling = orderOfSibling(first, possible, hints.told);
-  if (sibling !== null) return { order: sibling.order, text: `Read as ${spell(sibling.order)}, as the file writes "${sibling.text}".` };
-  const told = orderFromTold(cells, possible, hints);
-  if (told !== null)
-    return {
-      order: told.order,
-      text: `Read as ${spell(told.order)}: only so do the dates agree with "${told.text}" in the file's own words.`,
-    };
-  if (hints.context.decimal === "," && possible.includes("dmy") && !/\d\s?[ap]\.?m\b/i.test(cells[0] ?? ""))
-    return { order: "dmy", text: "Decimal commas: dates are read as day, month, year." };
-  return null;
-}
-
-const YEAR = /(?<!\d)(?:19|20)\d{2}(?!\d)/g;
-
-/** A date of the preamble or the file name that can be read in one way only, and fits the first or last row in one order only. */
-function orderFromTold(
-  cells: readonly string[],
-  possible: readonly DateOrder[],
-  hints: ClockHints,
-): { order: DateOrder; text: string } | null {
-  const named = dateInName(hints.context.file);
-  const stamps = hints.told.stamps.filter((s) => s.hasDate);
-  if (named !== null) stamps.push({ text: named, role: "plain", hasDate: true, hasTime: false });
-  const ranges = possible.map((order) => rangeOf(cells, order));
-  for (const stamp of stamps) {
-    if (possibleOrders([stamp.text]).length !== 1) continue;
-    const day = Math.floor(toldSeconds(stamp, possibleOrders([stamp.text])[0]).seconds / 86400);
-    const fits = possible.filter((_, k) => {
-      const [from, to] = ranges[k];
-      return Math.floor(from / 86400) === day || Math.floor(to / 86400) === day;
-    });
-    if (fits.length === 1) return { order: fits[0], text: stamp.text };
-    const before = stamp.role === "written" ? possible.filter((_, k) => Math.floor(ranges[k][1] / 86400) <= day) : [];
-    if (before.length === 1) return { order: before[0], text: stamp.text };
-  }
-  const years = new Set([...stamps.map(({ text }) => text), hints.context.file].flatMap((text) => text.match(YEAR) ?? []));
-  const ofYears = possible.filter((_, k) => ranges[k].every((t) => years.has(String(new Date(t * 1000).getUTCFullYear()))));
-  return ofYears.length === 1 ? { order: ofYears[0], text: [...years].join(", ") } : null;
-}
-
-function rangeOf(cells: readonly string[], order: DateOrder): readonly [number, number] {
-  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const cell of cells) {
-    const seconds = secondsIn(cell, order);
-    if (seconds < from) from = seconds;
-    if (seconds > to) to = seconds;
-  }
-  return [from, to];
-}
 
 /** Without a clue: month first where the file speaks American units or halves of the day, else day first. Common practice, no source. */
 function likeliest(possible: readonly DateOrder[], cells: readonly string[], hints: ClockHints): DateOrder {
@@ -231,8 +156,6 @@ function likeliest(possible: readonly DateOrder[], cells: readonly string[], hin
   const wish: DateOrder = american ? "mdy" : "dmy";
   return possible.includes(wish) ? wish : possible[0];
 }
-
-const spell = (order: DateOrder): string => ORDER_NAMES[order];
 
 /** The offset that all stamps carry, "varied" where they differ, null where they carry none. */
 function commonOffset(cells: readonly string[], order: DateOrder): number | "varied" | null {

@@ -1,16 +1,17 @@
 import { ImportError } from "../../../shared/problems/import-problem";
-import type { FileContext } from "../columns/column-reading";
+import type { ColumnText, FileContext } from "../columns/column-reading";
 import type { ImportChoices } from "../import-log";
 import { DATE_ORDERS } from "./date-order";
 import { readInterval } from "./interval-text";
 import type { PreambleClock } from "./preamble-clock";
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 import { readZone } from "./zone-text";
 
 /** What stands beside the cells: preamble and the person's answers. */
 export type ClockHints = {
   readonly context: FileContext;
   readonly told: PreambleClock;
+  readonly columns: readonly ColumnText[];
   /** Headings and units of all columns. */
   readonly headings: readonly string[];
   readonly answers: ClockAnswers;

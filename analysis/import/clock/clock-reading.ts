@@ -2,7 +2,7 @@ import type { Clock } from "../../../shared/record/clock";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { LogFault } from "../../../shared/record/log-fault";
 import type { ReadingNote } from "../../../shared/record/log-record";
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 
 /** How the clock of a file is read, settled from headings, preamble and a sample of cells before the bulk is read. */
 export type ClockReading = {

@@ -79,7 +79,7 @@ function mergeInto(counts: Record<CellKind, number>, into: CellKind, from: reado
 
 function cellKind(cell: string, decimal: "." | ",", thousands: string | null): CellKind {
   if (cell === "" || /^(nan|null|n\/?a|#n\/a|-+|\?+)$/i.test(cell)) return "empty";
-  if (/^\d{8}(?:\d{4}(?:\d{2})?)?$/.test(cell)) {
+  if (/^\d{8}(?:\d{4}(?:\d{2}(?:\d{3})?)?)?$/.test(cell)) {
     const stamp = readStamp(cell, "dmy") ?? readStamp(cell, "mdy");
     if (stamp !== null) return cell.length > 8 ? "stamp" : "date";
   }

@@ -1,5 +1,5 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 
 export const ORDER_NAMES: Readonly<Record<DateOrder, string>> = {
   dmy: "day, month, year",

@@ -1,5 +1,6 @@
 import { civilFromDays, dayNumber, fullYear } from "./civil-days";
-import { type DateOrder, readStamp, stampSeconds } from "./stamp-text";
+import { type DateOrder, stampSeconds } from "./stamp";
+import { readStamp } from "./stamp-text";
 
 export const DATE_ORDERS: readonly DateOrder[] = ["dmy", "mdy", "ymd", "ydm"];
 

@@ -1,6 +1,6 @@
 import { possibleOrders } from "./date-order";
 import type { PreambleClock } from "./preamble-clock";
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 
 const form = (text: string) =>
   /^\d{1,4}([-/.])\d{1,2}\1\d{1,4}/.exec(text)?.[0].replace(/\d+/g, (digits) => (digits.length > 2 ? "Y" : "n"));

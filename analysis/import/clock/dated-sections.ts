@@ -1,6 +1,6 @@
 import { DATE_ORDERS } from "./date-order";
 import { readPreambleClock, type ToldStamp, toldSeconds } from "./preamble-clock";
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 
 /** A line between the rows that names the date of those below it: "Date: 14/05/2024" over times of day. `row` counts the rows read before it. */
 export type DatedSection = { readonly row: number; readonly stamp: ToldStamp };

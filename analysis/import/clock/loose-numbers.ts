@@ -1,6 +1,6 @@
 import { dayNumber, daysFromCivil, fullYear } from "./civil-days";
 import { weekDate } from "./odd-dates";
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 
 /** Numbers of a stamp that no colon and no letter claimed, and how many digits each had. */
 export type LooseNumbers = { readonly values: readonly number[]; readonly lengths: readonly number[] };

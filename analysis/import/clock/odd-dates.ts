@@ -1,5 +1,5 @@
 import { dayNumber, daysFromCivil, fullYear } from "./civil-days";
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 
 /**
  * Days since 1970 of a date in digits without marks: "06052024", "140324". Of eight digits the year is last (those with the year first are ISO 8601);

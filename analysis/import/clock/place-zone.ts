@@ -21,11 +21,11 @@ function isKnown(zone: string): boolean {
 
 /** The place name that a text begins with, undefined where it begins with none. */
 export function placeZoneIn(text: string): string | undefined {
-  const name = /^[A-Za-z]+(?:\/[A-Za-z_+-]+)+/.exec(text)?.[0];
+  const name = /^[A-Za-z]+(?:\/[A-Za-z\d_+-]+)+/.exec(text)?.[0];
   return name !== undefined && isPlaceZone(name) ? name : undefined;
 }
 
-const AT_END = /[\s[(]([A-Za-z]+(?:\/[A-Za-z_+-]+)+)[\])]?$/;
+const AT_END = /[\s[(]([A-Za-z]+(?:\/[A-Za-z\d_+-]+)+)[\])]?$/;
 
 /** The place name that every stamp of a column ends in ("2024-05-01 10:00:00 Europe/Berlin"); null where they end in none, "varied" where in several. */
 export function placeZoneOf(cells: readonly string[]): string | "varied" | null {

@@ -1,6 +1,7 @@
 import { foldWord } from "./calendar-words";
 import { readInterval, timeUnit } from "./interval-text";
-import { type DateOrder, readStamp, type Stamp } from "./stamp-text";
+import type { DateOrder, Stamp } from "./stamp";
+import { readStamp } from "./stamp-text";
 import { findZone, zoneWords } from "./zone-text";
 
 /** A stamp of the preamble and what its line says it is. */

@@ -5,16 +5,9 @@ import { civilClock } from "./civil-clock";
 import { type ClockHints, readClockAnswers } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { type ColumnProfile, foldHeading, profileColumn } from "./column-profile";
-import {
-  type Components,
-  componentClock,
-  findComponents,
-  findThousandths,
-  findTimeComponents,
-  tellsTime,
-  withThousandths,
-} from "./component-clock";
+import { componentClock, findThousandths, tellsTime, withThousandths } from "./component-clock";
 import { countedClock, indexClock, isIndexColumn } from "./counted-clock";
+import { type Components, findComponents, findTimeComponents } from "./date-parts";
 import { timeOfDayClock } from "./day-clock";
 import { askDoubtfulZone } from "./doubtful-zone";
 import { durationClock } from "./duration-clock";
@@ -66,7 +59,13 @@ export const countRows = (columns: readonly ColumnText[], context: FileContext, 
 
 function hintsOf(columns: readonly ColumnText[], context: FileContext, choices: ImportChoices): ClockHints {
   const headings = columns.flatMap((c) => [c.heading, c.unitsCell ?? ""]);
-  return { context, told: readPreambleClock(context.preamble.filter(isReadable), headings), headings, answers: readClockAnswers(choices) };
+  return {
+    context,
+    columns,
+    told: readPreambleClock(context.preamble.filter(isReadable), headings),
+    headings,
+    answers: readClockAnswers(choices),
+  };
 }
 
 /** A preamble line that a person would read; one of thousands of letters is something else and costs time. */
@@ -135,7 +134,7 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     if (midnight !== null && own.length > 0) add(105, [profile, ...own.map((part) => part.profile)], stamped([midnight, ...own]));
     if (profile.kind === "date") {
       const near = timeParts(profiles, k, hints.context.decimal);
-      const columns = near.some(({ plain }) => plain) ? [] : findTimeComponents(profiles).map((p) => ({ ...asPart(p), plain: false }));
+      const columns = near.some(({ plain }) => plain) ? [] : findTimeComponents(profiles);
       const others = columns.length > 0 ? columns : near;
       add(others.length > 0 ? 95 : 70, [profile, ...others.map((o) => o.profile)], stamped([asPart(profile), ...others]));
     }

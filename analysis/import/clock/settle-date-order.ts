@@ -2,7 +2,7 @@ import type { ClockLedger } from "./clock-ledger";
 import type { ClockReading } from "./clock-reading";
 import { mostRegular, OTHER_ORDER, reorder } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 
 /**
  * With all rows read, settles in place an order of day and month that the sample left open: by a date that exists in one order only, else by

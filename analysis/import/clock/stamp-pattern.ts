@@ -1,4 +1,4 @@
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 
 const NUMERIC_DATE = /^(\d{1,4})([-/. ])(\d{1,2})\2(\d{1,4})$/;
 const TIME = /^(\d{1,2}):(\d{2})(?::(\d{2})([.,]\d+)?)?( ?)([ap]m)?(Z)?$/i;

@@ -3,31 +3,12 @@ import { dayNumber } from "./civil-days";
 import { dateOfNumbers, dateOfWeek, dateWithMonth, timeOfNumbers } from "./loose-numbers";
 import { packedDays } from "./odd-dates";
 import { placeZoneIn } from "./place-zone";
+import type { DateOrder, Stamp } from "./stamp";
+import { isDigit, isHourMark, isLetter, MINUS } from "./stamp-characters";
 import { plainStamp } from "./stamp-marks";
-
-/** Order of day, month and year where all three are written as numbers. */
-export type DateOrder = "dmy" | "mdy" | "ymd" | "ydm";
-
-/** What a cell says of the time: each part NaN where the cell does not say it. */
-export type Stamp = {
-  /** Days since 1970-01-01. */
-  readonly days: number;
-  /** Seconds of the day. */
-  readonly seconds: number;
-  /** Seconds east of UTC. */
-  readonly offset: number;
-};
 
 /** Characters: a weekday, a month, an offset and the long name of a zone. */
 export const LONGEST_STAMP = 80;
-
-const isDigit = (code: number) => code >= 48 && code <= 57;
-/** Letters of the languages read; the general punctuation from U+2000 on (narrow blanks, dashes) is none. */
-const isLetter = (code: number) => (code >= 65 && code <= 90) || (code >= 97 && code <= 122) || (code > 191 && code < 0x2000);
-const MINUS = "-\u2212\u2013";
-
-/** "10h15" and "10 h 15", but not the h of a word. */
-const isHourMark = (text: string, at: number) => /^.(?:$|[\d ])/.test(text.slice(at, at + 2));
 
 /** Reads one cell from left to right. Fields are filled as they come; `finish` makes sense of the numbers left over. */
 class StampScanner {
@@ -105,8 +86,8 @@ class StampScanner {
     if ((length === 4 || length === 6) && !Number.isNaN(this.days) && Number.isNaN(this.seconds) && this.numbers.length === 0) {
       return this.basicTime(from, length);
     }
-    if ((length === 14 || length === 12) && this.numbers.length === 0) {
-      if (this.basicDate(from, 8)) return this.basicTime(from + 8, length - 8);
+    if ((length === 17 || length === 14 || length === 12) && this.numbers.length === 0) {
+      if (this.basicDate(from, 8)) return this.basicTime(from + 8, Math.min(6, length - 8)) && this.thousandths(length - 14);
       // "240501101530": so many digits begin with the year
       this.days = length === 12 ? packedDays(this.text.slice(from, from + 6), "ymd") : Number.NaN;
       return !Number.isNaN(this.days) && this.basicTime(from + 6, 6);
@@ -138,6 +119,14 @@ class StampScanner {
     if (length !== 2 && length !== 4 && length !== 6) return false;
     this.at = from + length;
     return this.setTime(part(0), part(1), part(2) + (length === 6 ? this.fraction() : 0));
+  }
+
+  /** Three digits right behind the seconds. */
+  private thousandths(length: number): boolean {
+    if (length !== 3) return true;
+    this.seconds += Number(this.text.slice(this.at, this.at + 3)) / 1000;
+    this.at += 3;
+    return true;
   }
 
   /** hh:mm, hh:mm:ss, hh:mm:ss.f, hh:mm:ss:mmm, 10h15, 10h15m20s. */
@@ -295,6 +284,3 @@ export function readStamp(text: string, order: DateOrder): Stamp | null {
   if (text.length < 3 || text.length > LONGEST_STAMP) return null;
   return new StampScanner(plainStamp(text), order).scan();
 }
-
-/** Seconds since 1970 as if the stamp were UTC, the offset left alone; NaN without a date. A date alone is its midnight. */
-export const stampSeconds = (stamp: Stamp): number => stamp.days * 86400 + (Number.isNaN(stamp.seconds) ? 0 : stamp.seconds);

@@ -5,7 +5,7 @@ import { possibleOrders } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
 import { orderOfSibling } from "./date-sibling";
 import { type ToldStamp, toldSeconds } from "./preamble-clock";
-import type { DateOrder } from "./stamp-text";
+import type { DateOrder } from "./stamp";
 import { writeOffset } from "./zone-text";
 
 export type StartOfLog = {

@@ -1,6 +1,7 @@
 import type { ImportChoices } from "../import-choices";
 import { dateInName } from "./named-date";
-import { readStamp, stampSeconds } from "./stamp-text";
+import { stampSeconds } from "./stamp";
+import { readStamp } from "./stamp-text";
 
 const dayOf = (date: string) => Date.parse(`${date}T00:00:00Z`) / 1000;
 

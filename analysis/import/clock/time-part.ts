@@ -13,8 +13,11 @@ const same = (cell: string) => cell;
 /** A column beside a date that holds its time of day: written as a time, as digits (93005 is 9:30:05) or as a fraction of the day. Null where it holds none. */
 export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart | null {
   if (profile.share < 0.6) return null;
-  if (profile.kind === "time") return { profile, asText: same, plain: true };
+  if (profile.kind === "time" && !profile.column.sample.some((cell) => BY_HAND.test(cell) && !cell.includes(":")))
+    return { profile, asText: same, plain: true };
   if (hasDayZero(profile)) return { profile, asText: (cell) => cell.replace(DAY_ZERO, ""), plain: false };
+  const hand = byHand(profile);
+  if (hand !== null) return hand;
   const unit = countOfDay(profile);
   if (unit !== null) return { profile, asText: (cell) => fractionAsText((plainNumber(cell, decimal, null) * unit) / 86400), plain: false };
   if (
@@ -30,6 +33,25 @@ export function timePartOf(profile: ColumnProfile, decimal: "." | ","): TimePart
   const places = profile.column.sample.some((cell) => cell.length > 4) ? 6 : 4;
   const isDigits = profile.column.sample.every((cell) => cell === "" || isDigitTime(cell, places));
   return isDigits ? { profile, asText: (cell) => digitsAsText(cell, places), plain: false } : null;
+}
+
+/** As hands and heads write a time of day: "8.05", "8 Uhr 05", "kl. 08.05", "08-05", "0805h", "0805 hrs". */
+const BY_HAND =
+  /^(?:kl\.?|um|at|a las|às|alle)?\s*(?:([01]?\d|2[0-4])(?:[.:h-]|\s?(?:uhr|h|hrs)\s?)([0-5]\d)(?:[.:-]([0-5]\d))?|([01]\d|2[0-4])([0-5]\d)(?=\s?(?:h|hrs|hours|uhr)))\s*(?:uhr|h|hrs?|hours)?\.?$/i;
+/** Fractions of hundredths run to .99 where they are hours with decimals: so many rows without one beyond .59 show minutes. */
+const MANY_MINUTES = 10;
+
+/** A column under the heading of a time whose cells are all written by hand. */
+function byHand(profile: ColumnProfile): TimePart | null {
+  const filled = profile.column.sample.filter((cell) => cell !== "");
+  if (!isTimeHeading(`${profile.words} `) || filled.length === 0 || !filled.every((cell) => BY_HAND.test(cell))) return null;
+  if (profile.kind === "number" && (filled.length < MANY_MINUTES || filled.every((cell) => !/\d\.[0-5]\d$/.test(cell)))) return null;
+  const asText = (cell: string) =>
+    cell.replace(
+      BY_HAND,
+      (_, h?: string, m?: string, s?: string, hh?: string, mm?: string) => `${h ?? hh}:${m ?? mm}${s === undefined ? "" : `:${s}`}`,
+    );
+  return { profile, asText, plain: false };
 }
 
 /** First days of calendars, spreadsheets, data bases and clocks, which they put before a time that has no date: the first of a year, or nought. */

@@ -38,7 +38,7 @@ const SPOKEN: readonly (readonly [RegExp, string])[] = [
 /** What a line gives as its zone, in its own words; null where it gives none or only says that the time is local. */
 export function zoneWords(line: string): string | null {
   const match =
-    /(?:time ?zone|zeitzone|fuseau horaire|zona horaria|huso horario|fuso orario|fuso horario|fuso horário|tijdzone)\s*["']?\s*[:=;,\t]\s*["']?(.+?)["']?\s*[;,]*$/i.exec(
+    /(?:time ?zone|\btz|zeitzone|fuseau horaire|zona horaria|huso horario|fuso orario|fuso horario|fuso horário|tijdzone)\s*["']?\s*[:=;,\t]\s*["']?(.+?)["']?\s*[;,]*$/i.exec(
       line,
     );
   return match === null || /^(?:local|lokal|heure locale|none|n\/a|-+|unknown|logger|device)\b/i.test(match[1]) ? null : match[1];
@@ -46,21 +46,41 @@ export function zoneWords(line: string): string | null {
 
 const OFFSET = /(?:UTC|GMT)\s*[+\-\u2212]\s*\d{1,2}(?::?\d{2})?|(?<![\d:])[+\-\u2212]\d{2}:?\d{2}(?!\d)/i;
 
-const COUNTED =
-  /\b(?:utc|gmt|tz|time ?zone|zeitzonen?)[ -]?(?:offset|versatz|difference)?\s*(?:[([]\s*(min\w*|h|hrs?|hours?|std|stunden)\s*[)\]])?[\s:]+([+\-\u2212]?\d{1,4}(?:\.\d{1,2})?)\s*(min\w*|h|hrs?|hours?|std|stunden)?\s*$/i;
+const UNIT = "(min\\w*|h|hrs?|hours?|std|stunden|s|secs?|seconds?|sekunden)";
+const COUNTED = new RegExp(
+  `\\b(?:utc|gmt|tz|time ?zone|zeitzonen?|zone)?[ -]?(?:(offset|versatz|difference)(?: (?:from|to) (?:utc|gmt))?)?\\s*(?:[([]\\s*${UNIT}\\s*[)\\]])?[\\s:]+([+\\-\u2212]?\\d{1,5}(?:\\.\\d{1,2})?)\\s*${UNIT}?\\s*$`,
+  "i",
+);
+/** "5 hours behind UTC", "2 h ahead of GMT". */
+const BESIDE_UTC = new RegExp(
+  `([\\d.]{1,5})\\s*${UNIT}\\s*(ahead of|east of|before|vor|behind|west of|after|hinter)\\s*(?:utc|gmt|greenwich)\\b`,
+  "i",
+);
+/** POSIX.1, environment variable TZ: hours west of UTC behind the name. */
+const POSIX = /\bTZ\s*[=: ]\s*["']?:?(?:[A-Z]{3,5}|<[A-Z\d+-]{3,6}>)([+-]?\d{1,2})(?::?(\d{2}))?(?![A-Z\d])/;
 
-/** "UTC offset (min): 60", "Time zone offset: -5 h": seconds east of UTC where a unit is named; null where there is none. */
+const inUnit = (value: number, unit: string): number => value * (/^m/i.test(unit) ? 60 : /^(?:s(?!t)|sek)/i.test(unit) ? 1 : 3600);
+
+/** A number after the word offset and no unit: of all that it could be only one is an offset. */
+const withoutUnit = (value: number): number => (Math.abs(value) <= 14 ? value * 3600 : Math.abs(value) <= 840 ? value * 60 : value);
+
+/** "UTC offset (min): 60", "Time zone offset: -5 h", "5 hours behind UTC": seconds east of UTC; null where the text names no number of them. */
 function countedOffset(text: string): number | null {
-  const match = COUNTED.exec(text.trim());
-  const unit = match?.[1] ?? match?.[3];
-  if (match === null || unit === undefined) return null;
-  const seconds = Number(match[2].replace("\u2212", "-")) * (unit.toLowerCase().startsWith("m") ? 60 : 3600);
-  return Math.abs(seconds) <= 14 * 3600 ? seconds : null;
+  const posix = POSIX.exec(text);
+  if (posix !== null) return -(Number(posix[1]) * 3600 + Math.sign(Number(posix[1])) * Number(posix[2] ?? 0) * 60);
+  const beside = BESIDE_UTC.exec(text);
+  if (beside !== null) return inUnit(Number(beside[1]), beside[2]) * (/ahead|east|before|vor/i.test(beside[3]) ? 1 : -1);
+  const match = /utc|gmt|tz|zone/i.test(text) ? COUNTED.exec(text.trim()) : null;
+  const unit = match?.[2] ?? match?.[4];
+  if (match === null || (unit === undefined && match[1] === undefined)) return null;
+  const value = Number(match[3].replace("\u2212", "-"));
+  const seconds = unit === undefined ? withoutUnit(value) : inUnit(value, unit);
+  return Math.abs(seconds) <= 14 * 3600 && seconds % 900 === 0 ? seconds : null;
 }
 
 /** A zone named somewhere in a heading or a preamble line: a place name, an offset after UTC or GMT, or an abbreviation in capitals. */
 export function findZone(text: string): string | null {
-  for (const [name] of text.matchAll(/[A-Za-z]+(?:\/[A-Za-z_+-]+)+/g)) if (isPlaceZone(name)) return name;
+  for (const [name] of text.matchAll(/[A-Za-z]+(?:\/[A-Za-z\d_+-]+)+/g)) if (isPlaceZone(name)) return name;
   for (const [words, zone] of SPOKEN) if (words.test(text)) return zone;
   const counted = countedOffset(text);
   if (counted !== null) return writeOffset(counted);

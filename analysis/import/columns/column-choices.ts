@@ -16,23 +16,31 @@ export type ColumnChoice = {
   /** m3 per pulse */
   readonly kFactor: number | null;
   readonly sentinel: "missing" | "value" | null;
-  /** The word of two that says that the pump runs, or "neither". */
+  /** The word of two that says that the pump runs; null where nobody said it. */
   readonly onWord: string | null;
 };
+
+/** What a column stands for may be more than its role: a running flag by one of its words, or the names of devices whose rows are all meant or some. */
+export const RUNNING_AT = "running: ";
+export const ALL_ROWS = "all";
+export const ROWS_OF = "only ";
 
 /** @throws ImportError unknown-answer where a role, unit, range or factor is not understood */
 export function choiceFor(name: string, heading: string, choices: ImportChoices): ColumnChoice {
   const answer = (kind: string) => choices.answers[`${kind}:${name}`] ?? null;
   const column = choices.columns.find((c) => c.heading === name) ?? choices.columns.find((c) => c.heading === heading) ?? null;
+  const role = answer("column-role");
+  const isOfRows = role !== null && (role === ALL_ROWS || role.startsWith(ROWS_OF));
+  const onWord = role?.startsWith(RUNNING_AT) === true ? role.slice(RUNNING_AT.length) : null;
   return {
-    role: column?.role ?? oneOf(`column-role:${name}`, answer("column-role"), CHANNEL_ROLES),
+    role: column?.role ?? (isOfRows ? null : onWord !== null ? "running" : oneOf(`column-role:${name}`, role, CHANNEL_ROLES)),
     unit: understood(`unit:${name}`, column?.unit ?? answer("unit"), writtenUnit, ["bar", "psi", "L/min"]),
     range: understood(`range:${name}`, answer("range"), readRange, ["0..10 bar", "0..100 psi"]),
     rangeText: answer("range"),
     reference: oneOf(`reference:${name}`, answer("reference"), ["gauge", "absolute"]),
     kFactor: understood(`k-factor:${name}`, answer("k-factor"), readKFactor, ["450 pulses/gal", "2.5 L/pulse"]),
     sentinel: oneOf(`sentinel:${name}`, answer("sentinel"), ["missing", "value"]),
-    onWord: answer("on-word"),
+    onWord,
   };
 }
 

@@ -19,6 +19,8 @@ export type ColumnText = {
 export type FileContext = {
   readonly file: string;
   readonly preamble: readonly string[];
+  /** Lines under the table, as far as they were seen before the bulk is read. */
+  readonly below?: readonly string[];
   readonly decimal: "." | ",";
   readonly thousands: string | null;
 };

@@ -2,7 +2,7 @@ import type { ChannelRole } from "../../../shared/record/channel-role";
 import type { Unit } from "../../../shared/units/unit-table";
 import type { ColumnValues } from "./column-values";
 import { isLoopInAmperes } from "./raw-signal";
-import { GENERIC_WORDS, MACHINE_WORDS, OTHER_WORDS, PLACE_OR_OTHER_WORDS, ROLE_WORDS, SIGNAL_WORDS } from "./role-words";
+import { GENERIC_WORDS, ID_WORDS, MACHINE_WORDS, OTHER_WORDS, PLACE_OR_OTHER_WORDS, ROLE_WORDS, SIGNAL_WORDS } from "./role-words";
 
 type UnitQuantity = Unit["quantity"];
 
@@ -44,19 +44,23 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
   const generic = GENERIC_WORDS.test(words);
   const best = bestByWords(words, unit, values);
   if (best?.role === "pressure" && AIR.test(words) && isWeather(unit, values)) return { role: "other", by: "words", generic: false };
+  if (ID_WORDS.test(words) && unit === null && isIdentity(words, values)) return { role: "other", by: "words", generic: false };
   if (OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
   if ((best === null || best.role === "running") && PLACE_OR_OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
   if (SIGNAL_WORDS.test(words) && !(best !== null && isSignal(unit, values))) return { role: "other", by: "words", generic: false };
   // "Ext. power (V)" is a supply
   if (best?.role === "power" && unit?.quantity === "voltage") return { role: "other", by: "words", generic: false };
-  // "Motor off" is 1 while it stands: no running flag
-  if (best?.role === "running" && OFF.test(words) && !ON.test(words)) return { role: "other", by: "words", generic: false };
   if (best !== null) return { role: best.role, by: best.fits ? "both" : "words", generic: false };
   const byUnit = unit === null ? undefined : ROLE_OF_UNIT[unit.quantity];
   if (byUnit !== undefined) return { role: byUnit, by: "unit", generic };
-  if (values.binary && unit === null && MACHINE_WORDS.test(words)) return { role: "running", by: "values", generic: false };
+  if (values.binary && unit === null && (MACHINE_WORDS.test(words) || STANDS.test(words)))
+    return { role: "running", by: "values", generic: false };
   return { role: "other", by: "none", generic };
 }
+
+/** "Pressure sensor ID" over one whole number, or over codes: no reading. A channel's own heading ("Channel 1") names what it does not measure either, but stands over readings. */
+const isIdentity = (words: string, { sorted, low, high }: ColumnValues): boolean =>
+  sorted.length > 0 && sorted.every(Number.isInteger) && (low === high || /\bcodes?\b/.test(words)) && !GENERIC_WORDS.test(words);
 
 const AIR = /\bair\b|\bpression (?:de l )?air\b|\bp air\b|\baria\b|\baire\b/;
 
@@ -68,7 +72,14 @@ function isWeather(unit: Unit | null, { low, high }: ColumnValues): boolean {
 
 const ON =
   /\bon\b|\blauft\b|\blaeuft\b|betrieb\b|\bein\b|\baan\b|\bmarche\b|\bmarcha\b|\bmarcia\b|\bligad[ao]\b|\bencendid[ao]\b|\bacces[ao]\b|\brun/;
-const OFF = /\boff\b|\bstopped\b|\baus\b|\barret\b|\bparad[ao]\b|\buit\b|\bspent[ao]\b|\bdesligad[ao]\b|\bapagad[ao]\b/;
+const OFF =
+  /\boff\b|\bstop(?:ped)?\b|\baus\b|\barret(?:ee?)?\b|\bparad[ao]\b|\buit\b|\bspent[ao]\b|\bferm[ao]\b|\bdesligad[ao]\b|\bapagad[ao]\b|\bdetenid[ao]\b|\bgestoppt\b|\bgestopt\b|\bstandstill\b|\bstillstand\b|\bidle\b|\bsteht\b/;
+const NOT = /\b(?:not|nicht|kein|non|pas|no|nao|niet)\b/;
+/** "Not running" alone names a machine that stands. */
+const STANDS = new RegExp(`${NOT.source}.*(?:${ON.source})`);
+
+/** Whether 1 under a folded heading says that the machine stands ("Pump stopped", "Not running"). "Pump on/off" says both, and 1 is on. */
+export const saysOff = (words: string): boolean => (OFF.test(words) && !ON.test(words)) || STANDS.test(words);
 
 /** Whether a folded heading says the state that its cells affirm or deny ("Pump on"). */
 export const saysOn = (words: string): boolean => ON.test(words) && !OFF.test(words);

@@ -23,10 +23,16 @@ export function channelLines(columns: readonly ColumnText[], preamble: readonly 
     // "Pressure of suction: bar" is no line of "Pressure" where that has its own, or where another column is called so
     const exact = told.filter(({ isExact }) => isExact);
     const loose = told.filter(({ line }) => !columns.some((other, i) => i !== k && textAfterName(line, other.heading)?.isExact === true));
-    const found = [...(exact.length > 0 ? exact : loose).map(({ text }) => text), ...common];
+    const byNumber = preamble.flatMap((line) =>
+      line.match(COLUMN_LINE)?.[1] === String(column.index + 1) ? line.replace(COLUMN_LINE, "") : [],
+    );
+    const found = [...(exact.length > 0 ? exact : loose).map(({ text }) => text), ...byNumber, ...common];
     return [...found, ...(lists === null ? [] : [lists[k]])].join(" | ");
   });
 }
+
+/** "Column 2 = pressure (bar)": by the place of the column in the table. */
+const COLUMN_LINE = /^[#\s"']*(?:column|col\.?|spalte|colonne|columna|coluna|colonna|kolom)\s*#?(\d{1,2})\s*["']?\s*[:=;,\t-]\s*/i;
 
 /** A line that names one unit for the file: "Einheit: bar", "Engineering unit,psi". */
 const COMMON_UNIT =

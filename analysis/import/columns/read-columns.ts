@@ -4,16 +4,16 @@ import { elapsedUnit, isTimeHeading } from "../clock/number-clock";
 import type { ImportChoices } from "../import-log";
 import { isMissing } from "../number-format";
 import { channelNames } from "./channel-name";
-import { type ColumnChoice, choiceFor } from "./column-choices";
+import { type ColumnChoice, choiceFor, RUNNING_AT } from "./column-choices";
 import { type ColumnFacts, gatherFacts, spacedWords } from "./column-facts";
 import { type ColumnReading, type ColumnText, type FileContext, NOTHING } from "./column-reading";
-import { guessRole, saysOn } from "./column-role";
+import { guessRole, saysOff, saysOn } from "./column-role";
 import { type ColumnValues, columnValues } from "./column-values";
 import { lastLetters } from "./last-letter";
 import { findPosition } from "./position-words";
 import { channelLines, onlyChannelLine, writesOnChange } from "./preamble-channels";
 import { type FileFacts, readNumbers } from "./read-numbers";
-import { MACHINE_WORDS } from "./role-words";
+import { MACHINE_FACTS, MACHINE_WORDS } from "./role-words";
 import { isTick, saysMachine, stateWords, twoWords } from "./running-words";
 import { tellApart } from "./tell-apart";
 import { unitSystem } from "./unit-proposal";
@@ -45,6 +45,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
     preamble,
     system: unitSystem(facts.map((f) => f.unit?.unit ?? null)),
     hasPressure: facts.some((f) => f.guess.role === "pressure"),
+    known: facts.filter((f) => f.guess.role !== "other").length,
     numbers: facts.length,
     nameless: facts.filter((f) => f.unit?.unit.quantity === "length" && f.guess.by === "none").length,
     rawCount: facts.filter((f) => f.unit !== null && (f.unit.unit.symbol === "mA" || f.unit.unit.quantity === "voltage")).length,
@@ -71,14 +72,16 @@ function readWords(column: ColumnText, name: string, values: ColumnValues, choic
   // "low" and "open" are marks of missing readings, unless the whole column is such words
   const runs = said.role === "running";
   const whole = stateWords(column.sample, contact, runs);
-  const paired = whole !== null && new Set(whole.values()).size === 2 && ![...whole.keys()].every((word) => /^-?[01]$/.test(word));
+  const paired =
+    whole !== null && (new Set(whole.values()).size === 2 || runs) && ![...whole.keys()].every((word) => /^-?[01]$/.test(word));
   // an "x" marks a missing reading, unless the column holds nothing else
   const texts = values.filled === 0 ? column.sample.filter(isTick) : values.texts;
   if (!paired && (texts.length === 0 || texts.length < 0.5 * values.filled)) return null;
   const states = paired ? whole : stateWords(texts, contact, runs);
   if (states === null) {
     // "Status: OK" and "Status: fault" are no machine that runs or stands
-    const machine = chosen === "running" || (said.role === "running" && MACHINE_WORDS.test(words));
+    const machine =
+      chosen === "running" || (MACHINE_WORDS.test(words) && !MACHINE_FACTS.test(words) && !(said.role === "other" && said.by === "words"));
     const pair = machine && values.numbers.length === 0 ? twoWords(texts, column.sample) : null;
     const other: ColumnReading = { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
     return pair === null ? other : readUnknownWords(other, name, pair, choice, words);
@@ -87,14 +90,15 @@ function readWords(column: ColumnText, name: string, values: ColumnValues, choic
   const nameless = /^[a-z]{1,2} ?\d{0,2}$/.test(words) || (said.role === "other" && said.by !== "words");
   const namesNothing = nameless && (said.generic || saysMachine([...states.keys()]));
   const role = chosen ?? (said.role === "running" || namesNothing ? "running" : "other");
+  const stands = role === "running" && saysOff(words);
   return {
     ...NOTHING,
     role,
     position: findPosition(words),
     quantity: "state",
-    words: states,
+    words: stands ? new Map([...states].map(([word, state]) => [word, 1 - state] as const)) : states,
     certainty: said.role === "running" ? 0.95 : 0.75,
-    reason: `its cells are words for on and off: ${[...states.keys()].slice(0, 4).join(", ")}`,
+    reason: `its cells are words for on and off: ${[...states.keys()].slice(0, 4).join(", ")}${stands ? "; on says that it stands" : ""}`,
   };
 }
 
@@ -107,18 +111,19 @@ function readUnknownWords(
   words: string,
 ): ColumnReading {
   const answers = pair.map((word) => (word === "" ? "blank" : word));
-  const options = [...answers, "neither"];
-  const id = `on-word:${name}`;
-  if (onWord !== null && !options.includes(onWord)) throw new ImportError({ id: "unknown-answer", question: id, answer: onWord, options });
+  const options = [...answers.map((word) => `${RUNNING_AT}${word}`), "other"];
+  const id = `column-role:${name}`;
+  if (onWord !== null && !answers.includes(onWord))
+    throw new ImportError({ id: "unknown-answer", question: id, answer: `${RUNNING_AT}${onWord}`, options });
   const isTicked = isTick(pair[0]) && isMissing(pair[1]);
-  const assumed = isTicked ? answers[0] : "neither";
-  const on = onWord ?? assumed;
+  const on = onWord ?? (isTicked && role !== "other" ? answers[0] : null);
+  const assumed = on === null ? "other" : `${RUNNING_AT}${on}`;
   const text = `"${name}" holds "${answers[0]}" and "${answers[1]}" in turn. Which of the two says that it runs?`;
   const meaning = [...answers.map((word) => `it runs while "${word}" stands there`), "it is no running flag"];
   // a cross under "Pump on" leaves nothing to ask, under "Pump" it may mean a fault
   const isPlain = isTicked && saysOn(words);
-  const questions = onWord === null && !isPlain ? [{ id, text, options, meaning, assumed }] : [];
-  if (on === "neither") return { ...base, questions };
+  const questions = onWord === null && role !== "other" && !isPlain ? [{ id, text, options, meaning, assumed }] : [];
+  if (on === null) return { ...base, questions };
   return {
     ...base,
     role: role ?? "running",

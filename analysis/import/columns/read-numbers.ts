@@ -7,13 +7,16 @@ import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
 import { asHead, quantityOf } from "./column-quantity";
 import { type ColumnReading, NOTHING } from "./column-reading";
+import { saysOff } from "./column-role";
+import { toldSense } from "./flag-sense";
 import { endsInDoubt } from "./last-letter";
 import { findPosition } from "./position-words";
 import { settleReference } from "./pressure-reference";
 import { rawSignal, readRaw } from "./read-raw";
+import { readSentinels } from "./read-sentinels";
 import { MACHINE_FACTS, MACHINE_WORDS } from "./role-words";
-import { doubtfulSentinel, strangeSentinel } from "./sentinels";
-import { settleScale } from "./settle-scale";
+import { isUsual, settleScale } from "./settle-scale";
+import { toldScale } from "./told-scale";
 import { unitInHeading } from "./unit-from-text";
 import { proposeUnit, type UnitSystem, unitOptions } from "./unit-proposal";
 
@@ -22,6 +25,8 @@ export type FileFacts = {
   readonly preamble: readonly string[];
   readonly system: UnitSystem;
   readonly hasPressure: boolean;
+  /** Columns of which it is known what they hold. */
+  readonly known: number;
   /** Columns of numbers. */
   readonly numbers: number;
   /** Columns in a unit of length whose headings do not say of what. */
@@ -33,7 +38,7 @@ export type FileFacts = {
 /** A column of numbers: what it stands for, its scale to SI, and what has to be asked. */
 export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading {
   const role = facts.choice.role ?? facts.guess.role;
-  const { sentinels, questions } = readSentinels(facts);
+  const { sentinels, questions } = readSentinels(facts, file.preamble);
   const base: ColumnReading = { ...NOTHING, role, position: findPosition(facts.place), sentinels, questions };
   // "pulse count" is no count of a converter
   const raw =
@@ -42,16 +47,25 @@ export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading 
       : rawSignal(facts, role, file.numbers === 1 ? file.preamble.filter((text) => text.length < 200).join(" | ") : "");
   if (raw !== null) return readRaw(base, facts, raw, file.preamble, file.rawCount <= 1);
   if (isPulses(facts, role)) return readPulses(base, facts, file);
-  if (role === "running")
-    return { ...base, quantity: "state", factor: facts.values.low === -1 ? -1 : 1, ...saying(facts, "running", null) };
+  if (role === "running") return readFlag(base, facts);
   return readScaled(base, facts, file);
+}
+
+/** 1 while the machine runs; a heading or a line above the table may say that it is 1 while it stands. */
+function readFlag(base: ColumnReading, facts: ColumnFacts): ColumnReading {
+  const factor = facts.values.low === -1 ? -1 : 1;
+  const said = saying(facts, "running", null);
+  const told = toldSense(facts.text);
+  const stands = told === null ? saysOff(facts.words) : told === 0;
+  if (!facts.values.binary || !stands) return { ...base, quantity: "state", factor, ...said };
+  return { ...base, quantity: "state", factor: -factor, offset: 1, ...said, reason: `${said.reason}; 1 says that it stands` };
 }
 
 function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): ColumnReading {
   const { role } = base;
   const assumed = facts.unit === null && role !== "other" ? proposeUnit(role, facts.values.high, file.system) : null;
-  const scale = facts.unit === null ? null : settleScale(facts.unit, role, facts.values);
-  const unit = impliedDecimals(asHead(role, scale?.unit ?? assumed), facts, file.preamble);
+  const scale = settleUnit(facts, role, file.preamble);
+  const unit = asHead(role, scale?.unit ?? assumed);
   const asks = assumed !== null && role !== "current" && !(assumed.symbol === "Hz" && /\bfreq|frequen/.test(facts.words));
   const reference = settleReference(role, unit, facts, file.preamble);
   const counter =
@@ -78,37 +92,26 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
   };
 }
 
-const DECIMALS =
-  /^\W*(?:decimals|decimal places|implied decimals|nachkommastellen|dezimalstellen|d[ée]cimales|decimales)\s*["']?\s*[:=;,\t]\s*["']?([1-6])\b/i;
-
-/** "Decimals: 2" above whole numbers: the logger leaves the mark out, and 355 is 3.55. */
-function impliedDecimals(unit: Unit | null, { values }: ColumnFacts, preamble: readonly string[]): Unit | null {
-  const told = preamble.map((line) => Number(DECIMALS.exec(line)?.[1] ?? 0)).find((count) => count > 0) ?? 0;
-  if (unit === null || told === 0 || values.sorted.length === 0 || !values.sorted.every(Number.isInteger)) return unit;
-  return readScaledUnit(`x${10 ** -told} ${unit.symbol}`)?.unit ?? unit;
+/**
+ * Whole numbers under a line that tells their scale ("Decimals: 2", "Gain = 0.01", "multiplied by 10"): scaled, unless only as they stand are they what a
+ * pump room has; where both could be, it is asked.
+ */
+function settleUnit(facts: ColumnFacts, role: ChannelRole, preamble: readonly string[]): ReturnType<typeof settleScale> | null {
+  const { unit, values, text } = facts;
+  if (unit === null) return null;
+  const settled = settleScale(unit, role, values);
+  const told =
+    unit.other === undefined && values.sorted.every(Number.isInteger) && values.sorted.length > 0 ? toldScale(text, preamble) : null;
+  const scaled = told === null ? null : readScaledUnit(`x${Number(told.toPrecision(6))} ${unit.unit.symbol}`);
+  if (scaled === null) return settled;
+  const byWords = settleScale({ ...unit, unit: scaled.unit, other: unit.unit }, role, values);
+  // neither is usual: the words of the file stand
+  return byWords.open.length > 0 && !isUsual(unit.unit, role, values) ? { unit: scaled.unit, open: [] } : byWords;
 }
 
 /** A volume counted anew for each row. */
-const PER_ROW = /\binterval\b|\bincrement\w*\b|\bconsum\w*\b|\bdelta\b|\bverbrauch\w*\b|\bconsommation\b|\bverbruik\b/;
-
-function readSentinels({ name, values, choice }: ColumnFacts): { sentinels: readonly number[]; questions: ImportQuestion[] } {
-  if (choice.sentinel === "value") return { sentinels: [], questions: [] };
-  const sure = values.sentinels;
-  const strange = values.binary ? null : strangeSentinel(values.sorted);
-  const doubtful = strange ?? (values.rising || values.binary ? null : doubtfulSentinel(values.sorted));
-  if (doubtful === null) return { sentinels: sure, questions: [] };
-  const assumed = choice.sentinel ?? (strange === null ? "value" : "missing");
-  const sentinels = assumed === "missing" ? [...sure, doubtful] : sure;
-  return { sentinels, questions: choice.sentinel === null ? [sentinelQuestion(name, doubtful, assumed)] : [] };
-}
-
-const sentinelQuestion = (name: string, mark: number, assumed: "missing" | "value"): ImportQuestion => ({
-  id: `sentinel:${name}`,
-  text: `"${name}" holds ${mark} again and again, ${assumed === "missing" ? "far " : ""}away from its other values. Is that a reading or the mark of a missing one?`,
-  options: ["value", "missing"],
-  meaning: ["it is a reading", "it stands for no reading"],
-  assumed,
-});
+const PER_ROW =
+  /\bused\b|\busage\b|\b(?:per|je|pro|par|por) \d|\binterval\b|\bincrement\w*\b|\bconsum\w*\b|\bdelta\b|\bverbrauch\w*\b|\bconsommation\b|\bverbruik\b/;
 
 function isPulses({ text, unit, words }: ColumnFacts, role: ChannelRole): boolean {
   if (unit !== null && unit.unit.quantity !== "fraction") return false;
@@ -211,7 +214,9 @@ function roleQuestion(facts: ColumnFacts, role: ChannelRole, file: FileFacts): I
   const { column, name, guess, choice, unit, values } = facts;
   if (choice.role !== null || role !== "other" || guess.by !== "none" || !(values.low < values.high)) return [];
   const may = mayBeChannel(facts, file);
-  if (!may && !guess.generic && (file.hasPressure || unit !== null || /[([]/.test(column.heading))) return [];
+  // brackets hold a unit of another thing, unless nobody here reads the letters at all
+  const saysUnit = /[([]/.test(column.heading) && (file.known > 0 || /[a-z]/i.test(column.heading));
+  if (!may && !guess.generic && (file.hasPressure || unit !== null || saysUnit)) return [];
   return [
     {
       id: `column-role:${name}`,

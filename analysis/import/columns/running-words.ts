@@ -1,7 +1,7 @@
 const ON =
-  "on t high run running started start active true yes y open 1 ein an lauft läuft laeuft lauf betrieb aktiv ja wahr marche actif oui vrai encendido encendida marcha activo si sí verdadero ligado ligada ativo sim verdadeiro acceso accesa marcia attivo sì vero aan draait actief waar working operating funcionando";
+  "on t high run running started start active true yes y open 1 ein an lauft läuft laeuft lauf betrieb aktiv ja wahr marche actif oui vrai encendido encendida marcha activo si sí verdadero ligado ligada ativo sim verdadeiro acceso accesa marcia attivo sì vero aan draait actief waar working operating funcionando avviata avviato energized energised ingeschakeld activée activé activada activado attivata attivato eingeschaltet enclenché enclenchée tourne gira";
 const OFF =
-  "off f low ferma ferme stop stopped idle standby inactive false no n closed 0 aus steht gestoppt halt stillstand ruhe stand inaktiv nein falsch arret arrêt arrête arrêté inactif non faux apagado apagada parado parada paro detenido detenida inactivo falso desligado desligada inativo não nao spento spenta fermo ferma inattivo uit gestopt staat inactief nee onwaar ready";
+  "off f low ferma ferme stop stopped idle standby inactive false no n closed 0 aus steht gestoppt halt stillstand ruhe stand inaktiv nein falsch arret arrêt arrête arrêté inactif non faux apagado apagada parado parada paro detenido detenida inactivo falso desligado desligada inativo não nao spento spenta fermo ferma inattivo arrestata arrestato de-energized de-energised deenergized uitgeschakeld désactivée désactivé desactivada desactivado disattivata disattivato ausgeschaltet déclenché déclenchée uit gestopt staat inactief nee onwaar ready";
 
 const phrases = (list: string, joined: readonly string[]): ReadonlySet<string> => new Set([...list.split(" "), ...joined]);
 const ON_WORDS = phrases(ON, [
@@ -11,11 +11,27 @@ const ON_WORDS = phrases(ON, [
   "in betrieb",
   "in marcia",
   "en service",
+  "a funcionar",
+  "em funcionamento",
+  "in servizio",
+  "switched on",
   "in bedrijf",
   "pump on",
   "läuft",
 ]);
-const OFF_WORDS = phrases(OFF, ["not running", "a l'arret", "à l'arrêt", "staat stil", "außer betrieb", "pump off"]);
+const OFF_WORDS = phrases(OFF, [
+  "not running",
+  "a l'arret",
+  "à l'arrêt",
+  "staat stil",
+  "außer betrieb",
+  "pump off",
+  "nicht in betrieb",
+  "hors service",
+  "fuori servizio",
+  "switched off",
+  "fora de serviço",
+]);
 
 /** A contact lets current through while it is closed; a valve lets water through while it is open. */
 const CONTACT: ReadonlyMap<string, number> = new Map([
@@ -23,7 +39,7 @@ const CONTACT: ReadonlyMap<string, number> = new Map([
   ["open", 0],
 ]);
 
-const stateOf = (word: string): number | null => (ON_WORDS.has(word) ? 1 : OFF_WORDS.has(word) ? 0 : null);
+export const stateOf = (word: string): number | null => (ON_WORDS.has(word) ? 1 : OFF_WORDS.has(word) ? 0 : null);
 
 /** The word of a state that carries its number too: "1: run", "0 = stop", "1 (on)", "on (1)". */
 const withoutNumber = (word: string): string =>

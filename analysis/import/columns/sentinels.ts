@@ -85,3 +85,16 @@ export function doubtfulSentinel(sorted: Float64Array): number | null {
   }
   return null;
 }
+
+/**
+ * A mark that every cell writes without the decimals that the readings have ("-1" beside "18.4"), below or above all of them, twice or more: a logger
+ * writes its readings in one form. Null where there is none.
+ * @param sorted rising, sentinels left out
+ */
+export function wholeSentinel(sample: readonly string[], sorted: Float64Array): number | null {
+  const whole = sample.filter((cell) => /^[-+]?\d+$/.test(cell));
+  const decimals = sample.filter((cell) => /^[-+]?\d+[.,]\d+$/.test(cell)).length;
+  const [mark] = whole.map(Number);
+  if (whole.length < 2 || decimals < 4 * whole.length || whole.some((cell) => Number(cell) !== mark)) return null;
+  return DOUBTFUL.has(mark) && (mark === sorted[0] || mark === sorted[sorted.length - 1]) ? mark : null;
+}

@@ -23,10 +23,14 @@ export function settleScale(
   { median, high }: ColumnValues,
 ): { readonly unit: Unit; readonly open: readonly Unit[] } {
   if (other === undefined) return { unit, open: [] };
+  const [first, second] = [unit, other].map((one) => isUsual(one, role, { median, high }));
+  if (first === second) return { unit, open: [unit, other] };
+  return { unit: first ? unit : other, open: [] };
+}
+
+/** Whether the middle of a column in this unit is what a small pumped system usually has. */
+export function isUsual({ factor, offset }: Unit, role: ChannelRole, { median, high }: Pick<ColumnValues, "median" | "high">): boolean {
   const usual = USUAL[role];
   const middle = role === "flow" || median === 0 ? high : median;
-  const isUsual = ({ factor, offset }: Unit) =>
-    usual !== undefined && middle * factor + offset >= usual[0] && middle * factor + offset <= usual[1];
-  if (isUsual(unit) === isUsual(other)) return { unit, open: [unit, other] };
-  return { unit: isUsual(unit) ? unit : other, open: [] };
+  return usual !== undefined && middle * factor + offset >= usual[0] && middle * factor + offset <= usual[1];
 }

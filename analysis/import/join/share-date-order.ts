@@ -1,4 +1,4 @@
-import type { DateOrder } from "../clock/stamp-text";
+import type { DateOrder } from "../clock/stamp";
 import type { FilePart } from "../file-part";
 
 /** A part whose dates can be read in several ways, and a part of the same columns whose dates allow one order only. */

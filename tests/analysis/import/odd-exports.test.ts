@@ -39,7 +39,7 @@ describe("states with their numbers", () => {
     const { record, asked } = await told(cross("Pump on"));
     expect(asked).toEqual([]);
     expect(Array.from(record.channels[1].values.slice(0, 4))).toEqual([1, 1, 0, 0]);
-    expect((await told(cross("Pump"))).asked).toEqual(["on-word:Pump"]);
+    expect((await told(cross("Pump"))).asked).toEqual(["column-role:Pump"]);
   });
 });
 
@@ -73,4 +73,61 @@ test("a verdict behind every number is no part of it", async () => {
 test("texts of several lines that end in a lone quote are no marks of repetition", async () => {
   const { record } = await told(ten("Note,Time,Pressure (bar)", (d, i) => `"seen\n",${iso(d)},${bar(i)}`));
   expect(record.rows.accepted).toBe(20);
+});
+
+describe("what a line has beside its cells", () => {
+  test.each([
+    ["brackets", (row: string) => `(${row})`],
+    ["a semicolon behind", (row: string) => `${row};`],
+    ["a full stop behind", (row: string) => `${row}.`],
+    ["brackets and a comma", (row: string) => `[${row}],`],
+  ])("%s", async (_, write) => {
+    const { record, asked } = await told(ten(`${H},Flow (L/min)`, (d, i) => write(`${iso(d)},${bar(i)},${(10 + i).toFixed(1)}`)));
+    expect(asked).toEqual([]);
+    expect(record.channels.map(({ role }) => role)).toEqual(["pressure", "flow"]);
+    expect(record.channels[1].values[3]).toBeCloseTo(13e-3 / 60, 9);
+  });
+  test.each(['"', "„", "do.", "dito", "〃"])("the mark of repetition %s", async (mark) => {
+    const text = ten("Date;Time;Pressure (bar)", (d, i) => `${i === 0 ? "06.05.2024" : mark};${hms(d)};${bar(i)}`);
+    expect(await told(text)).toMatchObject({ from: A, to: "2024-05-06T10:03:10Z", asked: [] });
+  });
+});
+
+describe("decimal marks and groups of other places", () => {
+  test.each([
+    ["3\u066b64", 364_000],
+    ["3\u00b764", 364_000],
+  ])("%s bar", async (cell, pascal) => {
+    const { record } = await told(ten(H, (d, i) => `${iso(d)},${i === 0 ? cell : cell.replace("64", `6${i % 10}`)}`));
+    expect(record.channels[0]).toMatchObject({ role: "pressure" });
+    expect(record.channels[0].values[0]).toBeCloseTo(pascal, 0);
+  });
+  test("groups of two before the last three, as in India", async () => {
+    const { record } = await told(ten("Time;Pressure (Pa)", (d, i) => `${iso(d)};3,64,1${10 + i}`));
+    expect(record.channels[0].values[0]).toBe(364_110);
+  });
+});
+
+test("a legend by the number of the column", async () => {
+  const { record, asked } = await told(
+    ten("Column 2 = pressure (bar)\nColumn 3 = flow (L/min)\n\nTime,V1,V2", (d, i) => `${iso(d)},${bar(i)},${10 + i}`),
+  );
+  expect(asked).toEqual([]);
+  expect(record.channels.map(({ role, unitInFile }) => [role, unitInFile])).toEqual([
+    ["pressure", "bar"],
+    ["flow", "L/min"],
+  ]);
+});
+
+test("a long form whose values carry their units", async () => {
+  const text = table(
+    "Time;Channel;Value",
+    rows(20, 10, (d, i) => `${iso(d)};Discharge pressure;${bar(i)} bar\n${iso(d)};Discharge flow;${10 + i}.5 L/min`),
+  );
+  const { record, asked } = await told(text);
+  expect(asked).toEqual([]);
+  expect(record.channels.map(({ role, unitInFile }) => [role, unitInFile])).toEqual([
+    ["pressure", "bar"],
+    ["flow", "L/min"],
+  ]);
 });

@@ -55,7 +55,6 @@ const ordered = (log: fc.Arbitrary<Uint8Array>): fc.Arbitrary<Uint8Array> =>
             "column-role:",
             "decimal",
             "sentinel:",
-            "on-word:",
             "clock",
             "__proto__",
             "toString",

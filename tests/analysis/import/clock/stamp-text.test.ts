@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type DateOrder, readStamp, stampSeconds } from "../../../../analysis/import/clock/stamp-text";
+import { type DateOrder, stampSeconds } from "../../../../analysis/import/clock/stamp";
+import { readStamp } from "../../../../analysis/import/clock/stamp-text";
 
 const instant = (text: string, order: DateOrder = "dmy") => {
   const stamp = readStamp(text, order);

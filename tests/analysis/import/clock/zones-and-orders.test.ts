@@ -69,3 +69,63 @@ describe("the last day of a year in two digits each", () => {
     expect((await told(ten("Time,Pressure (bar)", write, from))).asked).toEqual(["date-order"]);
   });
 });
+
+describe("what stands beside a date settles its order", () => {
+  const from = Date.UTC(2024, 3, 3, 10) / 1000;
+  const dmy = (d: Date) => `03/04/2024 ${hms(d)}`;
+  test.each([
+    ["a weekday", "Day,Time,Pressure (bar)", (d: Date) => `Wednesday,${dmy(d)}`],
+    ["a weekday of two letters", "Tag,Time,Pressure (bar)", (d: Date) => `Mi,${dmy(d)}`],
+    ["a month", "Month,Time,Pressure (bar)", (d: Date) => `April,${dmy(d)}`],
+    ["Unix seconds", "Unix,Local,Pressure (bar)", (d: Date) => `${d.getTime() / 1000},${dmy(d)}`],
+    ["a stamp of ISO 8601", "ISO,Local,Pressure (bar)", (d: Date) => `${iso(d)}Z,${dmy(d)}`],
+  ])("%s", async (_, head, write) => {
+    expect(await told(ten(head, (d, i) => `${write(d)},${bar(i)}`, from))).toMatchObject({ from: "2024-04-03T10:00:00Z", asked: [] });
+  });
+  test("a line under the table", async () => {
+    const text = `${ten("Time,Pressure (bar)", (d, i) => `${dmy(d)},${bar(i)}`, from)}Last record: 03-Apr-2024 10:03:10\n`;
+    expect(await told(text)).toMatchObject({ from: "2024-04-03T10:00:00Z", asked: [] });
+  });
+});
+
+describe("parts of the stamp in columns of their own", () => {
+  test.each([
+    ["Y,M,D,h,m,s", (d: Date) => `2024,5,6,${parts(d).map(Number).join(",")}`],
+    ["YYYY,MM,DD,hh,mm,ss", (d: Date) => `2024,05,06,${parts(d).join(",")}`],
+    ["YY,MM,DD,HH,MI,SS", (d: Date) => `24,05,06,${parts(d).join(",")}`],
+    ["yyyy,mo,dd,hh,mi,ss", (d: Date) => `2024,05,06,${parts(d).join(",")}`],
+    ["Day,Month,Year,Time", (d: Date) => `6,May,2024,${hms(d)}`],
+    ["Tag,Monat,Jahr,Stunde,Minute,Sekunde", (d: Date) => `6,Mai,2024,${parts(d).map(Number).join(",")}`],
+    ["Date,HH,MM,SS", (d: Date) => `2024-05-06,${parts(d).join(",")}`],
+    ["Fecha,Hora,Minuto,Segundo", (d: Date) => `06/05/2024,${parts(d).map(Number).join(",")}`],
+  ])("%s", async (head, write) => {
+    const { from, to } = await told(ten(`${head},Pressure (bar)`, (d, i) => `${write(d)},${bar(i)}`));
+    expect([from, to]).toEqual([A, "2024-05-06T10:03:10Z"]);
+  });
+  test.each(["Hour", "Hour ending"])("a date and %s to 24", async (name) => {
+    const hour = (i: number) => (i % 24) + 1;
+    const text = table(
+      `Date,${name},Pressure (bar)`,
+      rows(48, 3600, (d, i) => `${iso(d).slice(0, 10)},${hour(i)},${bar(i)}`, Date.UTC(2024, 4, 6) / 1000),
+    );
+    expect(await told(text)).toMatchObject({ from: "2024-05-06T01:00:00Z", to: "2024-05-08T00:00:00Z", asked: [] });
+  });
+});
+
+describe("times of day by hand, beside a date", () => {
+  test.each(["8.05", "8.05 Uhr", "8.05 h", "8 Uhr 05", "kl. 8.05", "08-05", "0805h", "0805 hrs", "8h05", "08h05m00s"])(
+    "%s",
+    async (form) => {
+      const write = (d: Date) => {
+        const [h, m] = parts(d);
+        const short = form.startsWith("0") || form.startsWith("kl. 0") ? h : String(Number(h));
+        return form.replace(/0?8/, short).replace("05", m);
+      };
+      const text = table(
+        "Date;Time;Pressure (bar)",
+        rows(90, 60, (d, i) => `06.05.2024;${write(d)};${bar(i)}`, Date.UTC(2024, 4, 6, 8) / 1000),
+      );
+      expect(await told(text)).toMatchObject({ from: "2024-05-06T08:00:00Z", to: "2024-05-06T09:29:00Z", asked: [] });
+    },
+  );
+});

@@ -191,9 +191,8 @@ describe("what has to be asked, and what not", () => {
   test("a line that names several channels gives each its own unit only", () => {
     expect(one("Pressure", VALUES.bar, ["Pressure [bar] / Flow [L/min] / Temp [degC]"]).unit).toBe("bar");
   });
-  test("a frequency without a unit is in hertz, and a flag of standing is no running flag", () => {
+  test("a frequency without a unit is in hertz", () => {
     expect(asked("Freq", VALUES.hz)).toEqual([]);
-    expect(one("Motor off", VALUES.flag).role).toBe("other");
   });
   test.each(["Sonde (m)", "Cuve (cm)", "Pump (%)", "Motor (xyz/min)", "Pompe 1"])("what may be a channel is asked: %s", (heading) =>
     expect(asked(heading, VALUES.psi)).toEqual([`column-role:${heading}`]),

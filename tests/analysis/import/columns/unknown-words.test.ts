@@ -15,7 +15,7 @@ function turns(heading: string, words: readonly [string, string], answers: Reado
 
 describe("two words of which none is known", () => {
   test("are asked under the name of a machine", () => {
-    expect(turns("Pompe", ["M", "A"])).toEqual({ role: "other", words: {}, asked: ["on-word:Pompe neither"] });
+    expect(turns("Pompe", ["M", "A"])).toEqual({ role: "other", words: {}, asked: ["column-role:Pompe other"] });
   });
 
   test("are asked under no other heading", () => {
@@ -24,16 +24,20 @@ describe("two words of which none is known", () => {
   });
 
   test("are a running flag once a person says which of them runs", () => {
-    expect(turns("Pompe", ["M", "A"], { "on-word:Pompe": "A" })).toEqual({ role: "running", words: { m: 0, a: 1 }, asked: [] });
-    expect(turns("Pompe", ["M", "A"], { "on-word:Pompe": "neither" })).toEqual({ role: "other", words: {}, asked: [] });
+    expect(turns("Pompe", ["M", "A"], { "column-role:Pompe": "running: A" })).toEqual({
+      role: "running",
+      words: { m: 0, a: 1 },
+      asked: [],
+    });
+    expect(turns("Pompe", ["M", "A"], { "column-role:Pompe": "other" })).toEqual({ role: "other", words: {}, asked: [] });
   });
 
   test("refuse an answer that is none of them", () => {
-    expect(() => turns("Pompe", ["M", "A"], { "on-word:Pompe": "X" })).toThrow("unknown-answer");
+    expect(() => turns("Pompe", ["M", "A"], { "column-role:Pompe": "running: X" })).toThrow("unknown-answer");
   });
 
   test("a mark and a blank: the mark is taken for running, and it is asked", () => {
-    expect(turns("Pump", ["x", ""])).toEqual({ role: "running", words: { x: 1, "": 0 }, asked: ["on-word:Pump x"] });
-    expect(turns("Pump", ["x", ""], { "on-word:Pump": "blank" }).words).toEqual({ x: 0, "": 1 });
+    expect(turns("Pump", ["x", ""])).toEqual({ role: "running", words: { x: 1, "": 0 }, asked: ["column-role:Pump running: x"] });
+    expect(turns("Pump", ["x", ""], { "column-role:Pump": "running: blank" }).words).toEqual({ x: 0, "": 1 });
   });
 });

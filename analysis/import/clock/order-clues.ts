@@ -1,0 +1,126 @@
+import type { ColumnText } from "../columns/column-reading";
+import { calendarWord, weekdayOf } from "./calendar-words";
+import type { ClockHints } from "./clock-hints";
+import type { ColumnProfile } from "./column-profile";
+import { possibleOrders } from "./date-order";
+import { ORDER_NAMES } from "./date-order-question";
+import { orderOfSibling } from "./date-sibling";
+import { dateInName } from "./named-date";
+import { stampsIn, toldSeconds } from "./preamble-clock";
+import { type DateOrder, stampSeconds } from "./stamp";
+import { readStamp } from "./stamp-text";
+
+type Clue = { readonly order: DateOrder; readonly text: string };
+
+export const DOTS = "Dates with dots are read as day.month.year.";
+
+export const spell = (order: DateOrder): string => ORDER_NAMES[order];
+
+export const secondsIn = (cell: string, order: DateOrder): number => {
+  const stamp = readStamp(cell, order);
+  return stamp === null ? Number.NaN : stampSeconds(stamp);
+};
+
+/** Headings of a language whose dates have the day first, or decimal commas; common practice, no source. */
+export const writesDayFirst = ({ context, headings }: ClockHints): boolean =>
+  context.decimal === "," ||
+  /\b(?:datum|uhrzeit|zeit|zeitstempel|druck|durchfluss|heure|horodatage|pression|d[ée]bit|fecha|hora|presi[óo]n|caudal|press[ãa]o|vaz[ãa]o|ora|pressione|portata|tijd|tijdstip|debiet)\b|druck\b/i.test(
+    headings.join(" "),
+  );
+
+export function clueOfOrder(
+  profile: ColumnProfile,
+  cells: readonly string[],
+  possible: readonly DateOrder[],
+  hints: ClockHints,
+): Clue | null {
+  const { order } = hints.told;
+  if (order !== null && possible.includes(order)) return { order, text: `The file spells its dates as ${spell(order)}.` };
+  const first = profile.column.sample.find((cell) => cell !== "") ?? "";
+  if (/^\d{1,2}\.\d{1,2}\.\d{4}/.test(first)) return { order: "dmy", text: DOTS };
+  const sibling = orderOfSibling(first, possible, hints.told);
+  if (sibling !== null) return { order: sibling.order, text: `Read as ${spell(sibling.order)}, as the file writes "${sibling.text}".` };
+  const beside = orderFromColumns(cells, possible, profile.column.index, hints);
+  if (beside !== null) return beside;
+  const told = orderFromTold(cells, possible, hints);
+  if (told !== null)
+    return {
+      order: told.order,
+      text: `Read as ${spell(told.order)}: only so do the dates agree with "${told.text}" in the file's own words.`,
+    };
+  if (hints.context.decimal === "," && possible.includes("dmy") && !/\d\s?[ap]\.?m\b/i.test(cells[0] ?? ""))
+    return { order: "dmy", text: "Decimal commas: dates are read as day, month, year." };
+  return null;
+}
+
+/** What a cell says of the day its row was written, by day of the week, month or a date that reads in one way; null where it says nothing. */
+type DayTest = (day: number) => boolean;
+
+function dayTest(cell: string): DayTest | null {
+  // 1970-01-01 was a Thursday
+  const weekday = /^\p{L}{2,10}\.?$/u.test(cell) ? weekdayOf(cell) : null;
+  if (weekday !== null) return (day) => (((day + 3) % 7) + 7) % 7 === weekday;
+  const word = calendarWord(cell);
+  if (word?.kind === "month") return (day) => new Date(day * 86_400_000).getUTCMonth() + 1 === word.month;
+  const unix = /^1\d{9}(?:\.\d+)?$/.test(cell) ? Number(cell) : /^1\d{12}$/.test(cell) ? Number(cell) / 1000 : null;
+  const seconds = unix ?? (/^\d{4}-\d{2}-\d{2}/.test(cell) ? secondsIn(cell, "ymd") : Number.NaN);
+  // another zone moves it by most of a day
+  return Number.isNaN(seconds) ? null : (day) => Math.abs(day - Math.floor(seconds / 86400)) <= 1;
+}
+
+/** The one order in which every date is the day that another column says: a weekday, a month, an unmistakable stamp. */
+function orderFromColumns(cells: readonly string[], possible: readonly DateOrder[], own: number, { columns }: ClockHints): Clue | null {
+  for (const column of columns) {
+    if (column.index === own || !saysDays(column)) continue;
+    const fits = possible.filter((order) =>
+      cells.every((cell, row) => {
+        const day = Math.floor(secondsIn(cell, order) / 86400);
+        const test = dayTest(column.sample[row] ?? "");
+        return test === null || Number.isNaN(day) || test(day);
+      }),
+    );
+    if (fits.length === 1)
+      return { order: fits[0], text: `Read as ${spell(fits[0])}: only so do the dates agree with "${column.heading}".` };
+  }
+  return null;
+}
+
+const saysDays = ({ sample }: ColumnText): boolean => {
+  const filled = sample.filter((cell) => cell !== "");
+  return filled.length > 0 && filled.every((cell) => dayTest(cell) !== null);
+};
+
+const YEAR = /(?<!\d)(?:19|20)\d{2}(?!\d)/g;
+
+/** A date of the preamble or the file name that can be read in one way only, and fits the first or last row in one order only. */
+function orderFromTold(cells: readonly string[], possible: readonly DateOrder[], hints: ClockHints): Clue | null {
+  const named = dateInName(hints.context.file);
+  const stamps = hints.told.stamps.filter((s) => s.hasDate);
+  stamps.push(...(hints.context.below ?? []).flatMap(stampsIn).filter(({ hasDate }) => hasDate));
+  if (named !== null) stamps.push({ text: named, role: "plain", hasDate: true, hasTime: false });
+  const ranges = possible.map((order) => rangeOf(cells, order));
+  for (const stamp of stamps) {
+    if (possibleOrders([stamp.text]).length !== 1) continue;
+    const day = Math.floor(toldSeconds(stamp, possibleOrders([stamp.text])[0]).seconds / 86400);
+    const fits = possible.filter((_, k) => {
+      const [from, to] = ranges[k];
+      return Math.floor(from / 86400) === day || Math.floor(to / 86400) === day;
+    });
+    if (fits.length === 1) return { order: fits[0], text: stamp.text };
+    const before = stamp.role === "written" ? possible.filter((_, k) => Math.floor(ranges[k][1] / 86400) <= day) : [];
+    if (before.length === 1) return { order: before[0], text: stamp.text };
+  }
+  const years = new Set([...stamps.map(({ text }) => text), hints.context.file].flatMap((text) => text.match(YEAR) ?? []));
+  const ofYears = possible.filter((_, k) => ranges[k].every((t) => years.has(String(new Date(t * 1000).getUTCFullYear()))));
+  return ofYears.length === 1 ? { order: ofYears[0], text: [...years].join(", ") } : null;
+}
+
+export function rangeOf(cells: readonly string[], order: DateOrder): readonly [number, number] {
+  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const cell of cells) {
+    const seconds = secondsIn(cell, order);
+    if (seconds < from) from = seconds;
+    if (seconds > to) to = seconds;
+  }
+  return [from, to];
+}

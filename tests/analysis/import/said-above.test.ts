@@ -1,0 +1,69 @@
+import { describe, expect, test } from "vitest";
+import { bar, iso, rows, table, told } from "../../builders/log-rows";
+
+const ten = (head: string, write: (d: Date, i: number) => string) => table(head, rows(20, 10, write));
+const whole = (i: number, times: number) => String(Math.round(Number(bar(i)) * times));
+
+describe("a scale told beside whole numbers", () => {
+  test.each([
+    ["Multiplier: 0.1", 10],
+    ["Gain = 0.01", 100],
+    ["Scale;0.01", 100],
+    ["Faktor: 0,1", 10],
+    ["Values are raw: divide by 100 for bar", 100],
+    ["All pressures are stored multiplied by 10", 10],
+    ["Decimals: 2", 100],
+  ])("%s", async (line, times) => {
+    const { record, asked } = await told(ten(`${line}\nTime;Pressure (bar);Note`, (d, i) => `${iso(d)};${whole(i, times)};`));
+    expect(asked).toEqual([]);
+    // the numbers as written, times what the line says, in Pa
+    expect(record.channels[0].values[0]).toBeCloseTo(Number(bar(0)) * 1e5, 0);
+  });
+  test("tenths in the heading", async () => {
+    const { record } = await told(ten("Time;Pressure in tenths of bar", (d, i) => `${iso(d)};${whole(i, 10)}`));
+    expect(record.channels[0].values[0]).toBeCloseTo(3e5, 0);
+  });
+  test("numbers with decimals are scaled already", async () => {
+    const { record, asked } = await told(ten("Gain: 0.1\nTime;Pressure (bar)", (d, i) => `${iso(d)};${bar(i)}`));
+    expect([asked, Math.round(record.channels[0].values[0])]).toEqual([[], 300_000]);
+  });
+  test("where both could be it is asked", async () => {
+    const { asked } = await told(ten("Gain: 0.1\nTime;Pressure (bar)", (d, i) => `${iso(d)};${10 + (i % 5)}`));
+    expect(asked).toEqual(["unit:Pressure (bar)"]);
+  });
+});
+
+describe("the mark of a missing value told above the table", () => {
+  test.each(["Missing values are written as -1.00", "Fill value;-1.00", "No data: -1", "Fehlwert = -1,00"])("%s", async (line) => {
+    const text = ten(`${line}\nTime;Pressure (bar)`, (d, i) => `${iso(d)};${i % 6 === 4 ? "-1.00" : bar(i)}`);
+    const { record, asked } = await told(text);
+    expect(asked).toEqual([]);
+    expect(record.channels[0].values[4]).toBeNaN();
+  });
+  test("a mark without the decimals of the readings is missing, and that is asked", async () => {
+    const text = ten("Time;Flow (L/min)", (d, i) => `${iso(d)};${i % 6 === 4 ? "-1" : (18 + i).toFixed(1)}`);
+    const { record, asked } = await told(text);
+    expect(asked).toEqual(["sentinel:Flow (L/min)"]);
+    expect(record.channels[0].values[4]).toBeNaN();
+  });
+});
+
+describe("a zone in words and numbers", () => {
+  // IANA time zone database: the signs of Etc/GMT+5 are those of POSIX, west is positive; POSIX.1, TZ
+  test.each([
+    ["Time zone: Etc/GMT+5", 5],
+    ["Time zone: Etc/GMT-2", -2],
+    ["TZ=EST5", 5],
+    ["TZ=CET-1", -1],
+    ["UTC offset: 7200 s", -2],
+    ["UTC offset (s): 7200", -2],
+    ["UTC offset: 7200", -2],
+    ["Zone offset: -300 min", 5],
+    ["Logger clock: 5 hours behind UTC", 5],
+    ["Logger clock: 2 h ahead of UTC", -2],
+  ])("%s", async (line, later) => {
+    const { from, asked } = await told(ten(`${line}\nTime,Pressure (bar)`, (d, i) => `${iso(d)},${bar(i)}`));
+    expect(asked).toEqual([]);
+    expect(from).toBe(`${iso(new Date(Date.UTC(2024, 4, 6, 10 + later)))}Z`);
+  });
+});
