@@ -46,7 +46,7 @@ export function refineWave(samples: Samples, roughPeriod: number, around: NoiseA
   const summary = summarise(blocks);
   if (summary === null) return null;
   const total = varianceAroundLine(samples);
-  if (summary.coherence < COHERENT) return wandering(blocksOver(samples, f, perBlock), summary, total);
+  if (summary.coherence < COHERENT || phaseDrifts(blocks)) return wandering(blocksOver(samples, f, perBlock), summary, total);
   const { noise, degreesOfFreedom } = noiseOf(summary, around, span / (samples.times.length - 1));
   const spread = timeSpread(samples.times);
   const sure = Math.max(LEAST_SURE, 1 - unsure / span);
@@ -68,6 +68,30 @@ export function refineWave(samples: Samples, roughPeriod: number, around: NoiseA
 /** More samples than this are fitted block by block, which comes to the same where a block is short against the phase's drift. */
 const MOST_FOR_LEAST_SQUARES = 4000;
 const MOST_BLOCKS = 1000;
+
+/** Standard deviations of chance (one in twenty) by which neighbouring phases may agree more than those of noise about one steady phase. */
+const BY_CHANCE = 1.64;
+
+/**
+ * Whether the phase drifts from block to block as a random walk does: then its neighbours agree more than each does with the straight line, and the bound
+ * for one steady tone would be far too narrow. By the mean square of successive differences over the variance (von Neumann 1941): 2 for independent errors.
+ */
+function phaseDrifts({ re, im }: WaveBlocks): boolean {
+  const [a, b] = turnedSum(re, im, 0);
+  let [n, squares, pairs, steps, before] = [0, 0, 0, 0, Number.NaN];
+  for (let j = 0; j < re.length; j++) {
+    const phase = Math.atan2(im[j] * a - re[j] * b, re[j] * a + im[j] * b);
+    const step = phase - before;
+    before = phase;
+    if (phase - phase !== 0) continue;
+    n++;
+    squares += phase * phase;
+    if (step - step !== 0) continue;
+    pairs++;
+    steps += step * step;
+  }
+  return steps / pairs / (squares / n) < 2 - BY_CHANCE * 2 * Math.sqrt((n - 2) / (n * n - 1));
+}
 
 type FittedTone = { readonly frequency: number; readonly amplitude: number };
 

@@ -43,6 +43,13 @@ describe("an episode as it is told", () => {
     }
     expect(low).toBeLessThan(2e4);
     expect(high).toBeGreaterThan(2e4);
+    // The same source: its frequency sqrt(6) s / (pi a T sqrt(n)), its period that times the period's square.
+    const { period } = outcome.finding.episodes[0];
+    const sd = (24 ** 2 * Math.sqrt(6) * 500) / (Math.PI * 1e4 * 960 * Math.sqrt(960));
+    for (const side of [period.value - period.low, period.high - period.value]) {
+      expect(side / (1.96 * sd)).toBeGreaterThan(0.7);
+      expect(side / (1.96 * sd)).toBeLessThan(1.6);
+    }
   });
   test("a pump state read from the pressure's own saw-tooth hides no part of the record from the search", () => {
     const runs = [{ from: seconds(0), to: seconds(100), complete: false }];
@@ -83,6 +90,60 @@ describe("blocks of a wave", () => {
     }
     expect(Math.sqrt(squares / logs) / (500 * Math.sqrt(2 / 101))).toBeGreaterThan(0.9);
     expect(Math.sqrt(squares / logs) / (500 * Math.sqrt(2 / 101))).toBeLessThan(1.12);
+  });
+});
+
+describe("a refined wave", () => {
+  const noise = noiseOf(9000, seededRandom(41));
+  const drawn = (count: number, step = 1, kept: (t: number) => boolean = () => true) => {
+    const times = timesOf(count)
+      .map((i) => i * step)
+      .filter(kept);
+    return { times, values: times.map((t) => 4e5 + 1000 * Math.cos((TURN * t) / 23.3 + 1) + 20 * noise[Math.round(t / step)]) };
+  };
+  test("its size is known to s sqrt(2/n) whatever the interval of the log, and less where its ends are unsure", () => {
+    // White noise of one reading every `step` s has the two-sided density s^2 step.
+    const sd = (step: number, unsure = 0) =>
+      refineWave(drawn(900, step), 23, { density: 400 * step, carriedBy: 5000 }, unsure * 899 * step)!.amplitudeSd;
+    for (const step of [1, 3]) expect(sd(step) / (20 * Math.sqrt(2 / 900))).toBeCloseTo(1, 1);
+    expect(sd(1, 0.2) / sd(1)).toBeCloseTo(0.8 ** -0.5, 6);
+  });
+  test("a hole of some waves changes neither its period nor its size, in a short log and in a long one", () => {
+    for (const [count, from, to] of [
+      [900, 200, 320],
+      [9000, 2000, 4500],
+    ] as const) {
+      // biome-ignore format: logs
+      const wave = refineWave(drawn(count, 1, (t) => t < from || t >= to), 23.3, { density: 400, carriedBy: 50 }, 0)!;
+      expect(1 / wave.frequency).toBeCloseTo(23.3, 2);
+      expect(wave.amplitude / 1000).toBeCloseTo(1, 2);
+      expect(wave.coherent).toBe(true);
+    }
+  });
+  /** A hundred waves of 20 s in a third of their size of white noise; the phase walks at random by so many rad a second. */
+  const walks = (walk: number) => {
+    const chance = seededRandom(77);
+    return Array.from({ length: 24 }, () => {
+      let phase = 0;
+      const values = Float64Array.from({ length: 2000 }, () => {
+        phase += TURN / 20 + walk * chance.normal();
+        return 1000 * Math.cos(phase) + 300 * chance.normal();
+      });
+      return refineWave({ times: timesOf(2000), values }, 20, { density: 9e4, carriedBy: 20 }, 0)!;
+    });
+  };
+  const holding = (waves: readonly RefinedWave[]) => waves.filter((w) => w.frequencyLow <= 1 / 20 && 1 / 20 <= w.frequencyHigh).length;
+  test("whose phase walks at random, however slowly, has an interval that holds the drawn mean; as one steady tone it was none in ten", () => {
+    for (const walk of [0.02, 0.15]) {
+      const waves = walks(walk);
+      expect(waves.filter(({ coherent }) => coherent).length).toBeLessThan(3);
+      expect(holding(waves)).toBeGreaterThanOrEqual(20); // of 24
+    }
+  });
+  test("of one steady tone keeps the narrow interval of one", () => {
+    const waves = walks(0);
+    expect(waves.filter(({ coherent }) => coherent).length).toBeGreaterThanOrEqual(21); // one in twenty by chance is not
+    expect(holding(waves)).toBeGreaterThanOrEqual(20);
   });
 });
 

@@ -89,6 +89,7 @@ describe("a refined wave", () => {
     });
     const refined = refineWave({ times, values }, 20, { density: 1, carriedBy: 20 }, 0)!;
     expect(refined.coherent).toBe(false);
+    expect(refined.degreesOfFreedom).toBe(refined.blocks.re.length - 1);
     const sizes = [...refined.blocks.re].map((re, j) => Math.hypot(re, refined.blocks.im[j]));
     const standardError = standardDeviation(sizes) / Math.sqrt(sizes.length);
     expect(refined.amplitudeSd).toBeCloseTo(standardError, 6);
