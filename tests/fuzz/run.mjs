@@ -3,7 +3,7 @@
 // Usual: 5 minutes, a seed from the clock (printed). Found cases lie in tests/fuzz/corpus and are replayed by npm test.
 import { spawn, spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { copyFileSync, existsSync, mkdirSync, readFileSync, statSync } from "node:fs";
+import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
@@ -74,6 +74,7 @@ function heard(line) {
 /** Keeps the input at which the process died. */
 function keepNow(why) {
   const now = join(work, "now.bin");
+  if (!existsSync(now)) return;
   const { target, family } = JSON.parse(readFileSync(join(work, "now.json"), "utf8"));
   const name = `${why}-${createHash("sha256").update(readFileSync(now)).digest("hex").slice(0, 8)}.bin`;
   const file = join(top, "tests", "fuzz", "corpus", target, name);
@@ -93,8 +94,9 @@ function worker(left) {
     ];
     const child = spawn(process.execPath, args, { cwd: top, stdio: ["ignore", "pipe", 2] });
     let hung = false;
+    const now = join(work, "now.bin");
+    rmSync(now, { force: true }); // an input of an earlier process is no sign of life, nor of a hang
     const watch = setInterval(() => {
-      const now = join(work, "now.bin");
       if (existsSync(now) && Date.now() - statSync(now).mtimeMs > HANG) {
         hung = true;
         child.kill("SIGKILL");
