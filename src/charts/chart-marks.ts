@@ -66,8 +66,10 @@ function drawNames(ink: Ink, frame: PlotFrame, marks: readonly ChartMark[], colo
   }
   marks.forEach((mark, k) => {
     if (mark.axis === "x" && mark.label !== "") {
-      const x = frame.toX(middle(mark)) + 4 * frame.scale;
-      write(ink, mark.label, x, frame.top + line * (0.8 + (k % 3)), "left", colours, frame.scale);
+      const [x, off] = [frame.toX(middle(mark)), 4 * frame.scale];
+      // Right of its line, or left of it where it would run out of the plot.
+      const fits = x + off + ink.measureText(mark.label).width <= frame.left + frame.width;
+      write(ink, mark.label, fits ? x + off : x - off, frame.top + line * (0.8 + (k % 3)), fits ? "left" : "right", colours, frame.scale);
     }
   });
 }

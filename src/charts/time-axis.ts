@@ -12,34 +12,59 @@ const DAY = 86400;
 const STEPS = [
   0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 30,
   MINUTE, 2 * MINUTE, 5 * MINUTE, 10 * MINUTE, 15 * MINUTE, 30 * MINUTE, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR,
-  DAY, 2 * DAY, 7 * DAY, 14 * DAY, 28 * DAY, 56 * DAY, 112 * DAY, 364 * DAY,
+  DAY, 2 * DAY, 3 * DAY, 7 * DAY, 14 * DAY, 28 * DAY, 56 * DAY, 112 * DAY, 364 * DAY,
 ];
 
-/** The finest step that leaves room for its labels. @param most number of ticks that fit */
-export const tickStep = (length: number, most: number): number => STEPS.find((step) => length / step <= most) ?? STEPS[STEPS.length - 1];
+/** The finest step that leaves room for its labels. @param most number of ticks that fit, where labels differ in length for each step */
+export const tickStep = (length: number, most: number | ((step: number) => number)): number =>
+  STEPS.find((step) => length / step <= (typeof most === "number" ? most : most(step))) ?? STEPS[STEPS.length - 1];
 
-/** Ticks on round times of the site's clock, or on round times since the record began. @param most number of ticks that fit */
-export function timeTicks(window: Span, clock: Clock, elapsed: boolean, most: number, locale: string | null): readonly TimeTick[] {
-  const step = tickStep(window.to - window.from, most);
-  const shift =
-    clock.kind === "absolute" && !elapsed ? clock.epoch + zoneOffset(clock.zone, clock.epoch + (window.from + window.to) / 2) : 0;
+/**
+ * Ticks on round times of the site's clock, or on round times since the record began.
+ * @param most number of ticks that fit, or how many with labels of so many letters
+ */
+export function timeTicks(
+  window: Span,
+  clock: Clock,
+  elapsed: boolean,
+  most: number | ((letters: number) => number),
+  locale: string | null,
+): readonly TimeTick[] {
+  const isElapsed = clock.kind === "elapsed" || elapsed;
+  const shift = isElapsed ? 0 : clock.epoch + zoneOffset(clock.zone, clock.epoch + (window.from + window.to) / 2);
+  /** What stands at an instant of a step, and the day it belongs to. */
+  const labelsAt = (unix: number, step: number): { readonly label: string; readonly day: string | null } => {
+    if (isElapsed) return elapsedParts(elapsedLabel(unix, step, locale), step);
+    const stamp = new Date(Math.round(unix * 1000));
+    const day = step >= 14 * DAY ? dateLabel(stamp, locale) : dayLabel(stamp, locale);
+    return step >= DAY ? { label: day, day: null } : { label: clockLabel(stamp, step, locale), day };
+  };
+  const lettersOf = (step: number) => Math.max(...[window.from, window.to].map((t) => labelsAt(t + shift, step).label.length));
+  const step = tickStep(window.to - window.from, typeof most === "number" ? most : (of) => most(lettersOf(of)));
   const ticks: TimeTick[] = [];
-  let day = "";
+  let before: string | null = null;
   for (let k = Math.ceil((window.from + shift) / step - 1e-9); k * step - shift <= window.to; k++) {
-    const at = k * step - shift;
-    if (clock.kind === "elapsed" || elapsed) ticks.push({ at, label: elapsedLabel(at, step, locale), day: null });
-    else {
-      const stamp = new Date(Math.round(k * step * 1000));
-      const thisDay = step >= 14 * DAY ? dateLabel(stamp, locale) : dayLabel(stamp, locale);
-      ticks.push({
-        at,
-        label: step >= DAY ? thisDay : clockLabel(stamp, step, locale),
-        day: thisDay === day || step >= DAY ? null : thisDay,
-      });
-      day = thisDay;
-    }
+    const { label, day } = labelsAt(k * step, step);
+    ticks.push({ at: k * step - shift, label, day: day === before ? null : day });
+    before = day;
   }
   return ticks;
+}
+
+/** Room that a label of so many letters takes on an axis, px: letters of the size of an axis, and a gap to the next label. */
+export const labelRoom = (letters: number): number => 7.4 * letters + 14;
+
+/** How many labels of so many letters stand on an axis: two at least, on a wide one with more air between them. @param width of the plot, px */
+export const labelsIn = (width: number, letters: number): number => Math.max(2, width / (labelRoom(letters) + 0.03 * width));
+
+/** A tick in one row: the day with the time, or alone where it begins. */
+export const inOneRow = ({ label, day }: TimeTick): string =>
+  day === null ? label : /^00:00(:00)?$/.test(label) ? day : `${day} ${label}`;
+
+/** "2 d 03:15" as the days in a row of their own, as on a clock's axis; where a step is days, these alone. */
+function elapsedParts(text: string, step: number): { readonly label: string; readonly day: string | null } {
+  const [days, time] = text.includes(" d ") ? text.split(/(?<= d) /) : [null, text];
+  return step >= DAY ? { label: days ?? text, day: null } : { label: time, day: days };
 }
 
 const two = (n: number) => String(n).padStart(2, "0");

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
-import { openSheet } from "./sheets";
+import { closeSheet, openSheet } from "./sheets";
 import { holdAnswers } from "./slowed";
 import { bringIn, plainLog, textFile } from "./visits";
 import { story, untilRead } from "./waits";
@@ -67,6 +67,27 @@ describe("bringing in a log", () => {
     const sheet = page.getByRole("dialog");
     await sheet.getByRole("radio", { name: "pressure" }).first().check();
     await expect.poll(() => sheet.getByRole("combobox", { name: "What Ch1 stands for" }).inputValue()).toBe("pressure");
+  });
+
+  test("which of two unknown words says that the pump runs is asked and answered by hand, and the runs follow", async () => {
+    const { page, errors } = await opened.fresh({ viewport: { width: 360, height: 740 } });
+    const row = (i: number) => {
+      const stamp = `2024-05-03 08:${String(Math.floor(i / 60)).padStart(2, "0")}:${String(i % 60).padStart(2, "0")}`;
+      return `${stamp},${(50 + (i % 60) / 10).toFixed(1)},${i % 60 < 25 ? "M" : "A"}`;
+    };
+    await bringIn(page, textFile("two-words.csv", ["Time,P1 [psi],Pompe", ...Array.from({ length: 1200 }, (_, i) => row(i))].join("\n")));
+    const answerThem = page.getByRole("button", { name: "Answer them" });
+    await page.getByText("Which of the two says that it runs?").waitFor();
+    const onPompe = page.locator(".finding", { hasText: "Rests on Pompe" });
+    expect(await onPompe.count()).toBe(0);
+    await answerThem.click();
+    const question = page.getByRole("group", { name: /Which of the two says that it runs/ });
+    await question.getByRole("radio", { name: /^M/ }).check();
+    await closeSheet(page);
+    await expect.poll(() => onPompe.count()).toBeGreaterThan(0);
+    const sheet = await openSheet(page, "How it was read");
+    await sheet.getByText('as you chose: "M" is running').waitFor();
+    expect(errors).toEqual([]);
   });
 
   test("reading can be stopped, and the page is as it was", async () => {

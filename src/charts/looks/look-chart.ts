@@ -4,7 +4,7 @@ import { seconds } from "../../../shared/units/quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { LOOK_WORDS } from "../../../shared/wording/chart";
 import type { ChartAxis, ChartData, ChartMark, ChartSpec } from "../chart-spec";
-import type { TimeTick } from "../time-axis";
+import { inOneRow, type TimeTick } from "../time-axis";
 import type { Point } from "../trace-series";
 import type { Look, LookAxis, LookMark, LookShown } from "./look";
 
@@ -106,7 +106,7 @@ function ticksWritten(
   }
   if (axis.isInstant !== true) return {};
   const ticks = ticksOf({ from: seconds(range.low), to: seconds(range.high) });
-  const labels = new Map(ticks.map(({ at, label, day }) => [at, day ?? label]));
+  const labels = new Map(ticks.map((tick) => [tick.at, inOneRow(tick)]));
   return { ticks: [...labels.keys()], write: (v) => labels.get(v) ?? "" };
 }
 

@@ -3,9 +3,9 @@ import type { SketchedColumn } from "../../../analysis/import/body/reading-sketc
 import type { ChannelQuantity } from "../../../shared/record/channel-role";
 import { hueOf } from "../../charts/palette";
 import { type Draw, Sketch } from "../../charts/sketch";
+import { useWidth } from "../use-width";
 
-const WIDE = 480;
-const TALL = 44;
+const TALL = 56;
 /** More strips than these tell nothing that the trace itself will not tell in a moment. */
 const MOST = 4;
 /** What is looked at first at a pump comes first. */
@@ -17,23 +17,24 @@ export function GrowingTrace({ sketch }: { readonly sketch: readonly SketchedCol
     .map((column, at) => ({ column, order: FIRST.includes(column.quantity) ? FIRST.indexOf(column.quantity) : FIRST.length + at }))
     .sort((a, b) => a.order - b.order)
     .slice(0, MOST);
+  const [width, widthOf] = useWidth();
   return (
-    <div className="growing-trace" aria-hidden="true">
+    <div ref={widthOf} className="growing-trace" aria-hidden="true">
       {shown.map(({ column }) => (
-        <Strip key={column.heading} column={column} />
+        <Strip key={column.heading} column={column} wide={width} />
       ))}
     </div>
   );
 }
 
-function Strip({ column }: { readonly column: SketchedColumn }) {
+function Strip({ column, wide }: { readonly column: SketchedColumn; readonly wide: number }) {
   const draw = useCallback<Draw>(
     (ink, colours, ratio) => {
       const { low, high } = rangeOf(column);
       const height = Math.round(TALL * ratio);
       const perUnit = high > low ? (height - 2) / (high - low) : 0;
-      const perPart = (WIDE * ratio) / column.min.length;
-      ink.clearRect(0, 0, WIDE * ratio, height);
+      const perPart = (wide * ratio) / column.min.length;
+      ink.clearRect(0, 0, wide * ratio, height);
       ink.fillStyle = colours[hueOf(column.quantity)];
       for (let p = 0; p < column.min.length; p++) {
         if (Number.isNaN(column.min[p])) continue;
@@ -43,12 +44,12 @@ function Strip({ column }: { readonly column: SketchedColumn }) {
       }
       return undefined;
     },
-    [column],
+    [column, wide],
   );
   return (
     <p>
       <bdi>{column.heading}</bdi>
-      <Sketch wide={WIDE} tall={TALL} draw={draw} />
+      <Sketch wide={wide} tall={TALL} draw={draw} />
     </p>
   );
 }

@@ -53,6 +53,14 @@ export function storyLines(analysis: Analysis, clock: Clock, units: UnitChoice):
 /** Worth knowing, but no ground for a decision by themselves; what the tank's gas tells is weighed among the causes. */
 const BACKGROUND: readonly FindingKind[] = ["tank-charge", "sensor", "pump-performance", "demand"];
 
+/** What was found while the rest is still looked for, in a line each; what stands aside later is not told now. */
+export const foundSoFar = (found: readonly Finding[], units: UnitChoice): readonly string[] =>
+  found
+    .filter(({ kind }) => !BACKGROUND.includes(kind))
+    .map((finding) => sayFinding(finding, units))
+    .filter(saysSomething)
+    .map(({ title }) => title);
+
 /** The findings as a reader in a hurry needs them: what breaks a limit, what has none, and aside what keeps its limit or is background. */
 export function byWeight(lines: readonly StoryLine[]): Readonly<Record<"over" | "open" | "aside", readonly StoryLine[]>> {
   const isAside = ({ finding, overLimit }: StoryLine) => overLimit === false || BACKGROUND.includes(finding.kind);
@@ -64,7 +72,7 @@ export function byWeight(lines: readonly StoryLine[]): Readonly<Record<"over" | 
 }
 
 /** Of a scanty log a question may have been looked into without one number to show for it: a bare headline is no finding to a reader. */
-export const saysSomething = ({ title, text }: Said): boolean => text !== "" || /\d/.test(title);
+const saysSomething = ({ title, text }: Said): boolean => text !== "" || /\d/.test(title);
 
 function sharpening(kind: FindingKind, { site }: Analysis): StoryLine["sharpen"] {
   const by = sharpenedBy(kind, site);

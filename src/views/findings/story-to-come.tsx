@@ -1,21 +1,19 @@
-import { sayFinding } from "../../../shared/wording/finding";
 import { FINDINGS_WORDS } from "../../../shared/wording/story";
 import type { PageProps } from "../view-props";
-import { saysSomething } from "./story-lines";
+import { foundSoFar } from "./story-lines";
 
 /** The place of the story while it is worked out: what will stand there, and what was found so far in a line each. */
 export function StoryToCome({ state, preferences }: PageProps) {
-  const found = state.visit.stage === "working-out" ? state.visit.found : [];
-  const said = found.map((finding) => sayFinding(finding, preferences.units)).filter(saysSomething);
+  const titles = state.visit.stage === "working-out" ? foundSoFar(state.visit.found, preferences.units) : [];
   return (
     <div className="story">
       <h2>{FINDINGS_WORDS.waiting}</h2>
       <p className="soft">{FINDINGS_WORDS.willStand}</p>
-      {said.length === 0 ? null : (
+      {titles.length === 0 ? null : (
         <>
           <h3 id="found-so-far">{FINDINGS_WORDS.soFar}</h3>
           <ul aria-labelledby="found-so-far" className="found-so-far">
-            {said.map(({ title }) => (
+            {titles.map((title) => (
               <li key={title}>{title}</li>
             ))}
           </ul>

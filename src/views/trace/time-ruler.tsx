@@ -1,4 +1,4 @@
-import type { TimeTick } from "../../charts/time-axis";
+import { labelRoom, type TimeTick } from "../../charts/time-axis";
 import { useObserved } from "./observable";
 import type { TraceLayout } from "./trace-layout";
 import type { TraceModel } from "./trace-model";
@@ -13,16 +13,23 @@ type RulerProps = {
 /** Closer than this to the right end, a label would be cut, px. */
 const LAST_LABEL = 34;
 
-/** Closer than this to the one before it, the last label would lie over it, px. */
-const CROWDED = 108;
-/** Letters of a time of day; a date is longer. */
-const SHORT_LABEL = 6;
+type Placed = { readonly x: number; readonly label: string; readonly day: string | null; readonly isEnd: boolean };
 
-/** The last label stands left of its tick where it would be cut; without room for that it is left out. */
-function withoutCrowdedEnd(ticks: readonly TimeTick[], toX: (t: number) => number, end: number): readonly TimeTick[] {
-  const [last, before] = [ticks.at(-1), ticks.at(-2)];
-  if (last === undefined || before === undefined || toX(last.at) <= end - LAST_LABEL) return ticks;
-  return toX(last.at) - toX(before.at) < CROWDED && last.label.length > SHORT_LABEL ? ticks.slice(0, -1) : ticks;
+/**
+ * Where the labels stand. The last one stands left of its tick where it would be cut, and is left out without room for that; the name of a
+ * day gives way to that of the next day where both have no room.
+ */
+export function placeTicks(ticks: readonly TimeTick[], toX: (t: number) => number, end: number): readonly Placed[] {
+  const placed = ticks.map(({ at, label, day }) => ({ x: toX(at), label, day, isEnd: toX(at) > end - LAST_LABEL }));
+  const [last, before] = [placed.at(-1), placed.at(-2)];
+  const isCrowded = last?.isEnd === true && before !== undefined && last.x - before.x < 1.5 * labelRoom(last.label.length);
+  const shown = isCrowded ? placed.slice(0, -1) : placed;
+  return shown.map((tick, i) => {
+    const next = shown.slice(i + 1).find(({ day }) => day !== null);
+    const room = next === undefined ? Number.POSITIVE_INFINITY : next.x - tick.x;
+    const needed = labelRoom(tick.day?.length ?? 0) * (next?.isEnd === true ? 1.5 : 1);
+    return room < needed ? { ...tick, day: null } : tick;
+  });
 }
 
 /** The axis of time that all strips share; the instant under the cursor stands on it. */
@@ -31,18 +38,13 @@ export function TimeRuler({ model, words, layout }: RulerProps) {
   const window = useObserved(model.window);
   const cursor = useObserved(model.cursor);
   const toX = (t: number) => axisWidth + ((t - window.from) / (window.to - window.from)) * plotWidth;
-  const drawn = withoutCrowdedEnd(words.ticks(window), toX, axisWidth + plotWidth);
+  const drawn = placeTicks(words.ticks(window), toX, axisWidth + plotWidth);
   return (
     <div className="time-ruler small" aria-hidden="true">
-      {drawn.map((tick, i) => (
-        <span
-          key={tick.at}
-          className="time-tick"
-          data-at={toX(tick.at) > axisWidth + plotWidth - LAST_LABEL ? "end" : "middle"}
-          style={{ transform: `translateX(${toX(tick.at)}px)` }}
-        >
-          <span>{tick.label}</span>
-          {tick.day !== null && (i === 0 || drawn.length < 14) && <span className="time-day">{tick.day}</span>}
+      {drawn.map(({ x, label, day, isEnd }) => (
+        <span key={`${label} ${x}`} className="time-tick" data-at={isEnd ? "end" : "middle"} style={{ transform: `translateX(${x}px)` }}>
+          <span>{label}</span>
+          {day !== null && <span className="time-day">{day}</span>}
         </span>
       ))}
       {cursor !== null && (

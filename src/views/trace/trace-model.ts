@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState, useSyncExternalStore } from "react";
+import { useEffect, useMemo, useSyncExternalStore } from "react";
 import type { Span } from "../../../shared/findings/span";
 import { type DrawnChannel, gapsOf } from "../../charts/trace-series";
 import type { ReadRecord } from "../../state/visit-state";
@@ -130,19 +130,6 @@ export const covers = (detail: Detail | null, { from, to }: Span): detail is Det
 /** Whether the window is as close as the readings allow. */
 export const useIsClosest = (model: TraceModel): boolean =>
   useSyncExternalStore(model.window.subscribe, () => isClosest(model.window.get(), model.extent));
-
-/** Width of an element, px, as it changes. */
-export function useWidth(): readonly [number, (element: HTMLElement | null) => void] {
-  const [width, setWidth] = useState(0);
-  const [element, setElement] = useState<HTMLElement | null>(null);
-  useEffect(() => {
-    if (element === null) return;
-    const watch = new ResizeObserver(([entry]) => setWidth(Math.round(entry.contentRect.width)));
-    watch.observe(element);
-    return () => watch.disconnect();
-  }, [element]);
-  return [width, setElement];
-}
 
 /** Height of the page in sight, px, as it changes. */
 export const useViewHeight = (): number =>

@@ -4,7 +4,7 @@ import { formatQuantity } from "../../../shared/units/format-quantity";
 import { BAND_WORDS } from "../../../shared/wording/band";
 import { TRACE_WORDS } from "../../../shared/wording/trace";
 import type { Band, BandPlace } from "../../charts/bands";
-import { instantLabel, type TimeTick, timeTicks } from "../../charts/time-axis";
+import { instantLabel, labelsIn, type TimeTick, timeTicks } from "../../charts/time-axis";
 import type { Preferences } from "../../state/preferences";
 import type { RecordOutline } from "../../worker/messages";
 import { finestInterval, type TraceModel } from "./trace-model";
@@ -19,16 +19,13 @@ export type TraceWords = {
   sayPlace(band: Band, place: BandPlace): string;
 };
 
-/** Room for one label of the time axis, px. */
-const LABEL = 84;
-
 export function useTraceWords(outline: RecordOutline, model: TraceModel, preferences: Preferences, plotWidth: number): TraceWords {
   const { units } = preferences;
   const { clock } = outline;
   const elapsed = preferences.clock === "elapsed" || clock.kind === "elapsed";
   const resolution = finestInterval(model.channels);
   const ticks = useCallback(
-    (window: Span) => timeTicks(window, clock, elapsed, Math.max(2, plotWidth / LABEL), units.locale),
+    (window: Span) => timeTicks(window, clock, elapsed, (letters) => labelsIn(plotWidth, letters), units.locale),
     [clock, elapsed, plotWidth, units],
   );
   return useMemo(() => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { elapsedLabel, instantLabel, tickStep, timeTicks, zoneOffset } from "../../../src/charts/time-axis";
+import { elapsedLabel, inOneRow, instantLabel, tickStep, timeTicks, zoneOffset } from "../../../src/charts/time-axis";
 import { span } from "../../builders/trace";
 
 const utc = (...parts: [number, number, number, number, number]) => Date.UTC(...parts) / 1000;
@@ -20,6 +20,20 @@ describe("ticks of the time axis", () => {
       "00:00:30",
       "00:00:45",
       "00:01:00",
+    ]);
+  });
+  test("count days in a row of their own where time is elapsed, and say both in one row where there is but one", () => {
+    const ticks = timeTicks(span(20 * 3600, 30 * 3600), { kind: "elapsed" }, false, 4, null);
+    expect(ticks.map(({ label }) => label)).toEqual(["21:00", "00:00", "03:00", "06:00"]);
+    expect(ticks.map(({ day }) => day)).toEqual([null, "1 d", null, null]);
+    expect(ticks.map(inOneRow)).toEqual(["21:00", "1 d", "03:00", "06:00"]);
+    expect(inOneRow({ at: 0, label: "06:00", day: "Mon 2 Mar" })).toBe("Mon 2 Mar 06:00");
+    expect(timeTicks(span(0, 4 * 86400), { kind: "elapsed" }, false, 5, null).map(({ label }) => label)).toEqual([
+      "00:00",
+      "1 d",
+      "2 d",
+      "3 d",
+      "4 d",
     ]);
   });
   test("over years carry the year", () => {
