@@ -80,7 +80,7 @@ function steadiest(pooled: readonly (PooledMean | null)[]): PooledMean | null {
   const width = (mean: PooledMean | null) => (mean === null ? Number.POSITIVE_INFINITY : mean.high - mean.low);
   return pooled.reduce((best, mean) => (width(mean) < PLAINLY * width(best) ? mean : best));
 }
-const PLAINLY = 0.8;
+const PLAINLY = 0.8; // of the spread: less is chance
 
 /** A time constant read off the log is known to a third or so: the middle one first. */
 const aboutTime = (time: number): number[] => (time === 0 ? [0] : [time, time / 1.4, 1.4 * time]);
@@ -97,7 +97,7 @@ const SLOWEST_CYCLE = 12 * 3600;
 
 const open = (because: CannotTell): Answer => ({ kind, state: "cannot-tell", because: [because] });
 
-const BLOCKS = 40;
+const BLOCKS = 40; // means a stretch is taken by, so that pairs of them stay few
 
 /** Rise of 1/p, of gas of one temperature, per second over one stretch by Theil-Sen on block means, 1/(Pa s). */
 function declineOf(
@@ -164,8 +164,8 @@ function factConstant({ tankVolume, precharge, atmosphere }: SiteFacts): number 
   return gasConstant(tankVolume.value, absolutePascal(toAbsolute(precharge.value, atmosphere.value)));
 }
 
-const MOST = 0.5;
-const HARDLY = 0.2;
+const MOST = 0.5; // of the loss, seen by the meter
+const HARDLY = 0.2; // of the loss, seen by the meter
 
 /** A meter after the tank that sees most of the loss: system; hardly any of it, though its steps are fine enough to show it: back. Else unknown. */
 function sideOf({ record, faults, segments }: Evidence, leak: CubicMetrePerSecond, places: readonly Span[]): LeakDownFinding["side"] {

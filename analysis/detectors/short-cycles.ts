@@ -87,7 +87,7 @@ function tooNearToTell(record: LogRecord, pump: PumpState, limit: Seconds): Cann
 }
 
 const MANY_HIDDEN = 0.2; // of the runs
-const MOSTLY_HIDDEN = 0.5;
+const MOSTLY_HIDDEN = 0.5; // of the runs
 
 /**
  * Neither pressure nor flow shows when a drive went to sleep: where many stops are hidden, runs may have been short unseen. By flow a run lasted at least as

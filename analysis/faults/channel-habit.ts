@@ -13,7 +13,7 @@ export type ChannelHabit = {
   readonly repeats: number;
 };
 
-const LONG_REPEAT = 20;
+const LONG_REPEAT = 20; // samples; longer is a state of the water or the sensor, no habit
 
 /** Habit of a channel from values all over its record. Null with too few. @param values shape [n], NaN where missing */
 export const habitOf = remembered(usualOf);
@@ -46,7 +46,7 @@ function repeatsOf(values: ArrayLike<number>): number {
 }
 
 const VISIBLE_NOISE = 2e-4; // of the range; curves of water alone bend less than this from sample to sample
-const FEW_REPEATS = 0.3;
+const FEW_REPEATS = 0.3; // of the samples
 
 /** Whether two readings of this channel hardly ever agree by chance: only then does a long repeat say something about the sensor. */
 export const hardlyRepeats = ({ low, high, noise, repeats }: ChannelHabit) => repeats < FEW_REPEATS && noise > VISIBLE_NOISE * (high - low);

@@ -6,7 +6,7 @@ import { remembered } from "../numerics/remember";
 export type SampleInterval = { readonly median: Seconds; readonly longest: Seconds };
 
 const MISSING_FROM = 3.5; // in median intervals: three samples in a row are absent
-const USUAL_SHARE = 0.95;
+const USUAL_SHARE = 0.95; // of the intervals
 
 /**
  * Interval at which a channel was sampled. A logger that skips single seconds or samples unevenly has no gap until an interval stands out

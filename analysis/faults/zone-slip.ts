@@ -6,7 +6,7 @@ import { type SampleInterval, sampleInterval } from "./sample-interval";
 
 /** Zones stand whole, half or quarter hours apart (IANA time zone database), at most a day and two hours. */
 const UNITS = [3600, 1800, 900];
-const FARTHEST = 26 * 3600;
+const FARTHEST = 26 * 3600; // s, from UTC-12 to UTC+14
 /** Pauses of a logger are this much more common than clocks put to another zone; ours, no source. */
 const PAUSES_PER_SLIP = 20;
 /** Odds from which it is said. */

@@ -1,4 +1,4 @@
-const HELD_BINS = 64;
+const HELD_BINS = 64; // over the whole range
 
 /**
  * Pressure that a drive holds: the fullest of 64 bins between where starts lie and the usual top, with its neighbours. Not a median: overshoots of a small

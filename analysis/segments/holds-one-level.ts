@@ -3,7 +3,7 @@ import { indexAtOrAfter } from "../../shared/record/sampling";
 import type { Stretch } from "../faults/observed";
 import { sampleInterval } from "../faults/sample-interval";
 
-const WINDOW = 30; // s
+const WINDOW = 30; // s that a level is held at least
 const LEAST_SAMPLES = 5;
 const LEAST_STILL = 12;
 /** Of the swing, and noise spreads: what counts as still, lowest to highest. */

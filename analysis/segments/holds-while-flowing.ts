@@ -6,7 +6,7 @@ import { median, quantiles } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { noiseOf } from "./pressure-noise";
 
-const WINDOW = 30; // s
+const WINDOW = 30; // s that a level is held at least
 const LEAST_WINDOWS = 10;
 /** Of the range of the pressure: what counts as still, and as the same level again. */
 const STILL = 0.06;

@@ -7,7 +7,7 @@ import { valuesWithoutSpikes } from "../faults/observed";
 import { median, quantile } from "../numerics/order-statistics";
 
 const LEAST_STARTS = 4;
-const LOW_PART = 0.4;
+const LOW_PART = 0.4; // of the way from starting to stopping pressure
 
 /**
  * Runs read from flow, with the pauses of a pump that ran on against a closed check valve taken out: a stopped pump starts again at its starting pressure, so

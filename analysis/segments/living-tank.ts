@@ -46,7 +46,7 @@ export function findLivingTank(
 }
 
 const LEAST_RESTS = 2;
-const NORMAL_95 = 1.96;
+const NORMAL_95 = 1.96; // standard deviations of the normal distribution that hold 95 %
 /**
  * What stays uncertain however many rests there are. The meter itself: 2 % in the upper flow range (ISO 4064, from memory); gas that is not quite ideal adds
  * little. More where the rests were told by the pressure itself.

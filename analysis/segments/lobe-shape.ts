@@ -1,7 +1,7 @@
 import { quantiles } from "../numerics/order-statistics";
 import type { Turn } from "./turning-points";
 
-const BINS = 16;
+const BINS = 16; // along a lobe
 /** Fewest samples of a half wave that has a shape. */
 const LEAST_SAMPLES = 4;
 const LEAST_LOBES = 3;
@@ -73,7 +73,7 @@ function keepsTime(turns: readonly Turn[]): boolean {
   return long <= STEADY_RHYTHM * short;
 }
 
-const SMOOTH = 0.4;
+const SMOOTH = 0.4; // misfit of a sine over that of sine and triangle together
 /** Longest over shortest of the middle half of a wave's periods; starts and stops go by the draws, which come as they please. */
 const STEADY_RHYTHM = 1.6;
 

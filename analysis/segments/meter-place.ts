@@ -19,7 +19,7 @@ import { runsOf } from "./switching";
 
 const UNKNOWN: MeterPlace = { place: null, from: null, certainty: 0 };
 const LEAST_VOTES = 4;
-const CLEAR_SHARE = 0.8;
+const CLEAR_SHARE = 0.8; // of the votes
 /** Flow that begins in a known rest can only be a draw after the tank; a fall without flow is also what a leak makes: so few of all votes will do. */
 const DRAWS_IN_RESTS = 0.25;
 const MOST_VOTES_OF_REST = 2;

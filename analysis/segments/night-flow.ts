@@ -11,7 +11,7 @@ import { cumulativeVolume, volumeBetween } from "./volume";
 /** The quiet hours of a night, local time; leakage work usually takes 02:00 to 04:00, which lies within. */
 const QUIET = { from: 1, to: 5 };
 const WINDOW = 3600; // s; a whole hour, so that single draws and the pump's own cycles even out
-const STEP = 600;
+const STEP = 600; // s between windows
 
 /** Least mean flow over an hour of each night's quiet hours; of several nights the median. Null without flow, without nights or below an hour of them. */
 export function leastNightFlow(record: LogRecord, faults: readonly LogFault[]): CubicMetrePerSecond | null {

@@ -6,7 +6,7 @@ import { median, quantiles } from "../numerics/order-statistics";
 const EDGE = 3; // samples after a start and before a stop, in which the pump comes up to speed or a meter settles
 const LEAST_SAMPLES = 60;
 const MOST_SAMPLES = 20_000;
-const CLASSES = 12;
+const CLASSES = 12; // of pressure, with as many points in each
 /** Spread of the flow at one pressure, of the median flow. A pump at one speed: its meter, the suction and some sampling apart; a drive gives at its set pressure whatever is drawn. */
 const SAME_FLOW = 0.2;
 

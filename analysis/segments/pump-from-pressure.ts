@@ -112,8 +112,8 @@ function withoutPlunges(values: ArrayLike<number>, floor: number, size: number):
   return held;
 }
 
-const PARTIAL_SHARE = 0.06;
-const PARTIAL_ABOVE = 0.3;
+const PARTIAL_SHARE = 0.06; // of the swing: smaller turns are noise
+const PARTIAL_ABOVE = 0.3; // of the swing, above its foot
 
 /**
  * Whether a drive holds the pressure: then it recovers from dips that never reach the starting pressure, or stands still at one level,

@@ -68,7 +68,7 @@ function delayOf(falls: readonly Fall[]): number | null {
   return line.residualSpread < LEFT * level.residualSpread ? delay : null;
 }
 
-const SAMPLES = 5;
+const SAMPLES = 5; // of a fall at least
 const CLEAR_FALL = 8; // noise spreads that a fall must span to have a rate
 const LONGEST_FALL = 60; // samples
 /** A tank that runs empty lets the pressure plunge at the end of its fall: the deeper it went the quicker the fall would seem. Of its height, or noise spreads. */

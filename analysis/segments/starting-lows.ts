@@ -47,7 +47,7 @@ function agreeing(values: ArrayLike<number>, turns: readonly Turn[], below: numb
 const pressuresOf = (values: ArrayLike<number>, turns: readonly Turn[], kind: Turn["kind"]): Float64Array =>
   Float64Array.from(turns.flatMap((turn) => (turn.kind === kind ? [values[turn.index]] : []))).sort();
 
-const TOPS_WITHIN = 0.1;
+const TOPS_WITHIN = 0.1; // of the swing, between the quartiles of the tops
 
 /** A switch stops the pump at one pressure, whatever is drawn, and starts it at one; lower lows are those of a tank that was empty by then. */
 function switched(values: ArrayLike<number>, turns: readonly Turn[], fixed: boolean, onSwitch: OnSwitch): StartingLows | null {
@@ -113,7 +113,7 @@ function plunges({ values, kept, noise }: Curve, turns: readonly Turn[], lows: F
 
 const LEAST_DEEP = 5;
 const DEEP_TOGETHER = 1 / 3; // of the distance between the two heaps of lows
-const NEIGHBOURS = 8;
+const NEIGHBOURS = 8; // on either side of a gap between lows
 const LEAST_DISTANCE = 4; // noise spreads
 const APART = 5; // times the spacing of the lows on either side
 

@@ -6,8 +6,8 @@ export type Knee = { readonly index: number; readonly inverse: number; readonly 
 
 const STEEPER = 5; // times the tank's own slope: what is left is the give of the pipes
 const STANDS_OUT = 6; // noise spreads
-const SLOPE_MAY_DIFFER = 0.2;
-const FLOW_ROSE = 1.3;
+const SLOPE_MAY_DIFFER = 0.2; // of the slope from window to window
+const FLOW_ROSE = 1.3; // times the flow before: then it is the draw that bent the pressure
 
 /** What one trace is held against: 1/K (1/J), what no meter sees (1/(Pa s)) and the spread of 1/p (1/Pa). */
 export type TankLine = { readonly slope: number; readonly leak: number; readonly noise: number };

@@ -24,7 +24,7 @@ export function usualSlope(traces: readonly TankTrace[]): number {
   return Number.NaN;
 }
 
-const ROUGH_POINTS = 24;
+const ROUGH_POINTS = 24; // along the drawn water
 
 /** Points evenly spread over the water, not over time: a long idle part says nothing of the slope. */
 function roughSlope({ times, drawn, inverse, calmUntil }: TankTrace, unseen: number): { slope: number; water: number } {
@@ -90,8 +90,8 @@ export function leakSlope(traces: readonly TankTrace[], slope: number): number {
 
 const LEAST_REST = 60; // s
 const BEFORE_KNEE = 0.9; // of a rest: a tank that runs empty does so at its end
-const STRAIGHT_NOISES = 3;
-const STRAIGHT_SHARE = 0.05;
+const STRAIGHT_NOISES = 3; // noise spreads about the line
+const STRAIGHT_SHARE = 0.05; // of the rise, about the line
 
 /**
  * Slope of one trace up to (not including) `end`, leak taken off: least squares of 1/p on volume and on the flow of the instant. The flow's part takes up what

@@ -46,7 +46,7 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>): Witnes
   return { kind: "two", thresholds: between(basis, levels), separation: levels.separation, share: levels.share };
 }
 
-const NEARLY_UP = 0.9;
+const NEARLY_UP = 0.9; // of the way from rest to work
 
 /**
  * Whether a motor at one speed is read through a damped meter: rest and run are narrow heaps, and a rise slows down on its way (first order: 0.7 of a time constant up to half, 1.6 from there to
@@ -89,7 +89,7 @@ function flagLevels(low: number, high: number): WitnessLevels {
 }
 
 const AT_ZERO = 0.01; // of the highest speed
-const MOSTLY = 0.5;
+const MOSTLY = 0.5; // of the readings at rest or slow
 const LEAST_WORKING = 0.05;
 const MORE_THAN_RAMPS = 0.05; // of the working speeds: run-up and run-down alone are fewer
 

@@ -2,7 +2,7 @@ import type { OscillationEpisode } from "../../../shared/findings/finding";
 import type { Span } from "../../../shared/findings/span";
 import { seconds } from "../../../shared/units/quantity";
 
-const SAME_PERIOD = 1.15;
+const SAME_PERIOD = 1.15; // ratio of two periods up to which they are one wave
 /** A break of fewer waves ends nothing; nor does one of less than a minute in which nobody looked, with the pump at rest or no samples. */
 const LEAST_BREAK = 6;
 const LEAST_UNSEEN = 60; // s

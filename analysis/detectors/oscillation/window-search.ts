@@ -29,7 +29,7 @@ export type SearchLimits = {
   readonly logLevel: number;
 };
 
-const WINDOW = 128;
+const WINDOW = 128; // samples: 4 to 32 waves
 /** At the finest level shorter windows are looked at besides, so that a brief episode of short waves fills one. */
 const FINEST_WINDOW = 64;
 /** A stretch (at some rate) no longer than this is also looked at as a whole. */

@@ -12,7 +12,7 @@ import type { Evidence } from "../detector";
 const COLLAPSED = 0.4; // of the usual running pressure
 const FLOW_GONE = 0.1; // of the usual running flow
 const UNLOADED = 0.7; // of the usual running current or power: a pump full of air has little to do
-const LEAST = 8; // s
+const LEAST = 8; // s; shorter is a start
 const MOST_SAMPLES = 20_000;
 
 /**

@@ -54,7 +54,7 @@ function shutoffOf(record: Evidence["record"], faults: Evidence["faults"], press
   return seen.length < 3 ? null : gaugePascal(median(seen));
 }
 
-const STILL = 8; // s
+const STILL = 8; // s over which pressure must stand still
 const STILL_WITHIN = 0.005; // of the pressure
 
 /** Whether pressure stands still over some seconds: while it rises the pump still fills the tank, past a meter behind it. */

@@ -121,7 +121,7 @@ function blocksOf(
   });
 }
 
-const STEADY_WITHIN = 0.15;
+const STEADY_WITHIN = 0.15; // of the flow, within a block
 
 /** Mean flow over a stretch; null where it changes by more than a part of itself. */
 function steadyFlow({ sampling, values }: Channel, from: number, to: number): number | null {

@@ -5,7 +5,7 @@ import { type Change, LEAST_SAMPLES, LEAST_SHARE, NEAR, spanOf } from "./change"
 
 const BLOCK = 8; // samples
 const MOST_BLOCKS = 4000;
-const OVERLAP = 0.02;
+const OVERLAP = 0.02; // of the ranks before and after
 /** The shift over what the difference does on either side (middle four fifths), and the part of it that lies between two samples. */
 const STANDS_OUT = 1.5;
 const AT_ONCE = 0.5;

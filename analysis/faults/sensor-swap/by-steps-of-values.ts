@@ -7,7 +7,7 @@ import { type Change, LEAST_SAMPLES, NEAR } from "./change";
 const BLOCK = 64; // samples
 const MOST_BLOCKS = 2000;
 const LEAST_BLOCKS = 4;
-const OVERLAP = 0.1;
+const OVERLAP = 0.1; // of the ranks before and after
 /** Steps of the values before over those after, or the other way round. */
 const CLEARLY = 1.7;
 
