@@ -116,7 +116,7 @@ function followThrough(record: LogRecord, input: string): Features {
     demand(!shown.includes(mark) || input.includes(mark), `the summary says "${mark}"`);
   const report = reportOf(record, document, bareOrder(units, { siteName: input.slice(0, 80) }));
   demand(
-    !/<(?:script|img|iframe|object|a)\b(?!>)|\son[a-z]+=|javascript:/i.test(report.replace(/>[^<]*</g, "><")),
+    !/<(?:script|img|iframe|object|a)\b(?!>)|\son[a-z]+=|javascript:/i.test(report.replace(/>[^<]*</g, "><").replace(/="[^"]*"/g, '=""')),
     "the report holds foreign markup",
   );
   return analysis.outcomes.map((o) => `${o.kind} ${o.state}`);
