@@ -6,6 +6,7 @@ import { cellKind } from "./cell-kind";
 import { countRows, readClock } from "./clock/read-clock";
 import { columnTexts, headingsOf, preambleOf } from "./column-texts";
 import type { ColumnReading, ColumnText, FileContext } from "./columns/column-reading";
+import { numberedNames } from "./columns/preamble-channels";
 import { readColumns } from "./columns/read-columns";
 import { withUnitColumns } from "./columns/unit-column";
 import { findCutStamps } from "./cut-stamps";
@@ -124,7 +125,8 @@ function readTexts(
   const [heading] = layout.headingRows;
   const placed = separator.kind === "spaces" && layout.unitRow !== null && layout.headingRows.length === 1;
   const head = placed ? alignUnits(found, heading, layout.unitRow) : found;
-  const headings = headingsOf(head, layout).map((heading, i) => (heading === "" ? (labels[i] ?? "") : heading));
+  const told = layout.headingRows.length > 0 ? [] : numberedNames(preambleOf(head, layout), head.signature.count);
+  const headings = headingsOf(head, layout).map((heading, i) => heading || labels[i] || told[i] || "");
   const isRow = (text: string) =>
     matchesSignature(
       splitRow(text, cells).map((cell) => cellKind(cell, format)),

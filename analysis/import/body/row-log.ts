@@ -32,6 +32,7 @@ export class RowLog {
   private readonly doubtful = new Map<string, { count: number; readonly line: number; readonly cell: string }>();
   private comments = 0;
   private surplus = { count: 0, line: 0 };
+  private otherCuts = { count: 0, line: 0 };
   private footer: { readonly first: number; readonly last: number } | null = null;
 
   private readonly others: { readonly line: number; rows: number; readonly headings: string }[] = [];
@@ -118,6 +119,10 @@ export class RowLog {
     this.mark(line, "other-table");
   }
 
+  otherDelimiter(line: number): void {
+    if (this.otherCuts.count++ === 0) this.otherCuts.line = line;
+  }
+
   columnsGone(line: number, headings: readonly string[]): void {
     this.extra.push({
       kind: "columns-gone",
@@ -170,6 +175,11 @@ export class RowLog {
       notes.push({
         kind: "surplus-cells",
         text: `${this.surplus.count} rows have text behind the last column, first in line ${this.surplus.line}; it was left out.`,
+      });
+    if (this.otherCuts.count > 0)
+      notes.push({
+        kind: "delimiter-changes",
+        text: `${this.otherCuts.count} rows part their cells with another mark than the rest, first in line ${this.otherCuts.line}; they were read.`,
       });
     if (this.footer !== null)
       notes.push({

@@ -1,5 +1,6 @@
 import { dateIn } from "../clock/dated-sections";
 import { ownUnit } from "../columns/unit-column";
+import { namesStatistic } from "../dialects/heading-rows";
 import { hasDoubtMark, isBeyondLimit, isMissing, parseNumber } from "../number-format";
 import { endsInsideQuotes, splitRow } from "../row-cells";
 import type { PlannedColumn, TablePlan } from "../table-plan";
@@ -84,7 +85,16 @@ export class TextRows {
       this.log.blank(line);
       return;
     }
-    if (this.elsewhere || !this.takeData(text, cells, line, unended)) this.takeOther(text, cells, line);
+    if (!this.elsewhere && (this.takeData(text, cells, line, unended) || this.takeOtherwiseCut(text, line, unended))) return;
+    this.takeOther(text, cells, line);
+  }
+
+  /** A row that another delimiter cuts into cells of the plan, numbers and all: the logger was set otherwise in between. */
+  private takeOtherwiseCut(text: string, line: number, unended: boolean): boolean {
+    const cells = otherwiseCut(text, this.plan);
+    if (cells === null || !this.takeData(text, cells, line, unended)) return false;
+    this.log.otherDelimiter(line);
+    return true;
   }
 
   /** A row that is no data: headings again, the start of another table, or something whose kind shows by what follows. */
@@ -129,6 +139,8 @@ export class TextRows {
       return true;
     }
     const bad = this.readValues(cells, line);
+    // without a time only the word tells a row of statistics from one of data
+    if (bad > 0 && clock.kind === "counted" && cells.some(namesStatistic)) return false;
     if (bad > 0 && this.row.every(Number.isNaN) && !this.numbers.some(({ index }) => isBeyondLimit(cells[index] ?? ""))) return false;
     if (bad > 0) this.noteBadCells(cells, line);
     if (surplus.length > 0) this.log.surplusCells(line);
@@ -175,6 +187,24 @@ export class TextRows {
     this.row[this.row.length - 1] = Number.NaN;
     this.log.cutCell(last.heading, line, cell);
   }
+}
+
+/** Cells by another delimiter, as many as the plan has columns and each number one; null where no other gives them. */
+function otherwiseCut(text: string, plan: TablePlan): readonly string[] | null {
+  const { separator, quote } = plan.cells;
+  if (separator.kind !== "character" || plan.columns.length < 2) return null;
+  const isGood = (cell: string, { reading }: PlannedColumn) =>
+    isMissing(cell) || reading.words.has(cell.toLowerCase()) || !Number.isNaN(parseNumber(cell, plan.numbers));
+  for (const character of [",", ";", "\t", "|"]) {
+    if (character === separator.character || !text.includes(character)) continue;
+    const cells = splitRow(text, { separator: { kind: "character", character }, quote });
+    if (
+      cells.length === plan.columns.length &&
+      plan.columns.every((column) => column.use !== "number" || isGood(cells[column.index], column))
+    )
+      return cells;
+  }
+  return null;
 }
 
 /** The largest value that a sample array holds; a cell beyond it is no measurement, and must not become infinite. */

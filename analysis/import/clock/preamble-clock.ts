@@ -51,7 +51,7 @@ export function readPreambleClock(preamble: readonly string[], headings: readonl
     const folded = foldLine(line);
     const found = stampsOf(line, folded);
     stamps.push(...found);
-    if (interval === null && INTERVAL.test(folded) && found.every((s) => !s.hasDate)) interval = intervalOf(line);
+    if (interval === null && INTERVAL.test(folded)) interval = intervalIn(line, found);
     if (zone === null && unknownZone === null && findZone(line) === null) unknownZone = zoneWords(line);
     if (zone === null && (ZONE_WORDS.test(folded) || found.length > 0)) zone = findZone(line.replace(/[;,\t"=]/g, " "));
   }
@@ -115,6 +115,13 @@ function joinHalves(stamps: readonly ToldStamp[]): ToldStamp[] {
     } else joined.push(stamp);
   }
   return joined;
+}
+
+/** Beside a date the interval stands in a part of its own: "First sample: 2024-03-14 08:00:00; interval 10 s". */
+function intervalIn(line: string, stamps: readonly ToldStamp[]): number | null {
+  if (stamps.every((stamp) => !stamp.hasDate)) return intervalOf(line);
+  const part = line.split(/[;,|]/).find((text) => INTERVAL.test(foldLine(text)) && stampsIn(text).every((stamp) => !stamp.hasDate));
+  return part === undefined ? null : intervalOf(part);
 }
 
 function intervalOf(line: string): number | null {

@@ -14,7 +14,7 @@ import { durationClock } from "./duration-clock";
 import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
 import { plainTimeClock } from "./plain-time-clock";
-import { readPreambleClock } from "./preamble-clock";
+import { readPreambleClock, stampsIn } from "./preamble-clock";
 import { dayPartOf, doubtfulOffset, hasDayZero, midnightPartOf, type TimePart, timePartOf, zonePartOf } from "./time-part";
 import { toldYear } from "./told-year";
 import { isYearDay, yearDayClock } from "./year-day-clock";
@@ -59,13 +59,13 @@ export const countRows = (columns: readonly ColumnText[], context: FileContext, 
 
 function hintsOf(columns: readonly ColumnText[], context: FileContext, choices: ImportChoices): ClockHints {
   const headings = columns.flatMap((c) => [c.heading, c.unitsCell ?? ""]);
-  return {
-    context,
-    columns,
-    told: readPreambleClock(context.preamble.filter(isReadable), headings),
-    headings,
-    answers: readClockAnswers(choices),
-  };
+  const told = readPreambleClock(context.preamble.filter(isReadable), headings);
+  // a start may be written under the rows too
+  const below = (context.below ?? [])
+    .filter(isReadable)
+    .flatMap(stampsIn)
+    .filter(({ role }) => role === "start");
+  return { context, columns, told: { ...told, stamps: [...told.stamps, ...below] }, headings, answers: readClockAnswers(choices) };
 }
 
 /** A preamble line that a person would read; one of thousands of letters is something else and costs time. */

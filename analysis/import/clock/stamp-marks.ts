@@ -2,7 +2,7 @@
 const ODD = /[#[\u3000-\u9fff\uac00-\ud7af]|^\d{4}:\d{2}:\d{2}[ T]/;
 
 /** Prefix of a literal of IEC 61131-3: DT#2024-05-01-10:00:00, TOD#10:00:00, D#2024-05-01, T#90s, and their long names. */
-const LITERAL = /^(?:L?DT|DATE_AND_TIME|L?D|DATE|L?TOD|TIME_OF_DAY|L?T|TIME)#/i;
+const LITERAL = /(?<![\p{L}\d])(?:L?DT|DATE_AND_TIME|L?D|DATE|L?TOD|TIME_OF_DAY|L?T|TIME)#/giu;
 /** Year, month, day, hour, minute and second as Chinese, Japanese and Korean write them behind their numbers; common practice, no source. */
 const COUNTED: readonly (readonly [RegExp, string])[] = [
   [/(\d)\s*[\u5e74\ub144\u6708\uc6d4]\s*/g, "$1-"],

@@ -34,6 +34,17 @@ export function channelLines(columns: readonly ColumnText[], preamble: readonly 
 /** "Column 2 = pressure (bar)": by the place of the column in the table. */
 const COLUMN_LINE = /^[#\s"']*(?:column|col\.?|spalte|colonne|columna|coluna|colonna|kolom)\s*#?(\d{1,2})\s*["']?\s*[:=;,\t-]\s*/i;
 
+/** The names that lines above a table without headings give its columns by their numbers; "" where they give none. */
+export const numberedNames = (preamble: readonly string[], count: number): readonly string[] =>
+  Array.from(
+    { length: count },
+    (_, i) =>
+      preamble
+        .find((line) => line.match(COLUMN_LINE)?.[1] === String(i + 1))
+        ?.replace(COLUMN_LINE, "")
+        .replace(/["';,\s]+$/, "") ?? "",
+  );
+
 /** A line that names one unit for the file: "Einheit: bar", "Engineering unit,psi". */
 const COMMON_UNIT =
   /^[#\s"']*(?:\p{L}+\s+)?(?:units?|einheit(?:en)?|unités?|unidad(?:es)?|unidades?|unità|eenhe(?:id|den))\s*["']?\s*[:=;,\t]\s*["']?([^;,\t"']{1,20})["']?\s*[;,]*$/iu;

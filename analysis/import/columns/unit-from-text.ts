@@ -120,7 +120,7 @@ export function unitInHeading(given: string): FoundUnit | null {
 
 /** Unit names that are as often a word or a letter of the heading itself: "Flow in", "Ch", "Sensor A". They need brackets or a comma. */
 const isWord = (text: string) =>
-  /^(?:[a-z'"]|in|ch|pk|mc|lt|lit|cf|mb|ma|cv|ps|at|bars?|meter|metro|pa)$/i.test(text) && !/^(?:bars?|mA|PS|mb|Pa)$/.test(text);
+  /^(?:[a-z'"]|in|ch|pk|mc|lt|lit|cf|mb|ma|cv|ps|at|bars?|meter|metro|pa)$/i.test(text) && !/^(?:bars?|BARS?|mA|PS|mb|Pa)$/.test(text);
 
 const firstWhole = (parts: readonly string[]): FoundUnit | null => {
   for (const part of parts) {

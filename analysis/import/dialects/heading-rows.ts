@@ -6,10 +6,13 @@ export const RULING = /^[\s\-=_+*~.|,;:]*$/;
 
 /** Words over the statistics that some programs put between headings and data. */
 const STATISTIC =
-  /^(?:min(?:imum)?|max(?:imum)?|av(?:era)?ge?|mean|median|sum|total|std\.? ?dev\.?|mittel(?:wert)?|durchschnitt|moyenne|moy|media|promedio|média|gemiddelde)\.?:?$/i;
+  /^(?:min(?:imum)?|max(?:imum)?|av(?:era)?ge?|mean|median|sum|total|std\.? ?dev\.?|mittel(?:wert)?|durchschnitt|summe|minimo|massimo|m[ií]nimo|m[aá]ximo|medio|somme|suma|soma|somma|som|total[ei]?|totaal|moyenne|moy|media|promedio|média|gemiddelde)\.?:?$/i;
 /** Names of types that some programs write under the headings. */
 const TYPE_NAME =
   /^(?:date(?:time)?|time(?:stamp)?|float\d*|double|real|decimal|number|numeric|int(?:eger)?\d*|string|str|text|bool(?:ean)?|char|varchar)$/i;
+
+/** A cell that names a statistic of the column, as some programs write it below the rows. */
+export const namesStatistic = (cell: string): boolean => STATISTIC.test(cell);
 
 /** A row of statistics ("Min,2.1,0.5") or of the names of types ("datetime,float,float") under the headings, which is neither heading nor data. */
 function isAside(cells: readonly string[]): boolean {

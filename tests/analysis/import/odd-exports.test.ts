@@ -9,6 +9,7 @@ describe("stamps with marks of their own", () => {
   test.each([
     // IEC 61131-3, table of date and time literals
     ["a literal of a controller", (d: Date) => `DT#${iso(d).replace("T", "-")}`],
+    ["a date and a time of a controller in one", (d: Date) => `D#${iso(d).slice(0, 10)} TOD#${hms(d)}`],
     ["its long name", (d: Date) => `DATE_AND_TIME#${iso(d).replace("T", "-")}`],
     ["Chinese", (d: Date) => `${d.getUTCFullYear()}年${d.getUTCMonth() + 1}月${d.getUTCDate()}日 ${hms(d)}`],
     ["Chinese to the second", (d: Date) => `2024年05月06日${hms(d).replace(":", "时").replace(":", "分")}秒`],
@@ -130,4 +131,47 @@ test("a long form whose values carry their units", async () => {
     ["pressure", "bar"],
     ["flow", "L/min"],
   ]);
+});
+
+test("rows that another delimiter cuts from the middle on are read, and that is said", async () => {
+  const text = ten(`${H},Flow (L/min)`, (d, i) => [iso(d), bar(i), `${10 + i}`].join(i < 10 ? "," : ";"));
+  const { record } = await told(text);
+  expect(record.rows).toMatchObject({ accepted: 20, rejected: 0 });
+  expect(record.notes.map(({ kind }) => kind)).toEqual(["delimiter-changes"]);
+});
+
+test.each(["Mean", "Mittelwert", "Moyenne", "Media", "Summe", "Max"])(
+  "a row of statistics under rows without times is none of them: %s",
+  async (word) => {
+    const head = "Start: 2024-05-06 10:00:00\nInterval: 10 s\nPressure (bar);Flow (L/min)";
+    const text = `${ten(head, (_, i) => `${bar(i)};${10 + i}`)}\n${word};17.5\n`;
+    expect(await told(text)).toMatchObject({ from: A, to: "2024-05-06T10:03:10Z", rows: { accepted: 20 } });
+  },
+);
+
+test("names by number above a table without headings", async () => {
+  const { record } = await told(
+    ten("Column 1: Time\nColumn 2: Pressure (bar)\nColumn 3: Flow (L/min)\n", (d, i) => `${iso(d)},${bar(i)},${10 + i}`),
+  );
+  expect(record.channels.map(({ heading, role }) => [heading, role])).toEqual([
+    ["Pressure (bar)", "pressure"],
+    ["Flow (L/min)", "flow"],
+  ]);
+});
+
+test("a start under the rows, and an interval beside a start", async () => {
+  const below = `${ten("Elapsed (s),Pressure (bar)", (_, i) => `${i * 10},${bar(i)}`)}\nStarted: 2024-05-06 10:00:00\n`;
+  expect(await told(below)).toMatchObject({ from: A, to: "2024-05-06T10:03:10Z", asked: [] });
+  const beside = ten("First sample: 2024-05-06 10:00:00; interval 10 s\nNo,Pressure (bar)", (_, i) => `${i + 1},${bar(i)}`);
+  expect(await told(beside)).toMatchObject({ from: A, to: "2024-05-06T10:03:10Z", asked: [] });
+});
+
+test.each(["utc_time", "Time (Z)", "TimeUTC", "GMT"])("the heading %s names the zone", async (heading) => {
+  const { record, asked } = await told(ten(`${heading},Pressure (bar)`, (d, i) => `${iso(d)},${bar(i)}`));
+  expect([asked, record.clock]).toMatchObject([[], { zone: "UTC" }]);
+});
+
+test("a unit in capitals behind its quantity", async () => {
+  const { record, asked } = await told(ten("FECHA,PRESION SALIDA BAR,CAUDAL L/MIN", (d, i) => `${iso(d)},${bar(i)},${10 + i}`));
+  expect([asked, record.channels.map(({ unitInFile }) => unitInFile)]).toEqual([[], ["bar", "L/min"]]);
 });
