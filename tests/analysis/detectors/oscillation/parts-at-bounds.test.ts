@@ -123,7 +123,7 @@ describe("a refined wave", () => {
   /** A hundred waves of 20 s in a third of their size of white noise; the phase walks at random by so many rad a second. */
   const walks = (walk: number) => {
     const chance = seededRandom(77);
-    return Array.from({ length: 24 }, () => {
+    return Array.from({ length: 12 }, () => {
       let phase = 0;
       const values = Float64Array.from({ length: 2000 }, () => {
         phase += TURN / 20 + walk * chance.normal();
@@ -133,17 +133,18 @@ describe("a refined wave", () => {
     });
   };
   const holding = (waves: readonly RefinedWave[]) => waves.filter((w) => w.frequencyLow <= 1 / 20 && 1 / 20 <= w.frequencyHigh).length;
-  test("whose phase walks at random, however slowly, has an interval that holds the drawn mean; as one steady tone it was none in ten", () => {
-    for (const walk of [0.02, 0.15]) {
+  test.each([0.02, 0.15])(
+    "whose phase walks at random, by %d rad a second, has an interval that holds the drawn mean; as one steady tone it was none in ten",
+    (walk) => {
       const waves = walks(walk);
-      expect(waves.filter(({ coherent }) => coherent).length).toBeLessThan(3);
-      expect(holding(waves)).toBeGreaterThanOrEqual(20); // of 24
-    }
-  });
+      expect(waves.filter(({ coherent }) => coherent).length).toBeLessThan(2);
+      expect(holding(waves)).toBeGreaterThanOrEqual(10); // of 12
+    },
+  );
   test("of one steady tone keeps the narrow interval of one", () => {
     const waves = walks(0);
-    expect(waves.filter(({ coherent }) => coherent).length).toBeGreaterThanOrEqual(21); // one in twenty by chance is not
-    expect(holding(waves)).toBeGreaterThanOrEqual(20);
+    expect(waves.filter(({ coherent }) => coherent).length).toBeGreaterThanOrEqual(10); // one in twenty by chance is not
+    expect(holding(waves)).toBeGreaterThanOrEqual(10);
   });
 });
 
@@ -185,6 +186,10 @@ describe("peaks out of their neighbours", () => {
   test("are not hidden by their own second harmonic, which stands above a quarter of the rate", () => {
     expect(standingOut(flat({ 50: 9, 100: 5000 }, 129), 2, 0, 8)).toEqual([50]);
     expect(standingOut(flat({ 50: 9, 90: 5000 }, 129), 2, 0, 8)).toEqual([]);
+  });
+  test("count against what lies from half to twice of them, not against what is far slower", () => {
+    expect(standingOut(flat({ 40: 9, 5: 5000 }, 129), 2, 0, 8)).toEqual([40]);
+    expect(standingOut(flat({ 40: 9, 25: 7, 26: 7, 27: 7, 28: 7, 29: 7, 30: 7, 31: 7, 32: 7, 33: 7, 34: 7 }, 129), 2, 0, 8)).toEqual([]);
   });
   test("the two strongest of three, no one a harmonic of another", () => {
     expect(standingOut(flat({ 23: 60, 37: 400, 53: 150 }, 129), 2, 0, 8)).toEqual([37, 53]);

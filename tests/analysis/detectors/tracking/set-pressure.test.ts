@@ -67,6 +67,7 @@ describe("the fullest window of twice the band", () => {
   test("is the fuller one, first or last", () => {
     expect(setOf([...steady(300 * KPA, 40), ...steady(500 * KPA, 60)])?.value).toBe(500 * KPA);
     expect(setOf([...steady(300 * KPA, 60), ...steady(500 * KPA, 40)])?.value).toBe(300 * KPA);
+    expect(setOf([...steady(500 * KPA, 50), ...steady(300 * KPA, 50)])?.value).toBe(300 * KPA); // of two alike the lower
   });
   test("is the same in a long record, of which only some samples are looked at", () => {
     const long = Float64Array.from({ length: 180_000 }, (_, i) => (i < 10 ? 90 : i % 3 === 0 ? 400 : 700 + (i % 997)) * KPA);
