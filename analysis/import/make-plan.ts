@@ -202,7 +202,8 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     headingLines: layout.headingRows.map((at) => head.rows[at].line),
     unitLine: layout.unitRow === null ? null : head.rows[layout.unitRow].line,
     bytesPerRow: data.reduce((sum, { text }) => sum + text.length + 1, 0) / data.length,
-    lastDecimals: fixedDecimals(texts[texts.length - 1], numbers),
+    stampLength: commonLength(texts[clock.columns[0] ?? -1]?.sample ?? []),
+    decimals: texts.map((text) => fixedDecimals(text, numbers)),
   };
   const asked = across === null ? columns : columns.filter(({ index }) => index === across.columns[0]);
   return { plan, questions: long === null ? asked.flatMap(questionsOf) : [] };
@@ -212,6 +213,11 @@ const REPEATED_DATES = {
   kind: "repetition",
   text: "Quotes alone in a cell say the same as above: the date holds until another is written; among the values they count as missing.",
 };
+
+function commonLength(cells: readonly string[]): number | null {
+  const lengths = new Set(cells.filter((cell) => cell !== "").map((cell) => cell.length));
+  return lengths.size === 1 ? [...lengths][0] : null;
+}
 
 /** Without headings: a first column of numbers that rise by one step is taken for elapsed seconds, and asked. */
 function unnamedClock([first]: readonly ColumnText[], format: NumberFormat): ColumnText | null {

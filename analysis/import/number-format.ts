@@ -38,7 +38,14 @@ export function parseNumber(text: string, format: NumberFormat): number {
   const cell = text.trim();
   if (format.decimal === "." && PLAIN.test(cell)) return Number(cell);
   if (cell === "" || cell.length > 60) return Number.NaN;
-  const plain = plainDigits(cell.replace(/^[−–]/, "-").replace(IN_BRACKETS, "-$1").replace(MINUS_BEHIND, "-$1"), format);
+  const plain = plainDigits(
+    cell
+      .replace(/^[−–]/, "-")
+      .replace(IN_BRACKETS, "-$1")
+      .replace(MINUS_BEHIND, "-$1")
+      .replace(/^=\s?(?=[-+\d])/, ""),
+    format,
+  );
   return plain === null ? Number.NaN : Number(plain);
 }
 

@@ -90,19 +90,18 @@ function needsFloat64(text: ColumnText, reading: ColumnReading, format: NumberFo
   return text.sample.some((cell) => Math.abs(parseNumber(cell, format)) >= FLOAT32_INTEGER);
 }
 
-/** Decimals of a column that writes every number with the same; null where they differ or there are none. */
-export function fixedDecimals(text: ColumnText, { decimal }: NumberFormat): number | null {
-  let fixed: number | null = null;
-  // The last cell may be the one that is cut.
-  for (const cell of text.sample.slice(0, -1)) {
+/** One cell in so many may have other decimals than the rest: it is the one that is cut. */
+const CUT_SHARE = 0.01;
+
+/** Decimals of a column that writes its numbers with the same; null where they differ or there are none. */
+export function fixedDecimals({ sample }: ColumnText, { decimal }: NumberFormat): number | null {
+  const counts = new Map<number, number>();
+  for (const cell of sample) {
     const at = cell.lastIndexOf(decimal);
-    if (at < 0 || !/^\d+$/.test(cell.slice(at + 1))) {
-      if (/\d/.test(cell)) return null;
-      continue;
-    }
-    const decimals = cell.length - at - 1;
-    if (fixed !== null && fixed !== decimals) return null;
-    fixed = decimals;
+    const decimals = at < 0 ? (/\d/.test(cell) ? 0 : null) : /^\d+$/.test(cell.slice(at + 1)) ? cell.length - at - 1 : 0;
+    if (decimals !== null) counts.set(decimals, (counts.get(decimals) ?? 0) + 1);
   }
-  return fixed;
+  const all = [...counts.values()].reduce((sum, count) => sum + count, 0);
+  const [usual, most] = [...counts].reduce((best, entry) => (entry[1] > best[1] ? entry : best), [0, 0]);
+  return usual > 0 && all - most <= Math.max(1, CUT_SHARE * all) ? usual : null;
 }

@@ -56,8 +56,10 @@ export type TablePlan = {
   readonly unitLine: number | null;
   /** Mean length of a row of data, bytes: to estimate their number. */
   readonly bytesPerRow: number;
-  /** Decimals that every number of the last column has: a file cut off in its last number shows by fewer. */
-  readonly lastDecimals: number | null;
+  /** Characters of every stamp in the first column of the clock, null where they differ: a line that breaks off in its stamp has fewer. */
+  readonly stampLength: number | null;
+  /** Decimals that every number of a column has, null where they differ: a row that breaks off in a number shows by fewer. One a column. */
+  readonly decimals: readonly (number | null)[];
 };
 
 /** What has to be asked about a column; one of text is asked only for the meaning of its words. */

@@ -6,7 +6,7 @@ import { readStamp } from "./clock/stamp-text";
 import { spacedWords } from "./columns/column-facts";
 import type { ColumnText, FileContext } from "./columns/column-reading";
 import { guessRole } from "./columns/column-role";
-import { columnValues } from "./columns/column-values";
+import { NO_VALUES } from "./columns/column-values";
 import { readColumns } from "./columns/read-columns";
 import { unitInHeading } from "./columns/unit-from-text";
 import type { ImportChoices } from "./import-choices";
@@ -126,8 +126,7 @@ const isEven = (offsets: readonly number[]): boolean => {
 /** The corner of the table or a line above it that names a quantity; else the headings from the first to the last. */
 function headingOf(corner: ColumnText, preamble: readonly string[], values: readonly ColumnText[]): string {
   const named = [corner.heading, ...preamble].find((text) => {
-    const nothing = columnValues({ ...corner, sample: [] }, { file: "", preamble: [], decimal: ".", thousands: null });
-    const { role, by } = guessRole(spacedWords(text), unitInHeading(text)?.unit ?? null, nothing);
+    const { role, by } = guessRole(spacedWords(text), unitInHeading(text)?.unit ?? null, NO_VALUES);
     return role !== "other" && by !== "none";
   });
   return named ?? `${values[0].heading} to ${values[values.length - 1].heading}`;

@@ -41,7 +41,7 @@ export const UNITS: readonly Unit[] = [
     "pressure",
     PASCAL_PER_PSI,
     SP811,
-    "lb/in2|lbf/in2|lbf/in²|lb/in²|lbs/in2|lb/sq in|lbf/sq.in|lb/sq.in|pounds per square inch|PSI|p.s.i.|#/in2|psid",
+    "lb/in2|lbf/in2|lbf/in²|lb/in²|lbs/in2|lbs/in²|lbs/sq in|lbs/sq.in|lbs/sq.in.|lb per sq in|lbs per sq in|lbf/sq in|lb/sq in|lbf/sq.in|lb/sq.in|pounds per square inch|PSI|p.s.i.|#/in2|psid",
   ),
   row("psig", "gaugePressure", PASCAL_PER_PSI, SP811, "psi g|psi(g)|psi (g)|psi gauge|psi gage|psi-g|psi_g|PSIG"),
   row("psia", "absolutePressure", PASCAL_PER_PSI, SP811, "psi a|psi(a)|psi (a)|psi abs|psi absolute|psi-a|psi_a|PSIA"),

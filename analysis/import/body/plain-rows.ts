@@ -1,6 +1,8 @@
-import { decodeText, type TextEncoding } from "../encoding";
+import type { TextEncoding } from "../encoding";
 import { hasDoubtMark } from "../number-format";
+import { utf8Bytes } from "../platform";
 import type { PlannedColumn, TablePlan } from "../table-plan";
+import { cellTextAt } from "./cell-text-at";
 import { QuickRows } from "./quick-rows";
 import type { RowStore } from "./row-store";
 import { type StampScanner, stampScanner } from "./stamp-scanner";
@@ -20,6 +22,8 @@ const EXACT_DIGITS = 15;
 const TIME = 0;
 const NUMBER = 1;
 const TEXT = 2;
+/** The unit of the numbers of another column, which is the same in nearly all rows. */
+const UNIT = 3;
 
 /** Where a cell could not be read, NaN being a missing value. */
 const NOT_PLAIN = Number.NEGATIVE_INFINITY;
@@ -39,6 +43,8 @@ export class PlainRows {
   private readonly factors: Float64Array;
   private readonly offsets: Float64Array;
   private readonly hasSentinels: Uint8Array;
+  /** Bytes of the unit that a column of units has in a plain row. */
+  private readonly units: ReadonlyMap<number, Uint8Array>;
   private readonly delimiter: number;
   private readonly decimal: number;
   private readonly quote: number;
@@ -62,7 +68,12 @@ export class PlainRows {
     this.factors = Float64Array.from(this.numbers, ({ reading }) => reading.factor);
     this.offsets = Float64Array.from(this.numbers, ({ reading }) => reading.offset);
     this.hasSentinels = Uint8Array.from(this.numbers, ({ reading }) => (reading.sentinels.length > 0 ? 1 : 0));
-    this.uses = Uint8Array.from(columns, ({ use }) => (use === "time" ? TIME : use === "number" ? NUMBER : TEXT));
+    this.units = new Map(
+      this.numbers.flatMap(({ unitColumn, unitsCell }) => (unitColumn === null ? [] : [[unitColumn, utf8Bytes(unitsCell ?? "")] as const])),
+    );
+    this.uses = Uint8Array.from(columns, ({ use, index }) =>
+      use === "time" ? TIME : use === "number" ? NUMBER : this.units.has(index) ? UNIT : TEXT,
+    );
     this.slots = Uint8Array.from(columns, (column) =>
       column.use === "time" ? clock.columns.indexOf(column.index) : column.use === "number" ? this.numbers.indexOf(column) : 0,
     );
@@ -74,7 +85,9 @@ export class PlainRows {
     this.row = new Float64Array(this.numbers.length);
     const known = this.scanners.flatMap((scanner) => scanner ?? []);
     this.quick =
-      known.length === this.scanners.length && this.delimiter !== SPACE ? new QuickRows(plan, store, known, this.delimiter) : null;
+      known.length === this.scanners.length && this.delimiter !== SPACE && this.units.size === 0
+        ? new QuickRows(plan, store, known, this.delimiter)
+        : null;
   }
 
   /** Whether rows of this plan can be plain at all. */
@@ -87,7 +100,6 @@ export class PlainRows {
       plan.cells.form === undefined &&
       plan.long === null &&
       plan.across === null &&
-      plan.columns.every(({ unitColumn }) => unitColumn === null) &&
       separator.character.charCodeAt(0) < 128 &&
       plan.columns.length < 256
     );
@@ -136,7 +148,7 @@ export class PlainRows {
         const value = this.readTime(bytes, slots[column]);
         if (value === NOT_PLAIN) return NOT_PLAIN;
         time += value;
-      } else if (!this.skipCell(bytes)) return NOT_PLAIN;
+      } else if (use === UNIT ? !this.passUnit(bytes, column) : !this.skipCell(bytes)) return NOT_PLAIN;
       if (column < last) {
         if (bytes[this.at] !== delimiter) return NOT_PLAIN;
         this.at++;
@@ -256,24 +268,19 @@ export class PlainRows {
 
   /** The trimmed text of the cell from `start` on, `at` then standing behind it; null where quotes need a closer look. */
   private cellText(bytes: Uint8Array, start: number): string | null {
-    let from = start;
-    while (bytes[from] === SPACE) from++;
-    const quoted = bytes[from] === this.quote;
-    if (quoted) from++;
-    let at = from;
-    for (let byte = bytes[at]; byte !== LF && (quoted ? byte !== this.quote : byte !== this.delimiter && byte !== CR); byte = bytes[++at]) {
-      if (byte === this.quote || byte === 0 || at - from > 200) return null;
-    }
-    let to = at;
-    if (quoted) {
-      if (bytes[at] !== this.quote) return null;
-      at++;
-      while (bytes[at] === SPACE) at++;
-      if (bytes[at] !== this.delimiter && bytes[at] !== LF && bytes[at] !== CR) return null;
-    }
-    while (to > from && bytes[to - 1] === SPACE) to--;
+    const cell = cellTextAt(bytes, start, this.delimiter, this.quote, this.encoding);
+    if (cell !== null) this.at = cell.end;
+    return cell?.text ?? null;
+  }
+
+  /** A unit other than the usual one makes a row of its own kind. */
+  private passUnit(bytes: Uint8Array, column: number): boolean {
+    const unit = this.units.get(column)!;
+    let at = this.at;
+    for (let i = 0; i < unit.length; i++) if (bytes[at++] !== unit[i]) return false;
+    const byte = bytes[at];
     this.at = at;
-    return shortText(bytes, from, to) ?? decodeText(bytes.subarray(from, to), this.encoding).trim();
+    return byte === this.delimiter || byte === LF || byte === CR;
   }
 
   private skipCell(bytes: Uint8Array): boolean {
@@ -286,15 +293,4 @@ export class PlainRows {
     this.at = at;
     return true;
   }
-}
-
-/** A few ASCII bytes as text without a decoder; null where there is more to it. Apostrophes and "=" mark a value kept as text. */
-function shortText(bytes: Uint8Array, from: number, to: number): string | null {
-  if (to - from > 24) return null;
-  let text = "";
-  for (let i = from; i < to; i++) {
-    if (bytes[i] > 127) return null;
-    text += String.fromCharCode(bytes[i]);
-  }
-  return text;
 }

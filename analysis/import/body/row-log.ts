@@ -135,11 +135,11 @@ export class RowLog {
     this.extra.push({ kind: "columns-come", text: `From line ${line} on the file has further columns, which are left out: ${names}.` });
   }
 
-  cutCell(heading: string, line: number, cell: string): void {
-    this.extra.push({
-      kind: "cut-cell",
-      text: `The file ends in "${cell}" of "${heading}" in line ${line}, shorter than every other number there: left out.`,
-    });
+  cutCell(heading: string, line: number, cell: string, unended: boolean): void {
+    const where = unended
+      ? `The file ends in "${cell}" of "${heading}" in line ${line}`
+      : `Line ${line} breaks off in "${cell}" of "${heading}"`;
+    this.extra.push({ kind: "cut-cell", text: `${where}, shorter than every other number there: left out.` });
   }
 
   finish(): void {

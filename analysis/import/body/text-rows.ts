@@ -130,7 +130,8 @@ export class TextRows {
       this.log.reject(line, text, "the file ends in the middle of this row");
       return true;
     }
-    const { clock } = this.plan;
+    const { clock, stampLength } = this.plan;
+    if (given.length === 1 && this.plan.columns.length > 1 && stampLength !== null && given[0].length < stampLength) return false;
     const time = clock.kind === "counted" ? Number.NaN : clock.parse(clock.columns.map((index) => cells[index] ?? ""));
     if (Number.isNaN(time) && clock.kind !== "counted") return false;
     const surplus = this.moved === null ? given.slice(this.plan.columns.length).filter((cell) => cell !== "") : [];
@@ -144,7 +145,11 @@ export class TextRows {
     if (bad > 0 && this.row.every(Number.isNaN) && !this.numbers.some(({ index }) => isBeyondLimit(cells[index] ?? ""))) return false;
     if (bad > 0) this.noteBadCells(cells, line);
     if (surplus.length > 0) this.log.surplusCells(line);
-    if (unended) this.dropCutNumber(cells, line);
+    const breaksOff = unended ? given.length === this.plan.columns.length : given.length > 1 && given.length < this.plan.columns.length;
+    if (breaksOff && this.moved === null && !this.dropCutNumber(given, line, unended)) {
+      this.log.reject(line, text, "the row breaks off in its first value");
+      return true;
+    }
     this.log.data();
     this.sink.push(line, time, this.row, cells);
     return true;
@@ -176,16 +181,20 @@ export class TextRows {
     });
   }
 
-  /** The file stops in its last number where all others of the column have more decimals: "5" may have been 52.30. */
-  private dropCutNumber(cells: readonly string[], line: number): void {
-    const last = this.numbers[this.numbers.length - 1];
-    const { lastDecimals, columns, numbers } = this.plan;
-    if (lastDecimals === null || last?.index !== columns.length - 1) return;
-    const cell = cells[last.index] ?? "";
-    const at = cell.lastIndexOf(numbers.decimal);
-    if ((at < 0 ? 0 : cell.length - at - 1) >= lastDecimals || cell === "") return;
-    this.row[this.row.length - 1] = Number.NaN;
-    this.log.cutCell(last.heading, line, cell);
+  /**
+   * The row stops in a number that has fewer decimals than all others of its column: "5" may have been 52.30. @returns false where no value is left of the
+   * row
+   */
+  private dropCutNumber(cells: readonly string[], line: number, unended: boolean): boolean {
+    const at = cells.length - 1;
+    const slot = this.numbers.findIndex(({ index }) => index === at);
+    const decimals = this.plan.decimals[at] ?? null;
+    if (slot < 0 || decimals === null || cells[at] === "") return true;
+    const mark = cells[at].lastIndexOf(this.plan.numbers.decimal);
+    if ((mark < 0 ? 0 : cells[at].length - mark - 1) >= decimals) return true;
+    this.row[slot] = Number.NaN;
+    if (!this.row.every(Number.isNaN) || unended) this.log.cutCell(this.numbers[slot].heading, line, cells[at], unended);
+    return unended || !this.row.every(Number.isNaN);
   }
 }
 

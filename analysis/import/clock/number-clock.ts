@@ -40,7 +40,7 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
   const stands = rises + falls === 0;
   if (stands && !(timely && numbers.length > 1)) return null;
   const epoch = toldEpoch(profile, hints);
-  const counted = epoch === null ? null : elapsedUnit(profile);
+  const counted = epoch === null ? null : (elapsedUnit(profile) ?? namedFirst(profile.words));
   if (epoch !== null && counted !== null)
     return {
       kind: "elapsed",
@@ -155,6 +155,13 @@ const ELAPSED =
 
 /** Whether a folded heading says that time is counted from a start. */
 export const isElapsedHeading = (words: string): boolean => ELAPSED.test(words);
+
+/** "Seconds after ...". */
+function namedFirst(words: string): { readonly seconds: number; readonly name: string } | null {
+  const [name] = words.split(" ");
+  const seconds = timeUnit(name);
+  return seconds === null ? null : { seconds, name };
+}
 
 /** The unit of an elapsed time named by heading or units cell: "Elapsed (min)", "Time [s]", "Seconds", "t_ms". */
 export function elapsedUnit(profile: ColumnProfile): { readonly seconds: number; readonly name: string } | null {

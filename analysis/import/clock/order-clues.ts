@@ -40,6 +40,8 @@ export function clueOfOrder(
   if (/^\d{1,2}\.\d{1,2}\.\d{4}/.test(first)) return { order: "dmy", text: DOTS };
   const sibling = orderOfSibling(first, possible, hints.told);
   if (sibling !== null) return { order: sibling.order, text: `Read as ${spell(sibling.order)}, as the file writes "${sibling.text}".` };
+  const locale = orderOfLocale(possible, hints);
+  if (locale !== null) return locale;
   const beside = orderFromColumns(cells, possible, profile.column.index, hints);
   if (beside !== null) return beside;
   const told = orderFromTold(cells, possible, hints);
@@ -51,6 +53,25 @@ export function clueOfOrder(
   if (hints.context.decimal === "," && possible.includes("dmy") && !/\d\s?[ap]\.?m\b/i.test(cells[0] ?? ""))
     return { order: "dmy", text: "Decimal commas: dates are read as day, month, year." };
   return null;
+}
+
+const LOCALE = /\b(?:locale|culture|language|sprache|langue|idioma|lingua|taal|region)\b[^\p{L}]{1,6}([a-z]{2}[-_][A-Z]{2})\b/iu;
+
+/** The order in which the locale that the file names writes its dates, by the platform's own tables. */
+function orderOfLocale(possible: readonly DateOrder[], { context }: ClockHints): Clue | null {
+  const named = context.preamble.flatMap((line) => LOCALE.exec(line)?.[1] ?? [])[0];
+  const parts = named === undefined ? [] : formatOf(named.replace("_", "-")).formatToParts(0);
+  const letters = parts.flatMap(({ type }) => (type === "day" || type === "month" || type === "year" ? [type[0]] : [])).join("");
+  const order = possible.find((one) => one === letters);
+  return order === undefined ? null : { order, text: `Read as ${spell(order)}, as the file's locale ${named} writes dates.` };
+}
+
+function formatOf(locale: string): Intl.DateTimeFormat {
+  try {
+    return new Intl.DateTimeFormat(locale);
+  } catch {
+    return new Intl.DateTimeFormat("und");
+  }
 }
 
 /** What a cell says of the day its row was written, by day of the week, month or a date that reads in one way; null where it says nothing. */

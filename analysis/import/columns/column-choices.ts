@@ -60,12 +60,27 @@ const NUMBER = "(\\d+(?:[.,]\\d+)?)";
 const PER_VOLUME = new RegExp(`${NUMBER}\\s*${PULSE}?\\s*(?:/|per|pro|par|por|je|=)\\s*(\\d*)\\s*([a-z³³ .]+\\d?)`, "i");
 const PER_PULSE = new RegExp(`${NUMBER}\\s*([a-zµ³]+\\d?)\\s*(?:/|per|pro|par|por|je)\\s*${PULSE}\\b`, "i");
 
+/** "Pulse weight,0.01 m3", "Impulswertigkeit: 10 Liter". */
+const WEIGHT = new RegExp(
+  `(?:puls|imp)\\p{L}*[ -]?(?:weight|value|volume|size|wert\\p{L}*)?["']?\\s*[:=;,\\t]\\s*["']?${NUMBER}\\s*([a-z³]+\\d?)(?![\\p{L}/])`,
+  "iu",
+);
+/** "Litres per pulse: 10". */
+const UNIT_PER_PULSE = new RegExp(
+  `(?<!\\p{L})([a-z³]+\\d?)\\s*(?:/|per|pro|par|por|je)\\s*${PULSE}["']?\\s*[:=;,\\t]\\s*["']?${NUMBER}`,
+  "iu",
+);
+
 /** Cubic metres per pulse: "450 pulses/gal", "2.5 L/pulse", "10 l/Imp", "1 pulse = 10 L"; null where it is none. */
 export function readKFactor(text: string): number | null {
   const perPulse = PER_PULSE.exec(text);
   if (perPulse !== null) return volumeOf(perPulse[1], perPulse[2]);
   const equal = new RegExp(`1\\s*${PULSE}\\s*=\\s*${NUMBER}\\s*([a-z³]+\\d?)`, "i").exec(text);
   if (equal !== null) return volumeOf(equal[1], equal[2]);
+  const named = WEIGHT.exec(text) ?? null;
+  if (named !== null) return volumeOf(named[1], named[2]);
+  const unitFirst = UNIT_PER_PULSE.exec(text);
+  if (unitFirst !== null) return volumeOf(unitFirst[2], unitFirst[1]);
   const perVolume = PER_VOLUME.exec(text);
   if (perVolume === null) return null;
   const volume = volumeOf(perVolume[2] === "" ? "1" : perVolume[2], perVolume[3].trim());

@@ -61,3 +61,17 @@ function isRising(numbers: Float64Array): boolean {
   // a total that was set back once may end below its beginning
   return rises > 0 && falls <= 0.05 * rises && (numbers[numbers.length - 1] > numbers[0] || falls === 1);
 }
+
+/** Of a column of which no value is known yet. */
+export const NO_VALUES: ColumnValues = {
+  numbers: new Float64Array(0),
+  sorted: new Float64Array(0),
+  sentinels: [],
+  low: Number.NaN,
+  high: Number.NaN,
+  median: Number.NaN,
+  texts: [],
+  filled: 0,
+  rising: false,
+  binary: false,
+};

@@ -1,7 +1,11 @@
 import { foldWord } from "../clock/calendar-words";
 import { foldHeading } from "../clock/column-profile";
 import { isTimeHeading } from "../clock/number-clock";
+import { spacedWords } from "./column-facts";
 import type { ColumnText } from "./column-reading";
+import { guessRole } from "./column-role";
+import { NO_VALUES } from "./column-values";
+import { wholeUnit } from "./unit-from-text";
 
 /** What the lines above the table say of one column: the text after its name. */
 export type ChannelLine = { readonly text: string };
@@ -26,7 +30,12 @@ export function channelLines(columns: readonly ColumnText[], preamble: readonly 
     const byNumber = preamble.flatMap((line) =>
       line.match(COLUMN_LINE)?.[1] === String(column.index + 1) ? line.replace(COLUMN_LINE, "") : [],
     );
-    const found = [...(exact.length > 0 ? exact : loose).map(({ text }) => text), ...byNumber, ...common];
+    const found = [
+      ...(exact.length > 0 ? exact : loose).map(({ text }) => text),
+      ...byNumber,
+      ...unitsOfKinds(column, preamble),
+      ...common,
+    ];
     return [...found, ...(lists === null ? [] : [lists[k]])].join(" | ");
   });
 }
@@ -44,6 +53,19 @@ export const numberedNames = (preamble: readonly string[], count: number): reado
         ?.replace(COLUMN_LINE, "")
         .replace(/["';,\s]+$/, "") ?? "",
   );
+
+const KIND_IN_UNIT = /(\p{L}{3,})\s+(?:are |is |sind |ist |sont |est |son )?in\s+([^\s,;.]{1,12})/giu;
+
+/** "All pressures in kPa, flows in L/s": the unit of every column of that kind. */
+function unitsOfKinds({ heading }: ColumnText, preamble: readonly string[]): readonly string[] {
+  const own = guessRole(spacedWords(heading), null, NO_VALUES);
+  if (own.by !== "words" || own.role === "other") return [];
+  return preamble.flatMap((line) =>
+    [...line.matchAll(KIND_IN_UNIT)].flatMap(([, word, unit]) =>
+      guessRole(spacedWords(word), null, NO_VALUES).role === own.role && wholeUnit(unit) !== null ? [unit] : [],
+    ),
+  );
+}
 
 /** A line that names one unit for the file: "Einheit: bar", "Engineering unit,psi". */
 const COMMON_UNIT =

@@ -72,16 +72,18 @@ function fitsSignal(signal: RawSignal, unit: Unit | null, low: number, high: num
 export function readRaw(
   base: ColumnReading,
   facts: ColumnFacts,
-  raw: RawSignal,
+  bySample: RawSignal,
   preamble: readonly string[],
   alone: boolean,
 ): ColumnReading {
   const { name, choice, guess, unit } = facts;
   const electric = unit !== null && (unit.unit.quantity === "electricCurrent" || unit.unit.quantity === "voltage");
+  const above = alone ? rangeInPreamble(preamble) : null;
+  // "0-10 V = 0-16 bar": values that never pass 5 V are no signal of 0-5 V then
+  const raw = above?.signal?.kind.slice(-1) === bySample.kind.slice(-1) ? (above.signal ?? bySample) : bySample;
   const unitOfSignal = electric || raw === PERCENT_OF_SPAN ? (unit?.unit.factor ?? 1) : raw.kind.endsWith("mA") ? 1e-3 : 1;
   const spanless = raw.kind === "counts" && raw.range === undefined && countsInText(facts.text) === null;
-  const named =
-    choice.range ?? raw.range ?? (spanless ? null : readRange(facts.text)) ?? (alone && !spanless ? rangeInPreamble(preamble) : null);
+  const named = choice.range ?? raw.range ?? (spanless ? null : readRange(facts.text)) ?? (spanless ? null : (above?.range ?? null));
   // "Pressure (0-100 %)" names its signal, not what it stands for
   const range = raw === PERCENT_OF_SPAN && named?.found.unit.quantity === "fraction" ? null : named;
   if (range === null) {
@@ -129,15 +131,16 @@ function roleOfUnit(unit: Unit): ChannelRole {
   return q === "pressure" || q === "gaugePressure" || q === "absolutePressure" ? "pressure" : "other";
 }
 
-const rangeInPreamble = (preamble: readonly string[]): SignalRange | null => {
+/** The range that a line above the table names, with the signal where the line names that too. */
+const rangeInPreamble = (preamble: readonly string[]): { readonly range: SignalRange; readonly signal: RawSignal | null } | null => {
   for (const line of preamble) {
     const range =
-      /range|scal|span|bereich|etendue|étendue|gamme|plage|rango|faixa|escala|campo|bereik|messbereich|transducer|sensor|transmitter|\bma\b/i.test(
+      /range|scal|span|bereich|etendue|étendue|gamme|plage|rango|faixa|escala|campo|bereik|messbereich|transducer|sensor|transmitter|\bma\b|\d\s?v\b/i.test(
         line,
       )
         ? readRange(line)
         : null;
-    if (range !== null) return range;
+    if (range !== null) return { range, signal: signalInText(line) };
   }
   return null;
 };

@@ -81,9 +81,12 @@ function withScaleJoined(heading: string): string {
   return match[3] === undefined ? `${match[1]} ${match[2]}` : `${match[1]} ${match[3]})`;
 }
 
+/** A power as pages write it: "m<sup>3</sup>/h". */
+const RAISED = /<su[bp]>\s*([23])\s*<\/su[bp]>/gi;
+
 /** A unit at the end of a heading: in brackets, after comma, slash, underscore or blank. Single letters only in brackets or after a comma or an underscore. */
 export function unitInHeading(given: string): FoundUnit | null {
-  const heading = withScaleJoined(given);
+  const heading = withScaleJoined(given.replace(RAISED, (_, digit: string) => (digit === "2" ? "²" : "³")));
   const marked = /(\S+)\s*[([]\s*(?:a|g|abs|ü|rel)\.?\s*[)\]]\s*$/i.exec(heading);
   const pressure = marked === null ? null : wholeUnit(marked[0]);
   if (pressure !== null) return pressure;

@@ -175,3 +175,41 @@ test("a unit in capitals behind its quantity", async () => {
   const { record, asked } = await told(ten("FECHA,PRESION SALIDA BAR,CAUDAL L/MIN", (d, i) => `${iso(d)},${bar(i)},${10 + i}`));
   expect([asked, record.channels.map(({ unitInFile }) => unitInFile)]).toEqual([[], ["bar", "L/min"]]);
 });
+
+describe("rows that break off in mid-file", () => {
+  const cut = (broken: string) => {
+    const lines = rows(60, 10, (d, i) => `${iso(d)},${bar(i)},${(10 + i / 10).toFixed(1)}`);
+    return table(`${H},Flow (L/min)`, [...lines.slice(0, 20), broken, ...lines.slice(21)]);
+  };
+  test("in their first value are rejected by line", async () => {
+    expect((await told(cut("2024-05-06T10:03:20,3"))).record.rejects.map(({ row }) => row)).toEqual([22]);
+  });
+  test("in a later value lose that, and it is said", async () => {
+    const { record } = await told(
+      cut("2024-05-06T10:03:20,3.60,1")
+        .replaceAll("Flow (L/min)", "Flow (L/min),Note")
+        .replace(/(\d)\n/g, "$1,\n")
+        .replace("3.60,1,", "3.60,1"),
+    );
+    expect(record.channels[1].values[20]).toBeNaN();
+    expect(record.channels[0].values[20]).toBeCloseTo(3.6e5, 0);
+    expect(record.notes.map(({ kind }) => kind)).toContain("cut-cell");
+  });
+  test("in their stamp are rejected by line", async () => {
+    expect((await told(cut("2024-05-06T10:03:2"))).record.rejects.map(({ row }) => row)).toEqual([22]);
+  });
+  test("behind a whole value lose nothing", async () => {
+    const { record } = await told(cut("2024-05-06T10:03:20,3.60"));
+    expect([record.rows.accepted, Math.round(record.channels[0].values[20])]).toEqual([60, 360_000]);
+  });
+});
+
+test("units in a column of their own are read row by row where one is another", async () => {
+  const text = table(
+    "Time,Pressure,Unit,Flow,Unit",
+    rows(60, 10, (d, i) => `${iso(d)},${i === 30 ? "310" : bar(i)},${i === 30 ? "kPa" : "bar"},${10 + i},L/min`),
+  );
+  const { record } = await told(text);
+  expect(Math.round(record.channels[0].values[30])).toBe(310_000);
+  expect(Math.round(record.channels[0].values[31])).toBe(Math.round(Number(bar(31)) * 1e5));
+});

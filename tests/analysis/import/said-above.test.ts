@@ -67,3 +67,44 @@ describe("a zone in words and numbers", () => {
     expect(from).toBe(`${iso(new Date(Date.UTC(2024, 4, 6, 10 + later)))}Z`);
   });
 });
+
+describe("what else is told beside the table", () => {
+  test.each([
+    ["Locale: en-US", "2024-06-05T10:00:00Z"],
+    ["Locale: en_GB", "2024-05-06T10:00:00Z"],
+  ])("%s settles the order of dates by the tables of CLDR", async (line, from) => {
+    // the fifth of June or the sixth of May
+    const { asked, from: first } = await told(ten(`${line}\nTime,Pressure (bar)`, (d, i) => `06/05/2024 ${iso(d).slice(11)},${bar(i)}`));
+    expect([asked, first]).toEqual([[], from]);
+  });
+  test.each(["Pulse weight,0.01 m3", "Impulswertigkeit: 10 Liter", "Litres per pulse: 10", "10 L/pulse"])("%s", async (line) => {
+    const { record, asked } = await told(ten(`${line}\nTime,Pressure (bar),Pulses`, (d, i) => `${iso(d)},${bar(i)},${20 + ((i * 7) % 5)}`));
+    expect(asked).toEqual([]);
+    expect(record.channels[1].values[0]).toBeCloseTo(0.2, 9);
+  });
+  test("one unit for all columns of a kind", async () => {
+    const { record, asked } = await told(
+      ten("All pressures in kPa, flows in L/s\nTime,Pressure,Flow", (d, i) => `${iso(d)},${350 + i},0.${20 + i}`),
+    );
+    expect([asked, record.channels.map(({ unitInFile }) => unitInFile)]).toEqual([[], ["kPa", "L/s"]]);
+  });
+  test("a range beside the voltage it is of, though the voltage is never high", async () => {
+    const { record, asked } = await told(
+      ten("0-10 V = 0-16 bar\nTime,Pressure (V),Flow (L/min)", (d, i) => `${iso(d)},${bar(i)}0,${10 + i}`),
+    );
+    expect(asked).toEqual([]);
+    expect(record.channels[0].values[0]).toBeCloseTo(Number(bar(0)) * 1.6e5, 0);
+  });
+  test.each([
+    ["Minutes since 1970-01-01 UTC,Pressure (bar)", (d: Date) => String(d.getTime() / 60_000)],
+    ["Seconds after 06-May-2024 10:00:00,Pressure (bar)", (_: Date, i: number) => String(i * 10)],
+    ["Start (unix): 1714989600\nElapsed (s),Pressure (bar)", (_: Date, i: number) => String(i * 10)],
+  ])("%s", async (head, write) => {
+    const step = head.startsWith("Minutes") ? 60 : 10;
+    const text = table(
+      head,
+      rows(20, step, (d, i) => `${write(d, i)},${bar(i)}`),
+    );
+    expect(await told(text)).toMatchObject({ from: "2024-05-06T10:00:00Z", asked: [] });
+  });
+});
