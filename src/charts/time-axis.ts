@@ -52,10 +52,12 @@ export function timeTicks(
 }
 
 /** Room that a label of so many letters takes on an axis, px: letters of the size of an axis, and a gap to the next label. */
-export const labelRoom = (letters: number): number => 7.4 * letters + 14;
+export const labelRoom = (letters: number, gap: number = LEAST_GAP): number => 7.4 * letters + gap;
+const LEAST_GAP = 10;
 
 /** How many labels of so many letters stand on an axis: two at least, on a wide one with more air between them. @param width of the plot, px */
-export const labelsIn = (width: number, letters: number): number => Math.max(2, width / (labelRoom(letters) + 0.03 * width));
+export const labelsIn = (width: number, letters: number): number =>
+  Math.max(2, width / labelRoom(letters, Math.max(LEAST_GAP, 0.045 * width)));
 
 /** A tick in one row: the day with the time, or alone where it begins. */
 export const inOneRow = ({ label, day }: TimeTick): string =>

@@ -1,10 +1,16 @@
 import type { ReactNode } from "react";
 import "./wide-table.css";
 
-type WideTableProps = { readonly heads: readonly string[]; readonly caption?: ReactNode; readonly children: ReactNode };
+type Row = { readonly key: string; readonly name: string; readonly cells: readonly ReactNode[] };
+type WideTableProps = {
+  /** Of the names of the rows, then of each cell. */
+  readonly heads: readonly string[];
+  readonly caption?: ReactNode;
+  readonly rows: readonly Row[];
+};
 
-/** A table that scrolls sideways by itself where the page is narrow; the rows are its children. */
-export function WideTable({ heads, caption, children }: WideTableProps) {
+/** A table where the page is wide; on a phone each row stands by itself, every cell with its heading beside it, and nothing lies out of sight. */
+export function WideTable({ heads, caption, rows }: WideTableProps) {
   return (
     <div className="wide-table">
       <table>
@@ -18,7 +24,18 @@ export function WideTable({ heads, caption, children }: WideTableProps) {
             ))}
           </tr>
         </thead>
-        <tbody>{children}</tbody>
+        <tbody>
+          {rows.map(({ key, name, cells }) => (
+            <tr key={key}>
+              <th scope="row">{name}</th>
+              {cells.map((cell, i) => (
+                <td key={heads[i + 1]} data-head={heads[i + 1]}>
+                  <span>{cell}</span>
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
       </table>
     </div>
   );

@@ -13,7 +13,7 @@ import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
 import { buildPyramid } from "../charts/pyramid";
 import type { ReportOrder } from "../report/report-input";
-import { fingerprintsOf, withFingerprints } from "./fingerprint";
+import { withFingerprints } from "./fingerprint";
 import { logFile } from "./log-file";
 import type { Answer, Detail, RecordOutline, Request, TraceChannel } from "./messages";
 import type { ModelRun, ModelRunOrder } from "./model-run";
@@ -72,15 +72,16 @@ export function makeHandle(stations: Stations): Handle {
     // Fetched while the file is read.
     const coming = stations.workingOut();
     coming.catch(() => {});
-    const result = await importLog(request.files.map(logFile), request.choices, onProgress, stop);
+    const logs = request.files.map(logFile);
+    const result = await importLog(logs, request.choices, onProgress, stop);
     if (stop.aborted) return send({ answer: "stopped", id });
     record = result.record;
     analysis = null;
     const traces = result.record.channels.map(traceChannel);
     send({ answer: "trace", id, outline: outline(result.record), layouts: result.layouts, traces }, buffersOf(traces));
     // Neither the trace nor the analysis waits for the fingerprints: the browser works them out beside it, and the document carries them.
-    printed = fingerprintsOf(request.files).then((prints) => {
-      record = withFingerprints(result.record, prints);
+    printed = Promise.all(logs.map(async ({ name, fingerprint }) => [name, await fingerprint()] as const)).then((prints) => {
+      record = withFingerprints(result.record, new Map(prints));
     });
     await workOut(request, send, stop, (outcome) => {
       if (outcome?.state === "found") send({ answer: "found", id, found: outcome.finding });

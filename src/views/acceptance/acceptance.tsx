@@ -1,3 +1,4 @@
+import { Fragment } from "react";
 import { ACCEPTANCE_WORDS, STATE_WORDS } from "../../../shared/wording/acceptance";
 import { WideTable } from "../../parts/wide-table";
 import type { StoryProps } from "../view-props";
@@ -10,19 +11,23 @@ export function Acceptance({ visit, ...page }: StoryProps) {
     <>
       <p>{ACCEPTANCE_WORDS.intro}</p>
       <LimitsOfThen {...page} />
-      <WideTable heads={ACCEPTANCE_WORDS.heads}>
-        {visit.document.acceptance.map((line) => (
-          <tr key={line.id}>
-            <th scope="row">{line.name}</th>
-            <td>{line.limit ?? ACCEPTANCE_WORDS.noLimit}</td>
-            <td className="figure">{line.value}</td>
-            <td>
-              <strong>{STATE_WORDS[line.state]}</strong>
-              {line.wouldTell === null ? "" : ACCEPTANCE_WORDS.wouldTell(line.wouldTell)}
-            </td>
-          </tr>
-        ))}
-      </WideTable>
+      <WideTable
+        heads={ACCEPTANCE_WORDS.heads}
+        rows={visit.document.acceptance.map(({ id, name, limit, value, state, wouldTell }) => ({
+          key: id,
+          name,
+          cells: [
+            limit ?? ACCEPTANCE_WORDS.noLimit,
+            <span key="measured" className="figure">
+              {value}
+            </span>,
+            <Fragment key="verdict">
+              <strong>{STATE_WORDS[state]}</strong>
+              {wouldTell === null ? "" : ACCEPTANCE_WORDS.wouldTell(wouldTell)}
+            </Fragment>,
+          ],
+        }))}
+      />
       <CompanyLimitsForm {...page} />
     </>
   );

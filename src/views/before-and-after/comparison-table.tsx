@@ -13,25 +13,25 @@ export function ComparisonTable({ compared: { comparison, beforeName, afterName 
   return (
     <>
       <h3>{VERDICT_WORDS[overall]}</h3>
-      <WideTable heads={COMPARISON_WORDS.heads} caption={COMPARISON_WORDS.compared(beforeName, afterName)}>
-        {measures.map(({ id, before, after, difference, limit, verdict, because }) => {
+      <WideTable
+        heads={COMPARISON_WORDS.heads}
+        caption={COMPARISON_WORDS.compared(beforeName, afterName)}
+        rows={measures.map(({ id, before, after, difference, limit, verdict, because }) => {
           const { name, shown } = MEASURES[id];
           const write = (m: Measured | null) => (m === null ? COMPARISON_WORDS.notKnown : formatMeasured(m, shown, units));
-          return (
-            <tr key={id}>
-              <th scope="row">{name}</th>
-              <td>{write(before)}</td>
-              <td>{write(after)}</td>
-              <td>{write(difference)}</td>
-              <td>{limit === null ? COMPARISON_WORDS.noLimit : formatQuantity(limit, shown, units, 2)}</td>
-              <td>
-                {VERDICT_WORDS[verdict]}
-                {because === null ? "" : `: ${WHY_NOT_COMPARED[because]}`}
-              </td>
-            </tr>
-          );
+          return {
+            key: id,
+            name,
+            cells: [
+              write(before),
+              write(after),
+              write(difference),
+              limit === null ? COMPARISON_WORDS.noLimit : formatQuantity(limit, shown, units, 2),
+              `${VERDICT_WORDS[verdict]}${because === null ? "" : `: ${WHY_NOT_COMPARED[because]}`}`,
+            ],
+          };
         })}
-      </WideTable>
+      />
       {sayHowCompared(comparison, units).map((sentence) => (
         <p key={sentence} className="aside">
           {sentence}
