@@ -12,7 +12,7 @@ type WideTableProps = {
 /** A table where the page is wide; on a phone each row stands by itself, every cell with its heading beside it, and nothing lies out of sight. */
 export function WideTable({ heads, caption, rows }: WideTableProps) {
   return (
-    <div className="wide-table">
+    <div className="wide-table row-by-row">
       <table>
         {caption === undefined ? null : <caption>{caption}</caption>}
         <thead>

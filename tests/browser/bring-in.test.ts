@@ -82,7 +82,7 @@ describe("bringing in a log", () => {
     expect(await onPompe.count()).toBe(0);
     await answerThem.click();
     const question = page.getByRole("group", { name: /Which of the two says that it runs/ });
-    await question.getByRole("radio", { name: /^M/ }).check();
+    await question.getByRole("radio", { name: /it runs while "M" stands there/ }).check();
     await closeSheet(page);
     await expect.poll(() => onPompe.count()).toBeGreaterThan(0);
     const sheet = await openSheet(page, "How it was read");

@@ -91,10 +91,10 @@ test("on paper stand the story and its pictures in one width, and no word of a s
   expect(await page.locator(".trace-tools, .overview").first().isVisible()).toBe(false);
 });
 
-/** Fields and cells of the open sheet that end beyond the page's right edge, save in what scrolls on purpose: the round's list. */
+/** Fields and cells of the open sheet that end beyond the page's right edge, save in what scrolls by itself. */
 function beyondRightEdge(page: Page): Promise<string[]> {
   return page.evaluate(() =>
-    [...document.querySelectorAll<HTMLElement>("dialog :is(button, select, input:not([hidden]), textarea, td)")]
+    [...document.querySelectorAll<HTMLElement>("dialog :is(button, select, input:not([hidden]), textarea, .row-by-row td)")]
       .filter((element) => element.checkVisibility({ visibilityProperty: true }) && element.closest(".round-frame") === null)
       .filter((element) => element.getBoundingClientRect().right > innerWidth)
       .map((element) => element.outerHTML.slice(0, 120)),
