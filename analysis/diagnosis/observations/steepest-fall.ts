@@ -1,5 +1,5 @@
 import { mainChannel } from "../../../shared/record/find-channel";
-import { timesOf } from "../../../shared/record/sampling";
+import { instantsOf } from "../../segments/instants";
 import { PRACTICE_SHARE_OF_MINUTE } from "../practice";
 import { traceIn } from "./at-work";
 import { cutInOf, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
@@ -19,7 +19,7 @@ function lookedAt(sight: Sight): Looked | null {
   if (trace !== null) return trace;
   const channel = mainChannel(sight.record, "pressure");
   if (channel === null || channel.values.length < 60) return null;
-  const times = timesOf(channel.sampling);
+  const times = instantsOf(channel.sampling);
   const interval = (times[times.length - 1] - times[0]) / (times.length - 1);
   return { times, pressure: channel.values, run: new Int32Array(times.length).fill(-1), interval };
 }
