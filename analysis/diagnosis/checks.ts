@@ -158,7 +158,7 @@ export const OPENERS: readonly Opener[] = [
   },
   { id: "ask-tank-volume", opens: ["tank-by-facts", "gas-constant", "cycle-against-tank"] },
   { id: "ask-precharge", opens: ["precharge-by-facts", "gas-constant", "cycle-against-tank"] },
-  { id: "ask-pump-flow", opens: ["tank-by-facts", "gas-constant-by-practice", "flow-when-short"] },
+  { id: "ask-pump-flow", opens: ["tank-by-facts", "gas-constant-by-practice", "flow-when-short", "usual-fall"] },
   { id: "ask-pipe", opens: ["surge-period"] },
   { id: "log-longer", opens: ["starts", "runs", "drift", "leak-down"] },
   {

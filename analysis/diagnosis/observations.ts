@@ -3,6 +3,7 @@ import { OBSERVATION_IDS, type Observation, type ObservationId } from "../../sha
 import { answerLooks } from "./observations/answer";
 import { bendLooks } from "./observations/bends";
 import { cyclingLooks } from "./observations/cycling";
+import { drawRhythmLooks } from "./observations/draw-rhythm";
 import { jumpFromStillLooks } from "./observations/jump-from-still";
 import { loopPaceLooks } from "./observations/loop-pace";
 import { lowTimesLooks } from "./observations/low-times";
@@ -15,8 +16,8 @@ import { roughnessLooks } from "./observations/roughness";
 import { sensorLooks } from "./observations/sensor";
 import { type Looks, observe, type Sight } from "./observations/sight";
 import { startGapLooks } from "./observations/start-gaps";
-import { steepestFallLooks } from "./observations/steepest-fall";
 import { tankLooks } from "./observations/tank";
+import { usualFallLooks } from "./observations/usual-fall";
 
 /** How each question is answered. */
 export const LOOKS: Looks = {
@@ -35,7 +36,8 @@ export const LOOKS: Looks = {
   ...lowTimesLooks,
   ...jumpFromStillLooks,
   ...roughnessLooks,
-  ...steepestFallLooks,
+  ...usualFallLooks,
+  ...drawRhythmLooks,
 };
 
 /** Every observation, known or missing (level null), in the order of OBSERVATIONS; one that fails is missing. */

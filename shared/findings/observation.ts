@@ -23,7 +23,7 @@ export const OBSERVATIONS = {
   /** Precharge of the site facts against set pressure. */
   "precharge-by-facts": ["low", "in-band", "high"],
   /** Gas constant that the log shows against the one of the site facts. */
-  "gas-constant": ["collapsed", "reduced", "as-expected", "raised"],
+  "gas-constant": ["collapsed", "reduced", "lessened", "as-expected", "raised"],
   /** Gas constant that the log shows against what good practice would give this pump. */
   "gas-constant-by-practice": ["tiny", "small", "enough"],
   /** Pressure where the tank runs empty against set pressure. */
@@ -87,8 +87,8 @@ export const OBSERVATIONS = {
   "usual-pressure": ["below", "in-band", "above"],
   /** Scatter of the pressure while the pump runs against that at rest. */
   roughness: ["alike", "rougher"],
-  /** Fastest fall at rest against what the pump's rated flow would make in a sound tank. */
-  "steepest-fall": ["possible", "strained", "impossible"],
+  /** How fast the pressure usually falls before a start, against what a usual draw would make in a sound tank. */
+  "usual-fall": ["sudden", "quick", "usual"],
   /** Whether the reading stood for minutes and then was elsewhere from one sample to the next. */
   "jump-from-still": ["none", "seen"],
   /** How evenly draws follow each other. */

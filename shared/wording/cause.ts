@@ -148,7 +148,8 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
   "precharge-by-facts": { low: "a low precharge", "in-band": "a precharge within its band", high: "a high precharge" },
   "gas-constant": {
     collapsed: "hardly any gas at work",
-    reduced: "less gas at work than there should be",
+    reduced: "far less gas at work than there should be",
+    lessened: "somewhat less gas at work than there should be",
     "as-expected": "as much gas as there should be",
     raised: "more gas than there should be",
   },
@@ -222,10 +223,10 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
     above: "a usual pressure above the band",
   },
   roughness: { alike: "as much scatter at rest as in a run", rougher: "far more scatter in a run than at rest" },
-  "steepest-fall": {
-    possible: "falls that a sound tank allows",
-    strained: "falls that strain a sound tank",
-    impossible: "falls that no sound tank allows",
+  "usual-fall": {
+    sudden: "falls before a start that leave next to no tank",
+    quick: "falls before a start that are quick for a sound tank",
+    usual: "falls before a start as in a sound tank",
   },
   "jump-from-still": { none: "no jump after a standstill", seen: "a jump of the reading after a standstill" },
   "draw-rhythm": { irregular: "no rhythm in the draws", regular: "a rhythm in the draws" },

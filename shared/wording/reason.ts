@@ -69,6 +69,8 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
   "gas-constant": {
     collapsed: (w, n) => `At work the tank has only ${w("ratio", "fraction", 2)} of the give that its size ${charge(w, n)} would have.`,
     reduced: (w, n) => `At work the tank has ${w("ratio", "fraction", 2)} of the give that its size ${charge(w, n)} would have.`,
+    lessened: (w, n) =>
+      `At work the tank has somewhat less, ${w("ratio", "fraction", 2)}, of the give that its size ${charge(w, n)} would have.`,
     "as-expected": (w, n) => `At work the tank gives what its size ${charge(w, n)} promise (${w("ratio", "fraction", 2)}).`,
     raised: (w, n) => `At work the tank has more gas than its size ${charge(w, n)} would have (${w("ratio", "fraction", 2)}).`,
   },
@@ -259,12 +261,10 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     rougher: (w) =>
       `The pressure scatters by ${w("run", "pressureDifference", 2)} while the pump runs and by ${w("rest", "pressureDifference", 2)} at rest.`,
   },
-  "steepest-fall": {
-    possible: () => "At rest the pressure falls no faster than a sound tank allows.",
-    strained: (w) =>
-      `At rest the pressure falls so fast that the tank has at most ${w("ratio", "fraction", 2)} of the give it should have, if no more is drawn than the pump is rated for.`,
-    impossible: (w) =>
-      `At rest the pressure falls so fast that the tank has at most ${w("ratio", "fraction", 2)} of the give it should have.`,
+  "usual-fall": {
+    sudden: (w) => `Before a start the pressure mostly falls (in ${w("time", "time", 2)}) as if there were next to no tank.`,
+    quick: (w) => `Before a start the pressure mostly falls faster (in ${w("time", "time", 2)}) than a sound tank lets it.`,
+    usual: () => "Before a start the pressure mostly falls as a usual draw makes it in a sound tank.",
   },
   "jump-from-still": {
     none: () => "The reading never stood and then jumped.",
@@ -273,7 +273,7 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
   },
   "draw-rhythm": {
     irregular: () => "Draws follow each other without a rhythm.",
-    regular: (w) => `Draws come in a rhythm: ${w("share", "fraction", 2)} of them follow each other after about ${w("gap", "time", 2)}.`,
+    regular: (w) => `What is drawn comes in a rhythm: the same again every ${w("gap", "time", 2)}.`,
   },
 };
 

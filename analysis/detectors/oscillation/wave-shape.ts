@@ -43,15 +43,9 @@ function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number
   const im = new Float64Array(most + 1);
   const { blocks, frequency } = wave;
   const blockAt = (i: number) => Math.floor((times[i] - blocks.origin) / blocks.length);
-  const used: number[] = [];
-  let sum = 0;
-  for (let i = 0; i < times.length; i++) {
-    if (!Number.isFinite(blocks.re[blockAt(i)])) continue;
-    used.push(i);
-    sum += values[i];
-  }
+  const used = Array.from(times.keys()).filter((i) => Number.isFinite(blocks.re[blockAt(i)]));
   const n = used.length;
-  const mean = sum / n;
+  const mean = used.reduce((sum, i) => sum + values[i], 0) / n;
   let squares = 0;
   for (const i of used) {
     const block = blockAt(i);

@@ -8,7 +8,7 @@ export const demandIsPeriodic: CauseTable = {
   prior: 1,
   weights: {
     "oscillation-driver": { loop: -1.9, demand: 1.7, unclear: -0.2 },
-    "draw-rhythm": { irregular: -1.2, regular: 2.9 },
+    "draw-rhythm": { irregular: -1.4, regular: 3.1 },
     oscillation: { none: -1.7, small: 1.9, large: 2.5 },
     "oscillation-period": { fast: -1.2, middling: 0.2, slow: 0.7 },
     "loop-pace": { prompt: 0.3, slow: -0.4 },

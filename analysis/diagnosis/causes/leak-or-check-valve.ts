@@ -8,10 +8,10 @@ export const leakOrCheckValve: CauseTable = {
   prior: 1,
   weights: {
     // a loss that comes and goes is a draw or gas that cools
-    "leak-down": { none: -2.4, passing: -1.1, present: 3 },
+    "leak-down": { none: -2.7, passing: -0.8, present: 3 },
     "starts-without-draw": { rare: -1.7, often: 2.6 },
     "night-flow": { none: -0.3, present: 0.6 },
-    starts: { many: 0.8, "very-many": 0.4 },
+    starts: { many: 0.7, "very-many": 0.2 },
     dips: { shallow: 0.2, deep: -0.6, "deep-and-slow": -0.4 },
     "quiet-times": { some: -0.6, none: 2.4 },
     "start-rhythm": { irregular: -0.4, regular: 1.2 },

@@ -8,18 +8,18 @@ export const lossOfPrime: CauseTable = {
   prior: 1,
   weights: {
     prime: { held: -2.6, lost: 3.1 },
-    "held-pressure": { "at-set": -0.4, below: 2.5, above: -0.4 },
+    "held-pressure": { "at-set": -0.6, below: 2.8, above: -0.5 },
     dips: { shallow: -0.4, deep: -0.4, "deep-and-slow": 1.9 },
     overdraw: { present: 1 },
-    overshoot: { little: -0.3, some: 0.1, large: 1.2 },
+    overshoot: { little: -0.7, some: 0.1, large: 2.3 },
     shutoff: { full: -0.3, weak: 2.1 },
     "flow-when-short": { none: 2.1, some: -0.5, all: -1.6 },
     "loop-pace": { slow: 1.7 },
     // a pump without water gives no pressure at all; one at its limit still gives some
-    "sunk-pressure": { held: -1.7, low: 1, gone: 2.7 },
-    "answer-to-draw": { "keeps-up": -1.3, late: 1.1, "at-its-end": 2.8 },
+    "sunk-pressure": { held: -1.8, low: 1, gone: 2.9 },
+    "answer-to-draw": { "keeps-up": -1.4, late: 1.2, "at-its-end": 2.8 },
     // what does not pump does not bring the pressure back
-    "low-times": { brief: -2.8, minutes: 0.9, long: 2.6, mostly: -0.5 },
+    "low-times": { brief: -2.8, minutes: 0.6, long: 3, mostly: -0.7 },
     "rise-pace": { late: 0.1, slow: 1.4 },
   },
 };

@@ -7,9 +7,9 @@ export const sensorInTurbulence: CauseTable = {
   id: "sensor-in-turbulence",
   prior: 1,
   weights: {
-    "noise-with-flow": { steady: -1.3, grows: 2.4 },
+    "noise-with-flow": { steady: -0.9, grows: 2 },
     noise: { quiet: -0.3, noisy: 1.4 },
-    oscillation: { small: 0.2, large: -0.4 },
-    roughness: { alike: -0.1, rougher: 1.5 },
+    oscillation: { small: 0.1, large: -0.6 },
+    roughness: { alike: -0.4, rougher: 1.8 },
   },
 };

@@ -8,17 +8,17 @@ export const sensorPortPlugged: CauseTable = {
   prior: 1,
   weights: {
     "sensor-lag": { prompt: -3, slow: 3.2 },
-    "noise-with-flow": { grows: -0.6 },
+    "noise-with-flow": { grows: -0.7 },
     // a late sensor sets a loop swinging, slowly
-    oscillation: { small: 0.3 },
+    oscillation: { small: 0.1 },
     "oscillation-period": { fast: -0.4, middling: 0.4 },
     // behind a lag no bend of the reading is sharp
-    bends: { sharp: -1.5, soft: 0.8, rounded: 2 },
+    bends: { sharp: -2, soft: 0.7, rounded: 2.6 },
     "loop-pace": { unhurried: 0.3, slow: -0.2 },
     dips: { "deep-and-slow": 0.2 },
-    "sensor-stuck": { stuck: 0.1, frozen: -0.4 },
-    overshoot: { little: -0.8, some: 0.2, large: 1.3 },
-    "gas-constant": { collapsed: -0.4, reduced: -0.2, "as-expected": -0.2, raised: 1.2 },
+    "sensor-stuck": { stuck: 0.1, frozen: -0.6 },
+    overshoot: { little: -0.9, some: 0.1, large: 1.9 },
+    "gas-constant": { collapsed: -0.6, reduced: -0.4, "as-expected": -0.5, raised: 1.9 },
     // 0.69 of the lag passes before half of a rise is read
     "rise-pace": { sudden: -2.5, prompt: -1.8, late: 2.6, slow: 0.5 },
   },

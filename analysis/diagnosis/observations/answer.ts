@@ -1,3 +1,5 @@
+import { mainChannel } from "../../../shared/record/find-channel";
+import { timesOf } from "../../../shared/record/sampling";
 import type { Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
 import { lengthOf, type Stretch, stretchesWhere, traceIn, valuesIn } from "./at-work";
@@ -11,8 +13,11 @@ const STARTING = 15;
 const ANSWERED = 25;
 /** A drive this near its highest speed has no more to give. */
 const AT_END = 0.96;
-/** A loop that is too slow is so in draw after draw: a single one may have been something else. */
-const OFTEN = 2;
+/**
+ * So long a stretch is short on average where the loop is too slow, and so long all of them together, s: a drive with long delays is set with some 24 s of integral
+ * time, and has an error down to an eighth in two of those. A fall deeper than that is another matter.
+ */
+const TOO_SLOW = { each: 50, together: 100 };
 /** Of the flow while pressure was low: less than that on its return, and the draw's end brought it back, not the pump. */
 const STILL_DRAWN = 0.8;
 
@@ -25,7 +30,7 @@ function shortStretches(trace: Trace, set: number): Stretch[] {
 }
 
 /** Seconds of short pressure with speed to spare, and at the end of it. */
-function bySpeed(trace: Trace, speed: ArrayLike<number>, stretches: readonly Stretch[]): Low {
+function bySpeed(trace: Trace, speed: Float64Array, stretches: readonly Stretch[]): Low {
   let [late, ended] = [0, 0];
   for (const s of stretches) {
     const fast = valuesIn(speed, [s]).filter((v) => v >= AT_END).length / (s.last - s.first + 1);
@@ -51,8 +56,20 @@ function byFlow(trace: Trace, flow: ArrayLike<number>, stretches: readonly Stret
 /** Lowest pressure held for half a minute of a run, against what is to be held. */
 const SUNK_FOR = 30; // s
 
-function sunkTo(trace: Trace): number | null {
-  const { times, pressure, run, interval } = trace;
+/** Times, pressure and the run of each sample. A pressure under what makes the pump start is one of a run, also where nothing tells of runs: then all is one. */
+type Sinking = Pick<Trace, "times" | "pressure" | "run" | "interval">;
+
+function sinkingIn(sight: Sight): Sinking | null {
+  const trace = traceIn(sight);
+  if (trace !== null) return trace;
+  const channel = mainChannel(sight.record, "pressure");
+  if (channel === null || channel.sampling.kind === "on-change" || channel.values.length < 60) return null;
+  const times = timesOf(channel.sampling);
+  const interval = (times[times.length - 1] - times[0]) / (times.length - 1);
+  return { times, pressure: channel.values, run: new Int32Array(times.length), interval };
+}
+
+function sunkTo({ times, pressure, run, interval }: Sinking): number | null {
   const long = Math.max(SUNK_FOR, 2 * interval); // never a single reading
   let lowest = Number.NaN;
   const queue: number[] = []; // indexes with falling pressure: the highest of the last half minute stands first
@@ -114,11 +131,12 @@ export const answerLooks: Pick<Looks, "answer-to-draw" | "sunk-pressure" | "flow
     const numbers = { late, ended, setPressure: set, times: stretches.length };
     if (late + ended < 2 * ANSWERED) return { level: "keeps-up", numbers };
     if (late <= ended) return { level: "at-its-end", numbers };
-    return { level: stretches.length >= OFTEN && late >= 4 * ANSWERED ? "late" : "keeps-up", numbers };
+    const tooSlow = late >= TOO_SLOW.each * stretches.length && late >= TOO_SLOW.together;
+    return { level: tooSlow ? "late" : "keeps-up", numbers };
   },
   "sunk-pressure"(sight) {
-    const [trace, held] = [traceIn(sight), heldBy(sight)];
-    const lowest = trace === null ? null : sunkTo(trace);
+    const [seen, held] = [sinkingIn(sight), heldBy(sight)];
+    const lowest = seen === null ? null : sunkTo(seen);
     if (lowest === null || held === null || !(held > 0)) return null;
     return { level: levelFor(lowest / held, [0.35, 0.85], ["gone", "low", "held"]), numbers: { lowest, held, ratio: lowest / held } };
   },

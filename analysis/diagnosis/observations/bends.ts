@@ -1,8 +1,9 @@
+import type { Span } from "../../../shared/findings/span";
 import type { Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
 import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import { traceIn } from "./at-work";
-import { isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
+import { found, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
 
 const SLOWEST_SAMPLING = 5; // s between samples; slower ones round every bend by themselves
 const LONGEST = 32; // s: a bend that takes longer than this to show is rounded
@@ -20,17 +21,19 @@ function bendAt({ times, pressure, interval }: Trace, i: number, reach: number):
   return Math.abs(pressure[i + reach] - 2 * pressure[i] + pressure[i - reach]);
 }
 
-/** Fills in the size of the bend at each sample but for the first and the last ones. @returns how many samples were looked at */
-function fillSizes(trace: Trace, reach: number, sizes: Float64Array): number {
+/** Size of the bend at each sample, 0 for the first ones. Shape [looked at less the reach]. */
+function bendSizes(trace: Trace, reach: number): Float64Array {
   const count = Math.min(trace.times.length, MOST_SAMPLES) - reach;
+  const sizes = new Float64Array(Math.max(0, count));
   for (let i = reach; i < count; i++) sizes[i] = bendAt(trace, i, reach);
-  return count;
+  return sizes;
 }
 
-/** Bends at 2 x reach, each the largest within that distance; and of each the share that shows at `reach` already. Shape [bends]; `size` is room for the bends of all samples. */
-function sharesShown(trace: Trace, reach: number, least: number, size: Float64Array): number[] {
+/** Bends at 2 x reach, each the largest within that distance; and of each the share that shows at `reach` already. Shape [bends]. */
+function sharesShown(trace: Trace, reach: number, least: number): number[] {
   const wide = 2 * reach;
-  const count = fillSizes(trace, wide, size);
+  const size = bendSizes(trace, wide);
+  const count = size.length;
   const shares: number[] = [];
   for (let i = wide; i < count; i++) {
     if (!(size[i] > least)) continue;
@@ -45,21 +48,30 @@ function sharesShown(trace: Trace, reach: number, least: number, size: Float64Ar
   return shares;
 }
 
+/** Of the running time, swings that are not the start-stop saw-tooth: from here on their waves make the bends. */
+const OFTEN = 0.1;
+
+function swingsOften(sight: Sight): boolean {
+  const total = (spans: readonly Span[]) => spans.reduce((sum, { from, to }) => sum + to - from, 0);
+  const swings = (found(sight, "oscillation")?.episodes ?? []).filter((e) => e.drivenBy !== "cycling");
+  return total(swings) > OFTEN * total(pumpOf(sight)?.runs ?? []);
+}
+
 export const bendLooks: Pick<Looks, "bends"> = {
   /**
    * How long the pressure takes to bend. A valve that opens or a pump that starts moves the pressure within the time constant of pump and tank, some
    * seconds; behind a first-order lag tau the reading's slope takes tau to follow, so that a bend seen over a time t is (t/tau)^2 and grows fourfold
    * with twice the time as long as t < tau. Asked: from which time on the sharper fifth of the bends is mostly there at half that time.
-   * With a pressure switch most bends are those of straight lines, which halve at any time: not asked.
+   * With a pressure switch most bends are those of straight lines, which halve at any time, and where the pressure swings most are those of its waves: not asked.
    */
   bends(sight) {
     const [trace, set] = [traceIn(sight), setPressureOf(sight)];
     if (trace === null || set === null || isFixedSpeed(sight.site) || trace.interval > SLOWEST_SAMPLING) return null;
+    if (swingsOften(sight)) return null;
     const noise = Math.max(noiseOf(trace.pressure), levelStep(trace.pressure) / Math.sqrt(12));
-    const size = new Float64Array(Math.min(trace.times.length, MOST_SAMPLES));
     let seen = false;
     for (let reach = Math.max(1, Math.round(0.5 / trace.interval)); reach * trace.interval <= LONGEST; reach *= 2) {
-      const shares = sharesShown(trace, reach, STANDS_OUT * noise, size);
+      const shares = sharesShown(trace, reach, STANDS_OUT * noise);
       if (shares.length < LEAST_BENDS) continue;
       seen = true;
       if (quantile(shares, SHARPER) < SHOWS) continue;

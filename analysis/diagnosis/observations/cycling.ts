@@ -9,11 +9,17 @@ const STARTS_WITHOUT_FACTS = 15;
 /** Motor practice is for starts across the line; a drive's soft start bears more, so its figure is not taken for a drive. */
 const byMotor = (cycling: CyclingFinding, fixedSpeed: boolean) => (fixedSpeed ? cycling.allowedStartsPerHour : null);
 
-/** Starts that may be made in an hour; null for a drive without a limit of its site: no published figure covers soft starts, short runs speak there. */
+/** Starts that may be made in an hour; null for a drive: no published figure covers soft starts, and many starts are its short runs once more. */
 function allowedStarts({ site }: Sight, cycling: CyclingFinding): number | null {
-  const known = site.limits.startsPerHour?.value ?? byMotor(cycling, isFixedSpeed(site));
-  return known ?? (site.pump === "variable-speed" ? null : STARTS_WITHOUT_FACTS);
+  if (site.pump === "variable-speed") return null;
+  return site.limits.startsPerHour?.value ?? byMotor(cycling, isFixedSpeed(site)) ?? STARTS_WITHOUT_FACTS;
 }
+
+/**
+ * A tank of practice size gives a minute of the pump's rated flow between the pressures of its switch, and fifteen starts in the worst hour (T = 4 V/Q); the
+ * pump gives up to a third more than its rating on the way there, and the tank is sound all the same. Common practice, no source.
+ */
+const OVER_RATING = 4 / 3;
 
 const LEAST_RUNS = 4; // fewer have no usual length
 const LEAST_STARTS = 12; // fewer show no rhythm
@@ -57,16 +63,21 @@ export const cyclingLooks: Pick<
     const allowed = allowedStarts(sight, cycling);
     if (allowed === null) return null;
     const perHour = Math.max(cycling.peakStartsPerHour, sight.record.duration < 3600 ? (cycling.startsPerHour?.value ?? 0) : 0);
-    return { level: levelFor(perHour / allowed, [1, 3], ["few", "many", "very-many"]), numbers: { perHour, allowed } };
+    return {
+      level: levelFor(perHour / allowed, [isFixedSpeed(sight.site) ? OVER_RATING : 1, 3], ["few", "many", "very-many"]),
+      numbers: { perHour, allowed },
+    };
   },
   runs(sight) {
     const pump = pumpOf(sight);
     if (pump === null || sight.record.duration < LEAST_RECORD) return null;
     if (pump.mode === "always-running" || hardlyStops(pump)) return { level: "never-stops", numbers: { duration: sight.record.duration } };
     const complete = completeRuns(pump.runs).length;
-    const short = found(sight, "short-cycles")?.runs.length ?? (isClear(sight, "short-cycles") ? 0 : null);
-    if (short === null || complete < LEAST_RUNS) return null;
-    const numbers = { short, complete, limit: sight.site.shortCycleLimit.value, share: short / complete };
+    if ((found(sight, "short-cycles") === null && !isClear(sight, "short-cycles")) || complete < LEAST_RUNS) return null;
+    const limit = sight.site.shortCycleLimit.value;
+    const least = isFixedSpeed(sight.site) ? limit / OVER_RATING : limit;
+    const short = (found(sight, "short-cycles")?.runs ?? []).filter((i) => spanLength(pump.runs[i]) < least).length;
+    const numbers = { short, complete, limit: least, share: short / complete };
     return { level: levelFor(short / complete, [0.05, 0.5], ["long", "some-short", "mostly-short"]), numbers };
   },
   "starts-without-draw"(sight) {

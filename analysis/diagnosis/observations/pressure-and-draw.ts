@@ -1,6 +1,5 @@
 import type { Numbers } from "../../../shared/findings/observation";
 import { fallGoesOn } from "./rest-fall";
-import { commonestGap, isRhythm } from "./rhythm";
 import { drawsOf, found, isClear, isFixedSpeed, type Looks, pumpOf, type Sight, setPressureOf } from "./sight";
 
 /** Share of set pressure that a dip or a droop may take without notice. */
@@ -10,7 +9,6 @@ const STEEP_DROOP = 0.12;
 const SLOW_RECOVERY = 60;
 /** Least flow of the night against the highest flow of the log. */
 const NIGHT_FLOW = 0.02;
-const LEAST_DRAWS = 12;
 /** Share of the record that quiet times must come to, and the shortest record in which their absence means something, s. */
 const NO_QUIET = 0.01;
 const LEAST_RECORD = 3 * 3600;
@@ -19,10 +17,7 @@ const LEAST_RECORD = 3 * 3600;
 const fallsAtRest = ({ outcomes }: Sight) =>
   outcomes.some((o) => o.kind === "leak-down" && o.state === "cannot-tell" && o.because.some((b) => "risePerPaS" in b.detail));
 
-export const pressureAndDrawLooks: Pick<
-  Looks,
-  "drift" | "droop" | "dips" | "quiet-times" | "leak-down" | "leak-side" | "night-flow" | "draw-rhythm"
-> = {
+export const pressureAndDrawLooks: Pick<Looks, "drift" | "droop" | "dips" | "quiet-times" | "leak-down" | "leak-side" | "night-flow"> = {
   drift(sight) {
     if (isClear(sight, "drift")) return { level: "within", numbers: { limit: sight.site.limits.driftAtSteadyFlow.value } };
     const drift = found(sight, "drift");
@@ -64,7 +59,9 @@ export const pressureAndDrawLooks: Pick<
     if (leak === null && !fallsAtRest(sight)) return null;
     if (leak !== null && !(leak.flow.low > 0)) return { level: "none", numbers: {} };
     const numbers: Numbers = leak === null ? {} : { flow: leak.flow.value };
-    return { level: fallGoesOn(sight) === false ? "passing" : "present", numbers };
+    const goesOn = fallGoesOn(sight);
+    if (leak === null && goesOn === null) return null; // neither how much nor whether it goes on is known
+    return { level: goesOn === false ? "passing" : "present", numbers };
   },
   "leak-side"(sight) {
     const leak = found(sight, "leak-down");
@@ -74,12 +71,5 @@ export const pressureAndDrawLooks: Pick<
     const [night, peak] = [found(sight, "leak-down")?.minimumNightFlow ?? null, found(sight, "pump-performance")?.peakFlow ?? null];
     if (night === null || peak === null || !(peak > 0)) return null;
     return { level: night / peak > NIGHT_FLOW ? "present" : "none", numbers: { night, peak } };
-  },
-  /** By metered draws only: draws seen in pressure alone may be the pump's own saw-tooth. */
-  "draw-rhythm"(sight) {
-    const draws = drawsOf(sight);
-    if (draws === null || draws.basis !== "flow" || draws.draws.length < LEAST_DRAWS) return null;
-    const { gap, share } = commonestGap(draws.draws.map((d) => d.from));
-    return { level: isRhythm(share, draws.draws.length) ? "regular" : "irregular", numbers: { gap, share, draws: draws.draws.length } };
   },
 };

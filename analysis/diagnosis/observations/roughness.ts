@@ -8,8 +8,15 @@ const BLOCK = 12; // samples
 const SETTLED = 15; // s after a start
 const LEAST_BLOCKS = 8; // fewer have no usual scatter
 /** Scatter of the roughest runs over that at rest, and over what steps of the reading make by themselves. */
-const ROUGHER = 2.5;
-const LEAST_SHARE = 0.003; // of the pressure held: less disturbs nobody
+const ROUGHER = 3;
+/** Of the pressure held: less disturbs nobody, a tenth of a psi in sixty. With samples farther apart than a motor's answer the loop's own errors come to twice that. */
+const LEAST_SHARE = { close: 0.0015, apart: 0.003 };
+const CLOSE = 2.2; // s between samples: about what a motor takes to answer
+/**
+ * A sound loop mends an error within so many s: readings farther apart differ by the errors that draws leave, which is not scatter. There it must be as high as
+ * a swing that matters.
+ */
+const MENDED = 8;
 
 /** Bends of one block, used again by the next. */
 const bends = new Float64Array(BLOCK - 2);
@@ -24,7 +31,7 @@ function scatterOf(pressure: ArrayLike<number>, from: number): number {
   return quantileInPlace(bends, 0.5, known) / (0.6745 * Math.sqrt(6));
 }
 
-/** Scatter at rest (median of blocks) and in the rougher part of the running time. */
+/** Scatter of the rougher rests, and of the roughest tenth of the running time: eddies go with the square of the flow, and most of the time little flows. */
 export function scatters(trace: Trace): { readonly rest: number; readonly run: number } | null {
   const { times, run, runs, pressure } = trace;
   const [atRest, running]: [number[], number[]] = [[], []];
@@ -37,7 +44,7 @@ export function scatters(trace: Trace): { readonly rest: number; readonly run: n
     else if (times[i] - runs[run[i]].from > SETTLED) running.push(scatter);
   }
   if (running.length < LEAST_BLOCKS || atRest.length < LEAST_BLOCKS) return null;
-  return { rest: quantile(atRest, 0.5), run: quantile(running, 0.75) };
+  return { rest: quantile(atRest, 0.75), run: quantile(running, 0.9) };
 }
 
 export const roughnessLooks: Pick<Looks, "roughness"> = {
@@ -53,7 +60,10 @@ export const roughnessLooks: Pick<Looks, "roughness"> = {
     const seen = scatters(trace);
     if (seen === null) return null;
     const floor = Math.max(seen.rest, levelStep(trace.pressure) / Math.sqrt(12));
-    const rougher = seen.run > ROUGHER * floor && seen.run > LEAST_SHARE * held;
+    const swing = sight.site.limits.oscillationPeakToPeak.value / (2 * Math.SQRT2); // of a sine: its spread
+    const share = (trace.interval > CLOSE ? LEAST_SHARE.apart : LEAST_SHARE.close) * held;
+    const least = trace.interval > MENDED ? Math.max(swing, share) : share;
+    const rougher = seen.run > ROUGHER * floor && seen.run > least;
     return { level: rougher ? "rougher" : "alike", numbers: { run: seen.run, rest: seen.rest, floor, share: seen.run / held } };
   },
 };

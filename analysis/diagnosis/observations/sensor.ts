@@ -2,8 +2,10 @@ import type { Span } from "../../../shared/findings/span";
 import { mainChannel } from "../../../shared/record/find-channel";
 import { indexAtOrAfter } from "../../../shared/record/sampling";
 import { sampleInterval } from "../../faults/sample-interval";
+import { traceIn } from "./at-work";
+import { drawnWhileStill } from "./drawn-while-still";
 import { found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
-import { stuckWhileMoving } from "./stuck-while-moving";
+import { rangeOfStill, stuckWhileMoving } from "./stuck-while-moving";
 
 /** At longer intervals the begin of a draw is known too badly for a lag. */
 const LAG_SAMPLING = 6; // s
@@ -25,19 +27,42 @@ function stillWhileMoving(sight: Sight): number | null {
   return stuckWhileMoving(pressure, flow, pump, found(sight, "pump-performance")?.peakFlow ?? Number.NaN);
 }
 
-/** Water that passes, as a share of the highest flow. */
+/** Water that passes for certain, as a share of the highest flow. */
 const PASSES = 0.03;
+/** A tank whose volume no one wrote down: a minute of the pump's flow, five times what practice asks for. */
+const LARGEST_MINUTES = 60; // s
 
-/** Whether the pump ran or water passed while the reading stood: at rest a tight system holds its pressure to the last digit. */
-function waterMoved(sight: Sight, span: Span): boolean {
+/** How long the reading stood although the tank gave water, s; 0 where nothing but pressure and flow tell when the pump was at rest. */
+function stillWhileDrawn(sight: Sight): number {
+  const [trace, pressure, pump] = [traceIn(sight), mainChannel(sight.record, "pressure"), pumpOf(sight)];
+  const { tankVolume, pumpRatedFlow, atmosphere } = sight.site;
+  const peak = found(sight, "pump-performance")?.peakFlow ?? null;
+  const volume = tankVolume?.value ?? (pumpRatedFlow === null ? null : LARGEST_MINUTES * pumpRatedFlow.value);
+  const witnessed = pump !== null && pump.basis !== "pressure" && pump.basis !== "flow";
+  if (trace === null || pressure === null || peak === null || volume === null || !witnessed) return 0;
+  return drawnWhileStill(trace, rangeOfStill(pressure), volume, atmosphere.value, PASSES * peak);
+}
+
+/** A change of flow by this share of the highest moves the pressure of any tank and pump. */
+const CHANGES = 0.3;
+/** From the ends of a stretch in which the reading stood, s: what happens there may be why it began or ended. */
+const WELL_INSIDE = 15;
+
+/** Whether the pump started or stopped, or the flow changed much, while the reading stood: at rest or held by a good loop a pressure stands to the last digit. */
+function waterMoved(sight: Sight, { from, to }: Span): boolean {
+  const inside = (at: number) => at > from + WELL_INSIDE && at < to - WELL_INSIDE;
   const pump = pumpOf(sight);
-  if (pump !== null && pump.basis !== "pressure" && pump.runs.some((run) => run.from < span.to && run.to > span.from)) return true;
+  if (pump !== null && pump.basis !== "pressure" && pump.runs.some((run) => inside(run.from) || inside(run.to))) return true;
   const flow = mainChannel(sight.record, "flow");
-  const least = PASSES * (found(sight, "pump-performance")?.peakFlow ?? 0);
+  const least = CHANGES * (found(sight, "pump-performance")?.peakFlow ?? 0);
   if (flow === null || !(least > 0)) return false;
-  const end = indexAtOrAfter(flow.sampling, span.to);
-  for (let i = indexAtOrAfter(flow.sampling, span.from); i < end; i++) if (flow.values[i] > least) return true;
-  return false;
+  const end = indexAtOrAfter(flow.sampling, to - WELL_INSIDE);
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let i = indexAtOrAfter(flow.sampling, from + WELL_INSIDE); i < end; i++) {
+    if (flow.values[i] < low) low = flow.values[i];
+    if (flow.values[i] > high) high = flow.values[i];
+  }
+  return high - low > least;
 }
 
 export const sensorLooks: Pick<
@@ -52,7 +77,9 @@ export const sensorLooks: Pick<
   },
   "noise-with-flow"(sight) {
     const grows = found(sight, "sensor")?.noiseGrowsWithFlow ?? null;
-    return grows === null ? null : { level: grows ? "grows" : "steady", numbers: {} };
+    // with a switch the pump gives its full flow whatever is drawn: a meter after the tank does not show what passes the sensor
+    const passesUnseen = isFixedSpeed(sight.site) && sight.segments.meter.place !== "before-tank";
+    return grows === null || (passesUnseen && !grows) ? null : { level: grows ? "grows" : "steady", numbers: {} };
   },
   "sensor-lag"(sight) {
     const lag = found(sight, "sensor")?.lag ?? null;
@@ -66,7 +93,7 @@ export const sensorLooks: Pick<
     const sensor = found(sight, "sensor");
     const moving = stillWhileMoving(sight);
     const held = (sensor?.stuck ?? []).filter((span) => waterMoved(sight, span));
-    const numbers = { stuck: Math.max(total(held), moving ?? 0), frozen: total(sensor?.frozen ?? []) };
+    const numbers = { stuck: Math.max(total(held), moving ?? 0, stillWhileDrawn(sight)), frozen: total(sensor?.frozen ?? []) };
     if (numbers.frozen > 0) return { level: "frozen", numbers };
     return numbers.stuck > 0 ? { level: "stuck", numbers } : moving === null ? null : { level: "no", numbers };
   },

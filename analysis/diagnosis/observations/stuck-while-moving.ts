@@ -1,6 +1,7 @@
 import type { PumpState } from "../../../shared/findings/segment";
 import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter, sampleCount, timeAt } from "../../../shared/record/sampling";
+import { median } from "../../numerics/order-statistics";
 import { noiseOf } from "../../segments/pressure-noise";
 
 /** A band of stillness wider than this share of the reading may hide a true change: a drive lets the pressure fall 5 % and more before it wakes. */
@@ -9,12 +10,23 @@ const WIDEST = 0.03;
 const AROUND = { before: 15, after: 45 };
 /** What a reading that stands still may scatter: steps, and standard deviations of its noise from lowest to highest of thousands. */
 const STILL = { steps: 2.1, noises: 9 };
+/**
+ * The mean of so many readings that stand still lies within a step and a standard deviation and a half of the noise, over hundreds of such means (2 x 3.3 /
+ * sqrt(20)). A live pressure does not: a draw of a third of the pump's flow moves a tank of practice size (12 s of that flow) by some hundredths of the
+ * pressure before any loop has answered.
+ */
+const MEANS = { of: 20, least: 3, steps: 1.1, noises: 1.5 };
 /** Flow that jumps by this share of the highest within this time moves the pressure of any tank and pump. */
 const JUMP = { share: 0.3, within: 10 };
-/** So many jumps in a row are no chance: a good loop holds the pressure through one or the other, and jumps come in swarms. */
-const JUMPS = 8;
+/**
+ * So many jumps in a row at least are no chance: a good loop holds the pressure through one or the other. Jumps come in swarms, so that they are not
+ * counted like dice: a row of a stuck reading is so many times as long as the longest that are left when those of some few stuck times are set aside.
+ */
+const JUMPS = { least: 8, times: 3, stuckTimes: 4 };
 /** Of switches fewer will do: a rest ends at another pressure than it began. */
-const SWITCHES = { least: 3, most: 5 };
+const LEAST_SWITCHES = 3;
+/** A rest that holds fewer readings is hardly seen: the first stands where the run ended. */
+const READINGS_IN_REST = 2;
 /** How often a live reading may make such a row by chance in a log. */
 const BY_CHANCE = 0.01;
 
@@ -28,26 +40,46 @@ const BY_CHANCE = 0.01;
  */
 export function stuckWhileMoving(pressure: Channel, flow: Channel | null, pump: PumpState | null, peakFlow: number): number | null {
   if (pressure.sampling.kind === "on-change") return null;
-  const usual = Math.abs(pressure.values[pressure.values.length >> 1]);
-  const most = STILL.steps * leastChange(pressure.values) + STILL.noises * noiseOf(pressure.values);
+  const usual = Math.abs(median(pressure.values));
+  const [step, noise] = [leastChange(pressure.values), noiseOf(pressure.values)];
+  const most = rangeOfStill(pressure);
   if (!(most < WIDEST * usual)) return null;
-  const switches = switchesOf(pump).map((at) => ({ at, isSwitch: true }));
-  const moments = [...switches, ...jumpsOf(flow, peakFlow).map((at) => ({ at, isSwitch: false }))].sort((a, b) => a.at - b.at);
+  const count = pressure.values.length;
+  const interval = (timeAt(pressure.sampling, count - 1) - timeAt(pressure.sampling, 0)) / Math.max(1, count - 1);
+  const switches = switchesOf(pump, READINGS_IN_REST * interval).map((at) => ({ at, isSwitch: true }));
+  const jumps = jumpsOf(interval > JUMP.within ? null : flow, peakFlow).map((at) => ({ at, isSwitch: false }));
+  const moments = [...switches, ...jumps].sort((a, b) => a.at - b.at);
   if (moments.length < LEAST_MOMENTS) return null;
   const rows = rowsOf(pressure, moments, most);
-  const [jump, turn] = [1 / JUMPS, 1 / switchesInARow(rows, switches.length)];
-  const count = pressure.values.length;
-  const least = (LEAST_READINGS * (timeAt(pressure.sampling, count - 1) - timeAt(pressure.sampling, 0))) / Math.max(1, count - 1);
-  const isNoChance = (row: Row) => row.length >= least && row.switches * turn + (row.moments - row.switches) * jump >= 1 - 1e-9;
+  const turn = 1 / switchesInARow(rows, switches.length);
+  const jump = 1 / jumpsInARow(rows);
+  const least = LEAST_READINGS * interval;
+  const isNoChance = (row: Row) =>
+    row.length >= least &&
+    row.level > USUAL * usual &&
+    row.switches * turn + jumpsOfRow(row) * jump >= 1 - 1e-9 &&
+    rangeOfMeans(pressure, row) <= MEANS.steps * step + MEANS.noises * noise;
   return rows.reduce((sum, row) => sum + (isNoChance(row) ? row.length : 0), 0);
 }
 
+/** Widest range of a reading that stands still, Pa. */
+export const rangeOfStill = ({ values }: Channel): number => STILL.steps * leastChange(values) + STILL.noises * noiseOf(values);
+
 const LEAST_MOMENTS = 5; // fewer make no row that chance would not
-const LEAST_READINGS = 6; // from the first to the last moment: starts and stops between two readings are seen in none
+const LEAST_READINGS = MEANS.least * MEANS.of; // from the first to the last moment: starts and stops between two readings are seen in none
+/** A pump without water, or one that is asked for more than it has, holds a low pressure as still: a reading that stands is one of the usual. */
+const USUAL = 0.75;
 
 type Moment = { readonly at: number; readonly isSwitch: boolean };
-/** Moments in a row through which the reading stands still, how many of them are switches, and s from the first to the last. */
-type Row = { readonly moments: number; readonly switches: number; readonly length: number };
+/** Moments in a row through which the reading stands still, how many of them are switches, the instants of the first and the last, s, s between, and the reading, Pa. */
+type Row = {
+  readonly moments: number;
+  readonly switches: number;
+  readonly from: number;
+  readonly to: number;
+  readonly length: number;
+  readonly level: number;
+};
 
 /**
  * How many starts and stops in a row a live reading does not stand through: with a share r of switches that it stands through as it is, a row of k
@@ -57,8 +89,14 @@ function switchesInARow(rows: readonly Row[], switches: number): number {
   const longest = rows.reduce((most, row) => Math.max(most, row.switches), 0);
   const still = rows.reduce((sum, row) => sum + Math.max(0, row.switches - 1), 0) - Math.max(0, longest - 1);
   const share = Math.min(0.99, (1 + still) / (2 + switches - longest));
-  const enough = Math.ceil(Math.log(BY_CHANCE / Math.max(1, switches)) / Math.log(share));
-  return Math.min(SWITCHES.most, Math.max(SWITCHES.least, enough));
+  return Math.max(LEAST_SWITCHES, Math.ceil(Math.log(BY_CHANCE / Math.max(1, switches)) / Math.log(share)));
+}
+
+const jumpsOfRow = ({ moments, switches }: Row) => moments - switches;
+
+function jumpsInARow(rows: readonly Row[]): number {
+  const longest = rows.map(jumpsOfRow).sort((a, b) => b - a);
+  return Math.max(JUMPS.least, JUMPS.times * (longest[JUMPS.stuckTimes] ?? 0));
 }
 
 function rowsOf(pressure: Channel, moments: readonly Moment[], most: number): Row[] {
@@ -74,11 +112,33 @@ function rowsOf(pressure: Channel, moments: readonly Moment[], most: number): Ro
       [low, high] = [seen.low, seen.high];
     }
     const row = moments.slice(first, next);
-    if (row.length > 0)
-      rows.push({ moments: row.length, switches: row.filter((m) => m.isSwitch).length, length: moments[next - 1].at - moments[first].at });
+    if (row.length > 0) {
+      const [from, to] = [moments[first].at, moments[next - 1].at];
+      rows.push({
+        moments: row.length,
+        switches: row.filter((m) => m.isSwitch).length,
+        from,
+        to,
+        length: to - from,
+        level: (low + high) / 2,
+      });
+    }
     first = Math.max(next, first + 1);
   }
   return rows;
+}
+
+/** Highest less lowest mean of so many readings that follow each other, Pa. */
+function rangeOfMeans({ values, sampling }: Channel, { from, to }: Row): number {
+  const [first, end] = [indexAtOrAfter(sampling, from), indexAtOrAfter(sampling, to)];
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let i = first; i + MEANS.of <= end; i += MEANS.of) {
+    let sum = 0;
+    for (let k = i; k < i + MEANS.of; k++) sum += values[k];
+    if (sum < low * MEANS.of) low = sum / MEANS.of;
+    if (sum > high * MEANS.of) high = sum / MEANS.of;
+  }
+  return high - low;
 }
 
 function extremesOf({ values, sampling }: Channel, from: number, to: number): { low: number; high: number } {
@@ -100,8 +160,16 @@ function leastChange(values: ArrayLike<number>): number {
   return least;
 }
 
-const switchesOf = (pump: PumpState | null): number[] =>
-  pump === null || pump.basis === "pressure" ? [] : pump.runs.filter((run) => run.complete).flatMap((run) => [run.from, run.to]);
+/** Starts and stops of complete runs, each at a rest of `least` s or more. */
+function switchesOf(pump: PumpState | null, least: number): number[] {
+  if (pump === null || pump.basis === "pressure") return [];
+  const { runs } = pump;
+  const restBefore = (i: number) => runs[i].from - (i === 0 ? 0 : runs[i - 1].to) >= least;
+  return runs.flatMap((run, i) => {
+    if (!run.complete) return [];
+    return [...(restBefore(i) ? [run.from] : []), ...(i + 1 >= runs.length || restBefore(i + 1) ? [run.to] : [])];
+  });
+}
 
 /** Moments of a jump, at most one each time it jumps. */
 function jumpsOf(flow: Channel | null, peak: number): number[] {

@@ -5,18 +5,16 @@ import { quantile } from "../../numerics/order-statistics";
 import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import { restsOf } from "../../segments/starts";
 import { traceIn } from "./at-work";
+import { lastFall } from "./last-fall";
 import { isFixedSpeed, type Sight } from "./sight";
 
 /** The draw that brought the pump on, read when the run has settled, s after the start. */
 const SETTLED = { from: 10, to: 35 };
-/** The last part of the fall, which that draw made. */
-const LAST = 0.4;
-const STANDS_OUT = 6; // spreads of the noise
 const LEAST_STARTS = 4;
-const SLOWEST_SAMPLING = 5; // s
+const SLOWEST_SAMPLING = 5; // s; in longer ones a quick fall is over
 
-/** Less than this share of the most that flows, and the meter sees only what goes into the tank: the draw leaves before it. */
-const PASSES = 0.15;
+/** Less than this share of the most that flows is nothing; and where most settled runs show nothing, the meter sees only what goes into the tank: the draw leaves before it. */
+const PASSES = 0.03;
 
 function mostInRuns({ run }: Trace, flow: ArrayLike<number>): number {
   const inRuns = new Float64Array(run.length);
@@ -24,20 +22,10 @@ function mostInRuns({ run }: Trace, flow: ArrayLike<number>): number {
   return quantile(inRuns, 0.98);
 }
 
-export type Estimated = { readonly value: number; readonly low: number; readonly high: number; readonly starts: number };
+/** A quick fall lies anywhere between isothermal and adiabatic, and a draw changes while the pump starts: this way or that, whatever the number of starts. */
+const QUICK = 1.4;
 
-/** Time from which the fall before a start was the last part of it, and 1/p(abs) there and at the start. Null where noise hides it. */
-function lastFall(trace: Trace, from: number, to: number, noise: number, air: number) {
-  const { times, pressure } = trace;
-  const [first, end] = [sampleAt(trace, from), Math.max(0, sampleAt(trace, to) - 1)];
-  let highest = pressure[end];
-  for (let i = first; i < end; i++) if (pressure[i] > highest) highest = pressure[i];
-  const part = LAST * (highest - pressure[end]);
-  if (!(part > STANDS_OUT * noise)) return null;
-  let at = end;
-  while (at > first && !(pressure[at] >= pressure[end] + part)) at--;
-  return at === end ? null : { time: times[end] - times[at], rise: 1 / (pressure[end] + air) - 1 / (pressure[at] + air) };
-}
+export type Estimated = { readonly value: number; readonly low: number; readonly high: number; readonly starts: number };
 
 /**
  * Gas constant K = p0 Vt of the tank, J, from starts of a drive: q = K d(1/p)/dt while the pump rests, and q is what flows once the run that this draw
@@ -61,20 +49,21 @@ export function gasConstantByStarts(sight: Sight): Estimated | null {
   if (rests.length < LEAST_STARTS) return null;
   const noise = Math.max(noiseOf(trace.pressure), levelStep(trace.pressure) / Math.sqrt(12));
   const constants: number[] = [];
-  const draws: number[] = [];
-  let r = 0;
+  const least = PASSES * mostInRuns(trace, flow);
+  let [seen, r] = [0, 0];
   for (const { from, to } of rests) {
     while (r < runs.length && runs[r].from < to) r++;
     if (r >= runs.length || runs[r].to - to < SETTLED.to) continue;
-    const fall = lastFall(trace, from, to, noise, sight.site.atmosphere.value);
+    const stretch = { first: sampleAt(trace, from), end: Math.max(0, sampleAt(trace, to) - 1) };
+    const fall = lastFall(times, trace.pressure, stretch, noise, sight.site.atmosphere.value);
     if (fall === null) continue;
     const settled: number[] = [];
     for (let i = sampleAt(trace, to + SETTLED.from); i < times.length && times[i] <= to + SETTLED.to; i++) settled.push(flow[i]);
     const drawn = quantile(settled, 0.5);
-    if (!(drawn > 0)) continue;
-    draws.push(drawn);
-    constants.push((drawn * fall.time) / fall.rise);
+    seen++;
+    if (drawn > least) constants.push((drawn * fall.time) / fall.rise);
   }
-  if (constants.length < LEAST_STARTS || !(quantile(draws, 0.5) > PASSES * mostInRuns(trace, flow))) return null;
-  return { ...medianInterval(constants), starts: constants.length };
+  if (constants.length < LEAST_STARTS || !(constants.length > seen / 2)) return null;
+  const { value, low, high } = medianInterval(constants);
+  return { value, low: low / QUICK, high: high * QUICK, starts: constants.length };
 }

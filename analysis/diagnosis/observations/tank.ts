@@ -7,6 +7,9 @@ const MINUTE = 60; // s
 /** An interval wider than this ratio from end to end says nothing about the gas constant. */
 const WIDEST_INTERVAL = 3;
 
+/** 20 psi below set is within practice; a set pressure so low that 25 psi below is hardly anything has its edge higher. */
+const lowEdgeBelow = (set: number) => Math.min(Math.max(25 * PASCAL_PER_PSI, 0.4 * set), Math.max(21 * PASCAL_PER_PSI, 0.55 * set));
+
 /**
  * Where a charge stands against what it follows: set pressure with a drive (15 to 20 psi below it), cut-in with a pressure switch (about
  * 2 psi below it). Edges stand some psi outside the band, so that a gauge's error does not make a cause. Common practice, no source.
@@ -19,9 +22,7 @@ function chargeLevel(sight: Sight, charge: number): { level: "low" | "in-band" |
   }
   const set = setPressureOf(sight);
   if (set === null) return null;
-  // 20 psi below is within practice; a set pressure so low that 25 psi below is hardly anything has its edge higher
-  const lowEdge = Math.min(Math.max(25 * PASCAL_PER_PSI, 0.4 * set), Math.max(21 * PASCAL_PER_PSI, 0.55 * set));
-  return { level: levelFor(set - charge, [8 * PASCAL_PER_PSI, lowEdge], ["high", "in-band", "low"]), reference: set };
+  return { level: levelFor(set - charge, [8 * PASCAL_PER_PSI, lowEdgeBelow(set)], ["high", "in-band", "low"]), reference: set };
 }
 
 const practiceVolume = ({ site }: Sight): number | null =>
@@ -81,6 +82,20 @@ function expectedConstant(sight: Sight): { readonly value: number; readonly usua
   return usual === null ? null : { value: of(usual), usual };
 }
 
+/** Two standard deviations of what should be: a plate's volume to 5 %, a charge read to 2 psi of some 50 absolute, a meter to 2 %. Common practice, no source. */
+const SURE_OF_FACTS = 0.87;
+
+/** Of what the facts allow at least: less than that is no matter of a meter, a plate and a gauge that are all wrong the same way. */
+const FAR_LESS = 0.8;
+
+/** K at the lowest charge that still suits the site, as a share of K at the usual one; a switch's charge is one value. */
+function leastOfBand(sight: Sight, usual: number): number {
+  const set = setPressureOf(sight);
+  if (isFixedSpeed(sight.site) || set === null) return 0.8;
+  const air = sight.site.atmosphere.value;
+  return (set - lowEdgeBelow(set) + air) / (usual + air);
+}
+
 const gasConstantByPractice: Look<"gas-constant-by-practice"> = (sight) => {
   const constant = gasAtWork(sight);
   if (constant === null) return null;
@@ -112,13 +127,20 @@ export const tankLooks: Pick<Looks, "tank-by-facts" | "precharge-by-facts" | "ga
   "gas-constant"(sight) {
     const [constant, volume, should] = [gasAtWork(sight), sight.site.tankVolume?.value ?? null, expectedConstant(sight)];
     if (constant === null || volume === null || should === null) return null;
-    const { value } = constant;
+    const { value, low, high } = constant;
     const expected = should.value;
     const ratio = value / expected;
     const allLost = (volume * sight.site.atmosphere.value) / expected;
-    const [reduced, raised] = should.usual === null ? [0.75, 1.3] : [0.65, 1.5]; // a usual charge is known less well than one that was read
+    const reduced = SURE_OF_FACTS * (should.usual === null ? 1 : leastOfBand(sight, should.usual));
+    const raised = should.usual === null ? 1.3 : 1.5; // pipes give too; and a usual charge is known less well than one that was read
+    // neither too little nor too much is shown while the interval reaches what should be
+    if ((ratio < reduced && high >= reduced * expected) || (ratio >= raised && low < raised * expected)) return null;
     return {
-      level: levelFor(ratio, [Math.min(0.9 * allLost, 0.6), reduced, raised], ["collapsed", "reduced", "as-expected", "raised"]),
+      level: levelFor(
+        ratio,
+        [Math.min(0.9 * allLost, 0.6), FAR_LESS * reduced, reduced, raised],
+        ["collapsed", "reduced", "lessened", "as-expected", "raised"],
+      ),
       numbers: { constant: value, expected, ratio, ...(should.usual === null ? {} : { usual: should.usual }) },
     };
   },

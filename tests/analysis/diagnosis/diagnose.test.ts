@@ -65,8 +65,10 @@ const everySecond = (rise: number): LogRecord =>
       channelOf(
         c.role,
         c.quantity,
-        Array.from(c.values.subarray(0, 7200), (value, i) =>
-          c.role === "pressure" ? psi(50 + 4 * Math.max(1 - (i % 80) / (80 - rise), ((i % 80) - 80 + rise) / rise)) : value,
+        Array.from({ length: 7200 }, (_, i) =>
+          c.role === "pressure"
+            ? psi(50 + 4 * Math.max(1 - (i % 80) / (80 - rise), ((i % 80) - 80 + rise) / rise))
+            : c.values[Math.floor(i / 15)],
         ),
       ),
     ),

@@ -12,23 +12,23 @@ import type { Level, ObservationId } from "../../../shared/findings/observation"
 const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]>> = {
   // Little water between start and stop (V = K (1/p1 - 1/p2), K = p0 Vt): short runs, many starts, steep falls; the charge itself is right.
   "tank-too-small": [
-    "+ tank-by-facts: small tiny; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; steepest-fall: strained; rise-pace: sudden; start-gaps: some-close close",
+    "+ tank-by-facts: small tiny; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; usual-fall: quick; rise-pace: sudden; start-gaps: some-close close",
     "- tank-by-facts: ample; starts: few; runs: long; gas-constant-by-practice: enough; dips: shallow; gas-constant: collapsed reduced; empties-at: far-below near-set; rise-pace: prompt late slow; start-gaps: apart",
   ],
   // Boyle: a lower charge leaves less gas at work, so less water and a knee far below.
   "precharge-low": [
-    "+ gas-constant: reduced collapsed; empties-at: far-below; precharge-by-facts: low; cycle-against-tank: shorter; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; rise-pace: sudden; start-gaps: some-close close",
+    "+ gas-constant: reduced lessened collapsed; empties-at: far-below; precharge-by-facts: low; cycle-against-tank: shorter; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; rise-pace: sudden; start-gaps: some-close close",
     "- gas-constant: as-expected raised; empties-at: in-band near-set; precharge-by-facts: in-band high; cycle-against-tank: as-allowed; starts: few; runs: long; gas-constant-by-practice: enough; rise-pace: prompt late slow; start-gaps: apart",
   ],
   // The tank is empty before the pump starts: the knee stands near the set pressure and pressure drops through.
   "precharge-high": [
-    "+ empties-at: near-set; precharge-by-facts: high; dips: deep; starts: many very-many; runs: some-short mostly-short; steepest-fall: strained impossible; gas-constant: raised; rise-pace: sudden; start-gaps: some-close close",
-    "- empties-at: far-below in-band; precharge-by-facts: low in-band; dips: shallow; starts: few; runs: long; steepest-fall: possible; gas-constant: as-expected; rise-pace: prompt late slow; start-gaps: apart",
+    "+ empties-at: near-set; precharge-by-facts: high; dips: deep; starts: many very-many; runs: some-short mostly-short; usual-fall: sudden quick; gas-constant: raised; rise-pace: sudden; start-gaps: some-close close",
+    "- empties-at: far-below in-band; precharge-by-facts: low in-band; dips: shallow; starts: few; runs: long; usual-fall: usual; gas-constant: as-expected; rise-pace: prompt late slow; start-gaps: apart",
   ],
   // Next to no gas, so next to no give, and no knee.
   "tank-waterlogged": [
-    "+ gas-constant: collapsed; gas-constant-by-practice: tiny; cycle-against-tank: shorter; runs: mostly-short some-short; starts: very-many many; dips: deep; steepest-fall: strained impossible; rise-pace: sudden; start-gaps: some-close close; overshoot: large",
-    "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; steepest-fall: possible; rise-pace: prompt late slow; start-gaps: apart; overshoot: little",
+    "+ gas-constant: collapsed; gas-constant-by-practice: tiny; cycle-against-tank: shorter; runs: mostly-short some-short; starts: very-many many; dips: deep; usual-fall: sudden quick; rise-pace: sudden; start-gaps: some-close close; overshoot: large",
+    "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; usual-fall: usual; rise-pace: prompt late slow; start-gaps: apart; overshoot: little",
   ],
   // The water between swings as a column on the tank's gas; friction between is seen as droop.
   "sensor-far-from-tank": [
@@ -181,7 +181,7 @@ const NEEDS: Readonly<Partial<Record<CheckId, readonly ObservationId[]>>> = {
   "ask-set-pressure": ["precharge-by-facts", "sensor-scale", "held-pressure", "empties-at", "dips", "usual-pressure", "low-times"],
   "ask-tank-volume": ["tank-by-facts", "gas-constant", "cycle-against-tank"],
   "ask-precharge": ["precharge-by-facts", "gas-constant", "cycle-against-tank"],
-  "ask-pump-flow": ["tank-by-facts", "gas-constant-by-practice", "flow-when-short"],
+  "ask-pump-flow": ["tank-by-facts", "gas-constant-by-practice", "flow-when-short", "usual-fall"],
   "ask-pipe": ["surge-period"],
   "log-longer": ["starts", "runs", "drift", "leak-down"],
   "log-faster": [

@@ -63,11 +63,3 @@ test("scatter that comes with the water is told from scatter that is always ther
   expect(LOOKS.roughness(sightOf(scatter(0.05, 1), speed))?.level).toBe("rougher");
   expect(LOOKS.roughness(sightOf(scatter(1, 1), speed))?.level).toBe("alike");
 });
-
-test("a fall at rest bounds the gas at work: K <= Q p^2 / |dp/dt|, worked by hand", () => {
-  const falling = (k: number) => (k < 3 ? 52 - 4 * k : k < 300 ? 40 : 52);
-  const seen = LOOKS["steepest-fall"](sightOf(falling, (k) => (running(k) ? 0.8 : 0)));
-  // 40 gpm = 2.5236e-3 m3/s; falls of 4 psi/s down to 40 psi (377 115 Pa absolute): 2.5236e-3 x 377115^2 / 27579 = 13 013 J.
-  expect(Number(seen?.numbers.most)).toBeCloseTo(13_013, -2);
-  expect(seen?.level).toBe("possible");
-});

@@ -118,8 +118,3 @@ describe("how close starts follow each other", () => {
     expect(levelAt("start-gaps", { pump: null, record: recordOf() })).toBeNull();
   });
 });
-
-test("the steepest fall is asked without a pump's state too: a running pump only makes it less steep", () => {
-  const fall = (perS: number) => alone("steepest-fall", { pressure: (k) => (k < 598 ? 52 : 52 - perS * (k - 597)) })?.level;
-  expect([0.1, 9, 20].map(fall)).toEqual(["possible", "strained", "impossible"]);
-});

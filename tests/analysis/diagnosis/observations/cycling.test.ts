@@ -21,23 +21,32 @@ describe("the kind of pump", () => {
 });
 
 describe("starts against those allowed", () => {
-  const at = (peak: number, facts: object = { limits: { startsPerHour: 10 } }, change: Partial<CyclingFinding> = {}, record = hours(24)) =>
-    levelAt("starts", { outcomes: cycling({ peakStartsPerHour: peak, ...change }), pump: PUMP, facts: { ...facts }, record });
+  const at = (
+    peak: number,
+    facts: object = { pump: undefined, limits: { startsPerHour: 10 } },
+    change: Partial<CyclingFinding> = {},
+    record = hours(24),
+  ) => levelAt("starts", { outcomes: cycling({ peakStartsPerHour: peak, ...change }), pump: PUMP, facts: { ...facts }, record });
   test("under the limit, to three times it, and over", () => {
     expect([9, 10, 29, 30].map((n) => at(n))).toEqual(["few", "many", "many", "very-many"]);
     expect(
-      lookAt("starts", { outcomes: cycling({ peakStartsPerHour: 5 }), pump: PUMP, facts: { limits: { startsPerHour: 10 } } })?.numbers,
+      lookAt("starts", {
+        outcomes: cycling({ peakStartsPerHour: 5 }),
+        pump: PUMP,
+        facts: { pump: undefined, limits: { startsPerHour: 10 } },
+      })?.numbers,
     ).toEqual({
       perHour: 5,
       allowed: 10,
     });
   });
-  test("a switch's motor by practice, fifteen where its power is not known; a drive only by its site's own limit", () => {
-    expect([8, 9].map((n) => at(n, SWITCHED, { allowedStartsPerHour: 8.5 }))).toEqual(["few", "many"]);
-    expect([14, 15].map((n) => at(n, SWITCHED))).toEqual(["few", "many"]);
+  test("a switch's motor by practice, and a third more; fifteen where its power is not known; a drive's short runs speak for its starts", () => {
+    expect([11, 12].map((n) => at(n, SWITCHED, { allowedStartsPerHour: 8.5 }))).toEqual(["few", "many"]);
+    expect([19, 20].map((n) => at(n, SWITCHED))).toEqual(["few", "many"]);
     expect([14, 15].map((n) => at(n, { pump: undefined }))).toEqual(["few", "many"]);
     expect([14, 15].map((n) => at(n, { pump: undefined }, { allowedStartsPerHour: 2 }))).toEqual(["few", "many"]);
     expect(at(99, {}, { allowedStartsPerHour: 8 })).toBeNull();
+    expect(at(99, { limits: { startsPerHour: 10 } })).toBeNull();
   });
   test("in a record of less than an hour the rate counts too; under half an hour nothing is said", () => {
     const rate = { startsPerHour: about(40) };
@@ -58,6 +67,10 @@ describe("how long it ran", () => {
   const at = (n: number, of = 100) => levelAt("runs", { outcomes: short(n), pump: cyclesOf(of, 30, 300) });
   test("a twentieth of the runs short is some, half of them is most", () => {
     expect([4, 5, 49, 50].map((n) => at(n))).toEqual(["long", "some-short", "some-short", "mostly-short"]);
+  });
+  test("with a switch a run is short under three quarters of the limit: its pump gives up to a third more than its rating", () => {
+    const of = (seconds: number) => levelAt("runs", { outcomes: short(99), pump: cyclesOf(100, seconds, 300), facts: SWITCHED });
+    expect([44, 46].map(of)).toEqual(["mostly-short", "long"]);
   });
   test("none short where the detector is clear; nothing where it could not tell, nor by fewer than four whole runs", () => {
     expect(levelAt("runs", { outcomes: [clearOf("short-cycles")], pump: PUMP })).toBe("long");
@@ -84,9 +97,9 @@ describe("how long it ran", () => {
     expect(levelAt("runs", { pump: { ...pumpWith([[0, day]]), mode: "always-stopped" } })).toBeNull();
   });
   test("not in half an hour, nor without the pump's state", () => {
-    expect(levelAt("runs", { outcomes: short(50), pump: PUMP, record: hours(0.49) })).toBeNull();
-    expect(levelAt("runs", { outcomes: short(50), pump: PUMP, record: hours(0.5) })).not.toBeNull();
-    expect(levelAt("runs", { outcomes: short(50) })).toBeNull();
+    expect(levelAt("runs", { outcomes: short(1), pump: PUMP, record: hours(0.49) })).toBeNull();
+    expect(levelAt("runs", { outcomes: short(1), pump: PUMP, record: hours(0.5) })).not.toBeNull();
+    expect(levelAt("runs", { outcomes: short(1) })).toBeNull();
   });
 });
 
