@@ -27,13 +27,13 @@ const WEEKDAYS =
 
 /** Days of the week by the letters that begin their names in one language or another, Monday first; a name of two days of two languages is left out. */
 const NAMED_DAYS: readonly string[] = [
-  "mo ma mon monday montag lundi lun lunes lunedi maandag",
-  "di tue tues tuesday dienstag mardi martes martedi dinsdag",
-  "mi wo wed wednesday mittwoch mercredi miercoles mercoledi woensdag",
-  "do thu thur thurs thursday donnerstag jeudi jueves giovedi donderdag",
-  "fr vr fri friday freitag vendredi viernes venerdi vrijdag",
-  "sa za sat saturday samstag sonnabend samedi sabado sabato zaterdag",
-  "so zo sun sunday sonntag dimanche domingo domenica zondag",
+  "mo ma seg segunda mon monday montag lundi lun lunes lunedi maandag",
+  "di ter terca tue tues tuesday dienstag mardi martes martedi dinsdag",
+  "mi wo mer mie qua quarta wed wednesday mittwoch mercredi miercoles mercoledi woensdag",
+  "do jeu jue gio qui quinta thu thur thurs thursday donnerstag jeudi jueves giovedi donderdag",
+  "fr vr ven vie sex sexta fri friday freitag vendredi viernes venerdi vrijdag",
+  "sa za sam sab sat saturday samstag sonnabend samedi sabado sabato zaterdag",
+  "so zo dim dom sun sunday sonntag dimanche domingo domenica zondag",
 ];
 
 /** Day of the week that a stamp names in front, Monday 0; null where it names none. */

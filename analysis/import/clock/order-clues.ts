@@ -79,7 +79,7 @@ type DayTest = (day: number) => boolean;
 
 function dayTest(cell: string): DayTest | null {
   // 1970-01-01 was a Thursday
-  const weekday = /^\p{L}{2,10}\.?$/u.test(cell) ? weekdayOf(cell) : null;
+  const weekday = /^\p{L}{2,10}(?:\.|-feira)?$/u.test(cell) ? weekdayOf(cell) : null;
   if (weekday !== null) return (day) => (((day + 3) % 7) + 7) % 7 === weekday;
   const word = calendarWord(cell);
   if (word?.kind === "month") return (day) => new Date(day * 86_400_000).getUTCMonth() + 1 === word.month;

@@ -31,7 +31,7 @@ const END =
 const WRITTEN =
   /\b(export\w*|download\w*|read ?out|ausgelesen|auslesung|created|creation|erstellt|generated|printed|gedruckt|saved|gespeichert|telecharge|cree|descargado|creado|exportado|scaricato|creato|esportato|aangemaakt|report date|calibrat\w*|kalibrier\w*|etalonn\w*|calibra\w*|firmware|version|installed|serviced)\b/;
 const INTERVAL =
-  /\b(interval\w*|intervall\w*|intervalo|sampl\w* (rate|period|time|every)|sampling|samples per \w+|readings per \w+|logging (rate|period)|log rate|log every|logged every|record every|scan rate|rate|period|periode|periodo|cadence|pas de temps|abtast\w*|echantillonnage|muestreo|amostragem|campionamento|bemonstering|mess?takt|takt|zyklus|cycle|frequenc\w*|frequenza|frecuencia|every|alle|toutes les|cada|ogni|om de|elke|time ?step|zeitschritt|dt|delta t|ts|t s|sample time|abtastzeit)\b|(mess|abtast|log|aufzeichnungs|speicher|sample|meet)-?(intervall?|rate|takt|zyklus|frequenz|period)/;
+  /\b(interval\w*|intervall\w*|intervalo|sampl\w* (rate|period|time|every)|sampling|samples per \w+|readings per \w+|logging (rate|period)|log rate|log every|logged every|record every|scan rate|rate|period|periode|periodo|cadence|pas de temps|abtast\w*|echantillonnage|muestreo|amostragem|campionamento|bemonstering|mess?takt|takt|zyklus|cycle|frequenc\w*|frequenza|frecuencia|every|alle|toutes les|cada|ogni|om de|elke|time ?step|zeitschritt|dt|delta t|ts|t s|passo|paso|pas|schritt|stap|sample time|abtastzeit)\b|(mess|abtast|log|aufzeichnungs|speicher|sample|meet)-?(intervall?|rate|takt|zyklus|frequenz|period)/;
 const ZONE_WORDS = /zone|zona|fuseau|fuso|huso|utc|gmt|tijdzone|zeitverschiebung|\btz\b|clock/;
 
 const MONTH_WORD = "[\\p{L}]{3,10}\\.?";

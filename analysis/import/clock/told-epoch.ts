@@ -2,7 +2,7 @@ import type { ClockHints } from "./clock-hints";
 import type { ColumnProfile } from "./column-profile";
 import { stampsIn, type ToldStamp } from "./preamble-clock";
 
-const SINCE = /(?:^|[^\p{L}])(?:since|seit|depuis|desde|dal|sinds|after|past)\s+(.+)$/iu;
+const SINCE = /(?:^|[^\p{L}])(?:since|seit|depuis|desde|dal|sinds|after|past|from)\s+(.+)$/iu;
 const EPOCH =
   /\bepoch\b|\btime origin\b|\breference (?:time|date|epoch)\b|\bzero time\b|\b(?:counted|seconds|days) (?:from|since)\b|\bzeitbasis\b/i;
 const UNIX = /^1970-0?1-0?1\b|^0?1[./-]0?1[./-]1970\b/;

@@ -1,4 +1,5 @@
 import { calendarWord } from "./calendar-words";
+import { timeUnit } from "./interval-text";
 import { isPlaceZone } from "./place-zone";
 
 /** "+02:00" of 7200 s; "UTC" of 0. */
@@ -47,10 +48,12 @@ export function zoneWords(line: string): string | null {
 const OFFSET = /(?:UTC|GMT)\s*[+\-\u2212]\s*\d{1,2}(?::?\d{2})?|(?<![\d:])[+\-\u2212]\d{2}:?\d{2}(?!\d)/i;
 
 const UNIT = "(min\\w*|h|hrs?|hours?|std|stunden|s|secs?|seconds?|sekunden)";
-const COUNTED = new RegExp(
-  `\\b(?:utc|gmt|tz|time ?zone|zeitzonen?|zone)?[ -]?(?:(offset|versatz|difference)(?: (?:from|to) (?:utc|gmt))?)?\\s*(?:[([]\\s*${UNIT}\\s*[)\\]])?[\\s:]+([+\\-\u2212]?\\d{1,5}(?:\\.\\d{1,2})?)\\s*${UNIT}?\\s*$`,
-  "i",
-);
+const OFFSET_WORD =
+  /offset|versatz|difference|unterschied|abweichung|d[ée]calage|[ée]cart|diferencia|desfase|diferen[çc]a|differenza|scarto|verschil|afwijking/i;
+/** The one number of a text, with its sign. */
+const ONE_NUMBER = /(?<![\d.,:])[+\-\u2212]?\d{1,5}(?:[.,]\d{1,2})?(?![\d:])/g;
+const BEHIND_NAME = /\b(?:utc|gmt|tz|time ?zone|zone)[^\p{L}\d]{1,4}\d/iu;
+
 /** "5 hours behind UTC", "2 h ahead of GMT". */
 const BESIDE_UTC = new RegExp(
   `([\\d.]{1,5})\\s*${UNIT}\\s*(ahead of|east of|before|vor|behind|west of|after|hinter)\\s*(?:utc|gmt|greenwich)\\b`,
@@ -70,11 +73,16 @@ function countedOffset(text: string): number | null {
   if (posix !== null) return -(Number(posix[1]) * 3600 + Math.sign(Number(posix[1])) * Number(posix[2] ?? 0) * 60);
   const beside = BESIDE_UTC.exec(text);
   if (beside !== null) return inUnit(Number(beside[1]), beside[2]) * (/ahead|east|before|vor/i.test(beside[3]) ? 1 : -1);
-  const match = /utc|gmt|tz|zone/i.test(text) ? COUNTED.exec(text.trim()) : null;
-  const unit = match?.[2] ?? match?.[4];
-  if (match === null || (unit === undefined && match[1] === undefined)) return null;
-  const value = Number(match[3].replace("\u2212", "-"));
-  const seconds = unit === undefined ? withoutUnit(value) : inUnit(value, unit);
+  const found = /utc|gmt|tz|zon|fuseau|fuso|huso/i.test(text) && !/\d:\d/.test(text) ? (text.match(ONE_NUMBER) ?? []) : [];
+  const unit = text
+    .split(/[^\p{L}]+/u)
+    .map(timeUnit)
+    .find((seconds) => seconds !== null && seconds < 86400);
+  const saysOffset = OFFSET_WORD.test(text);
+  if (found.length !== 1 || (unit === undefined && !saysOffset)) return null;
+  if (!saysOffset && !/^[+\-\u2212]/.test(found[0]) && !BEHIND_NAME.test(text)) return null;
+  const value = Number(found[0].replace("\u2212", "-").replace(",", "."));
+  const seconds = unit === undefined || unit === null ? withoutUnit(value) : value * unit;
   return Math.abs(seconds) <= 14 * 3600 && seconds % 900 === 0 ? seconds : null;
 }
 

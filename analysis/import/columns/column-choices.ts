@@ -60,6 +60,11 @@ const NUMBER = "(\\d+(?:[.,]\\d+)?)";
 const PER_VOLUME = new RegExp(`${NUMBER}\\s*${PULSE}?\\s*(?:/|per|pro|par|por|je|=)\\s*(\\d*)\\s*([a-z³³ .]+\\d?)`, "i");
 const PER_PULSE = new RegExp(`${NUMBER}\\s*([a-zµ³]+\\d?)\\s*(?:/|per|pro|par|por|je)\\s*${PULSE}\\b`, "i");
 
+/** "1 pulse = 10 L", "One pulse is 10 litres", "1 Impuls entspricht 10 l". */
+const ONE_PULSE = new RegExp(
+  `(?<![\\p{L}\\d.,])(?:1|one|ein|une?|uno|um|een)\\s*${PULSE}\\s*(?:=|is|equals|ist|sind|entspricht|vaut|est|correspond à|es|equivale a|é|corresponde a|è|corrisponde a|komt overeen met)\\s*${NUMBER}\\s*([a-z³]+\\d?)`,
+  "iu",
+);
 /** "Pulse weight,0.01 m3", "Impulswertigkeit: 10 Liter". */
 const WEIGHT = new RegExp(
   `(?:puls|imp)\\p{L}*[ -]?(?:weight|value|volume|size|wert\\p{L}*)?["']?\\s*[:=;,\\t]\\s*["']?${NUMBER}\\s*([a-z³]+\\d?)(?![\\p{L}/])`,
@@ -75,7 +80,7 @@ const UNIT_PER_PULSE = new RegExp(
 export function readKFactor(text: string): number | null {
   const perPulse = PER_PULSE.exec(text);
   if (perPulse !== null) return volumeOf(perPulse[1], perPulse[2]);
-  const equal = new RegExp(`1\\s*${PULSE}\\s*=\\s*${NUMBER}\\s*([a-z³]+\\d?)`, "i").exec(text);
+  const equal = ONE_PULSE.exec(text);
   if (equal !== null) return volumeOf(equal[1], equal[2]);
   const named = WEIGHT.exec(text) ?? null;
   if (named !== null) return volumeOf(named[1], named[2]);

@@ -44,7 +44,8 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
   const generic = GENERIC_WORDS.test(words);
   const best = bestByWords(words, unit, values);
   if (best?.role === "pressure" && AIR.test(words) && isWeather(unit, values)) return { role: "other", by: "words", generic: false };
-  if (ID_WORDS.test(words) && unit === null && isIdentity(words, values)) return { role: "other", by: "words", generic: false };
+  if ((ID_WORDS.test(words) || /^n[°º]?o? /.test(words)) && unit === null && isIdentity(words, values))
+    return { role: "other", by: "words", generic: false };
   if (OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
   if ((best === null || best.role === "running") && PLACE_OR_OTHER_WORDS.test(words)) return { role: "other", by: "words", generic: false };
   if (SIGNAL_WORDS.test(words) && !(best !== null && isSignal(unit, values))) return { role: "other", by: "words", generic: false };

@@ -54,7 +54,7 @@ export const numberedNames = (preamble: readonly string[], count: number): reado
         .replace(/["';,\s]+$/, "") ?? "",
   );
 
-const KIND_IN_UNIT = /(\p{L}{3,})\s+(?:are |is |sind |ist |sont |est |son )?in\s+([^\s,;.]{1,12})/giu;
+const KIND_IN_UNIT = /(\p{L}{3,})\s+(?:are |is |sind |ist |sont |est |son )?(?:in|en|em)\s+([^\s,;.]{1,12})/giu;
 
 /** "All pressures in kPa, flows in L/s": the unit of every column of that kind. */
 function unitsOfKinds({ heading }: ColumnText, preamble: readonly string[]): readonly string[] {

@@ -6,11 +6,14 @@ const DECIMALS =
   /^\W*(?:decimals|decimal places|implied decimals|nachkommastellen|dezimalstellen|d[ée]cimales|decimales)\s*["']?\s*[:=;,\t]\s*["']?([1-6])\b/i;
 /** "Scale factor: 0.1", "Gain = 0.01": what one step of the numbers is worth. */
 const WORTH = new RegExp(
-  `\\b(?:scale(?: ?factor)?|scaling(?: factor)?|multiplier|gain|factor|faktor|skalierung|skalierungsfaktor|multiplikator|facteur(?: d.[ée]chelle)?|multiplicateur|factor de escala|multiplicador|fator|fattore|moltiplicatore|schaalfactor)${BEFORE_NUMBER}${NUMBER}(?![\\d.,])`,
+  `\\b(?:scale(?: ?factor)?|scaling(?: factor)?|multiplier|gain|factor|faktor|skalierung|skalierungsfaktor|multiplikator|facteur(?: d.[ée]chelle)?|multiplicateur|factor de escala|multiplicador|fator(?: de escala)?|fattore(?: di scala)?|moltiplicatore|schaalfactor)${BEFORE_NUMBER}${NUMBER}(?![\\d.,])`,
   "iu",
 );
 /** "Divide by 100 for bar": the numbers were multiplied. */
-const DIVIDE = new RegExp(`\\b(?:divide|teilen|teile|diviser|dividir|dividere|delen)\\b\\D{0,16}?${NUMBER}(?![\\d.,])`, "iu");
+const DIVIDE = new RegExp(
+  `(?:\\b(?:durch|par|por|per|door)\\s+${NUMBER}\\s+(?:zu )?(?:teilen|diviser|dividir|dividere|delen)\\b)|\\b(?:divide|teilen|teile|diviser|dividir|dividere|delen)\\b\\D{0,16}?${NUMBER}(?![\\d.,])`,
+  "iu",
+);
 const MULTIPLIED = new RegExp(
   `\\b(?:multiplied|multipliziert|multipli[ée]e?s?|multiplicad[oa]s?|moltiplicat[oaie]|vermenigvuldigd)\\b\\D{0,8}?${NUMBER}(?![\\d.,])`,
   "iu",
@@ -30,7 +33,7 @@ function scaleIn(line: string): number {
   const direct = MULTIPLY.exec(line) ?? WORTH.exec(line);
   if (direct !== null) return numberIn(direct[1]);
   const inverse = DIVIDE.exec(line) ?? MULTIPLIED.exec(line);
-  return inverse === null ? 1 : 1 / numberIn(inverse[1]);
+  return inverse === null ? 1 : 1 / numberIn(inverse[1] ?? inverse[2]);
 }
 
 /** The scale that the column's own line or the lines above the table tell; null where they tell none, or none but one. */

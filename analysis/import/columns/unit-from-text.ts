@@ -9,7 +9,7 @@ export type FoundUnit = {
   readonly other?: Unit;
 };
 
-const ABSOLUTE = /\b(abs(?:olut\w*|oluut)?|absolue?s?|assolut[aoie])\b\.?/i;
+const ABSOLUTE = /\b(abs(?:olut\w*|oluut)?|absolue?s?|assolut[aoie]|ass(?=[.)\]]))\b\.?/i;
 const GAUGE = /\b(gauge|gage|rel(ative?|ativ\w*|atief)?|uberdruck|überdruck|manometr\w*|manométr\w*|overdruk|effective?)\b\.?/i;
 
 /** What words say of a pressure's reference: "abs.", "gauge", "Überdruck"; null where they say nothing. */

@@ -10,6 +10,8 @@ describe("a scale told beside whole numbers", () => {
     ["Gain = 0.01", 100],
     ["Scale;0.01", 100],
     ["Faktor: 0,1", 10],
+    ["Fattore di scala: 0,1", 10],
+    ["Alle Werte durch 10 teilen", 10],
     ["Values are raw: divide by 100 for bar", 100],
     ["All pressures are stored multiplied by 10", 10],
     ["Decimals: 2", 100],
@@ -59,12 +61,17 @@ describe("a zone in words and numbers", () => {
     ["UTC offset (s): 7200", -2],
     ["UTC offset: 7200", -2],
     ["Zone offset: -300 min", 5],
+    ["GMT offset: -7", 7],
+    ["Verschil met UTC: +2 uur", -2],
+    ["Décalage UTC : 2 heures", -2],
+    ["UTC offset in minutes: 330", -5.5],
+    ["utc_offset_hours = -3.5", 3.5],
     ["Logger clock: 5 hours behind UTC", 5],
     ["Logger clock: 2 h ahead of UTC", -2],
   ])("%s", async (line, later) => {
     const { from, asked } = await told(ten(`${line}\nTime,Pressure (bar)`, (d, i) => `${iso(d)},${bar(i)}`));
     expect(asked).toEqual([]);
-    expect(from).toBe(`${iso(new Date(Date.UTC(2024, 4, 6, 10 + later)))}Z`);
+    expect(from).toBe(`${iso(new Date(Date.UTC(2024, 4, 6, 10) + later * 3_600_000))}Z`);
   });
 });
 
@@ -77,7 +84,14 @@ describe("what else is told beside the table", () => {
     const { asked, from: first } = await told(ten(`${line}\nTime,Pressure (bar)`, (d, i) => `06/05/2024 ${iso(d).slice(11)},${bar(i)}`));
     expect([asked, first]).toEqual([[], from]);
   });
-  test.each(["Pulse weight,0.01 m3", "Impulswertigkeit: 10 Liter", "Litres per pulse: 10", "10 L/pulse"])("%s", async (line) => {
+  test.each([
+    "Pulse weight,0.01 m3",
+    "Impulswertigkeit: 10 Liter",
+    "Litres per pulse: 10",
+    "One pulse is 10 litres",
+    "1 Impuls entspricht 10 l",
+    "10 L/pulse",
+  ])("%s", async (line) => {
     const { record, asked } = await told(ten(`${line}\nTime,Pressure (bar),Pulses`, (d, i) => `${iso(d)},${bar(i)},${20 + ((i * 7) % 5)}`));
     expect(asked).toEqual([]);
     expect(record.channels[1].values[0]).toBeCloseTo(0.2, 9);
@@ -107,4 +121,9 @@ describe("what else is told beside the table", () => {
     );
     expect(await told(text)).toMatchObject({ from: "2024-05-06T10:00:00Z", asked: [] });
   });
+});
+
+test("an interval beside the zone is no offset", async () => {
+  const { from, record } = await told(ten("Clock: UTC, interval 15 min\nTime,Pressure (bar)", (d, i) => `${iso(d)},${bar(i)}`));
+  expect([from, record.clock]).toMatchObject(["2024-05-06T10:00:00Z", { zone: "UTC" }]);
 });
