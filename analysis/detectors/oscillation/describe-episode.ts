@@ -10,7 +10,7 @@ import type { Evidence } from "../detector";
 import { companionOf, driverOf, tankBalance } from "./driver";
 import type { EpisodeSpan, Group } from "./episode-span";
 import { type NoiseAround, type RefinedWave, refineWave } from "./refine";
-import { shapeOf } from "./wave-shape";
+import { shapeOf, type WaveShape } from "./wave-shape";
 import { samplesIn } from "./waves";
 import { couldFoldFrom } from "./what-cannot-be-seen";
 
@@ -25,8 +25,8 @@ export function describeEpisode(
   const samples = samplesIn(channel, span.from, span.to, group.best.period);
   const wave = samples.times.length < 16 ? null : refineWave(samples, group.best.period, noiseAround(group), span.unsure);
   if (wave === null || !(wave.frequency > 0) || Math.abs(wave.frequency * group.best.period - 1) > 0.25) return null;
-  const { shape, peakToPeakFactor } = shapeOf(samples, wave);
-  const peakToPeak = heightOf(wave, peakToPeakFactor);
+  const shape = shapeOf(samples, wave);
+  const peakToPeak = heightOf(wave, shape);
   if (peakToPeak.value < leastPeakToPeak) return null;
   const flow = companionOf(mainChannel(evidence.record, "flow"), wave, span.from, span.to);
   const speed = companionOf(mainChannel(evidence.record, "speed"), wave, span.from, span.to);
@@ -40,7 +40,7 @@ export function describeEpisode(
     period: measured(seconds(period), seconds(1 / wave.frequencyHigh), seconds(1 / Math.max(wave.frequencyLow, wave.frequency / 10))),
     peakToPeak,
     regularity: group.best.regularity,
-    shape,
+    shape: shape.shape,
     drivenBy: driverOf(flow, speed, segments.meter, balance),
     share: wave.share,
     couldBeFoldedFrom: couldFoldFrom(period, channel),
@@ -49,12 +49,11 @@ export function describeEpisode(
 
 const noiseAround = ({ best, noiseDensity }: Group): NoiseAround => ({ density: noiseDensity, carriedBy: best.carriedBy });
 
-function heightOf(wave: RefinedWave, factor: number) {
-  const height = 2 * wave.amplitude * factor;
-  const reach = 2 * factor * studentQuantile(0.975, wave.degreesOfFreedom) * wave.amplitudeSd;
+function heightOf(wave: RefinedWave, { peakToPeakFactor, factorWithUnseen }: WaveShape) {
+  const reach = studentQuantile(0.975, wave.degreesOfFreedom) * wave.amplitudeSd;
   return measured<PascalDifference>(
-    pascalDifference(height),
-    pascalDifference(Math.max(0, height - reach)),
-    pascalDifference(height + reach),
+    pascalDifference(2 * peakToPeakFactor * wave.amplitude),
+    pascalDifference(2 * peakToPeakFactor * Math.max(0, wave.amplitude - reach)),
+    pascalDifference(2 * factorWithUnseen * (wave.amplitude + reach)),
   );
 }

@@ -2,6 +2,7 @@ import { fQuantile, studentQuantile } from "../../numerics/distributions";
 import { variance } from "../../numerics/moments";
 import { leastSquaresLine } from "../../numerics/regression";
 import { fitTone } from "../../numerics/tone-fit";
+import { blocksAlong, trackedPhases } from "./tracked-phase";
 import { type Samples, type WaveBlocks, waveBlocks } from "./waves";
 
 /** A wave as exactly as the samples allow. */
@@ -46,7 +47,10 @@ export function refineWave(samples: Samples, roughPeriod: number, around: NoiseA
   const summary = summarise(blocks);
   if (summary === null) return null;
   const total = varianceAroundLine(samples);
-  if (summary.coherence < COHERENT || phaseDrifts(blocks)) return wandering(blocksOver(samples, f, perBlock), summary, total);
+  if (summary.coherence < COHERENT || phaseDrifts(blocks, (2 * around.density) / blocks.length / tone.amplitude ** 2)) {
+    const perWave = samples.times.length / waves;
+    return wandering(samples, blocksOver(samples, f, perWave >= LEAST_A_BLOCK ? Math.ceil(perBlock / 2) : perBlock), around, total);
+  }
   const { noise, degreesOfFreedom } = noiseOf(summary, around, span / (samples.times.length - 1));
   const spread = timeSpread(samples.times);
   const sure = Math.max(LEAST_SURE, 1 - unsure / span);
@@ -75,8 +79,9 @@ const BY_CHANCE = 1.64;
 /**
  * Whether the phase drifts from block to block as a random walk does: then its neighbours agree more than each does with the straight line, and the bound
  * for one steady tone would be far too narrow. By the mean square of successive differences over the variance (von Neumann 1941): 2 for independent errors.
+ * A variance that the noise around explains is none of a drift.
  */
-function phaseDrifts({ re, im }: WaveBlocks): boolean {
+function phaseDrifts({ re, im }: WaveBlocks, byNoise: number): boolean {
   const [a, b] = turnedSum(re, im, 0);
   let [n, squares, pairs, steps, before] = [0, 0, 0, 0, Number.NaN];
   for (let j = 0; j < re.length; j++) {
@@ -90,8 +95,11 @@ function phaseDrifts({ re, im }: WaveBlocks): boolean {
     pairs++;
     steps += step * step;
   }
-  return steps / pairs / (squares / n) < 2 - BY_CHANCE * 2 * Math.sqrt((n - 2) / (n * n - 1));
+  return squares / n > byNoise && steps / pairs / (squares / n) < 2 - BY_CHANCE * 2 * Math.sqrt((n - 2) / (n * n - 1));
 }
+
+/** Fewer samples hold no wave of their own. */
+const LEAST_A_BLOCK = 5;
 
 type FittedTone = { readonly frequency: number; readonly amplitude: number };
 
@@ -224,6 +232,7 @@ function summarise({ re, im, counts }: WaveBlocks): BlockSummary | null {
   let square = 0;
   let steps = 0;
   let samples = 0;
+  let sizes = 0;
   for (let j = 0; j < re.length; j++) {
     if (re[j] - re[j] !== 0) continue;
     n++;
@@ -231,13 +240,16 @@ function summarise({ re, im, counts }: WaveBlocks): BlockSummary | null {
     b += im[j];
     square += re[j] ** 2 + im[j] ** 2;
     samples += counts[j];
+    const size = Math.hypot(re[j], im[j]);
+    sizes += size;
     const d = (re[j] - re[j - 1]) ** 2 + (im[j] - im[j - 1]) ** 2;
     if (d - d === 0) steps += d / 2;
   }
   if (n < 3) return null;
   const mean = (a * a + b * b) / (n * n);
   const scatter = (square / n - mean) * (n / (n - 1.5)); // mean, and half of another parameter for the frequency's slope
-  const noise = Math.min(scatter, steps / (n - 1));
+  const along = (2 * (square - sizes ** 2 / n)) / (n - 1); // of the sizes alone: turning phases do not enlarge it
+  const noise = Math.min(scatter, steps / (n - 1), along);
   const signal = Math.max(square / n - noise, Number.MIN_VALUE);
   return {
     coherence: Math.max(0, mean - noise / n) / signal,
@@ -248,20 +260,20 @@ function summarise({ re, im, counts }: WaveBlocks): BlockSummary | null {
   };
 }
 
-function wandering(blocks: WaveBlocks, summary: BlockSummary, total: number): RefinedWave | null {
+function wandering(samples: Samples, blocks: WaveBlocks, around: NoiseAround, total: number): RefinedWave | null {
   const steps: number[] = [];
-  const sizes: number[] = [];
   const group = Math.max(1, Math.floor(blocks.re.length / 12));
   for (let j = 0; j + group < blocks.re.length; j += group) {
     const phase = phaseStep(blocks, j, j + group);
     if (Number.isFinite(phase)) steps.push(phase / (2 * Math.PI * blocks.length));
   }
-  for (let j = 0; j < blocks.re.length; j++) if (Number.isFinite(blocks.re[j])) sizes.push(Math.hypot(blocks.re[j], blocks.im[j]));
   if (steps.length < 3) return null;
   const mean = steps.reduce((sum, v) => sum + v, 0) / steps.length;
   const reach = Math.sqrt(variance(steps) / steps.length) * studentQuantile(0.975, steps.length - 1);
-  const amplitude = Math.sqrt(summary.meanSquare);
   const frequency = blocks.frequency + mean;
+  const sizes = sizesOf(blocksAlong(samples, blocks, trackedPhases(samples, blocks)));
+  const noise = Math.min(2 * variance(sizes), (4 * around.density) / blocks.length);
+  const amplitude = Math.sqrt(Math.max(0, sizes.reduce((sum, v) => sum + v * v, 0) / sizes.length - noise));
   return {
     frequency,
     frequencyLow: frequency - reach,
@@ -274,6 +286,8 @@ function wandering(blocks: WaveBlocks, summary: BlockSummary, total: number): Re
     blocks,
   };
 }
+
+const sizesOf = ({ re, im }: WaveBlocks): number[] => Array.from(re, (v, j) => Math.hypot(v, im[j])).filter(Number.isFinite);
 
 /** Mean phase step of neighbouring blocks from a to b, rad. */
 function phaseStep({ re, im }: WaveBlocks, from: number, to: number): number {

@@ -1,40 +1,65 @@
 import type { OscillationEpisode } from "../../../shared/findings/finding";
 import type { RefinedWave } from "./refine";
+import { trackedPhases } from "./tracked-phase";
 import type { Samples } from "./waves";
 
 export type WaveShape = {
   readonly shape: OscillationEpisode["shape"];
   /** Top to bottom of the wave over twice the amplitude of its first harmonic: 1 for a sine. */
   readonly peakToPeakFactor: number;
+  /** The same if what cannot be seen is that of a wave with kinks. */
+  readonly factorWithUnseen: number;
 };
 
 const MOST_HARMONICS = 5;
 type Harmonic = { readonly re: number; readonly im: number };
 const NOTHING: Harmonic = { re: 0, im: 0 };
 
+/** Pressure rises quicker than it falls where a pump drives the wave: the kinked wave that an unclear one may be. */
+const QUICK_RISE = 0.25;
+
 /**
  * Shape of the mean wave from its harmonics two to five, laid against those of a sine, a triangle of any rise and a square of any duty
  * (Fourier series: triangle sin(pi m d) / m^2, pulse sin(pi m d) / m). With fewer than seven samples a wave, or much noise, it stays unclear.
+ * Its height is that of the harmonics which stand out of the noise, and what a triangle or a square has beyond the last of them.
  */
 export function shapeOf(samples: Samples, wave: RefinedWave): WaveShape {
   const perWave = samples.times.length / ((samples.times[samples.times.length - 1] - samples.times[0]) * wave.frequency);
   const most = Math.min(MOST_HARMONICS, Math.floor(perWave / 2 - 0.5));
-  if (most < 3) return { shape: "unclear", peakToPeakFactor: 1 };
+  if (most < 3) return unclear([]);
   const { harmonics, noise } = harmonicsOf(samples, wave, most);
   const significant = harmonics.map((h) => (Math.hypot(h.re, h.im) > 3 * noise ? h : NOTHING));
-  const peakToPeakFactor = heightOf(significant) / 2;
-  if (noise > 0.06) return { shape: "unclear", peakToPeakFactor };
+  if (noise > 0.06) return unclear(significant);
   const sine = distance(harmonics, () => NOTHING);
   const allowed = 0.07 ** 2 + 8 * noise * noise;
   // A triangle lies near a sine: where both would do, the plainer one is said only when no harmonic stands out of the noise.
-  if (sine < allowed && significant.every((h) => Math.hypot(h.re, h.im) < 0.05)) return { shape: "sine", peakToPeakFactor };
-  const fits = [
-    { shape: "sine" as const, distance: sine },
-    { shape: "triangle" as const, distance: leastOver(0.04, (d) => distance(harmonics, (m) => triangleHarmonic(m, d))) },
-    { shape: "square" as const, distance: leastOver(0.3, (d) => distance(harmonics, (m) => squareHarmonic(m, d))) },
-  ];
-  const nearest = fits.reduce((best, fit) => (fit.distance < best.distance ? fit : best));
-  return { shape: nearest.distance < 4 * allowed ? nearest.shape : "unclear", peakToPeakFactor };
+  if (sine < allowed && significant.every((h) => Math.hypot(h.re, h.im) < 0.05)) return shaped("sine", heightOf(significant) / 2);
+  const triangle = nearest(0.04, (d) => distance(harmonics, (m) => triangleHarmonic(m, d)));
+  const square = nearest(0.3, (d) => distance(harmonics, (m) => squareHarmonic(m, d)));
+  if (Math.min(sine, triangle.distance, square.distance) >= 4 * allowed) return unclear(significant);
+  if (sine <= triangle.distance && sine <= square.distance) return shaped("sine", heightOf(significant) / 2);
+  return triangle.distance <= square.distance
+    ? shaped("triangle", (heightOf(significant) / 2) * beyond(most, triangleFactor(triangle.at), (m) => triangleHarmonic(m, triangle.at)))
+    : shaped("square", (heightOf(significant) / 2) * beyond(most, squareFactor(square.at), (m) => squareHarmonic(m, square.at)));
+}
+
+const shaped = (shape: OscillationEpisode["shape"], factor: number): WaveShape => ({
+  shape,
+  peakToPeakFactor: factor,
+  factorWithUnseen: factor,
+});
+
+/** What cannot be seen of it may be as much as in a triangle that is known only up to the same harmonic. */
+function unclear(significant: readonly Harmonic[]): WaveShape {
+  const last = significant.findLastIndex((h) => h !== NOTHING) + 2;
+  const factor = heightOf(significant) / 2;
+  const unseen = beyond(last, triangleFactor(QUICK_RISE), (m) => triangleHarmonic(m, QUICK_RISE));
+  return { shape: "unclear", peakToPeakFactor: factor, factorWithUnseen: factor * unseen };
+}
+
+/** Height of a known wave over that of its harmonics up to this one. */
+function beyond(last: number, factor: number, harmonic: (m: number) => Harmonic): number {
+  return factor / (heightOf(Array.from({ length: last - 1 }, (_, k) => harmonic(k + 2))) / 2);
 }
 
 /** Harmonics 2 .. most relative to the first and turned so that the first has phase 0; with the standard deviation of one component. */
@@ -42,15 +67,14 @@ function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number
   const re = new Float64Array(most + 1);
   const im = new Float64Array(most + 1);
   const { blocks, frequency } = wave;
+  const phases = wave.coherent ? times.map((t) => 2 * Math.PI * frequency * (t - blocks.origin)) : trackedPhases({ times, values }, blocks);
   const blockAt = (i: number) => Math.floor((times[i] - blocks.origin) / blocks.length);
   const used = Array.from(times.keys()).filter((i) => Number.isFinite(blocks.re[blockAt(i)]));
   const n = used.length;
   const mean = used.reduce((sum, i) => sum + values[i], 0) / n;
   let squares = 0;
   for (const i of used) {
-    const block = blockAt(i);
-    const own = wave.coherent ? 0 : Math.atan2(blocks.im[block], blocks.re[block]);
-    const angle = 2 * Math.PI * (wave.coherent ? frequency : blocks.frequency) * (times[i] - blocks.origin) + own;
+    const angle = phases[i];
     const y = values[i] - mean;
     squares += y * y;
     const c = Math.cos(angle);
@@ -106,8 +130,12 @@ const squareHarmonic = (m: number, duty: number): Harmonic => ({
 const distance = (harmonics: readonly Harmonic[], model: (m: number) => Harmonic): number =>
   harmonics.reduce((sum, h, k) => sum + (h.re - model(k + 2).re) ** 2 + (h.im - model(k + 2).im) ** 2, 0);
 
-function leastOver(low: number, of: (d: number) => number): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let d = low; d <= 1 - low + 1e-9; d += 0.02) least = Math.min(least, of(d));
-  return least;
+function nearest(low: number, of: (d: number) => number): { readonly at: number; readonly distance: number } {
+  let best = { at: low, distance: Number.POSITIVE_INFINITY };
+  for (let d = low; d <= 1 - low + 1e-9; d += 0.005) if (of(d) < best.distance) best = { at: d, distance: of(d) };
+  return best;
 }
+
+/** Of a triangle from -1 to 1 the first harmonic is 2 sin(pi d) / (pi^2 d (1 - d)), of a pulse 4 sin(pi d) / pi. */
+const triangleFactor = (rise: number): number => (Math.PI ** 2 * rise * (1 - rise)) / (2 * Math.sin(Math.PI * rise));
+const squareFactor = (duty: number): number => Math.PI / (4 * Math.sin(Math.PI * duty));

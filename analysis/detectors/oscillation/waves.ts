@@ -51,6 +51,7 @@ export type WaveBlocks = {
 /**
  * Cuts samples into blocks of whole periods and takes the wave of each by least squares (constant, cosine, sine).
  * A block with less than half of its usual samples is left out (NaN).
+ * @param phases of each sample, rad; those of a steady wave of this frequency where not given
  */
 export function waveBlocks(
   { times, values }: Samples,
@@ -58,6 +59,7 @@ export function waveBlocks(
   wavesPerBlock: number,
   origin: number,
   blocks: number,
+  phases: Float64Array = times.map((t) => 2 * Math.PI * frequency * (t - origin)),
 ): WaveBlocks {
   const length = wavesPerBlock / frequency;
   const re = new Float64Array(blocks).fill(Number.NaN);
@@ -71,21 +73,14 @@ export function waveBlocks(
     while (i < times.length && times[i] < origin + (b + 1) * length) i++;
     counts[b] = i - begin;
     if (i - begin < Math.max(4, usual / 2)) continue;
-    const wave = waveOf(times, values, begin, i, frequency, origin);
+    const wave = waveOf(phases, values, begin, i);
     re[b] = wave.re;
     im[b] = wave.im;
   }
   return { frequency, origin, length, re, im, counts };
 }
 
-function waveOf(
-  times: Float64Array,
-  values: Float64Array,
-  begin: number,
-  end: number,
-  f: number,
-  origin: number,
-): { re: number; im: number } {
+function waveOf(phases: Float64Array, values: Float64Array, begin: number, end: number): { re: number; im: number } {
   const n = end - begin;
   let sum = 0;
   for (let i = begin; i < end; i++) sum += values[i];
@@ -97,10 +92,9 @@ function waveOf(
   let cs = 0;
   let yc = 0;
   let ys = 0;
-  const w = 2 * Math.PI * f;
   for (let i = begin; i < end; i++) {
-    const cos = Math.cos(w * (times[i] - origin));
-    const sin = Math.sin(w * (times[i] - origin));
+    const cos = Math.cos(phases[i]);
+    const sin = Math.sin(phases[i]);
     const y = values[i] - mean;
     c += cos;
     s += sin;

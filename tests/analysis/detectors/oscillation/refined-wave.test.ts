@@ -1,6 +1,7 @@
 import { sampleStandardDeviation as standardDeviation } from "simple-statistics";
 import { describe, expect, test } from "vitest";
 import { frequencyOffset, refineWave, turnedSum } from "../../../../analysis/detectors/oscillation/refine";
+import { shapeOf } from "../../../../analysis/detectors/oscillation/wave-shape";
 import { waveBlocks } from "../../../../analysis/detectors/oscillation/waves";
 import { noiseOf, seededRandom } from "../../../builders/signals";
 
@@ -77,22 +78,49 @@ describe("a refined wave", () => {
     expect(late.frequency).toBeCloseTo(early.frequency, 9);
     expect(late.frequencyHigh - late.frequencyLow).toBeCloseTo(early.frequencyHigh - early.frequencyLow, 9);
   });
-  // Blocks of two waves of 20 s; each size drawn anew: the mean's standard error is their standard deviation over the root of their number.
-  test("whose size and phase wander has the standard error of its blocks' sizes", () => {
+  // Each wave of 20 s has a size of its own: the mean's standard error is the sizes' standard deviation over the root of their number.
+  test("whose size and phase wander has the standard error of its waves' sizes", () => {
     const chance = seededRandom(3);
-    const drawn = Array.from({ length: 30 }, (_, j) => ({ size: 700 + 600 * chance.next(), phase: 2 * Math.sin((TURN * j) / 15) }));
-    const count = 30 * 40 + 1;
-    const times = secondsOf(count);
-    const values = times.map((t) => {
-      const { size, phase } = drawn[Math.min(29, Math.floor(t / 40))];
-      return size * Math.cos((TURN * t) / 20 + phase);
-    });
+    const sizes = Array.from({ length: 60 }, () => 700 + 600 * chance.next());
+    const times = secondsOf(60 * 20);
+    const values = times.map((t) => sizes[Math.floor(t / 20)] * Math.cos((TURN * t) / 20 + 2 * Math.sin((TURN * t) / 300)));
     const refined = refineWave({ times, values }, 20, { density: 1, carriedBy: 20 }, 0)!;
     expect(refined.coherent).toBe(false);
-    expect(refined.degreesOfFreedom).toBe(refined.blocks.re.length - 1);
-    const sizes = [...refined.blocks.re].map((re, j) => Math.hypot(re, refined.blocks.im[j]));
+    // A block may take in parts of two waves, and their mean scatters less.
     const standardError = standardDeviation(sizes) / Math.sqrt(sizes.length);
-    expect(refined.amplitudeSd).toBeCloseTo(standardError, 6);
-    expect(standardError).toBeGreaterThan(10);
+    expect(refined.amplitudeSd / standardError).toBeGreaterThan(Math.SQRT1_2);
+    expect(refined.amplitudeSd / standardError).toBeLessThan(1.1);
+    const meanSquare = sizes.reduce((sum, size) => sum + size * size, 0) / sizes.length;
+    expect(refined.amplitude / Math.sqrt(meanSquare - 2 * standardDeviation(sizes) ** 2)).toBeGreaterThan(0.97);
+    expect(refined.amplitude / Math.sqrt(meanSquare)).toBeLessThan(1.01);
+  });
+
+  /** Thirty waves, each of its own length: lengths scatter about their mean and remember half of the last. */
+  const wanderingWave = (seed: number, of: (turns: number) => number, wander: number, perWave: number, noise: number) => {
+    const drawn = noiseOf(4000, seededRandom(seed));
+    const values: number[] = [];
+    let own = 0;
+    for (let turns = 0, wave = -1; turns < 30; turns += 1 / (perWave * (1 + wander * own))) {
+      if (Math.floor(turns) !== wave) own = Math.max(-2, Math.min(2, 0.7 * own + 0.7 * drawn[++wave]));
+      values.push(of(turns) + noise * drawn[100 + values.length]);
+    }
+    return { times: secondsOf(values.length), values: Float64Array.from(values) };
+  };
+  const sine = (turns: number) => Math.cos(TURN * turns);
+  const quickRise = (turns: number) => (turns % 1 < 0.25 ? 8 * (turns % 1) - 1 : 1 - ((turns % 1) - 0.25) * (8 / 3));
+  test.each([
+    ["sine", sine, 0.05],
+    ["sine", sine, 0.15],
+    ["quick rise", quickRise, 0.05],
+    ["quick rise", quickRise, 0.15],
+  ] as const)("of a wandering period is as high as each of its waves: %s, %d", (_, of, wander) => {
+    let heights = 0;
+    for (let seed = 1; seed <= 20; seed++) {
+      const samples = wanderingWave(seed, of, wander, 16, 0.2);
+      const wave = refineWave(samples, samples.times.length / 30, { density: 0.04, carriedBy: 40 }, 0)!;
+      heights += (2 * wave.amplitude * shapeOf(samples, wave).peakToPeakFactor) / 20;
+    }
+    expect(heights).toBeGreaterThan(1.88);
+    expect(heights).toBeLessThan(2.04);
   });
 });
