@@ -1,5 +1,6 @@
 import { fQuantile, studentQuantile } from "../../numerics/distributions";
 import { variance } from "../../numerics/moments";
+import { median, robustSpread } from "../../numerics/order-statistics";
 import { leastSquaresLine } from "../../numerics/regression";
 import { fitTone } from "../../numerics/tone-fit";
 import { blocksAlong, trackedPhases } from "./tracked-phase";
@@ -271,23 +272,37 @@ function wandering(samples: Samples, blocks: WaveBlocks, around: NoiseAround, to
   const mean = steps.reduce((sum, v) => sum + v, 0) / steps.length;
   const reach = Math.sqrt(variance(steps) / steps.length) * studentQuantile(0.975, steps.length - 1);
   const frequency = blocks.frequency + mean;
-  const sizes = sizesOf(blocksAlong(samples, blocks, trackedPhases(samples, blocks)));
-  const noise = Math.min(2 * variance(sizes), (4 * around.density) / blocks.length);
-  const amplitude = Math.sqrt(Math.max(0, sizes.reduce((sum, v) => sum + v * v, 0) / sizes.length - noise));
+  const { size, sd, count } = usualSize(blocksAlong(samples, blocks, trackedPhases(samples, blocks)), around);
   return {
     frequency,
     frequencyLow: frequency - reach,
     frequencyHigh: frequency + reach,
-    amplitude,
-    amplitudeSd: Math.sqrt(variance(sizes) / sizes.length),
-    degreesOfFreedom: Math.max(1, sizes.length - 1),
-    share: Math.min(1, amplitude ** 2 / 2 / total),
+    amplitude: size,
+    amplitudeSd: sd,
+    degreesOfFreedom: Math.max(1, count - 1),
+    share: Math.min(1, size ** 2 / 2 / total),
     coherent: false,
     blocks,
   };
 }
 
-const sizesOf = ({ re, im }: WaveBlocks): number[] => Array.from(re, (v, j) => Math.hypot(v, im[j])).filter(Number.isFinite);
+/** Of independent values of a normal spread the median scatters so much more than the mean. */
+const MEDIAN_OVER_MEAN = Math.sqrt(Math.PI / 2);
+
+/**
+ * The size in the middle of those of all blocks: a block in which a draw begins is no larger wave. Noise of s^2 in each of the two components of
+ * a block lengthens its size on average by s^2 / 2A (Rice 1944), which is taken off.
+ */
+function usualSize({ re, im, length }: WaveBlocks, around: NoiseAround) {
+  const sizes = Float64Array.from(re, (v, j) => Math.hypot(v, im[j])).filter((v) => v - v === 0);
+  const spread = robustSpread(sizes);
+  const noise = Math.min(spread ** 2, (2 * around.density) / length);
+  return {
+    size: Math.sqrt(Math.max(0, median(sizes) ** 2 - noise)),
+    sd: (MEDIAN_OVER_MEAN * spread) / Math.sqrt(sizes.length),
+    count: sizes.length,
+  };
+}
 
 /** Mean phase step of neighbouring blocks from a to b, rad. */
 function phaseStep({ re, im }: WaveBlocks, from: number, to: number): number {

@@ -7,7 +7,7 @@ export type WaveShape = {
   readonly shape: OscillationEpisode["shape"];
   /** Top to bottom of the wave over twice the amplitude of its first harmonic: 1 for a sine. */
   readonly peakToPeakFactor: number;
-  /** The same if what cannot be seen is that of a wave with kinks. */
+  /** The same if what noise hides or sampling cannot show is that of a wave with kinks. */
   readonly factorWithUnseen: number;
 };
 
@@ -38,15 +38,17 @@ export function shapeOf(samples: Samples, wave: RefinedWave): WaveShape {
   const square = nearest(0.3, (d) => distance(harmonics, (m) => squareHarmonic(m, d)));
   if (Math.min(sine, triangle.distance, square.distance) >= 4 * allowed) return unclear(significant);
   if (sine <= triangle.distance && sine <= square.distance) return shaped("sine", heightOf(significant) / 2);
-  return triangle.distance <= square.distance
-    ? shaped("triangle", (heightOf(significant) / 2) * beyond(most, triangleFactor(triangle.at), (m) => triangleHarmonic(m, triangle.at)))
-    : shaped("square", (heightOf(significant) / 2) * beyond(most, squareFactor(square.at), (m) => squareHarmonic(m, square.at)));
+  const seen = heightOf(significant) / 2;
+  if (square.distance < triangle.distance)
+    return shaped("square", seen * beyond(most, squareFactor(square.at), (m) => squareHarmonic(m, square.at)));
+  const whole = triangleFactor(triangle.at);
+  return shaped("triangle", seen * beyond(most, whole, (m) => triangleHarmonic(m, triangle.at)), whole);
 }
 
-const shaped = (shape: OscillationEpisode["shape"], factor: number): WaveShape => ({
+const shaped = (shape: OscillationEpisode["shape"], factor: number, whole = factor): WaveShape => ({
   shape,
   peakToPeakFactor: factor,
-  factorWithUnseen: factor,
+  factorWithUnseen: Math.max(factor, whole),
 });
 
 /** What cannot be seen of it may be as much as in a triangle that is known only up to the same harmonic. */
