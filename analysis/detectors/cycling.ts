@@ -18,7 +18,7 @@ import { nightsOf } from "../segments/night";
 import { restsOf, startsOf } from "../segments/starts";
 import { startsByDraw } from "../segments/starts-by-draw";
 import { type SwitchingPressures, switchingPressures } from "../segments/switching-pressures";
-import { SAMPLES_FOR_PRESSURE, samplesOfRun, witnessInterval } from "../segments/witness-interval";
+import { othersFellBetween, SAMPLES_FOR_PRESSURE, samplesOfRun, witnessInterval } from "../segments/witness-interval";
 import type { Detector } from "./detector";
 
 const HOUR = 3600;
@@ -59,10 +59,10 @@ export const cycling: Detector<"cycling"> = {
   },
 };
 
-/** Where the runs that pressure alone tells hold few samples each, others fell between two: the count is a least one. */
+/** Where the runs that pressure alone tells hold few samples each, or runs and rests by any witness hardly two, others fell between two: the count is a least one. */
 function unseenStarts(record: LogRecord, pump: PumpState): CannotTell[] {
   const interval = witnessInterval(record, pump);
-  if (interval === null || samplesOfRun(record, pump) >= SAMPLES_FOR_PRESSURE) return [];
+  if (interval === null || (samplesOfRun(record, pump) >= SAMPLES_FOR_PRESSURE && !othersFellBetween(record, pump))) return [];
   return [{ id: "sampling-too-slow", about: "starts", detail: { intervalS: interval, logEveryS: interval / SAMPLES_FOR_PRESSURE } }];
 }
 

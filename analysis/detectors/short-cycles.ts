@@ -4,7 +4,7 @@ import { spanLength } from "../../shared/findings/span";
 import type { LogRecord } from "../../shared/record/log-record";
 import type { Measured } from "../../shared/units/measured";
 import { type Seconds, seconds } from "../../shared/units/quantity";
-import { SAMPLES_FOR_PRESSURE, samplesOfRun, witnessInterval } from "../segments/witness-interval";
+import { othersFellBetween, SAMPLES_FOR_PRESSURE, samplesOfRun, witnessInterval } from "../segments/witness-interval";
 import type { Detector } from "./detector";
 
 /** A run is seen for certain where it holds two samples, and its length is known to a tenth where it holds ten or so. */
@@ -54,6 +54,7 @@ function whatIsHidden(record: LogRecord, pump: PumpState, limit: Seconds): Canno
   if (interval === null) return null;
   // a pump that seems never to stop, or never to start, may do so between two samples
   if (pump.mode !== "switching") return interval * SAMPLES_TO_SEE > limit ? tooSlow(interval, limit) : null;
+  if (othersFellBetween(record, pump)) return tooSlow(interval, limit);
   if (interval * SAMPLES_TO_TRUST <= limit && !(samplesOfRun(record, pump) < SAMPLES_FOR_PRESSURE)) return null;
   const shortest = pump.runs.reduce((least, run) => (run.complete ? Math.min(least, spanLength(run)) : least), Number.POSITIVE_INFINITY);
   if (interval * SAMPLES_TO_SEE <= limit && shortest >= interval * SAMPLES_TO_TRUST) return null;

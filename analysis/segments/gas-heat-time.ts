@@ -30,6 +30,11 @@ const FINER = [2 ** 0.5, 2 ** 0.25];
 const BOYLE = 0.5;
 /** What the sensor's and the meter's lags leave is alike throughout a rest: each counts as no more points than this. Our own choice. */
 const EACH_REST = 3;
+/**
+ * What lags, pipes and walls leave unexplained is alike in all rests too: for the doubt they count together as no more points than this, so that many rests make no
+ * time constant surer than a few. Our own choice.
+ */
+const AT_MOST = 12;
 
 /**
  * The time constant and the share of heat under which 1/p of gas of one temperature goes best along with the metered volume, one slope and one leak for all rests, each with a level and a
@@ -63,7 +68,8 @@ export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[
         [near - FINER_SHARE, near + FINER_SHARE].filter((share) => share < 1),
       ),
     ); // no gas warms more than gas alone
-  const { best, likely } = likeliest(tried);
+  const { best } = likeliest(tried);
+  const { likely } = likeliest(tried, AT_MOST);
   const total = likely.reduce((a, b) => a + b, 0);
   const variance = tried.reduce((sum, { slope }, i) => sum + (slope - best.slope) ** 2 * likely[i], 0) / total;
   const { time, share } = best;
@@ -80,10 +86,11 @@ function warmthOf({ inverse, samples }: TankTrace, theta: Float64Array, n: numbe
   return warmth;
 }
 
-function likeliest(tried: readonly Tried[]): { best: Tried; likely: readonly number[] } {
+/** @param most points that all rests together count as */
+function likeliest(tried: readonly Tried[], most = Number.POSITIVE_INFINITY): { best: Tried; likely: readonly number[] } {
   const least = Math.min(...tried.map(({ left }) => left));
   const prior = (time: number) => (time === 0 ? BOYLE : (1 - BOYLE) / ((TIMES.length - 1) * SHARES.length));
-  const likely = tried.map(({ time, left, points }) => prior(time) * (left / least) ** (-points / 2));
+  const likely = tried.map(({ time, left, points }) => prior(time) * (left / least) ** (-Math.min(points, most) / 2));
   return { best: tried[likely.indexOf(Math.max(...likely))], likely };
 }
 

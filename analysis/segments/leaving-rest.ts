@@ -51,8 +51,8 @@ export function leavingRest(values: ArrayLike<number>, high: number, { level, sp
   };
 }
 
-/** Whether what passes a level is mostly single readings: a tremble, and no runs. */
-function mostlyStray(values: ArrayLike<number>, level: number): boolean {
+/** Whether what passes a level is mostly single readings: a tremble or an inrush, and no runs. */
+export function mostlyStray(values: ArrayLike<number>, level: number): boolean {
   let [single, passes, length] = [0, 0, 0];
   for (let i = 0; i <= values.length; i++) {
     if (values[i] > level) length++;

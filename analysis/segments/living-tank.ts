@@ -33,8 +33,8 @@ export function findLivingTank(
   const pressure = mainChannel(record, "pressure");
   const flow = mainChannel(record, "flow");
   if (pressure === null) return { id: "no-pressure-channel", about, detail: { missing: "pressure" } };
-  if (flow === null || place.place === "before-tank")
-    return { id: "no-flow-channel", about, detail: { missing: "flow", wanted: "after-tank" } };
+  if (flow === null) return { id: "no-flow-channel", about, detail: { missing: "flow", wanted: "after-tank" } };
+  if (place.place === "before-tank") return { id: "nothing-to-see", about, detail: { why: BEFORE_TANK } };
   if (isCannotTell(pump)) return { ...pump, about };
   if (place.place === null) return { id: "site-fact-missing", about, detail: { missing: "flowMeter" } };
   const values = valuesWithoutSpikes(pressure, faults);
@@ -44,6 +44,8 @@ export function findLivingTank(
   const spread = Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12));
   return fromTraces(tankTraces(pump, gauge, meter), spread, gauge, pump.basis === "pressure" ? DOUBT.pressure : DOUBT.drive);
 }
+
+const BEFORE_TANK = "the flow meter stands before the tank and does not see what is drawn from it at rest. Log a meter after the tank";
 
 const LEAST_RESTS = 2;
 const NORMAL_95 = 1.96; // standard deviations of the normal distribution that hold 95 %

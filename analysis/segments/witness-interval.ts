@@ -5,6 +5,7 @@ import { type Seconds, seconds } from "../../shared/units/quantity";
 import { sampleInterval } from "../faults/sample-interval";
 import { scanInterval } from "../faults/scan-interval";
 import { median } from "../numerics/order-statistics";
+import { restsOf } from "./starts";
 
 /** Interval of the pump's witness, or of the scan of a log on change; null where that misses nothing. The slowest where several stand together. */
 export function witnessInterval(record: LogRecord, pump: PumpState): Seconds | null {
@@ -24,4 +25,16 @@ export function samplesOfRun(record: LogRecord, pump: PumpState): number {
   const interval = witnessInterval(record, pump);
   const lengths = pump.runs.filter((run) => run.complete).map(spanLength);
   return pump.basis !== "pressure" || interval === null || lengths.length === 0 ? Number.POSITIVE_INFINITY : median(lengths) / interval;
+}
+
+const TWO_SAMPLES = 2;
+const SOME = { share: 0.05, least: 3 };
+
+/** Whether a good few of the runs and rests seen last under two samples: then others like them fell between two, and two runs passed for one. */
+export function othersFellBetween(record: LogRecord, pump: PumpState): boolean {
+  const interval = witnessInterval(record, pump);
+  if (interval === null) return false;
+  const spans = [...pump.runs.filter((run) => run.complete), ...restsOf(pump)];
+  const brief = spans.filter((span) => spanLength(span) < TWO_SAMPLES * interval).length;
+  return brief >= Math.max(SOME.least, SOME.share * spans.length);
 }

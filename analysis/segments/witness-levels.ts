@@ -4,7 +4,7 @@ import { quantiles } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { levelsOf, type TwoLevels } from "../numerics/two-levels";
 import { valueStep } from "../numerics/value-step";
-import { FOOT, leavingRest, type Rest } from "./leaving-rest";
+import { FOOT, leavingRest, mostlyStray, type Rest } from "./leaving-rest";
 import type { Thresholds } from "./switching";
 
 /** What a witness shows: two levels with the thresholds between them, or one. */
@@ -33,7 +33,7 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>): Witnes
   if (Number.isNaN(low)) return { kind: "one", up: null };
   if (basis === "running") return flagLevels(low, high);
   const heaps = levelsOf(values);
-  const levels = pick(basis, heaps, high);
+  const levels = pick(basis, values, heaps, high);
   const fromRest = basis === "power" ? !isDamped(values, levels) : basis === "current" && levels === null;
   const leaving = fromRest ? leavingRest(values, high, restOf(values, heaps, low, high)) : null;
   if (leaving !== null) return leaving;
@@ -137,7 +137,7 @@ function between(basis: Witness, { low, lowEdge, highEdge }: TwoLevels): Thresho
   return basis === "speed" ? thresholds : { ...thresholds, rest: Math.min(low, lowEdge) };
 }
 
-function pick(basis: Exclude<Witness, "running">, levels: readonly TwoLevels[], top: number): TwoLevels | null {
+function pick(basis: Exclude<Witness, "running">, values: ArrayLike<number>, levels: readonly TwoLevels[], top: number): TwoLevels | null {
   const likely = levels.filter(
     (l) => l.high > 0 && l.highEdge - l.low > CLEAR_OF_REST * l.lowSpread && l.high - l.low > CLEAR_OF_REST * l.lowSpread,
   );
@@ -149,7 +149,9 @@ function pick(basis: Exclude<Witness, "running">, levels: readonly TwoLevels[], 
       (l.low <= STANDBY_DRAW * l.high && l.lowEdge <= STANDBY_SPEED * l.high) ||
       (l.separation > NARROW.separation && l.low <= NARROW.ratio * l.high && wide(l) > (l.high - l.low) / 2),
   );
-  return resting.reduce<TwoLevels | null>((best, l) => (best === null || wide(l) > wide(best) ? l : best), null);
+  resting.sort((a, b) => wide(b) - wide(a));
+  // a motor's inrush is over with the sample that caught it: what passes above it are no runs, unless all runs are so short
+  return resting.find((l) => !mostlyStray(values, (l.lowEdge + l.highEdge) / 2)) ?? resting[0] ?? null;
 }
 
 /** Least speed in use (share, Hz, 1/s), current (A), power (W), flow (m3/s) that must come from a running pump, and most that may pass for none. */

@@ -183,19 +183,27 @@ describe("what is worth telling", () => {
 describe("on which side", () => {
   const sideOf = (seen: number, more: Partial<Seen> = {}) => findingOf({ rests: same(LEAK), metered: () => seen * LEAK, ...more }).side;
   test("a meter after the tank sees over half of it: the system; under a fifth: back; between: open", () => {
-    expect([0, 0.19, 0.21, 0.49, 0.51, 1].map((seen) => sideOf(seen))).toEqual(["back", "back", "unknown", "unknown", "system", "system"]);
+    expect([0.01, 0.19, 0.21, 0.49, 0.51, 1].map((seen) => sideOf(seen))).toEqual([
+      "back",
+      "back",
+      "unknown",
+      "unknown",
+      "system",
+      "system",
+    ]);
   });
   test("elsewhere, or without a meter, it tells nothing", () => {
     for (const place of ["before-tank", null] as const) for (const seen of [0, 1]) expect(sideOf(seen, { place })).toBe("unknown");
     expect(findingOf({ rests: same(LEAK) }).side).toBe("unknown");
   });
-  test("a meter with steps as large as the leak cannot show it, so that its silence tells nothing", () => {
+  test("a meter that never showed less than the leak may not move at it, so that its silence tells nothing", () => {
     const stepping = (step: number) => (rest: number, i: number) => (rest === 0 && i < 5 ? i * step : 0);
     expect(sideOf(0, { metered: stepping(0.9 * LEAK) })).toBe("back");
     expect(sideOf(0, { metered: stepping(1.1 * LEAK) })).toBe("unknown");
+    expect(sideOf(0)).toBe("unknown");
   });
   test("only rests through which the meter was read count", () => {
-    const metered = (rest: number) => (rest === 1 ? 9 * LEAK : 0);
+    const metered = (rest: number, i: number) => (rest === 1 ? 9 * LEAK : i < 2 ? 0.5 * LEAK : 0);
     const spoilt = ([, { from, to }]: readonly Run[], about = "flow"): LogFault[] => [
       { kind: "stuck-value", channel: about, from: seconds(from + 100), to: seconds(to - 100), note: "drawn" },
     ];
@@ -204,7 +212,7 @@ describe("on which side", () => {
     expect(findingOf({ rests: same(LEAK), metered: () => 0 }).channels).toEqual(["pressure", "flow"]);
   });
   test("a fault that ends before the part looked at, or begins after it, spoils nothing", () => {
-    const metered = (rest: number) => (rest === 1 ? 9 * LEAK : 0);
+    const metered = (rest: number, i: number) => (rest === 1 ? 9 * LEAK : i < 2 ? 0.5 * LEAK : 0);
     const around = (inside: number) => (rests: readonly Run[]) => {
       const { from, to } = rests[1];
       const [begin, end] = [from + 29 + inside, to - 1 - inside];

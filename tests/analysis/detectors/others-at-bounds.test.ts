@@ -44,7 +44,10 @@ describe("water lost at rest", () => {
     return outcome.state === "found" ? outcome.finding.side : outcome.state;
   };
   test("in the system where the meter sees over half of it, back where it sees under a fifth, between them open", () => {
-    expect([0, 0.1, 0.35, 0.7, 1].map((share) => sideOf(share))).toEqual(["back", "back", "unknown", "system", "system"]);
+    expect([0.02, 0.1, 0.35, 0.7, 1].map((share) => sideOf(share))).toEqual(["back", "back", "unknown", "system", "system"]);
+  });
+  test("open where the meter never showed so little: none moves below its starting flow (ISO 4064, from memory)", () => {
+    expect(sideOf(0)).toBe("unknown");
   });
   test("so little that it would take half a day to bring the pump on is nobody's trouble", () => {
     expect(outcomeOf(log({ unseen: 0.002 * GPM, noise: 20 })).state).toBe("clear");

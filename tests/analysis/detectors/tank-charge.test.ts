@@ -80,7 +80,10 @@ describe("what this log cannot show", () => {
     });
   });
   test("with a meter before the tank", () => {
-    expect(detect({}, { flowMeter: "before-tank" })).toMatchObject({ state: "cannot-tell", because: [{ id: "no-flow-channel" }] });
+    expect(detect({}, { flowMeter: "before-tank" })).toMatchObject({
+      state: "cannot-tell",
+      because: [{ id: "nothing-to-see", detail: { why: expect.stringContaining("before the tank") } }],
+    });
   });
   test("with a pump that never rests", () => {
     const n = 600;
