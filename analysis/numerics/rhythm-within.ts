@@ -39,7 +39,8 @@ function correlations(values: Float64Array, part: Int32Array, last: number): Flo
   return Float64Array.from({ length: last + 1 }, (_, lag) => {
     let [both, first, second, pairs] = [0, 0, 0, 0];
     for (let i = 0, end = centred.length - lag; i < end; i++) {
-      const [a, b] = [centred[i], centred[i + lag]];
+      const a = centred[i];
+      const b = centred[i + lag];
       const product = a * b;
       if (product - product !== 0 || part[i] !== part[i + lag]) continue;
       both += product;

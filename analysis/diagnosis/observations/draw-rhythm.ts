@@ -8,7 +8,7 @@ import { isFixedSpeed, type Looks, type Sight } from "./sight";
 const PERIODS = { shortest: 20, longest: 450 };
 const GRID = 4; // s between values; a slower log keeps its own
 const SLOWEST_SAMPLING = 60; // s; slower ones hold too few values of a period
-const MOST_VALUES = 100_000;
+const MOST_VALUES = 45_000; // two days: a rhythm that shows is there by then, and the work stays a tenth of a second
 const LEAST_RECORD = 3600; // s; eight of the longest periods
 /** Of the largest strength, 2: household draws by chance come to 0.1 at most on sites used for fitting, pump cycles seen in the flow to 0.3. */
 const PLAIN = 0.4;
