@@ -1,3 +1,5 @@
+import { reusedRoom } from "./reused-room";
+
 /** Any column of numbers. NaN means missing and is left out everywhere in this folder unless a function says otherwise. */
 export type Numbers = ArrayLike<number>;
 
@@ -42,17 +44,25 @@ function copySingles(values: Float32Array, from: number, to: number, into: Float
   return m;
 }
 
+const room = reusedRoom();
+
+/** As `finiteValues`, for callers that are done with the copy before anyone copies again. */
+function passingCopy(values: Numbers): Float64Array {
+  const kept = room(values.length);
+  return kept.subarray(0, copyFinite(values, 0, values.length, kept));
+}
+
 /** Median of the values present; NaN where there is none. O(n). */
 export const median = (values: Numbers): number => quantile(values, 0.5);
 
 /** Quantile of the values present, linear between order statistics (type 7 of Hyndman & Fan 1996, as numpy). NaN where there is none. O(n). */
 export function quantile(values: Numbers, q: number): number {
-  return quantileInPlace(finiteValues(values), q);
+  return quantileInPlace(passingCopy(values), q);
 }
 
 /** Several quantiles of the same values, copied once. Shape [k] in, [k] out. O(k n). */
 export function quantiles(values: Numbers, qs: readonly number[]): number[] {
-  const kept = finiteValues(values);
+  const kept = passingCopy(values);
   return qs.map((q) => quantileInPlace(kept, q));
 }
 
@@ -79,7 +89,7 @@ export function quantileInPlace(values: Float64Array, q: number, n = values.leng
 
 /** Median of |value - median|, raw: times NORMAL_PER_MAD it estimates a normal standard deviation. NaN where there is no value. */
 export function medianAbsoluteDeviation(values: Numbers, around = median(values)): number {
-  const kept = finiteValues(values);
+  const kept = passingCopy(values);
   toDistances(kept, around);
   return quantileInPlace(kept, 0.5);
 }

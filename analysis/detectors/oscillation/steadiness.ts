@@ -1,5 +1,6 @@
 import { autocorrelation } from "../../numerics/autocorrelation";
 import { median } from "../../numerics/order-statistics";
+import { reusedRoom } from "../../numerics/reused-room";
 import { crossingRegularity } from "../../numerics/zero-crossings";
 
 /** What the waves of a window look like one after another. */
@@ -27,9 +28,12 @@ export function steadinessOf(values: Float64Array, n: number, period: number): S
   return { regularity: agrees ? Math.min(found.index, 1000) : 0, ...wavesInPhase(fast, n, period) };
 }
 
+const sumsRoom = reusedRoom();
+
 /** Mean over a window of `width` samples around each (shrinking at the ends, fractions counted): takes a wave of that period away. O(n). */
 export function movingMean(values: ArrayLike<number>, n: number, width: number): Float64Array {
-  const sums = new Float64Array(n + 1);
+  const sums = sumsRoom(n + 1);
+  sums[0] = 0;
   for (let i = 0; i < n; i++) sums[i + 1] = sums[i] + values[i];
   const at = (x: number): number => {
     const i = Math.min(n - 1, Math.floor(x));

@@ -71,9 +71,15 @@ function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number
   const { blocks, frequency } = wave;
   const phases = wave.coherent ? times.map((t) => 2 * Math.PI * frequency * (t - blocks.origin)) : trackedPhases({ times, values }, blocks);
   const blockAt = (i: number) => Math.floor((times[i] - blocks.origin) / blocks.length);
-  const used = Array.from(times.keys()).filter((i) => Number.isFinite(blocks.re[blockAt(i)]));
+  const used: number[] = [];
+  let sum = 0;
+  for (let i = 0; i < times.length; i++) {
+    if (!Number.isFinite(blocks.re[blockAt(i)])) continue;
+    used.push(i);
+    sum += values[i];
+  }
   const n = used.length;
-  const mean = used.reduce((sum, i) => sum + values[i], 0) / n;
+  const mean = sum / n;
   let squares = 0;
   for (const i of used) {
     const angle = phases[i];

@@ -30,7 +30,7 @@ function shortStretches(trace: Trace, set: number): Stretch[] {
 }
 
 /** Seconds of short pressure with speed to spare, and at the end of it. */
-function bySpeed(trace: Trace, speed: Float64Array, stretches: readonly Stretch[]): Low {
+function bySpeed(trace: Trace, speed: ArrayLike<number>, stretches: readonly Stretch[]): Low {
   let [late, ended] = [0, 0];
   for (const s of stretches) {
     const fast = valuesIn(speed, [s]).filter((v) => v >= AT_END).length / (s.last - s.first + 1);

@@ -21,19 +21,17 @@ function bendAt({ times, pressure, interval }: Trace, i: number, reach: number):
   return Math.abs(pressure[i + reach] - 2 * pressure[i] + pressure[i - reach]);
 }
 
-/** Size of the bend at each sample, 0 for the first ones. Shape [looked at less the reach]. */
-function bendSizes(trace: Trace, reach: number): Float64Array {
+/** Fills in the size of the bend at each sample but for the first and the last ones. @returns how many samples were looked at */
+function fillSizes(trace: Trace, reach: number, sizes: Float64Array): number {
   const count = Math.min(trace.times.length, MOST_SAMPLES) - reach;
-  const sizes = new Float64Array(Math.max(0, count));
   for (let i = reach; i < count; i++) sizes[i] = bendAt(trace, i, reach);
-  return sizes;
+  return count;
 }
 
-/** Bends at 2 x reach, each the largest within that distance; and of each the share that shows at `reach` already. Shape [bends]. */
-function sharesShown(trace: Trace, reach: number, least: number): number[] {
+/** Bends at 2 x reach, each the largest within that distance; and of each the share that shows at `reach` already. Shape [bends]; `size` is room for the bends of all samples. */
+function sharesShown(trace: Trace, reach: number, least: number, size: Float64Array): number[] {
   const wide = 2 * reach;
-  const size = bendSizes(trace, wide);
-  const count = size.length;
+  const count = fillSizes(trace, wide, size);
   const shares: number[] = [];
   for (let i = wide; i < count; i++) {
     if (!(size[i] > least)) continue;
@@ -69,9 +67,10 @@ export const bendLooks: Pick<Looks, "bends"> = {
     if (trace === null || set === null || isFixedSpeed(sight.site) || trace.interval > SLOWEST_SAMPLING) return null;
     if (swingsOften(sight)) return null;
     const noise = Math.max(noiseOf(trace.pressure), levelStep(trace.pressure) / Math.sqrt(12));
+    const size = new Float64Array(Math.min(trace.times.length, MOST_SAMPLES));
     let seen = false;
     for (let reach = Math.max(1, Math.round(0.5 / trace.interval)); reach * trace.interval <= LONGEST; reach *= 2) {
-      const shares = sharesShown(trace, reach, STANDS_OUT * noise);
+      const shares = sharesShown(trace, reach, STANDS_OUT * noise, size);
       if (shares.length < LEAST_BENDS) continue;
       seen = true;
       if (quantile(shares, SHARPER) < SHOWS) continue;

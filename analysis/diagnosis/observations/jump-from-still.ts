@@ -1,6 +1,6 @@
 import { mainChannel } from "../../../shared/record/find-channel";
-import { timesOf } from "../../../shared/record/sampling";
 import { median } from "../../numerics/order-statistics";
+import { instantsOf } from "../../segments/instants";
 import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import type { Looks } from "./sight";
 
@@ -57,7 +57,7 @@ export const jumpFromStillLooks: Pick<Looks, "jump-from-still"> = {
     const channel = mainChannel(record, "pressure");
     if (channel === null || channel.sampling.kind === "on-change" || record.duration < LEAST_RECORD) return null;
     const { values } = channel;
-    const times = timesOf(channel.sampling);
+    const times = instantsOf(channel.sampling);
     const interval = (times[times.length - 1] - times[0]) / (times.length - 1);
     if (!(interval <= SLOWEST_SAMPLING)) return null;
     const range = STILL.steps * levelStep(values) + STILL.noises * noiseOf(values);

@@ -1,6 +1,6 @@
 import { mainChannel } from "../../../shared/record/find-channel";
-import { timesOf } from "../../../shared/record/sampling";
 import { median } from "../../numerics/order-statistics";
+import { instantsOf } from "../../segments/instants";
 import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import { turningPoints } from "../../segments/turning-points";
 import { isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
@@ -48,7 +48,7 @@ export const risePaceLooks: Pick<Looks, "rise-pace"> = {
   "rise-pace"(sight) {
     const [channel, set] = [mainChannel(sight.record, "pressure"), setPressureOf(sight)];
     if (channel === null || set === null || !(set > 0) || isFixedSpeed(sight.site) || channel.sampling.kind === "on-change") return null;
-    const times = timesOf(channel.sampling);
+    const times = instantsOf(channel.sampling);
     const interval = (times[times.length - 1] - times[0]) / Math.max(1, times.length - 1);
     if (!(interval <= SLOWEST_SAMPLING)) return null;
     const noise = Math.hypot(noiseOf(channel.values), levelStep(channel.values) / Math.sqrt(12));

@@ -65,7 +65,7 @@ export function frameOf(trace: Trace, site: SiteFacts, ratedFlow: number): Frame
 }
 
 /** Fastest rise and fall of speed, as times from standstill to full speed; the lowest speed that is not a start or stop. */
-export function rampsOf(speed: Float64Array, times: Float64Array, run: Int32Array) {
+export function rampsOf(speed: ArrayLike<number>, times: Float64Array, run: Int32Array) {
   const [ups, downs, running]: number[][] = [[], [], []];
   for (let i = 1; i < speed.length; i++) {
     const rate = (speed[i] - speed[i - 1]) / (times[i] - times[i - 1]);

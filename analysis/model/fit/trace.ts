@@ -3,8 +3,9 @@ import type { Span } from "../../../shared/findings/span";
 import { mainChannel } from "../../../shared/record/find-channel";
 import type { LogFault } from "../../../shared/record/log-fault";
 import type { Channel, LogRecord } from "../../../shared/record/log-record";
-import { indexAtOrAfter, sampleCount, timesOf } from "../../../shared/record/sampling";
+import { indexAtOrAfter, sampleCount } from "../../../shared/record/sampling";
 import { median, quantile } from "../../numerics/order-statistics";
+import { instantsOf } from "../../segments/instants";
 
 /** The channels the model reads, on the times of the pressure. Shapes [n]; NaN where missing. */
 export type Trace = {
@@ -13,7 +14,7 @@ export type Trace = {
   readonly flow: ArrayLike<number> | null; // m3/s
   readonly meter: "after-tank" | "before-tank" | null;
   /** Share of full speed. */
-  readonly speed: Float64Array | null;
+  readonly speed: Channel["values"] | null;
   /** Index of the run each sample belongs to, -1 at rest. */
   readonly run: Int32Array;
   readonly runs: readonly (Span & { readonly complete: boolean })[];
@@ -24,7 +25,7 @@ export type Trace = {
 export function traceOf(record: LogRecord, segments: Segments, faults: readonly LogFault[]): Trace | null {
   const pressure = mainChannel(record, "pressure");
   if (pressure === null || isCannotTell(segments.pump) || sampleCount(pressure.sampling) < 60) return null;
-  const times = timesOf(pressure.sampling);
+  const times = instantsOf(pressure.sampling);
   const flow = mainChannel(record, "flow");
   const speed = mainChannel(record, "speed");
   const steps = Float64Array.from({ length: Math.min(times.length - 1, 2000) }, (_, i) => times[i + 1] - times[i]);
@@ -51,9 +52,9 @@ function withoutFaults(channel: Channel, times: Float64Array, faults: readonly L
 }
 
 /** Values at the pressure's times: its own samples where they share a sampling, else the last value before. */
-function onTimes(channel: Channel, times: Float64Array, pressure: Channel): ArrayLike<number> {
+function onTimes(channel: Channel, times: Float64Array, pressure: Channel): Channel["values"] {
   if (channel.sampling === pressure.sampling) return channel.values;
-  const own = timesOf(channel.sampling);
+  const own = instantsOf(channel.sampling);
   const values = new Float64Array(times.length);
   let at = 0;
   for (let i = 0; i < times.length; i++) {
@@ -64,10 +65,11 @@ function onTimes(channel: Channel, times: Float64Array, pressure: Channel): Arra
 }
 
 /** Full speed: 100 %, mains frequency where the highest is near 50 or 60 Hz, else the highest logged. */
-function speedShare(channel: Channel, values: ArrayLike<number>): Float64Array {
+function speedShare(channel: Channel, values: Channel["values"]): Channel["values"] {
   const top = quantile(values, 0.9995);
   const mains = channel.quantity === "frequency" ? [50, 60].find((hz) => top > 0.9 * hz && top <= 1.02 * hz) : undefined;
   const full = channel.quantity === "fraction" ? Math.max(1, top) : (mains ?? top);
+  if (full === 1) return values;
   const share = new Float64Array(values.length);
   for (let i = 0; i < share.length; i++) share[i] = values[i] / full;
   return share;
