@@ -7,7 +7,6 @@ import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import { traceIn } from "./at-work";
 import type { Sight } from "./sight";
 
-const LEAST_LENGTH = 40; // s of a rest whose thirds can be held against each other
 const LEAST_SAMPLES = 9; // three in each third
 const LEAST_RESTS = 3; // one or two may hold a draw that no one metered
 /** The slower fifth of the rests must lose at least this share of what the usual one loses: a leak is there in every rest. */
@@ -21,7 +20,7 @@ type Fall = { readonly early: number; readonly late: number; readonly error: num
 
 function fallOf(trace: Trace, { from, to }: Span, atmosphere: number, noise: number): Fall | null {
   const [first, end] = [sampleAt(trace, from), sampleAt(trace, to)];
-  if (to - from < LEAST_LENGTH || end - first < LEAST_SAMPLES) return null;
+  if (end - first < LEAST_SAMPLES) return null;
   const third = (end - first) / 3;
   const [a, b, c] = [0, 1, 2].map((k) =>
     meanInverse(trace, Math.floor(first + k * third), Math.floor(first + (k + 1) * third), atmosphere),
