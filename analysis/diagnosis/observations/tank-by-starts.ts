@@ -45,15 +45,13 @@ export function gasConstantByStarts(sight: Sight): Estimated | null {
   )
     return null;
   const { flow, times, runs } = trace;
-  const rests = restsOf(pump);
-  if (rests.length < LEAST_STARTS) return null;
   const noise = Math.max(noiseOf(trace.pressure), levelStep(trace.pressure) / Math.sqrt(12));
   const constants: number[] = [];
   const least = PASSES * mostInRuns(trace, flow);
   let [seen, r] = [0, 0];
-  for (const { from, to } of rests) {
-    while (r < runs.length && runs[r].from < to) r++;
-    if (r >= runs.length || runs[r].to - to < SETTLED.to) continue;
+  for (const { from, to } of restsOf(pump)) {
+    while (runs[r].from < to) r++; // a rest ends where a run begins
+    if (runs[r].to - to < SETTLED.to) continue;
     const stretch = { first: sampleAt(trace, from), end: Math.max(0, sampleAt(trace, to) - 1) };
     const fall = lastFall(times, trace.pressure, stretch, noise, sight.site.atmosphere.value);
     if (fall === null) continue;

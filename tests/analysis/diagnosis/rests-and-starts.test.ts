@@ -82,19 +82,24 @@ describe("a fall at rest goes on where water is lost", () => {
       ),
     ).toBeNull();
   });
-  test("seen in three rests, nine readings in each (of 80 s and 100 s, at 10 s)", () => {
+  test("seen in three rests, nine readings in each (of 80 s and 90 s, at 10 s)", () => {
     const idleIn = (count: number) => fallGoesOn(sightOf(steadily, undefined, { idleFor: IDLE.slice(1, 1 + count) }));
     expect([2, 3].map(idleIn)).toEqual([null, true]);
     const idleFor = (length: number) => IDLE.map(([from]) => [from + 100, length] as const);
     // 30 s of settling and two samples at the end are left out
-    expect([130, 150].map((length) => fallGoesOn(sightOf(steadily, undefined, { step: 10, idleFor: idleFor(length) })))).toEqual([
+    expect([130, 140].map((length) => fallGoesOn(sightOf(steadily, undefined, { step: 10, idleFor: idleFor(length) })))).toEqual([
       null,
       true,
     ]);
   });
+  test("a coarse reading has the noise of its steps, a step over root twelve: three steps a rest are seen all the same", () => {
+    const stepped = (k: number, i: number) => psi(0.2 * Math.round((52 - 0.2 * i - (0.6 * k) / REST) / 0.2));
+    expect(fallGoesOn(sightOf(stepped, undefined, { loud: 0 }))).toBe(true);
+  });
   test("missing readings are left out; without a pump's state or draws it cannot be asked", () => {
     expect(fallGoesOn(sightOf((k, i) => (k % 7 === 0 ? Number.NaN : steadily(k, i))))).toBe(true);
     const sight = sightOf(steadily);
+    expect(fallGoesOn({ ...sight, record: recordOf([]) })).toBeNull();
     expect(fallGoesOn({ ...sight, segments: { ...sight.segments, draw: segmentsWith(null, null).draw } })).toBeNull();
     expect(fallGoesOn({ ...sight, segments: { ...sight.segments, pump: segmentsWith(null).pump } })).toBeNull();
   });
@@ -119,6 +124,8 @@ describe("gas constant from the starts of a drive", () => {
   test("from 10 to 35 s after a start the drive gives what is drawn: before, it fills the tank; later, another may draw", () => {
     const settled = (k: number) => (k < REST ? 0 : k < REST + 10 || k > REST + 35 ? 9 * Q : Q);
     within(at({}, settled)?.value).toBeCloseTo(1, 1);
+    // the middle of what flows then: for 14 of the 26 s
+    within(at({}, (k) => (k >= REST + 10 && k < REST + 24 ? Q : 9 * Q))?.value).toBeCloseTo(1, 1);
     const runsOf = (length: number) => RUNS.map(([from]) => [from, length] as const);
     within(at({ runs: runsOf(36) })?.value).toBeCloseTo(1, 1);
     expect(at({ runs: runsOf(34) })).toBeNull();
@@ -142,6 +149,7 @@ describe("gas constant from the starts of a drive", () => {
     const most = (times: number) => at({}, (k) => (k < REST ? 0 : k > REST + 60 ? times * Q : Q));
     within(most(30)?.value).toBeCloseTo(1, 1);
     expect(most(37)).toBeNull();
+    within(at({}, (k) => (k < REST ? 100 * Q : Q))?.value).toBeCloseTo(1, 1); // of what flows in runs
     const shownIn = (starts: number) => at({}, (k, i) => (k < REST ? 0 : i <= starts ? Q : 0))?.starts;
     expect(shownIn(6)).toBe(6);
     expect(shownIn(5)).toBeUndefined();

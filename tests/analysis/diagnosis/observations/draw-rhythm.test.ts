@@ -1,8 +1,9 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { LOOKS } from "../../../../analysis/diagnosis/observations";
 import { rhythmWithin } from "../../../../analysis/numerics/rhythm-within";
+import { seconds } from "../../../../shared/units/quantity";
 import { SWITCHED } from "../../../builders/look-at";
-import { seededRandom } from "../../../builders/signals";
+import { noiseOf, seededRandom } from "../../../builders/signals";
 import { type Worked, workedHours } from "../../../builders/worked-hours";
 
 const look = (worked: Partial<Worked>) => LOOKS["draw-rhythm"](workedHours({ pressure: () => 52, ...worked }));
@@ -34,4 +35,73 @@ test("a period within parts only: what comes back from part to part is the parts
   expect(rhythmWithin(values, whole, 10, 90)).toMatchObject({ lag: 50 });
   const parts = Int32Array.from({ length: 4000 }, (_, i) => Math.floor(i / 50));
   expect(rhythmWithin(values, parts, 50, 90)).toBeNull();
+});
+
+describe("what is asked of which flow", () => {
+  const sight = (worked: Partial<Worked>) => workedHours({ pressure: () => 52, ...worked });
+  const metered = (place: "before-tank" | "after-tank", worked: Partial<Worked>) => {
+    const seen = sight(worked);
+    return LOOKS["draw-rhythm"]({ ...seen, segments: { ...seen.segments, meter: { place, from: "given", certainty: 1 } } });
+  };
+  const pulses = (period: number) => (_: number, t: number) => (t % period < 0.4 * period ? 12 : 0);
+  test("periods up to seven and a half minutes", () => {
+    expect(look({ flow: pulses(440) })).toMatchObject({ level: "regular", numbers: { gap: 440 } });
+    expect(look({ flow: pulses(480) })?.level).toBe("irregular");
+  });
+  test("from 20 s on: a shorter one is of the loop's kind", () => {
+    expect(look({ flow: pulses(20) })?.numbers.gap).toBe(20);
+    expect(Number(look({ flow: pulses(16) })?.numbers.gap ?? 32)).toBeGreaterThanOrEqual(32); // its double at best
+  });
+  /** A sine that makes up a share f of the variance correlates f one and two periods apart, -f half and one and a half apart: its share comes to f. */
+  test("a tenth of the variance is nothing, three tenths are a rhythm; in the mean of 4 s white noise is half as loud", () => {
+    const noise = noiseOf(7200, seededRandom(31));
+    const of = (share: number) => {
+      const loud = 2 * Math.sqrt((0.5 * (1 - share)) / share);
+      return look({ flow: (_, t) => 20 + Math.sin((2 * Math.PI * t) / 100) + loud * noise[t] });
+    };
+    expect(of(0.1)?.level).toBe("irregular");
+    expect(of(0.3)?.level).toBe("regular");
+    expect(Number(of(0.3)?.numbers.share)).toBeCloseTo(0.3, 1);
+    expect(Number(of(0.6)?.numbers.share)).toBeCloseTo(0.6, 1);
+  });
+  test("before the tank the meter shows the draw in a run past its first fifteen seconds, and what it shows elsewhere does not matter", () => {
+    const within = (k: number, t: number) => (k >= 300 ? pulses(40)(k, t) : 0);
+    const plain = metered("before-tank", { flow: within });
+    expect(plain).toMatchObject({ level: "regular", numbers: { gap: 40 } });
+    expect(metered("before-tank", { flow: (k, t) => (k > 315 || k === 0 ? within(k, t) : 3 * ((t * 7) % 11)) })).toEqual(plain);
+    expect(metered("before-tank", { flow: (k, t) => (k > 316 || k === 0 ? within(k, t) : 50) })).not.toEqual(plain);
+    expect(metered("after-tank", { flow: within })).not.toEqual(plain);
+  });
+  test("with a switch a meter before the tank shows the pump's own flow: then the falls at rest are asked", () => {
+    const steps = (k: number) => (k < 300 ? 60 - 2 * Math.floor(k / 40) - Math.min(2, (k % 40) / 5) : 60);
+    const facts = SWITCHED;
+    expect(metered("before-tank", { flow: pulses(100), facts })?.level).toBe("irregular"); // the pressure stands
+    expect(metered("after-tank", { flow: pulses(100), facts })?.level).toBe("regular");
+    expect(metered("before-tank", { pressure: steps, flow: () => 10, facts })).toMatchObject({ level: "regular", numbers: { gap: 40 } });
+    expect(metered("after-tank", { pressure: steps, flow: () => 10, facts })?.level).toBe("irregular");
+  });
+  test("what noise and steps of a reading make of a fall is none", () => {
+    const noise = noiseOf(7200, seededRandom(17));
+    const swinging = (size: number) => (k: number, t: number) => 50 + size * Math.sin((2 * Math.PI * k) / 60) + noise[t];
+    const at = (size: number) => look({ pressure: swinging(size), flow: null, facts: SWITCHED });
+    expect(at(0)?.level).toBe("irregular");
+    // over 4 s noise makes root two of itself; a sine of 60 s falls by 2 sin(4 pi / 60) = 0.42 of its size at most, 0.29 in the mean square
+    expect(at(2)).toEqual({ level: "irregular", numbers: {} });
+    expect(at(20)).toMatchObject({ level: "regular", numbers: { gap: 60 } });
+  });
+  test("in an hour at least, at a minute a sample at most, where the pump's state is known", () => {
+    const flow = pulses(300);
+    const lasting = (duration: number) => {
+      const seen = sight({ flow });
+      return LOOKS["draw-rhythm"]({ ...seen, record: { ...seen.record, duration: seconds(duration) } });
+    };
+    expect([3599, 3600].map((duration) => lasting(duration)?.level)).toEqual([undefined, "regular"]);
+    expect(look({ flow, step: 60 })?.numbers.gap).toBe(300);
+    expect(look({ flow, step: 75 })).toBeNull();
+    expect(look({ flow, pumpKnown: false })).toBeNull();
+  });
+  test("missing readings are left out", () => {
+    const holed = look({ flow: (k, t) => (t % 9 < 3 ? Number.NaN : pulses(100)(k, t)) });
+    expect(holed).toMatchObject({ level: "regular", numbers: { gap: 100 } });
+  });
 });

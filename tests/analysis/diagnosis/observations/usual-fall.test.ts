@@ -1,9 +1,10 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { LOOKS } from "../../../../analysis/diagnosis/observations";
 import { lastFall } from "../../../../analysis/diagnosis/observations/last-fall";
 import { STANDARD_ATMOSPHERE } from "../../../../shared/units/pressure";
 import { SWITCHED } from "../../../builders/look-at";
 import { gpm, psi } from "../../../builders/outcomes";
+import { noiseOf, seededRandom } from "../../../builders/signals";
 import { type Worked, workedHours } from "../../../builders/worked-hours";
 
 const GAL = 3.785411784e-3;
@@ -46,4 +47,68 @@ test("the last two fifths of a fall are read, and none that noise hides", () => 
   expect(fall).toMatchObject({ time: 4, samples: 4 });
   expect(fall?.rise).toBeCloseTo(1 / 5e5 - 1 / 5.4e5, 15);
   expect(lastFall(times, pressure, { first: 0, end: 10 }, 7000, 1e5)).toBeNull();
+});
+
+describe("bounds", () => {
+  const level = (ratio: number, worked: Partial<Worked> = {}, constant = SOUND) =>
+    look({ pressure: drawn(gpm(40 / ratio), constant, 12), ...worked })?.level;
+  test("a drive's pump gives 1.5 and 4.5 times what is usually drawn", () => {
+    expect([1.45, 1.55, 4.4, 4.6].map((ratio) => level(ratio))).toEqual(["sudden", "quick", "quick", "usual"]);
+    expect(look({ pressure: drawn(gpm(10), SOUND, 12) })?.numbers.falls).toBe(11); // the first rest has no run before it
+  });
+  test("a switch's 0.7 and 2.2 times; its tank is charged to 2 psi under the cut-in of 40 psi", () => {
+    const switched = 20 * GAL * (psi(38) + STANDARD_ATMOSPHERE);
+    expect([0.68, 0.72, 2.1, 2.3].map((ratio) => level(ratio, { facts: SWITCHED }, switched))).toEqual([
+      "sudden",
+      "quick",
+      "quick",
+      "usual",
+    ]);
+    expect(level(2, { facts: { ...SWITCHED, cutIn: undefined } })).toBeUndefined();
+  });
+  test("a drive's tank whose volume no one knows is that of practice: a fifth of a minute's flow, 8 gal", () => {
+    const facts = { tankVolume: undefined };
+    const practice = 8 * GAL * (psi(34.5) + STANDARD_ATMOSPHERE);
+    expect([1.45, 1.55, 4.4, 4.6].map((ratio) => level(ratio, { facts }, practice))).toEqual(["sudden", "quick", "quick", "usual"]);
+  });
+  test("four falls are usual, three are not", () => {
+    const inRests = (count: number) =>
+      look({ pressure: (k, t) => (t > 600 * (count + 1) ? 52 : drawn(gpm(4), SOUND, 60)(k)) })?.numbers.falls;
+    expect([3, 4].map(inRests)).toEqual([undefined, 4]);
+  });
+  test("twelve seconds a sample show a fall, fifteen do not, whether the pump is known or not", () => {
+    const slow = (step: number, pumpKnown: boolean) => look({ pressure: drawn(gpm(4), SOUND, 240), step, pumpKnown }) !== null;
+    expect([slow(12, true), slow(15, true), slow(12, false), slow(15, false)]).toEqual([true, false, true, false]);
+  });
+  test("without the pump's state a fall is one of six hundredths of the pressure held (3.1 psi)", () => {
+    const saw = (size: number) => look({ pressure: (k) => 52 - (size * (k % 100)) / 99, pumpKnown: false });
+    expect(saw(3)).toBeNull();
+    expect(saw(3.3)?.numbers.falls).toBeGreaterThan(60);
+  });
+  test("noise hides a fall whose last two fifths are under six of its spreads", () => {
+    const noise = noiseOf(7200, seededRandom(23));
+    const loud = (sigma: number) => look({ pressure: (k, t) => drawn(gpm(4), SOUND, 60)(k) + sigma * noise[t] });
+    // 4 gpm for a minute take some 13 psi: two fifths are 5
+    expect(loud(0.3)?.level).toBe("usual");
+    expect(loud(1.5)).toBeNull();
+  });
+  test("the part that is read ends where the rest does, and begins at the last reading two fifths above", () => {
+    const times = Float64Array.from({ length: 11 }, (_, i) => 2 * i);
+    const at = (pressure: readonly number[], first = 0) => lastFall(times, pressure, { first, end: 10 }, 10, 1e5);
+    // highest 10 kPa above the end, after a lower begin: 4 kPa above it was last seen at the sixth reading
+    expect(at([5.05, 5.1, 5.1, 5.08, 5.06, 5.04, 5.039, 5.03, 5.02, 5.01, 5].map((bar) => 1e5 * bar))).toMatchObject({
+      time: 10,
+      samples: 5,
+    });
+    // a highest before the rest does not count: of 4 kPa the last 1.6 are seen from the eighth reading on
+    expect(
+      at(
+        [5.05, 5.1, 5.1, 5.08, 5.06, 5.04, 5.039, 5.03, 5.015, 5.01, 5].map((bar) => 1e5 * bar),
+        5,
+      ),
+    ).toMatchObject({ time: 6, samples: 3 });
+    expect(at([5.1, 5.1, 5.1, 5.1, 5.1, 5.1, 5.1, 5.1, 5.1, 5.1, 5].map((bar) => 1e5 * bar))).toMatchObject({ time: 2, samples: 1 });
+    expect(at(Array(11).fill(5e5))).toBeNull();
+    expect(at([4e5, 4e5, 4e5, 4e5, 4e5, 4e5, 4e5, 4e5, 4e5, 4e5, 5e5])).toBeNull(); // it rose
+  });
 });
