@@ -12,28 +12,29 @@ import type { Level, ObservationId } from "../../../shared/findings/observation"
 const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]>> = {
   // Little water between start and stop (V = K (1/p1 - 1/p2), K = p0 Vt): short runs, many starts, steep falls; the charge itself is right.
   "tank-too-small": [
-    "+ tank-by-facts: small tiny; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; usual-fall: quick; rise-pace: sudden; start-gaps: some-close close",
-    "- tank-by-facts: ample; starts: few; runs: long; gas-constant-by-practice: enough; dips: shallow; gas-constant: collapsed reduced; empties-at: far-below near-set; rise-pace: prompt late slow; start-gaps: apart",
+    "+ tank-by-facts: small tiny; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; usual-fall: quick; rise-pace: sudden; start-gaps: some-close close; switching-band: wide; overshoot: large",
+    "- tank-by-facts: ample; starts: few; runs: long; gas-constant-by-practice: enough; dips: shallow; gas-constant: collapsed reduced; empties-at: far-below near-set; rise-pace: prompt late slow; start-gaps: apart; overshoot: little",
   ],
   // Boyle: a lower charge leaves less gas at work, so less water and a knee far below.
   "precharge-low": [
-    "+ gas-constant: reduced lessened collapsed; empties-at: far-below; precharge-by-facts: low; cycle-against-tank: shorter; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; rise-pace: sudden; start-gaps: some-close close",
+    "+ gas-constant: reduced lessened collapsed; empties-at: far-below; precharge-by-facts: low; cycle-against-tank: shorter; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; rise-pace: sudden; start-gaps: some-close close; usual-fall: quick",
     "- gas-constant: as-expected raised; empties-at: in-band near-set; precharge-by-facts: in-band high; cycle-against-tank: as-allowed; starts: few; runs: long; gas-constant-by-practice: enough; rise-pace: prompt late slow; start-gaps: apart",
   ],
   // The tank is empty before the pump starts: the knee stands near the set pressure and pressure drops through.
+  // Below its charge the tank gives nothing: what falls there shows next to no gas, through a wide band.
   "precharge-high": [
-    "+ empties-at: near-set; precharge-by-facts: high; dips: deep; starts: many very-many; runs: some-short mostly-short; usual-fall: sudden quick; gas-constant: raised; rise-pace: sudden; start-gaps: some-close close",
-    "- empties-at: far-below in-band; precharge-by-facts: low in-band; dips: shallow; starts: few; runs: long; usual-fall: usual; gas-constant: as-expected; rise-pace: prompt late slow; start-gaps: apart",
+    "+ empties-at: near-set; precharge-by-facts: high; dips: deep; starts: many very-many; runs: some-short mostly-short; usual-fall: sudden quick; gas-constant: raised; rise-pace: sudden; start-gaps: some-close close; gas-constant: collapsed; gas-constant-by-practice: tiny small; switching-band: wide",
+    "- empties-at: far-below in-band; precharge-by-facts: low in-band; dips: shallow; starts: few; runs: long; usual-fall: usual; gas-constant: as-expected; rise-pace: prompt late slow; start-gaps: apart; gas-constant-by-practice: enough; switching-band: usual",
   ],
   // Next to no gas, so next to no give, and no knee.
   "tank-waterlogged": [
-    "+ gas-constant: collapsed; gas-constant-by-practice: tiny; cycle-against-tank: shorter; runs: mostly-short some-short; starts: very-many many; dips: deep; usual-fall: sudden quick; rise-pace: sudden; start-gaps: some-close close; overshoot: large",
-    "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; usual-fall: usual; rise-pace: prompt late slow; start-gaps: apart; overshoot: little",
+    "+ gas-constant: collapsed; gas-constant-by-practice: tiny; cycle-against-tank: shorter; runs: mostly-short some-short; starts: very-many many; dips: deep; usual-fall: sudden quick; rise-pace: sudden; start-gaps: some-close close; overshoot: large; gas-constant: reduced; switching-band: wide; empties-at: far-below",
+    "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; usual-fall: usual; rise-pace: prompt late slow; start-gaps: apart; overshoot: little; switching-band: usual",
   ],
   // The water between swings as a column on the tank's gas; friction between is seen as droop.
   "sensor-far-from-tank": [
-    "+ sensor-distance: beyond far; oscillation: small large; oscillation-driver: loop; surge-period: agrees; oscillation-period: fast; droop: steep; rise-pace: sudden; roughness: rougher",
-    "- sensor-distance: near; oscillation: none; oscillation-driver: demand; surge-period: differs; oscillation-period: slow; pump-kind: switch; rise-pace: late slow",
+    "+ sensor-distance: beyond far; oscillation: small large; oscillation-driver: loop; surge-period: agrees; oscillation-period: fast; droop: steep; rise-pace: sudden; roughness: rougher; overshoot: large",
+    "- sensor-distance: near; oscillation: none; oscillation-driver: demand; surge-period: differs; oscillation-period: slow; pump-kind: switch; rise-pace: late slow; roughness: alike; rise-pace: prompt",
   ],
   // Pressure fluctuations of turbulence go with the square of speed.
   "sensor-in-turbulence": [
@@ -41,25 +42,33 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
     "- noise-with-flow: steady; noise: quiet; roughness: alike; oscillation: large",
   ],
   // A choked port is a first-order lag: it reads late and smooths what is fast.
+  // It bends softly; it sees a draw late and small, as if the tank had more gas; and a loop that trusts it winds up meanwhile.
   "sensor-port-plugged": [
-    "+ sensor-lag: slow; sensor-stuck: stuck; rise-pace: late",
-    "- sensor-lag: prompt; noise-with-flow: grows; oscillation-period: fast; sensor-stuck: frozen; rise-pace: sudden prompt",
+    "+ sensor-lag: slow; sensor-stuck: stuck; rise-pace: late; bends: soft rounded; gas-constant: raised; overshoot: large; rise-pace: slow",
+    "- sensor-lag: prompt; noise-with-flow: grows; oscillation-period: fast; sensor-stuck: frozen; rise-pace: sudden prompt; bends: sharp; gas-constant: collapsed reduced; overshoot: little",
   ],
-  "sensor-frozen-or-stuck": ["+ sensor-stuck: stuck frozen; jump-from-still: seen", "- sensor-stuck: no; jump-from-still: none"],
+  // What stands still short of the set pressure looks like an error that nobody mends.
+  "sensor-frozen-or-stuck": [
+    "+ sensor-stuck: stuck frozen; jump-from-still: seen; loop-pace: slow; answer-to-draw: late",
+    "- sensor-stuck: no; jump-from-still: none; loop-pace: prompt",
+  ],
   // Everything reads by one factor: held elsewhere than set, or pinned at an end of the range.
+  // The loop holds what it reads, so that the pressure never comes to where it should be, however hard the pump works.
   "sensor-scaling-wrong": [
-    "+ sensor-scale: off; held-pressure: below above; sensor-pinned: yes; usual-pressure: below above; low-times: mostly",
-    "- sensor-scale: as-expected; held-pressure: at-set; usual-pressure: in-band",
+    "+ sensor-scale: off; held-pressure: below above; sensor-pinned: yes; usual-pressure: below above; low-times: mostly; sunk-pressure: low; answer-to-draw: late at-its-end; overshoot: large",
+    "- sensor-scale: as-expected; held-pressure: at-set; usual-pressure: in-band; sunk-pressure: held; answer-to-draw: keeps-up; low-times: brief",
   ],
   // A hot loop swings by itself at a few times its dead time, and overshoots.
+  // With little gas the same swing is the tank's.
   "loop-too-aggressive": [
-    "+ oscillation: small large; oscillation-driver: loop; oscillation-period: fast; overshoot: large; roughness: rougher",
-    "- oscillation: none; oscillation-driver: demand; oscillation-period: slow; overshoot: little; dips: deep-and-slow; pump-kind: switch; sensor-distance: far; roughness: alike; rise-pace: late slow",
+    "+ oscillation: small large; oscillation-driver: loop; oscillation-period: fast; overshoot: large; roughness: rougher; rise-pace: sudden",
+    "- oscillation: none; oscillation-driver: demand; oscillation-period: slow; overshoot: little; dips: deep-and-slow; pump-kind: switch; sensor-distance: far; roughness: alike; rise-pace: late slow; gas-constant: collapsed reduced; loop-pace: slow; bends: rounded",
   ],
   // A loop turned down too far comes late and swings slowly (damping 0.5 sqrt(k' Kc Ti)), with speed to spare.
+  // A pump at full speed, or without water, cannot be late; an integrator far behind ramps down late too.
   "loop-too-slow": [
-    "+ dips: deep-and-slow; drift: over; oscillation-period: slow; answer-to-draw: late; sunk-pressure: low; rise-pace: late slow; low-times: minutes; overshoot: large",
-    "- dips: shallow; drift: within; oscillation-period: fast; answer-to-draw: keeps-up at-its-end; loop-pace: prompt; pump-kind: switch; held-pressure: above; oscillation-driver: demand; rise-pace: sudden; low-times: brief mostly; start-gaps: close",
+    "+ dips: deep-and-slow; drift: over; oscillation-period: slow; answer-to-draw: late; sunk-pressure: low; rise-pace: late slow; low-times: minutes; overshoot: large; loop-pace: slow; flow-when-short: some; runs: long",
+    "- dips: shallow; drift: within; oscillation-period: fast; answer-to-draw: keeps-up at-its-end; loop-pace: prompt; pump-kind: switch; held-pressure: above; oscillation-driver: demand; rise-pace: sudden; low-times: brief mostly; start-gaps: close; flow-when-short: none all; overdraw: present; sunk-pressure: held gone; runs: some-short mostly-short; start-gaps: some-close",
   ],
   // Water goes where nobody draws: starts at rest, no quiet, an even rhythm; a small loss makes no dip.
   "leak-or-check-valve": [
@@ -72,23 +81,24 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   ],
   // A drive that sleeps too soon wakes at once again: short runs and many starts with a sound tank, a narrow band between sleep and wake.
   "sleep-settings-hunting": [
-    "+ runs: some-short mostly-short; starts: many very-many; switching-band: narrow; start-rhythm: regular; dips: shallow; start-gaps: close",
+    "+ runs: some-short mostly-short; starts: many very-many; switching-band: narrow; start-rhythm: regular; dips: shallow; start-gaps: close; oscillation: small large",
     "- runs: long never-stops; starts: few; switching-band: usual wide; gas-constant: collapsed reduced; gas-constant-by-practice: tiny small; tank-by-facts: small tiny; empties-at: far-below near-set; pump-kind: switch; start-rhythm: irregular; dips: deep deep-and-slow; oscillation-period: slow fast; starts-in-small-draws: rare; oscillation: none; start-gaps: apart; overshoot: large",
   ],
   // A pump full of air gives neither pressure nor flow.
+  // The integrator winds up meanwhile, and is over when the water is back.
   "loss-of-prime": [
-    "+ prime: lost; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: gone low; dips: deep-and-slow; low-times: long minutes; rise-pace: slow",
-    "- prime: held; held-pressure: at-set above; shutoff: full; flow-when-short: all; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up; low-times: brief",
+    "+ prime: lost; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: gone low; dips: deep-and-slow; low-times: long minutes; rise-pace: slow; answer-to-draw: at-its-end; overdraw: present; loop-pace: slow; overshoot: large",
+    "- prime: held; held-pressure: at-set above; shutoff: full; flow-when-short: all; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up; low-times: brief; flow-when-short: some; overshoot: little",
   ],
   // Less head at every flow: weak without flow, short of the set pressure, at its end below its rating.
   "pump-turning-backwards-or-weak": [
-    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow",
-    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close",
+    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow; quiet-times: none; sunk-pressure: gone",
+    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close; quiet-times: some; loop-pace: prompt; overshoot: some",
   ],
   // A sound pump at the end of its curve: full flow, pressure below the band.
   "undersized-pump-or-overdraw": [
-    "+ overdraw: present; flow-when-short: all; held-pressure: below; droop: steep; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long; rise-pace: slow; overshoot: large",
-    "- overdraw: none; flow-when-short: some none; held-pressure: at-set above; droop: little; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; low-times: brief",
+    "+ overdraw: present; flow-when-short: all; held-pressure: below; droop: steep; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long; rise-pace: slow; overshoot: large; loop-pace: slow; sunk-pressure: gone; rise-pace: late",
+    "- overdraw: none; flow-when-short: some none; held-pressure: at-set above; droop: little; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; low-times: brief; loop-pace: prompt; rise-pace: prompt; overshoot: little",
   ],
 };
 
