@@ -4,7 +4,7 @@ import { stretchesWhere, valuesIn } from "../../../../analysis/diagnosis/observa
 import { commonestGap, isRhythm } from "../../../../analysis/diagnosis/observations/rhythm";
 import type { Trace } from "../../../../analysis/model/fit/trace";
 import { SWITCHED } from "../../../builders/look-at";
-import { psi } from "../../../builders/outcomes";
+import { gpm, psi, swing } from "../../../builders/outcomes";
 import { noiseOf, seededRandom } from "../../../builders/signals";
 import { running, type Worked, workedHours } from "../../../builders/worked-hours";
 
@@ -161,5 +161,59 @@ describe("scatter of the running time against that at rest", () => {
     expect(look(0.1, 1, { facts: { ...SWITCHED, cutOut: undefined } })).toBeNull();
     expect(look(0.1, 1, { facts: { setPressure: undefined } })).toBeNull();
     expect(look(0.1, 1, { pumpKnown: false })).toBeNull();
+  });
+  test("readings over 8 s apart differ by errors of the loop: they must scatter as a swing of the limit does, its half over root two", () => {
+    const at = (step: number, psis: number, facts = {}) => look(0.1, psis, { step, facts })?.level;
+    const limits = (peakToPeak: string) => ({ limits: { oscillationPeakToPeak: peakToPeak } });
+    expect([at(8, 0.6), at(10, 0.6), at(10, 2)]).toEqual(["rougher", "alike", "rougher"]);
+    expect([at(10, 0.6, limits("1 psi")), at(10, 0.25, limits("1 psi"))]).toEqual(["rougher", "alike"]); // 0.35 psi
+  });
+  test("where a swing was found it is asked of by itself; starts and stops are none", () => {
+    const seen = (by: "loop" | "cycling") => {
+      const sight = workedHours({ pressure: (k, t) => 52 + (running(k) ? 1 : 0.1) * noise[t] });
+      return LOOKS.roughness({ ...sight, outcomes: [swing(30, 5, by)] });
+    };
+    expect(seen("loop")).toBeNull();
+    expect(seen("cycling")?.level).toBe("rougher");
+  });
+});
+
+describe("the flow while the pressure is short (rated for 40 gpm, 52 psi)", () => {
+  type Short = Partial<Worked> & { readonly b?: number; readonly runs?: number; readonly to?: number };
+  /** Short from second 30 to b of so many runs, with such a flow then, and 12 gpm at other times. */
+  const look = (flow: number, { b = 90, runs = 12, to = 44, ...worked }: Short = {}) =>
+    LOOKS["flow-when-short"](
+      workedHours({
+        pressure: (k, t) => (k >= 330 && k - 300 <= b && t < 600 * runs ? to : 52),
+        flow: (k) => (k >= 330 && k - 300 <= b ? flow : 12),
+        ...worked,
+      }),
+    );
+  test("next to nothing under a twentieth of the rating, all from nine tenths on", () => {
+    expect([1.9, 2.1, 35.8, 36.2].map((flow) => look(flow)?.level)).toEqual(["none", "some", "some", "all"]);
+    expect(Number(look(20)?.numbers.ratio)).toBeCloseTo(0.5, 6);
+    expect(Number(look(20)?.numbers.flow) / gpm(20)).toBeCloseTo(1, 6);
+  });
+  test("without a rating twice the most that flowed while the pressure was held", () => {
+    const facts = { pumpRatedFlow: undefined };
+    expect([21.4, 21.8].map((flow) => look(flow, { facts })?.level)).toEqual(["some", "all"]);
+    // what flows at rest, in the first quarter of a minute of a run, or while it is short is no flow of a held pressure
+    const elsewhere = (k: number) => (k >= 330 && k <= 390 ? 21.4 : k > 316 ? 12 : 40);
+    expect(look(0, { facts, flow: elsewhere })?.level).toBe("some");
+  });
+  test("asked where it was short for 50 s in all, each time for 25 s at least", () => {
+    expect(look(20, { b: 55, runs: 2 })?.level).toBe("some");
+    expect(look(20, { b: 55, runs: 1 })).toBeNull();
+    expect(look(20, { b: 54 })).toBeNull();
+    expect([48.8, 48.95].map((to) => look(20, { to }) !== null)).toEqual([true, false]);
+  });
+  test("with a switch under its cut-in; not without what is to be held, without a meter, nor at over a minute a sample", () => {
+    expect(look(20, { to: 37, facts: SWITCHED })?.level).toBe("some");
+    expect(look(20, { to: 38, facts: SWITCHED })).toBeNull();
+    expect(look(20, { facts: { setPressure: undefined } })).toBeNull();
+    expect(look(20, { flow: null })).toBeNull();
+    expect(look(20, { pumpKnown: false })).toBeNull();
+    expect(look(20, { b: 250, step: 60 })?.level).toBe("some");
+    expect(look(20, { b: 250, step: 75 })).toBeNull();
   });
 });

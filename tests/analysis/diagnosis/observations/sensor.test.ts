@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { LOOKS } from "../../../../analysis/diagnosis/observations";
 import type { SensorFinding, TrackingFinding } from "../../../../shared/findings/finding";
-import type { PumpState } from "../../../../shared/findings/segment";
+import { isCannotTell, type PumpState } from "../../../../shared/findings/segment";
 import { seconds } from "../../../../shared/units/quantity";
 import { levelAt, lookAt, SWITCHED } from "../../../builders/look-at";
 import {
@@ -16,6 +17,7 @@ import {
   usualChannels,
 } from "../../../builders/outcomes";
 import { span } from "../../../builders/trace";
+import { running, type Worked, workedHours } from "../../../builders/worked-hours";
 
 const sensor = (change: Partial<SensorFinding>) => [foundWith("sensor", change)];
 
@@ -133,5 +135,41 @@ describe("the held pressure against the set one (52 psi)", () => {
     expect(lookAt("held-pressure", { only: [] })).toBeNull();
     expect(at(0.1, { setPressure: undefined }, { setPressure: null })).toBeNull();
     expect(at(0.1, { setPressure: undefined }, { setPressure: psi(0) })).toBeNull();
+  });
+});
+
+describe("stuck while the tank gave water (20 gal, 10 gpm through five minutes of rest)", () => {
+  /** At rest the reading stands; in a run it rises by hundredths, so that no start leaves it where it was. */
+  const at = ({ flow = () => 10, ...worked }: Partial<Worked> = {}, basis: PumpState["basis"] = "speed", peak: number | null = gpm(30)) => {
+    const sight = workedHours({ pressure: (k) => (running(k) ? 47 + 0.01 * (k - 300) : 52), flow, ...worked });
+    const { pump } = sight.segments;
+    const segments = { ...sight.segments, pump: isCannotTell(pump) ? pump : { ...pump, basis } };
+    const peakFlow = [foundWith("pump-performance", { peakFlow: peak === null ? null : gpm(30) })];
+    return LOOKS["sensor-stuck"]({ ...sight, segments, outcomes: [...sensor({}), ...peakFlow] });
+  };
+  test("for as long as it stood at rest, 299 s and eleven times 298 s", () => {
+    expect(at()).toEqual({ level: "stuck", numbers: { stuck: 299 + 11 * 298, frozen: 0 } });
+  });
+  test("three hundredths of the highest flow pass for certain", () => {
+    expect([0.88, 0.92].map((flow) => at({ flow: () => flow })?.level)).toEqual(["no", "stuck"]);
+  });
+  test("a tank that no one wrote down holds a minute of the pump's rating at most, 40 gal; without either it may be of any size", () => {
+    // Boyle: dp >= p V / Vt, with 66.7 psi absolute; three times 2.1 steps of 0.01 psi must show: from 0.28 gal out of 300 gal on.
+    const drawing = (gallons: number) => (k: number) => (k >= 100 && k <= 110 ? 6 * gallons : 0);
+    const large = { tankVolume: "300 gal" };
+    expect([0.25, 0.32].map((gallons) => at({ flow: drawing(gallons), facts: large })?.level)).toEqual(["no", "stuck"]);
+    const unknown = { tankVolume: undefined };
+    expect([0.15, 0.3].map((gallons) => at({ flow: drawing(gallons) })?.level)).toEqual(["no", "stuck"]);
+    expect(at({ facts: unknown })?.level).toBe("stuck");
+    expect(at({ facts: { ...unknown, pumpRatedFlow: undefined } })?.level).toBe("no");
+    // 39.7 gal in the four minutes that count, out of a minute's flow: 42,000 gal show 0.063 psi
+    const rated = (flow: string) => at({ facts: { ...unknown, pumpRatedFlow: flow } })?.level;
+    expect([rated("35000 gpm"), rated("50000 gpm")]).toEqual(["stuck", "no"]);
+  });
+  test("not where pressure or flow alone tell when the pump was at rest, nor where the highest flow is not known", () => {
+    expect(at({}, "running")?.level).toBe("stuck");
+    expect(at({}, "flow")?.level).not.toBe("stuck");
+    expect(at({}, "pressure")?.level).not.toBe("stuck");
+    expect(at({}, "speed", null)?.level).not.toBe("stuck");
   });
 });
