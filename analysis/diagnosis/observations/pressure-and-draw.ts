@@ -1,4 +1,5 @@
 import type { Numbers } from "../../../shared/findings/observation";
+import { hasFloor } from "./floor-of-draw";
 import { fallGoesOn } from "./rest-fall";
 import { drawsOf, found, isClear, isFixedSpeed, type Looks, pumpOf, type Sight, setPressureOf } from "./sight";
 
@@ -12,7 +13,6 @@ const NIGHT_FLOW = 0.02;
 /** Share of the record that quiet times must come to, and the shortest record in which their absence means something, s. */
 const NO_QUIET = 0.01;
 const LEAST_RECORD = 3 * 3600;
-
 /** A fall at rest was seen, but how much water that is cannot be said without the tank's facts. */
 const fallsAtRest = ({ outcomes }: Sight) =>
   outcomes.some((o) => o.kind === "leak-down" && o.state === "cannot-tell" && o.because.some((b) => "risePerPaS" in b.detail));
@@ -46,12 +46,16 @@ export const pressureAndDrawLooks: Pick<Looks, "drift" | "droop" | "dips" | "qui
     if (dip.depth / set < DEEP_DIP) return { level: "shallow", numbers };
     return { level: dip.recovery !== null && dip.recovery < SLOW_RECOVERY ? "deep" : "deep-and-slow", numbers };
   },
-  /** A leak that the meter or the pressure sees all the time leaves no quiet time; nor does a site that always draws. */
+  /**
+   * That no time is quiet says by itself nothing of a leak: a hotel draws without a pause, and most sites do by day. Only where the least that goes is the same
+   * again and again does water go somewhere all the time.
+   */
   "quiet-times"(sight) {
     const [draws, pump] = [drawsOf(sight), pumpOf(sight)];
     if (draws === null || pump?.mode !== "switching" || sight.record.duration < LEAST_RECORD) return null;
     const idle = draws.idle.reduce((sum, s) => sum + s.to - s.from, 0);
-    return { level: idle < NO_QUIET * sight.record.duration ? "none" : "some", numbers: { idle } };
+    if (idle >= NO_QUIET * sight.record.duration) return { level: "some", numbers: { idle } };
+    return hasFloor(sight) ? { level: "none", numbers: { idle } } : null;
   },
   "leak-down"(sight) {
     if (isClear(sight, "leak-down")) return { level: "none", numbers: {} };

@@ -4,7 +4,19 @@ import type { DrawState } from "../../../../shared/findings/segment";
 import { pascalDifference } from "../../../../shared/units/pressure";
 import { type CubicMetrePerSecond, seconds } from "../../../../shared/units/quantity";
 import { levelAt, lookAt, SWITCHED } from "../../../builders/look-at";
-import { about, clearOf, cyclesOf, foundWith, gpm, psi, psiDifference, pumpWith, recordOf, untold } from "../../../builders/outcomes";
+import {
+  about,
+  channelOf,
+  clearOf,
+  cyclesOf,
+  foundWith,
+  gpm,
+  psi,
+  psiDifference,
+  pumpWith,
+  recordOf,
+  untold,
+} from "../../../builders/outcomes";
 import { span } from "../../../builders/trace";
 
 const tracking = (change: Partial<TrackingFinding>) => [foundWith("tracking", change)];
@@ -89,10 +101,31 @@ describe("quiet times", () => {
     draws: [],
     idle: spans.map(([a, b]) => span(a, b)),
   });
-  test("none where they come to less than a hundredth of the record", () => {
-    const at = (s: number) => lookAt("quiet-times", { pump: cyclesOf(20, 60, 600), draw: idle([0, s / 2], [9000, 9000 + s / 2]) });
-    expect([863, 865].map((s) => at(s)?.level)).toEqual(["none", "some"]);
-    expect(at(900)?.numbers).toEqual({ idle: 900 });
+  // a draw of 2 to 12 gpm at all times, over a floor of 3 gpm of which the meter shows a fifth of the record, or over none
+  const drawn = (floor: number) =>
+    recordOf(
+      [
+        channelOf(
+          "flow",
+          "flow",
+          Array.from({ length: 1000 }, (_, i) => gpm(floor + (floor > 0 && i % 5 === 0 ? 0 : 2 + (i % 101) / 10))),
+          86.4,
+        ),
+      ],
+      24,
+    );
+  const at = (seconds: number, floor: number) =>
+    lookAt("quiet-times", {
+      pump: cyclesOf(20, 60, 600),
+      draw: idle([0, seconds / 2], [9000, 9000 + seconds / 2]),
+      record: drawn(floor),
+    });
+  test("none where they come to less than a hundredth of the record and the least flow is one and the same", () => {
+    expect([863, 865].map((s) => at(s, 3)?.level)).toEqual(["none", "some"]);
+    expect(at(900, 3)?.numbers).toEqual({ idle: 900 });
+  });
+  test("a site that always draws, now more and now less, tells nothing", () => {
+    expect([863, 865].map((s) => at(s, 0)?.level)).toEqual([undefined, "some"]);
   });
   test("in three hours and more, by draws and a pump that switches", () => {
     const at = (h: number) => levelAt("quiet-times", { pump: cyclesOf(20, 60, 600), draw: idle([0, 600]), record: hours(h) });
