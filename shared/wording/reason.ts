@@ -168,7 +168,7 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
   },
   "quiet-times": {
     some: () => "There are times in which nothing is drawn.",
-    none: () => "At no time is nothing drawn: water goes somewhere all the time.",
+    none: () => "Water goes somewhere all the time, and the least of it is always the same.",
   },
   "start-gaps": {
     apart: (w) => `The pump's starts lie apart: ${w("share", "fraction", 2)} follow the one before within ${w("within", "time", 2)}.`,
