@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { LOOKS } from "../../../../analysis/diagnosis/observations";
 import type { ObservationId } from "../../../../shared/findings/observation";
+import { seconds } from "../../../../shared/units/quantity";
 import { levelAt, lookAt, SWITCHED } from "../../../builders/look-at";
 import { cyclesOf, psi, recordOf } from "../../../builders/outcomes";
 import { seededRandom } from "../../../builders/signals";
@@ -97,6 +98,32 @@ describe("a jump after a standstill", () => {
   });
   test("not from a low pressure, which a pump without water holds as still", () => {
     expect(stands(1950, 4500, cycle, 10)?.level).toBe("none");
+  });
+  /** A reading that stands at 50 psi for so long, exactly, is at 40 psi next for so many readings, and then at 50 psi again; before, it follows what is drawn, 1 to 3 psi lower. */
+  const jumping = (length: number, { away = 4, step = 1, hours = 2, missing = -1 } = {}) => {
+    const live = (t: number) => 48 + Math.sin(t / 100) + scatter[t];
+    const at = (t: number) => (t < 4500 - length ? live(t) : t < 4500 || t >= 4500 + away * step ? 50 : 40);
+    const sight = workedHours({
+      pressure: (_, t) => (t === missing ? Number.NaN : at(t)),
+      flow: null,
+      speed: null,
+      pumpKnown: false,
+      step,
+    });
+    return LOOKS["jump-from-still"]({ ...sight, record: { ...sight.record, duration: seconds(hours * 3600) } })?.level;
+  };
+  test("for two minutes and twenty readings at least", () => {
+    expect([110, 130].map((length) => jumping(length))).toEqual(["none", "seen"]);
+    expect([170, 210].map((length) => jumping(length, { step: 10, away: 5 }))).toEqual(["none", "seen"]);
+  });
+  test("where it stays away for four readings", () => {
+    expect([3, 4].map((away) => jumping(600, { away }))).toEqual(["none", "seen"]);
+  });
+  test("in an hour at least", () => {
+    expect([0.99, 1].map((hours) => jumping(600, { hours }))).toEqual([undefined, "seen"]);
+  });
+  test("a missing reading ends what stood", () => {
+    expect([4400, 4300].map((missing) => jumping(600, { missing }))).toEqual(["none", "seen"]);
   });
   test("not asked at 20 s a sample", () => expect(alone("jump-from-still", { pressure: cycle, step: 20 })).toBeNull());
 });

@@ -128,6 +128,10 @@ describe("the gas constant against the one of the facts", () => {
       usual: expect.closeTo(psi(38), 3),
     });
     expect(at(1, { expected: null, facts: { ...SWITCHED, cutIn: undefined } })).toBeNull();
+    // The charge may stand a fifth lower, and plate, gauge and meter (0.87): 0.696; far less is a fifth less than that, 0.557.
+    const of = (ratio: number, facts = {}) => at((ratio * usual) / 26000, { expected: null, facts: { ...SWITCHED, ...facts } })?.level;
+    expect([0.54, 0.57, 0.64, 0.68, 0.72].map((ratio) => of(ratio))).toEqual(["reduced", "lessened", "lessened", undefined, "as-expected"]);
+    expect(of(0.72, { setPressure: "52 psi" })).toBe("as-expected"); // what is written of a drive does not count
   });
   test("an interval that reaches from one to over three times says nothing", () => {
     expect(at(1, { percent: 49 })).not.toBeNull();
