@@ -80,6 +80,14 @@ describe("what is asked of which flow", () => {
     expect(metered("before-tank", { pressure: steps, flow: () => 10, facts })).toMatchObject({ level: "regular", numbers: { gap: 40 } });
     expect(metered("after-tank", { pressure: steps, flow: () => 10, facts })?.level).toBe("irregular");
   });
+  test("what the pressure does when the pump stops is no draw's", () => {
+    const seen = (stop: number) => {
+      const falling = (k: number) => 60 - 2 * Math.floor(k / 40) - Math.min(2, (k % 40) / 5);
+      return look({ pressure: (k) => (k < 300 ? falling(k) : k < 595 ? 60 : stop), flow: null, facts: SWITCHED });
+    };
+    expect(seen(80)).toEqual(seen(60));
+    expect(seen(60)?.numbers.gap).toBe(40);
+  });
   test("what noise and steps of a reading make of a fall is none", () => {
     const noise = noiseOf(7200, seededRandom(17));
     const swinging = (size: number) => (k: number, t: number) => 50 + size * Math.sin((2 * Math.PI * k) / 60) + noise[t];
