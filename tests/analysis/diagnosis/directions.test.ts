@@ -92,8 +92,8 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   ],
   // Less head at every flow: weak without flow, short of the set pressure, at its end below its rating.
   "pump-turning-backwards-or-weak": [
-    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow; quiet-times: none; sunk-pressure: gone",
-    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close; quiet-times: some; loop-pace: prompt; overshoot: some",
+    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow; sunk-pressure: gone",
+    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close; loop-pace: prompt; overshoot: some",
   ],
   // A sound pump at the end of its curve: full flow, pressure below the band.
   "undersized-pump-or-overdraw": [
