@@ -3,6 +3,7 @@ import { timesOf } from "../../../shared/record/sampling";
 import type { Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
 import { lengthOf, type Stretch, stretchesWhere, traceIn, valuesIn } from "./at-work";
+import { heldElsewhere, isWithin } from "./held-elsewhere";
 import { cutInOf, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
 
 /** Pressure this far under its set pressure is no band of any drive: share of set pressure. */
@@ -24,9 +25,11 @@ const STILL_DRAWN = 0.8;
 type Low = { readonly late: number; readonly ended: number; readonly stretches: readonly Stretch[] };
 
 /** Stretches of a run, past its start, with the pressure short of `set` for longer than a sound loop leaves it. */
-function shortStretches(trace: Trace, set: number): Stretch[] {
+function shortStretches(sight: Sight, trace: Trace, set: number): Stretch[] {
   const { times, pressure, run, runs } = trace;
-  return stretchesWhere(trace, ANSWERED, (i) => run[i] >= 0 && times[i] - runs[run[i]].from > STARTING && pressure[i] < (1 - SHORT) * set);
+  const lower = heldElsewhere(sight);
+  const isShort = (i: number) => pressure[i] < (1 - SHORT) * set && !isWithin(lower, times[i]);
+  return stretchesWhere(trace, ANSWERED, (i) => run[i] >= 0 && times[i] - runs[run[i]].from > STARTING && isShort(i));
 }
 
 /** Seconds of short pressure with speed to spare, and at the end of it. */
@@ -61,7 +64,10 @@ type Sinking = Pick<Trace, "times" | "pressure" | "run" | "interval">;
 
 function sinkingIn(sight: Sight): Sinking | null {
   const trace = traceIn(sight);
-  if (trace !== null) return trace;
+  if (trace !== null) {
+    const lower = heldElsewhere(sight);
+    return lower.length === 0 ? trace : { ...trace, run: trace.run.map((run, i) => (isWithin(lower, trace.times[i]) ? -1 : run)) };
+  }
   const channel = mainChannel(sight.record, "pressure");
   if (channel === null || channel.sampling.kind === "on-change" || channel.values.length < 60) return null;
   const times = timesOf(channel.sampling);
@@ -114,7 +120,7 @@ export const answerLooks: Pick<Looks, "answer-to-draw" | "sunk-pressure" | "flow
   "flow-when-short"(sight) {
     const [trace, held] = [traceIn(sight), heldBy(sight)];
     if (trace?.flow == null || held === null || !(held > 0) || trace.interval > SLOWEST_SAMPLING) return null;
-    const stretches = shortStretches(trace, held);
+    const stretches = shortStretches(sight, trace, held);
     if (stretches.reduce((sum, s) => sum + lengthOf(trace, s), 0) < 2 * ANSWERED) return null;
     const flow = quantile(valuesIn(trace.flow, stretches), 0.5);
     const rated = sight.site.pumpRatedFlow?.value ?? 2 * mostWhileHeld(trace, trace.flow, held);
@@ -125,7 +131,7 @@ export const answerLooks: Pick<Looks, "answer-to-draw" | "sunk-pressure" | "flow
     const [trace, set] = [traceIn(sight), setPressureOf(sight)];
     if (trace === null || isFixedSpeed(sight.site) || set === null || !(set > 0) || trace.interval > ANSWERED / 2) return null;
     if (trace.speed === null && trace.flow === null) return null;
-    const stretches = shortStretches(trace, set);
+    const stretches = shortStretches(sight, trace, set);
     const { late, ended } =
       trace.speed !== null ? bySpeed(trace, trace.speed, stretches) : byFlow(trace, trace.flow ?? new Float64Array(0), stretches);
     const numbers = { late, ended, setPressure: set, times: stretches.length };

@@ -1,7 +1,9 @@
 import { isCannotTell } from "../../../shared/findings/segment";
+import type { Span } from "../../../shared/findings/span";
 import { sampleAt, type Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
 import { traceIn } from "./at-work";
+import { heldElsewhere, isWithin } from "./held-elsewhere";
 import { isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
 
 /** The first and the last seconds of a run belong to start and sleep. */
@@ -18,14 +20,14 @@ const LAGS = [4, 6, 8, 12, 16, 20, 24, 32, 40, 48, 64, 96, 128]; // s
 type Errors = { readonly values: Float64Array; readonly starts: readonly number[] };
 
 /** Well inside of runs; a scale that is off is no error of the loop. */
-function errorsInRuns(trace: Trace, set: number): Errors {
+function errorsInRuns(trace: Trace, set: number, without: readonly Span[]): Errors {
   const { times, pressure, runs } = trace;
   const values = new Float64Array(pressure.length);
   const starts = [0];
   let count = 0;
   for (const { from, to } of runs) {
     for (let i = sampleAt(trace, from); i < times.length && to - times[i] > APART; i++)
-      if (times[i] - from > APART) values[count++] = pressure[i] / set;
+      if (times[i] - from > APART) values[count++] = isWithin(without, times[i]) ? Number.NaN : pressure[i] / set;
     starts.push(count);
   }
   const inRuns = values.subarray(0, count);
@@ -84,7 +86,7 @@ export const loopPaceLooks: Pick<Looks, "loop-pace"> = {
     const { pump } = sight.segments;
     if (trace === null || set === null || !(set > 0) || isFixedSpeed(sight.site) || isCannotTell(pump)) return null;
     if (pump.basis === "pressure" || pump.basis === "flow" || trace.interval > SLOWEST_SAMPLING) return null;
-    const errors = errorsInRuns(trace, set);
+    const errors = errorsInRuns(trace, set, heldElsewhere(sight));
     const first = covariance(errors, Math.max(1, Math.round(LAGS[0] / trace.interval)));
     if (Number.isNaN(first)) return null;
     const error = Math.sqrt(Math.max(0, first));

@@ -1,7 +1,9 @@
+import type { Span } from "../../../shared/findings/span";
 import { mainChannel } from "../../../shared/record/find-channel";
 import type { Channel } from "../../../shared/record/log-record";
 import { sampleCount, timeAt } from "../../../shared/record/sampling";
 import { median } from "../../numerics/order-statistics";
+import { heldElsewhere, isWithin } from "./held-elsewhere";
 import { cutInOf, cutOutOf, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
 
 /** No drive waits so long before it wakes, nor does a switch beyond its own spread: shares of set pressure and of cut-in. Common practice, no source. */
@@ -15,14 +17,18 @@ const MOSTLY = 0.6;
 /** A usual pressure outside of the band by this share is not what the control holds. */
 const ASTRAY = 0.1;
 
-/** Longest stretch under a pressure, s, and the share of the record under it. A gap of three intervals ends a stretch. O(n). */
-function timeUnder({ values, sampling }: Channel, pressure: number): { readonly longest: number; readonly share: number } {
+/** Longest stretch under a pressure outside of some spans, s, and the share of the record under it. A gap of three intervals ends a stretch. O(n). */
+function timeUnder(
+  { values, sampling }: Channel,
+  pressure: number,
+  without: readonly Span[],
+): { readonly longest: number; readonly share: number } {
   const n = sampleCount(sampling);
   const gap = (3 * (timeAt(sampling, n - 1) - timeAt(sampling, 0))) / Math.max(1, n - 1);
   let [longest, total, from] = [0, 0, Number.NaN];
   for (let i = 1; i < n; i++) {
     const step = timeAt(sampling, i) - timeAt(sampling, i - 1);
-    if (!(values[i] < pressure && values[i - 1] < pressure) || step > gap) {
+    if (!(values[i] < pressure && values[i - 1] < pressure) || step > gap || isWithin(without, timeAt(sampling, i))) {
       from = Number.NaN;
       continue;
     }
@@ -52,7 +58,7 @@ export const lowTimesLooks: Pick<Looks, "low-times" | "usual-pressure"> = {
   "low-times"(sight) {
     const [channel, band] = [mainChannel(sight.record, "pressure"), bandOf(sight)];
     if (channel === null || band === null || sight.record.duration < LEAST_RECORD) return null;
-    const { longest, share } = timeUnder(channel, band.starts);
+    const { longest, share } = timeUnder(channel, band.starts, heldElsewhere(sight));
     const numbers = { longest, share, under: band.starts };
     return { level: share > MOSTLY ? "mostly" : levelFor(longest, EDGES, ["brief", "minutes", "long"]), numbers };
   },

@@ -1,5 +1,6 @@
 import type { Numbers } from "../../../shared/findings/observation";
 import { hasFloor } from "./floor-of-draw";
+import { heldElsewhere } from "./held-elsewhere";
 import { fallGoesOn } from "./rest-fall";
 import { drawsOf, found, isClear, isFixedSpeed, type Looks, pumpOf, type Sight, setPressureOf } from "./sight";
 
@@ -42,6 +43,8 @@ export const pressureAndDrawLooks: Pick<Looks, "drift" | "droop" | "dips" | "qui
   dips(sight) {
     const [dip, set] = [found(sight, "tracking")?.worstDip ?? null, setPressureOf(sight)];
     if (isFixedSpeed(sight.site) || set === null || !(set > 0) || dip === null) return null;
+    const until = dip.recovery === null ? Number.POSITIVE_INFINITY : dip.at + dip.recovery;
+    if (heldElsewhere(sight).some(({ from, to }) => dip.at <= to && until >= from)) return null; // the pressure asked for went down, or is another
     const numbers = { depth: dip.depth, setPressure: set, recovery: dip.recovery ?? "not within the record" };
     if (dip.depth / set < DEEP_DIP) return { level: "shallow", numbers };
     return { level: dip.recovery !== null && dip.recovery < SLOW_RECOVERY ? "deep" : "deep-and-slow", numbers };
