@@ -81,17 +81,21 @@ function withScaleJoined(heading: string): string {
   return match[3] === undefined ? `${match[1]} ${match[2]}` : `${match[1]} ${match[3]})`;
 }
 
+/** A gallon with its country behind it: "gal(Imp)/min". */
+const GALLON_OF = /\bgal\s*\((imp|uk|us)\w*\.?\)/gi;
+
 /** A power as pages write it: "m<sup>3</sup>/h". */
 const RAISED = /<su[bp]>\s*([23])\s*<\/su[bp]>/gi;
 
 /** A unit at the end of a heading: in brackets, after comma, slash, underscore or blank. Single letters only in brackets or after a comma or an underscore. */
 export function unitInHeading(given: string): FoundUnit | null {
-  const heading = withScaleJoined(given.replace(RAISED, (_, digit: string) => (digit === "2" ? "²" : "³")));
+  const plain = given.replace(RAISED, (_, digit: string) => (digit === "2" ? "²" : "³")).replace(GALLON_OF, "$1 gal");
+  const heading = withScaleJoined(plain);
   const marked = /(\S+)\s*[([]\s*(?:a|g|abs|ü|rel)\.?\s*[)\]]\s*$/i.exec(heading);
   const pressure = marked === null ? null : wholeUnit(marked[0]);
   if (pressure !== null) return pressure;
   for (const [, inside] of [...heading.matchAll(/[[({<]([^\])}>]*(?:\([^)]*\))?[^\])}>]*)[\])}>]/g)].reverse()) {
-    const unit = writtenUnit(inside) ?? firstWhole(inside.split(/[,;]/));
+    const unit = writtenUnit(inside) ?? firstWhole(inside.split(/[,;]/)) ?? unitThenWords(inside);
     if (unit !== null) return unit;
   }
   const quoted = /["'\u201c]([^"'\u201d]+)["'\u201d]\s*$/.exec(heading);
@@ -124,6 +128,14 @@ export function unitInHeading(given: string): FoundUnit | null {
 /** Unit names that are as often a word or a letter of the heading itself: "Flow in", "Ch", "Sensor A". They need brackets or a comma. */
 const isWord = (text: string) =>
   /^(?:[a-z'"]|in|ch|pk|mc|lt|lit|cf|mb|ma|cv|ps|at|bars?|meter|metro|pa)$/i.test(text) && !/^(?:bars?|BARS?|mA|PS|mb|Pa)$/.test(text);
+
+/** In brackets, a unit and what it is of: "bar at header", "Hz output", "gal/min UK"; a gallon takes its country from the words. */
+function unitThenWords(inside: string): FoundUnit | null {
+  const match = /^(\S+)\s+(?:[-\u2013]\s+)?(\p{L}\D*)$/u.exec(inside.trim());
+  if (match === null || isWord(match[1])) return null;
+  const country = /\b(?:uk|imp|us)/i.exec(match[2]);
+  return (country === null ? null : wholeUnit(`${country[0]} ${match[1]}`)) ?? wholeUnit(match[1]);
+}
 
 const firstWhole = (parts: readonly string[]): FoundUnit | null => {
   for (const part of parts) {

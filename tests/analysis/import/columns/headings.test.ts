@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readColumns } from "../../../../analysis/import/columns/read-columns";
+import { unitInHeading } from "../../../../analysis/import/columns/unit-from-text";
 import { NO_CHOICES } from "../../../../analysis/import/import-log";
 import { columnsOf, contextOf } from "../../../builders/log-columns";
 
@@ -23,6 +24,21 @@ function one(heading: string, values: readonly number[], preamble: readonly stri
   const [, column] = readColumns(columnsOf(`Time|${heading}`, rows), contextOf(preamble), NO_CHOICES);
   return column;
 }
+
+describe("a unit with words behind it in its brackets", () => {
+  test.each([
+    ["Pressure (bar at header)", "bar"],
+    ["Flow (gal/min UK)", "imp gpm"],
+    ["Flow (gpm - imperial)", "imp gpm"],
+    ["Flow gal(Imp)/min", "imp gpm"],
+    ["Flow (gal/min US)", "gpm"],
+    ["Speed (Hz output)", "Hz"],
+    ["Pump speed (% of full speed)", "%"],
+  ])("%s is in %s", (heading, symbol) => expect(unitInHeading(heading)?.unit.symbol).toBe(symbol));
+  test.each(["Flow (in use)", "Pressure (at header)", "Current (A phase)"])("%s has none", (heading) => {
+    expect(unitInHeading(heading)).toBeNull();
+  });
+});
 
 describe("headings of seven languages", () => {
   test.each([
