@@ -20,10 +20,10 @@ const OVER_SET = 0.07;
 const total = (spans: readonly Span[]) => spans.reduce((sum, s) => sum + s.to - s.from, 0);
 const looked = (sight: Sight) => found(sight, "sensor") !== null || isClear(sight, "sensor");
 
-/** Null also where neither flow nor a witness of the pump is logged: then nothing says that the pressure should have moved. */
+/** Null also where neither flow nor a witness of the pump is logged: without a moment nothing says that the pressure should have moved. */
 function stillWhileMoving(sight: Sight): number | null {
   const [pressure, flow, pump] = [mainChannel(sight.record, "pressure"), mainChannel(sight.record, "flow"), pumpOf(sight)];
-  if (pressure === null || (flow === null && (pump === null || pump.basis === "pressure"))) return null;
+  if (pressure === null) return null;
   return stuckWhileMoving(pressure, flow, pump, found(sight, "pump-performance")?.peakFlow ?? Number.NaN);
 }
 
