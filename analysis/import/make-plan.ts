@@ -30,6 +30,7 @@ import type { Survey, TextLine } from "./survey";
 import { tablesAbove } from "./table-above";
 import { questionsOf, type TablePlan } from "./table-plan";
 import { clockAcross, columnsAcross, findTimesAcross, noteAcross } from "./times-across";
+import { unreadLines } from "./unread-lines";
 
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
 
@@ -193,6 +194,7 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     ),
     notes: [
       ...tablesAbove(head, layout),
+      ...unreadLines(texts, context),
       ...(cells.form === "repetition" ? [REPEATED_DATES] : []),
       ...(across === null ? [] : [noteAcross(across, texts, columns)]),
       ...(long === null ? texts.flatMap((text, i) => unreadColumn(text, columns[i])) : []),

@@ -6,7 +6,7 @@ import type { ColumnProfile } from "./column-profile";
 import { readDuration } from "./elapsed-time";
 import { startOf } from "./start-of-log";
 
-const PAIR_QUESTION: ImportQuestion = {
+export const PAIR_QUESTION: ImportQuestion = {
   id: "clock",
   text: "The elapsed time has two fields. Are they minutes and seconds, or hours and minutes?",
   options: ["minutes:seconds", "hours:minutes"],

@@ -9,14 +9,16 @@ import { componentClock, findThousandths, tellsTime, withThousandths } from "./c
 import { countedClock, indexClock, isIndexColumn } from "./counted-clock";
 import { type Components, findComponents, findTimeComponents } from "./date-parts";
 import { timeOfDayClock } from "./day-clock";
+import { countedFromDayZero, standsAtDayZero } from "./day-zero-clock";
 import { askDoubtfulZone } from "./doubtful-zone";
-import { durationClock } from "./duration-clock";
+import { durationClock, PAIR_QUESTION } from "./duration-clock";
 import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
 import { plainTimeClock } from "./plain-time-clock";
 import { readPreambleClock, stampsIn } from "./preamble-clock";
 import { dayPartOf, doubtfulOffset, hasDayZero, midnightPartOf, type TimePart, timePartOf, zonePartOf } from "./time-part";
 import { toldYear } from "./told-year";
+import { unclearQuestions } from "./unclear-lines";
 import { isYearDay, yearDayClock } from "./year-day-clock";
 import { acrossYears, yearlessDatePart, yearlessPart } from "./yearless-stamps";
 
@@ -36,12 +38,16 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
   const profiles = (chosen.length > 0 ? chosen : allowed).map((c) => profileColumn(c, context.decimal, context.thousands));
   const candidates = findCandidates(profiles, hints, chosen.length > 0).sort((a, b) => b.score - a.score);
   const reading = candidates.length === 0 ? countedClock(hints) : withOthersNamed(candidates);
+  if (reading !== null && standsAtDayZero(reading, columns)) return countedFromDayZero(reading, hints);
   const { unknownZone } = hints.told;
   const offset = reading?.kind === "civil" && reading.zone === null && unknownZone === null ? offsetQuestion(profiles, reading) : null;
   if (reading !== null && offset !== null) return { ...reading, questions: [...reading.questions, offset] };
   if (reading !== null && reading.kind !== "unix" && reading.zone !== null)
     return askDoubtfulZone(reading, zoneTexts(reading, columns, context), hints);
-  if (reading === null || unknownZone === null || reading.zone !== null || reading.kind === "unix") return reading;
+  if (reading === null) return null;
+  const unclear = unclearQuestions(reading, hints);
+  if (unclear.length > 0) return { ...reading, questions: [...reading.questions, ...unclear] };
+  if (unknownZone === null || reading.zone !== null || reading.kind === "unix") return reading;
   return { ...reading, questions: [...reading.questions, zoneQuestion(unknownZone)] };
 }
 
@@ -139,7 +145,7 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
       add(others.length > 0 ? 95 : 70, [profile, ...others.map((o) => o.profile)], stamped([asPart(profile), ...others]));
     }
     if (profile.kind === "time")
-      add(50, [profile], () => (isElapsed(profile, hints) ? durationClock(profile, hints) : timeOfDayClock(withHalf(profiles, k), hints)));
+      add(50, [profile], () => (isElapsed(profile, hints) ? durationClock(profile, hints) : dayOrPairs(withHalf(profiles, k), hints)));
     if (profile.kind === "duration") add(55, [profile], () => durationClock(profile, hints));
     const day = dayPartOf(profile);
     const others = day === null ? [] : timeParts(profiles, k, hints.context.decimal);
@@ -224,6 +230,22 @@ function isElapsed(profile: ColumnProfile, hints: ClockHints): boolean {
   const start = hints.told.stamps.find((s) => s.role === "start" && s.hasTime);
   return start !== undefined && !/\b0{1,2}:00(:00)?/.test(start.text);
 }
+
+/** Two fields that begin at 00:00 with no date anywhere are hours and minutes from midnight or minutes and seconds from the start: asked. */
+function dayOrPairs(profiles: readonly ColumnProfile[], hints: ClockHints): ClockReading {
+  const cells = profiles[0].column.sample.filter((cell) => cell !== "");
+  const opens = profiles.length === 1 && cells.every((cell) => /^\d{1,2}:\d{2}$/.test(cell)) && /^0{1,2}:00$/.test(cells[0] ?? "");
+  const dates = [...hints.told.stamps, ...hints.headings.flatMap(stampsIn)].some(({ hasDate }) => hasDate);
+  if (!opens || dates || new Set(cells).size < cells.length) return timeOfDayClock(profiles, hints);
+  if (hints.answers.clock === PAIR_QUESTION.options[0]) return durationClock(profiles[0], hints);
+  const day = timeOfDayClock(profiles, hints);
+  return hints.answers.clock !== null ? day : { ...day, questions: [...day.questions, { ...PAIR_QUESTION, ...AS_DAY }] };
+}
+
+const AS_DAY = {
+  text: "The times have two fields and begin at 00:00. Are they minutes and seconds from the start, or hours and minutes of a day?",
+  assumed: PAIR_QUESTION.options[1],
+};
 
 /** Several candidates: the best is taken, and it is said. */
 function withOthersNamed(candidates: readonly Candidate[]): ClockReading {

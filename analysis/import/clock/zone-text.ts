@@ -96,7 +96,15 @@ export function findZone(text: string): string | null {
   if (offset !== null && /utc|gmt|zon|offset|fuseau|huso|fuso|tijdz/i.test(text)) return readZone(offset[0]);
   for (const [word] of text.matchAll(/\b[A-Z]{3,4}\b/g)) {
     const seconds = fixedOffset(word);
-    if (seconds !== null) return writeOffset(seconds);
+    // "2 heures en avance sur UTC" is not UTC, whatever the words say
+    if (seconds !== null && (seconds !== 0 || !countsHours(text))) return writeOffset(seconds);
   }
   return null;
 }
+
+/** One number of hours that a zone may be away. */
+const countsHours = (text: string): boolean => {
+  const numbers = text.match(ONE_NUMBER) ?? [];
+  const hours = text.split(/[^\p{L}]+/u).some((word) => timeUnit(word) === 3600);
+  return numbers.length === 1 && hours && Number(numbers[0].replace("\u2212", "-").replace(",", ".")) !== 0;
+};

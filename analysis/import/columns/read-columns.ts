@@ -43,6 +43,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
   const facts = begun.filter((b): b is ColumnFacts => "column" in b);
   const file: FileFacts = {
     preamble,
+    around: [...preamble, ...(context.below ?? []).filter((line) => line.length <= 1000)],
     system: unitSystem(facts.map((f) => f.unit?.unit ?? null)),
     hasPressure: facts.some((f) => f.guess.role === "pressure"),
     known: facts.filter((f) => f.guess.role !== "other").length,

@@ -3,11 +3,13 @@ import { CHANNEL_ROLES } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import { readScaledUnit } from "../../../shared/units/scaled-unit";
 import { findUnit, type Unit } from "../../../shared/units/unit-table";
+import { firstUnread } from "../statement-words";
 import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
 import { asHead, quantityOf } from "./column-quantity";
 import { type ColumnReading, NOTHING } from "./column-reading";
-import { saysOff } from "./column-role";
+import { guessRole, saysOff } from "./column-role";
+import { NO_VALUES } from "./column-values";
 import { toldSense } from "./flag-sense";
 import { endsInDoubt } from "./last-letter";
 import { findPosition } from "./position-words";
@@ -15,14 +17,16 @@ import { settleReference } from "./pressure-reference";
 import { rawSignal, readRaw } from "./read-raw";
 import { readSentinels } from "./read-sentinels";
 import { MACHINE_FACTS, MACHINE_WORDS } from "./role-words";
-import { isUsual, settleScale } from "./settle-scale";
-import { toldScale } from "./told-scale";
+import { isImpossible, isUsual, settleScale } from "./settle-scale";
+import { toldScale, unclearScale } from "./told-scale";
 import { unitInHeading } from "./unit-from-text";
 import { proposeUnit, type UnitSystem, unitOptions } from "./unit-proposal";
 
 /** What the other columns and the lines above the table say. */
 export type FileFacts = {
   readonly preamble: readonly string[];
+  /** Lines above and below the rows. */
+  readonly around: readonly string[];
   readonly system: UnitSystem;
   readonly hasPressure: boolean;
   /** Columns of which it is known what they hold. */
@@ -38,7 +42,7 @@ export type FileFacts = {
 /** A column of numbers: what it stands for, its scale to SI, and what has to be asked. */
 export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading {
   const role = facts.choice.role ?? facts.guess.role;
-  const { sentinels, questions } = readSentinels(facts, file.preamble);
+  const { sentinels, questions } = readSentinels(facts, file.around);
   const base: ColumnReading = { ...NOTHING, role, position: findPosition(facts.place), sentinels, questions };
   // "pulse count" is no count of a converter
   const raw =
@@ -64,12 +68,12 @@ function readFlag(base: ColumnReading, facts: ColumnFacts): ColumnReading {
 function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): ColumnReading {
   const { role } = base;
   const assumed = facts.unit === null && role !== "other" ? proposeUnit(role, facts.values.high, file.system) : null;
-  const scale = settleUnit(facts, role, file.preamble);
+  const scale = settleUnit(facts, role, file.around);
   const unit = asHead(role, scale?.unit ?? assumed);
   const asks = assumed !== null && role !== "current" && !(assumed.symbol === "Hz" && /\bfreq|frequen/.test(facts.words));
   const reference = settleReference(role, unit, facts, file.preamble);
   const counter =
-    role === "volume" && (facts.values.rising || PER_ROW.test(facts.words))
+    role === "volume" && (facts.values.rising || PER_ROW.test(facts.words) || (facts.choice.unit !== null && saysFlow(facts)))
       ? { kind: "totaliser" as const, cubicMetrePerCount: unit?.quantity === "volume" ? unit.factor : null }
       : null;
   return {
@@ -81,33 +85,86 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
     offset: unit?.offset ?? 0,
     counter,
     ...saying(facts, role, assumed),
-    questions: [
+    questions: onePerId([
       ...base.questions,
       ...(asks ? [unitQuestion(facts, role, assumed)] : []),
-      ...scaleQuestion(facts, scale?.open ?? []),
+      ...scaleQuestion(facts, scale?.open ?? [], scale?.line),
       ...conflictQuestion(facts),
+      ...(role === "volume" && counter === null && saysFlow(facts) ? [volumeQuestion(facts, unit)] : []),
       ...reference.questions,
       ...roleQuestion(facts, role, file),
-    ],
+      ...impossibleQuestion(facts, role, unit),
+    ]),
   };
 }
+
+/** The first question of an id stands: it is the one with the nearer reason. */
+const onePerId = (questions: readonly ImportQuestion[]): ImportQuestion[] =>
+  questions.filter(({ id }, i) => questions.findIndex((other) => other.id === id) === i);
 
 /**
  * Whole numbers under a line that tells their scale ("Decimals: 2", "Gain = 0.01", "multiplied by 10"): scaled, unless only as they stand are they what a
  * pump room has; where both could be, it is asked.
  */
-function settleUnit(facts: ColumnFacts, role: ChannelRole, preamble: readonly string[]): ReturnType<typeof settleScale> | null {
+function settleUnit(facts: ColumnFacts, role: ChannelRole, preamble: readonly string[]): SettledUnit | null {
   const { unit, values, text } = facts;
   if (unit === null) return null;
   const settled = settleScale(unit, role, values);
-  const told =
-    unit.other === undefined && values.sorted.every(Number.isInteger) && values.sorted.length > 0 ? toldScale(text, preamble) : null;
-  const scaled = told === null ? null : readScaledUnit(`x${Number(told.toPrecision(6))} ${unit.unit.symbol}`);
-  if (scaled === null) return settled;
-  const byWords = settleScale({ ...unit, unit: scaled.unit, other: unit.unit }, role, values);
-  // neither is usual: the words of the file stand
-  return byWords.open.length > 0 && !isUsual(unit.unit, role, values) ? { unit: scaled.unit, open: [] } : byWords;
+  if (unit.other !== undefined || facts.unitFrom === "choice" || values.sorted.length === 0) return settled;
+  const isWhole = values.sorted.every(Number.isInteger);
+  const told = toldScale(text, preamble);
+  const scaled = told === null || !isWhole ? null : scaledBy(told, unit.unit);
+  if (scaled === null) return settleUnclear(facts, role, preamble, told) ?? settled;
+  const byWords = settleScale({ ...unit, unit: scaled, other: unit.unit }, role, values);
+  if (byWords.open.length === 0 || isUsual(unit.unit, role, values)) return byWords;
+  // neither is usual: the words of the file stand, unless the other way round they make sense
+  const inverse = scaledBy(1 / (told ?? 1), unit.unit);
+  if (inverse === null || !isUsual(inverse, role, values)) return { unit: scaled, open: [] };
+  return { unit: inverse, open: [inverse, scaled, unit.unit] };
 }
+
+/** `line`: the line above the table that leaves the scale open. */
+type SettledUnit = ReturnType<typeof settleScale> & { readonly line?: string | undefined };
+
+const scaledBy = (scale: number, { symbol }: Unit): Unit | null =>
+  readScaledUnit(`x${Number(scale.toPrecision(6))} ${symbol}`)?.unit ?? null;
+
+/**
+ * A number beside words of a scale that may or may not hold: the words are not understood, or the numbers have decimals as if scaled already. Asked where
+ * the scaled values are what a pump room has, and either the values are whole or as they stand they are none. Null where nothing is to be asked.
+ */
+function settleUnclear(facts: ColumnFacts, role: ChannelRole, preamble: readonly string[], told: number | null): SettledUnit | null {
+  const { values, column } = facts;
+  const unit = facts.unit?.unit ?? null;
+  if (unit === null) return null;
+  const unclear = told === null ? unclearScale([column.heading, column.unitsCell ?? ""], preamble) : null;
+  const scales = told !== null ? [told] : unclear === null ? [] : [unclear.number, 1 / unclear.number];
+  const usual = scales.flatMap((scale) => {
+    const scaled = scale > 0 && scale !== 1 ? scaledBy(scale, unit) : null;
+    return scaled !== null && isUsual(scaled, role, values) ? [scaled] : [];
+  });
+  if (usual.length === 0) return null;
+  const stands = isUsual(unit, role, values);
+  if (stands && (told !== null || !values.sorted.every(Number.isInteger))) return null;
+  const open = stands ? [unit, ...usual] : [...usual, unit];
+  return { unit: open[0], open, line: unclear?.line };
+}
+
+/** A heading that names a flow over a unit of volume. */
+const saysFlow = ({ words, unit }: ColumnFacts): boolean =>
+  unit?.unit.quantity === "volume" && guessRole(words, null, NO_VALUES).role === "flow";
+
+/** "Flow (L)" that does not rise: litres of each interval, or a flow whose "per" was left out. */
+const volumeQuestion = ({ name }: ColumnFacts, unit: Unit | null): ImportQuestion => {
+  const symbol = unit?.symbol ?? "";
+  return {
+    id: `unit:${name}`,
+    text: `"${name}" speaks of a flow and names ${symbol}, a volume, but does not rise. What does a row hold?`,
+    options: [symbol, ...["min", "s", "h"].map((time) => `${symbol}/${time}`).filter((per) => findUnit(per) !== null)],
+    meaning: [`the ${symbol} counted since the row before`],
+    assumed: symbol,
+  };
+};
 
 /** A volume counted anew for each row. */
 const PER_ROW =
@@ -123,12 +180,14 @@ function isPulses({ text, unit, words }: ColumnFacts, role: ChannelRole): boolea
 
 /** Pulses become a volume by the meter's K-factor, asked where nothing names it. */
 function readPulses(base: ColumnReading, facts: ColumnFacts, file: FileFacts): ColumnReading {
-  const told = readKFactor(facts.text) ?? kFactorInPreamble(file.preamble);
+  const told = readKFactor(facts.text) ?? kFactorInPreamble(file.around);
+  const unclear = told === null ? firstUnread("pulse", file.around, (line) => readKFactor(line) !== null) : null;
+  const proposals = unclear === null || !(unclear.number > 0) ? [] : [`${unclear.number} L/pulse`, `${unclear.number} pulses/L`];
   const perPulse = facts.choice.kFactor ?? told;
   const question: ImportQuestion = {
     id: `k-factor:${facts.name}`,
-    text: `"${facts.name}" counts pulses of a meter. How much water is one pulse?`,
-    options: ["1 L/pulse", "10 L/pulse", "1 pulses/gal", "10 gal/pulse"],
+    text: `"${facts.name}" counts pulses of a meter. How much water is one pulse?${unclear === null ? "" : ` "${unclear.line}" may say it.`}`,
+    options: [...new Set([...proposals, "1 L/pulse", "10 L/pulse", "1 pulses/gal", "10 gal/pulse"])],
     meaning: [],
     assumed: "none",
   };
@@ -196,15 +255,30 @@ const disagree = (a: Unit, b: Unit): boolean =>
 const familyOf = ({ quantity }: Unit): string => (/pressure/i.test(quantity) ? "pressure" : quantity);
 
 /** A scale beside the unit may say what one step is, or what the numbers were multiplied by. */
-function scaleQuestion({ name, unit }: ColumnFacts, open: readonly Unit[]): ImportQuestion[] {
+function scaleQuestion({ name, unit }: ColumnFacts, open: readonly Unit[], line: string | undefined): ImportQuestion[] {
   if (open.length === 0) return [];
   return [
     {
       id: `unit:${name}`,
-      text: `"${name}" names "${unit?.text}": what is one step of its numbers?`,
+      text: `"${name}" names "${unit?.text}"${line === undefined ? "" : `, and "${line}" may speak of a scale`}: what is one step of its numbers?`,
       options: open.map(({ symbol }) => symbol),
       meaning: open.map(({ symbol }) => `a 1 in the file is ${/^\d/.test(symbol) ? symbol : `1 ${symbol}`}`),
       assumed: open[0].symbol,
+    },
+  ];
+}
+
+/** Values that no pump room has in the unit that the file names: the unit stands, and is asked. */
+function impossibleQuestion({ name, values, unitFrom, place }: ColumnFacts, role: ChannelRole, unit: Unit | null): ImportQuestion[] {
+  if (unit === null || unitFrom === "choice" || !isImpossible(unit, role, values, findPosition(place))) return [];
+  const fitting = unitOptions(role, null).filter((symbol) => isUsual(findUnit(symbol) ?? unit, role, values));
+  return [
+    {
+      id: `unit:${name}`,
+      text: `"${name}" is in ${unit.symbol} by the file, but values about ${Number(values.median.toPrecision(3))} ${unit.symbol} are none of a pumped water system. In which unit is it?`,
+      options: [unit.symbol, ...fitting.filter((symbol) => symbol !== unit.symbol)],
+      meaning: [],
+      assumed: unit.symbol,
     },
   ];
 }

@@ -34,3 +34,26 @@ export function isUsual({ factor, offset }: Unit, role: ChannelRole, { median, h
   const middle = role === "flow" || median === 0 ? high : median;
   return usual !== undefined && middle * factor + offset >= usual[0] && middle * factor + offset <= usual[1];
 }
+
+/**
+ * What no pumped water system of a building or a small town shows, SI, [least, most] of the largest value; least of a pressure: 20 cm of water, so that a
+ * gauge in mbar over one in bar is told. Common practice, no source.
+ */
+const POSSIBLE: Partial<Record<ChannelRole, readonly [number, number]>> = {
+  pressure: [2e3, 1e7],
+  flow: [0, 2],
+  speed: [0, 500],
+  current: [0, 2000],
+  power: [0, 5e6],
+  temperature: [200, 423],
+};
+
+/** Whether nearly all of a column is more, or all of it less, than can be; a still column and a pressure that may be near none are let pass. */
+export function isImpossible({ factor, offset }: Unit, role: ChannelRole, values: ColumnValues, position: string | null): boolean {
+  const possible = POSSIBLE[role];
+  if (possible === undefined || !(values.low < values.high)) return false;
+  // rest stands at nothing in every unit, and a unit that changes on the way leaves some that can be
+  const moving = values.sorted.filter((value) => value > 0);
+  if (moving[Math.floor(moving.length / 10)] * factor + offset > possible[1]) return true;
+  return values.median > 0 && position === null && values.high * factor + offset < possible[0];
+}

@@ -1,3 +1,5 @@
+import { firstUnread } from "../statement-words";
+
 const NUMBER = "(\\d+(?:[.,]\\d+)?(?:e[-+]?\\d+)?|1/\\d+)";
 const BEFORE_NUMBER = "[^\\d\\p{L}]{1,6}(?:x|\\*)?\\s*";
 
@@ -27,7 +29,7 @@ const MULTIPLY = new RegExp(
 const numberIn = (text: string): number => (text.startsWith("1/") ? 1 / Number(text.slice(2)) : Number(text.replace(",", ".")));
 
 /** What one step of the numbers is worth by the words of a line, 1 where it says nothing. */
-function scaleIn(line: string): number {
+export function scaleIn(line: string): number {
   const decimals = DECIMALS.exec(line);
   if (decimals !== null) return 10 ** -Number(decimals[1]);
   const direct = MULTIPLY.exec(line) ?? WORTH.exec(line);
@@ -41,3 +43,7 @@ export function toldScale(own: string, preamble: readonly string[]): number | nu
   const scale = [own, ...preamble].map(scaleIn).find((found) => found !== 1 && found > 0 && Number.isFinite(found));
   return scale ?? null;
 }
+
+/** A number beside words of a scale in a line that nothing above understands: it may be worth, divisor or neither. */
+export const unclearScale = (own: readonly string[], preamble: readonly string[]) =>
+  firstUnread("scale", [...own, ...preamble], (line) => scaleIn(line) !== 1);

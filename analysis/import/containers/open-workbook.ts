@@ -35,7 +35,7 @@ export async function openWorkbook(file: LogFile, bytes: Uint8Array): Promise<Op
   const sheets = await readSheets(file, bytes);
   const filled = sheets.filter(({ data }) => data.length > 0);
   if (filled.length === 0) throw new ImportError({ id: "empty-file", file: file.name });
-  return filled.map(({ sheet, data }) => fileOfText(`${file.name}/${sheet}`, data.map(writeRow).join("\n"), filled.length > 1));
+  return filled.map(({ sheet, data }) => fileOfText(`${file.name}/${sheet}`, writeRows(data), filled.length > 1));
 }
 
 async function readSheets(file: LogFile, bytes: Uint8Array): ReturnType<typeof readWorkbook> {
@@ -46,13 +46,37 @@ async function readSheets(file: LogFile, bytes: Uint8Array): ReturnType<typeof r
   }
 }
 
-const writeRow = (cells: readonly unknown[]) => cells.map(writeCell).join(",");
+function writeRows(rows: readonly (readonly unknown[])[]): string {
+  const spans = spanColumns(rows);
+  return rows.map((cells) => cells.map((cell, column) => writeCell(cell, spans.has(column))).join(",")).join("\n");
+}
 
-function writeCell(cell: unknown): string {
+const DAY_ZERO = Date.UTC(1899, 11, 30);
+const DAY = 86_400_000;
+/** No log is so old: days of the workbook up to here are lengths of time. */
+const LONGEST_SPAN = 3650 * DAY;
+
+/** Columns of lengths of time ("[hh]:mm:ss"): the library dates them as days of the workbook, and the longest passes a day. */
+function spanColumns(rows: readonly (readonly unknown[])[]): ReadonlySet<number> {
+  const longest = new Map<number, number>();
+  for (const cells of rows)
+    for (const [column, cell] of cells.entries())
+      if (cell instanceof Date) longest.set(column, Math.max(longest.get(column) ?? 0, cell.getTime() - DAY_ZERO));
+  return new Set([...longest].flatMap(([column, span]) => (span >= DAY && span < LONGEST_SPAN ? [column] : [])));
+}
+
+function writeCell(cell: unknown, isSpan: boolean): string {
   if (cell === null || cell === undefined) return "";
-  if (cell instanceof Date) return writeDate(cell);
+  if (cell instanceof Date) return isSpan ? writeSpan(cell) : writeDate(cell);
   const text = String(cell).replace(/\s+/g, " "); // a line end in a cell would put the row numbers out
   return /[",]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
+}
+
+/** Hours, minutes and seconds with the hours going on behind 24. */
+function writeSpan(date: Date): string {
+  const seconds = Math.round((date.getTime() - DAY_ZERO) / 1000);
+  const two = (value: number) => String(value).padStart(2, "0");
+  return `${two(Math.floor(seconds / 3600))}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
 }
 
 /** Day numbers below 1 are times of day; the library dates them to the last days of 1899. */
