@@ -22,6 +22,7 @@ export function unclearQuestions(reading: ClockReading, { context, answers }: Cl
   return [...(zone ? zoneOf(around) : []), ...(start ? startOf(around) : [])];
 }
 
+/** No zone lies farther from UTC (IANA time zone database), s. */
 const LARGEST = 14 * 3600;
 
 function zoneOf(lines: readonly string[]): readonly ImportQuestion[] {
