@@ -27,6 +27,7 @@ export function samplesOfRun(record: LogRecord, pump: PumpState): number {
   return pump.basis !== "pressure" || interval === null || lengths.length === 0 ? Number.POSITIVE_INFINITY : median(lengths) / interval;
 }
 
+/** A run of fewer may fall between two samples and not be seen at all. */
 const TWO_SAMPLES = 2;
 const SOME = { share: 0.05, least: 3 };
 

@@ -1,6 +1,6 @@
 import { median, quantile } from "../../numerics/order-statistics";
 import type { EvenStretch } from "../../segments/even-stretch";
-import { frequencyOffset, turnedSum } from "./refine";
+import { frequencyOffset, turnedSum } from "./block-phases";
 import { movingMean } from "./steadiness";
 import type { Candidate } from "./window-search";
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { frequencyOffset, turnedSum } from "../../../../analysis/detectors/oscillation/block-phases";
 import { type Companion, companionOf, driverOf, tankBalance } from "../../../../analysis/detectors/oscillation/driver";
-import { frequencyOffset, type RefinedWave, refineWave, turnedSum } from "../../../../analysis/detectors/oscillation/refine";
+import { type RefinedWave, refineWave } from "../../../../analysis/detectors/oscillation/refine";
 import { movingMean, steadinessOf } from "../../../../analysis/detectors/oscillation/steadiness";
 import { shapeOf } from "../../../../analysis/detectors/oscillation/wave-shape";
 import { samplesIn, waveBlocks } from "../../../../analysis/detectors/oscillation/waves";

@@ -1,6 +1,7 @@
 import { sampleStandardDeviation as standardDeviation } from "simple-statistics";
 import { describe, expect, test } from "vitest";
-import { frequencyOffset, refineWave, turnedSum } from "../../../../analysis/detectors/oscillation/refine";
+import { frequencyOffset, turnedSum } from "../../../../analysis/detectors/oscillation/block-phases";
+import { refineWave } from "../../../../analysis/detectors/oscillation/refine";
 import { shapeOf } from "../../../../analysis/detectors/oscillation/wave-shape";
 import { waveBlocks } from "../../../../analysis/detectors/oscillation/waves";
 import { noiseOf, seededRandom } from "../../../builders/signals";
