@@ -50,10 +50,10 @@ const BEFORE_TANK = "the flow meter stands before the tank and does not see what
 const LEAST_RESTS = 2;
 const NORMAL_95 = 1.96; // standard deviations of the normal distribution that hold 95 %
 /**
- * What stays uncertain however many rests there are. The meter itself: 2 % in its upper zone and 5 % in its lower (class 2 of ISO 4064, from memory); which zone a
- * draw lies in is not known, so their geometric mean; gas that is not quite ideal adds little. More where the rests were told by the pressure itself.
+ * What stays uncertain however many rests there are. The meter itself: 2 % in the upper flow range (ISO 4064, from memory); gas that is not quite ideal adds
+ * little. More where the rests were told by the pressure itself.
  */
-const DOUBT = { drive: 0.032, pressure: 0.045 };
+const DOUBT = { drive: 0.02, pressure: 0.035 };
 /**
  * Pipes, hoses and trapped air give too: p^2 C is added to K (from V = K/p and dV = C dp). From memory: 20 m of rubber hose give some 0.5 ml a kPa, a
  * tenth of a litre of trapped air 0.2 ml; up to 1 ml a kPa is allowed for, on the lower side only.
