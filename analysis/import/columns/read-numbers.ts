@@ -1,8 +1,7 @@
 import type { ChannelRole } from "../../../shared/record/channel-role";
-import { CHANNEL_ROLES } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import { readScaledUnit } from "../../../shared/units/scaled-unit";
-import { findUnit, type Unit } from "../../../shared/units/unit-table";
+import type { Unit } from "../../../shared/units/unit-table";
 import { firstUnread } from "../statement-words";
 import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
@@ -10,34 +9,16 @@ import { asHead, quantityOf } from "./column-quantity";
 import { type ColumnReading, NOTHING } from "./column-reading";
 import { guessRole, saysOff } from "./column-role";
 import { NO_VALUES } from "./column-values";
+import type { FileFacts } from "./file-facts";
 import { toldSense } from "./flag-sense";
-import { endsInDoubt } from "./last-letter";
+import { conflictQuestion, impossibleQuestion, roleQuestion, scaleQuestion, unitQuestion, volumeQuestion } from "./number-questions";
 import { findPosition } from "./position-words";
 import { settleReference } from "./pressure-reference";
 import { rawSignal, readRaw } from "./read-raw";
 import { readSentinels } from "./read-sentinels";
-import { MACHINE_FACTS, MACHINE_WORDS } from "./role-words";
-import { isImpossible, isUsual, settleScale } from "./settle-scale";
+import { isUsual, settleScale } from "./settle-scale";
 import { toldScale, unclearScale } from "./told-scale";
-import { unitInHeading } from "./unit-from-text";
-import { proposeUnit, type UnitSystem, unitOptions } from "./unit-proposal";
-
-/** What the other columns and the lines above the table say. */
-export type FileFacts = {
-  readonly preamble: readonly string[];
-  /** Lines above and below the rows. */
-  readonly around: readonly string[];
-  readonly system: UnitSystem;
-  readonly hasPressure: boolean;
-  /** Columns of which it is known what they hold. */
-  readonly known: number;
-  /** Columns of numbers. */
-  readonly numbers: number;
-  /** Columns in a unit of length whose headings do not say of what. */
-  readonly nameless: number;
-  /** Columns that could be raw signals. */
-  readonly rawCount: number;
-};
+import { proposeUnit, unitOptions } from "./unit-proposal";
 
 /** A column of numbers: what it stands for, its scale to SI, and what has to be asked. */
 export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading {
@@ -154,18 +135,6 @@ function settleUnclear(facts: ColumnFacts, role: ChannelRole, preamble: readonly
 const saysFlow = ({ words, unit }: ColumnFacts): boolean =>
   unit?.unit.quantity === "volume" && guessRole(words, null, NO_VALUES).role === "flow";
 
-/** "Flow (L)" that does not rise: litres of each interval, or a flow whose "per" was left out. */
-const volumeQuestion = ({ name }: ColumnFacts, unit: Unit | null): ImportQuestion => {
-  const symbol = unit?.symbol ?? "";
-  return {
-    id: `unit:${name}`,
-    text: `"${name}" speaks of a flow and names ${symbol}, a volume, but does not rise. What does a row hold?`,
-    options: [symbol, ...["min", "s", "h"].map((time) => `${symbol}/${time}`).filter((per) => findUnit(per) !== null)],
-    meaning: [`the ${symbol} counted since the row before`],
-    assumed: symbol,
-  };
-};
-
 /** A volume counted anew for each row. */
 const PER_ROW =
   /\bused\b|\busage\b|\b(?:per|je|pro|par|por) \d|\binterval\b|\bincrement\w*\b|\bconsum\w*\b|\bdelta\b|\bverbrauch\w*\b|\bconsommation\b|\bverbruik\b/;
@@ -214,103 +183,6 @@ const kFactorInPreamble = (preamble: readonly string[]): number | null => {
   }
   return null;
 };
-
-function unitQuestion({ name, column }: ColumnFacts, role: ChannelRole, assumed: Unit): ImportQuestion {
-  const options = unitOptions(role, assumed.symbol);
-  return {
-    id: `unit:${name}`,
-    text: `In which unit is "${name}"? The file names none; ${assumed.symbol} is likeliest by the size of its values.`,
-    options: endsInDoubt(column.heading) ? [...options, "A"] : options,
-    meaning: [],
-    assumed: assumed.symbol,
-  };
-}
-
-/** One place of the file says one unit and another a different one of the same quantity: the units row and the heading, or either and the lines above. */
-function conflictQuestion(facts: ColumnFacts): ImportQuestion[] {
-  const { name, column, unit, unitFrom, unitAbove } = facts;
-  if (unit === null || (unitFrom !== "units row" && unitFrom !== "heading")) return [];
-  const heading = unitFrom === "units row" ? unitInHeading(column.heading) : null;
-  const byHeading = heading !== null && disagree(unit.unit, heading.unit);
-  const other = byHeading ? heading : unitAbove;
-  if (other === null || !disagree(unit.unit, other.unit)) return [];
-  const here = unitFrom === "heading" ? "heading" : "row of units";
-  return [
-    {
-      id: `unit:${name}`,
-      text: byHeading
-        ? `The heading of "${name}" says ${other.text}, the row of units says ${unit.text}. Which is it?`
-        : `The ${here} of "${name}" says ${unit.text}, the lines above the table say ${other.text}. Which is it?`,
-      options: [unit.unit.symbol, other.unit.symbol],
-      meaning: [],
-      assumed: unit.unit.symbol,
-    },
-  ];
-}
-
-/** Units of one quantity with values of their own; a pressure is one, whatever its reference. A scale beside the unit is asked for itself. */
-const disagree = (a: Unit, b: Unit): boolean =>
-  familyOf(a) === familyOf(b) && a.factor !== b.factor && findUnit(a.symbol) !== null && findUnit(b.symbol) !== null;
-
-const familyOf = ({ quantity }: Unit): string => (/pressure/i.test(quantity) ? "pressure" : quantity);
-
-/** A scale beside the unit may say what one step is, or what the numbers were multiplied by. */
-function scaleQuestion({ name, unit }: ColumnFacts, open: readonly Unit[], line: string | undefined): ImportQuestion[] {
-  if (open.length === 0) return [];
-  return [
-    {
-      id: `unit:${name}`,
-      text: `"${name}" names "${unit?.text}"${line === undefined ? "" : `, and "${line}" may speak of a scale`}: what is one step of its numbers?`,
-      options: open.map(({ symbol }) => symbol),
-      meaning: open.map(({ symbol }) => `a 1 in the file is ${/^\d/.test(symbol) ? symbol : `1 ${symbol}`}`),
-      assumed: open[0].symbol,
-    },
-  ];
-}
-
-/** Values that no pump room has in the unit that the file names: the unit stands, and is asked. */
-function impossibleQuestion({ name, values, unitFrom, place }: ColumnFacts, role: ChannelRole, unit: Unit | null): ImportQuestion[] {
-  if (unit === null || unitFrom === "choice" || !isImpossible(unit, role, values, findPosition(place))) return [];
-  const fitting = unitOptions(role, null).filter((symbol) => isUsual(findUnit(symbol) ?? unit, role, values));
-  return [
-    {
-      id: `unit:${name}`,
-      text: `"${name}" is in ${unit.symbol} by the file, but values about ${Number(values.median.toPrecision(3))} ${unit.symbol} are none of a pumped water system. In which unit is it?`,
-      options: [unit.symbol, ...fitting.filter((symbol) => symbol !== unit.symbol)],
-      meaning: [],
-      assumed: unit.symbol,
-    },
-  ];
-}
-
-/** Asked where the heading says nothing at all, or where it is not understood and either the file shows no pressure otherwise or the column may well be a channel. */
-function roleQuestion(facts: ColumnFacts, role: ChannelRole, file: FileFacts): ImportQuestion[] {
-  const { column, name, guess, choice, unit, values } = facts;
-  if (choice.role !== null || role !== "other" || guess.by !== "none" || !(values.low < values.high)) return [];
-  const may = mayBeChannel(facts, file);
-  // brackets hold a unit of another thing, unless nobody here reads the letters at all
-  const saysUnit = /[([]/.test(column.heading) && (file.known > 0 || /[a-z]/i.test(column.heading));
-  if (!may && !guess.generic && (file.hasPressure || unit !== null || saysUnit)) return [];
-  return [
-    {
-      id: `column-role:${name}`,
-      text: `What does "${name}" hold? ${unit === null ? "Neither its heading nor a unit says it" : `It is in ${unit.text}, its heading does not say of what`}.`,
-      options: CHANNEL_ROLES.filter((r) => r !== "time"),
-      meaning: [],
-      assumed: "other",
-    },
-  ];
-}
-
-/** More lengths than this in one file are those of another thing: no pump room has so many levels; common practice, no source. */
-const MOST_LEVELS = 4;
-
-/** A length may be a level or a head; what stands under the name of a machine alone may be its speed. */
-function mayBeChannel({ column, words, unit, values }: ColumnFacts, { nameless }: FileFacts): boolean {
-  if (unit !== null && unit.unit.quantity === "length") return nameless <= MOST_LEVELS;
-  if (!MACHINE_WORDS.test(words) || MACHINE_FACTS.test(words) || values.rising) return false;
-  return unit === null ? !/[([](?!.*\/\s*m)/.test(column.heading) : unit.unit.quantity === "fraction";
-}
 
 /** How sure, and why, in a sentence for the page. */
 function saying(
