@@ -7,7 +7,7 @@ const POSITIONS: readonly (readonly [string, RegExp])[] = [
   ],
   [
     "suction",
-    /\bsuction\b|\binlet\b|\bintake\b|saug\w*|\baspiration\b|\bsuccion\b|\bsuccao\b|\baspirazione\b|\bzuig\w*\b|\bsuct\b|\bentree\b|\badmission\b|\baspiracion\b|\basp\b|\binl\b|\bp(?:r\w*)? in\b|\bsuc\b|\bingresso\b|\bentrada\b|\beingang\w*\b|\beinlass\b|\bzulauf\w*|\binlaat\b/,
+    /\bsuction\b|\binlet\b|\bintake\b|saug\w*|\baspiration\b|\bsuccion\b|\bsuccao\b|\baspirazione\b|\bzuig\w*\b|\bsuct\b|\bentree\b|\badmission\b|\baspiracion\b|\basp\b|\binl\b|\bp(?:r\w*)? in\b|\bsuc\b|\bingresso\b|\bentrada\b|\beingang\w*\b|\beinlass\b|\bzulauf\w*|\binlaat\b|\bvordruck\b|\bvoordruk\b/,
   ],
   [
     "discharge",

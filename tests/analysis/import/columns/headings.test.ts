@@ -83,7 +83,7 @@ describe("headings of seven languages", () => {
     ["Speed", "rise", "other null null"],
     // German
     ["Systemdruck [bar]", "bar", "pressure bar system"],
-    ["Vordruck (mbar)", "psi", "pressure mbar null"],
+    ["Vordruck (mbar)", "psi", "pressure mbar suction"],
     ["Durchfluss in l/min", "flow", "flow L/min null"],
     ["Volumenstrom m³/h", "flow", "flow m³/h null"],
     ["Drehzahl (U/min)", "psi", "speed rpm null"],
