@@ -41,26 +41,31 @@ function onMove(values: readonly number[], full: number): Channel {
 const near = (found: readonly number[], truth: readonly number[], within: number) =>
   found.length === truth.length && found.every((t, k) => Math.abs(t - truth[k]) <= within);
 
+/** Every run of the truth, begun and ended within three seconds of it. */
+function expectEachRun(runs: ReturnType<typeof runsOf>) {
+  expect(
+    near(
+      runs.map(({ from }) => from),
+      STARTS,
+      3,
+    ),
+  ).toBe(true);
+  expect(
+    near(
+      runs.map(({ to }) => to),
+      STARTS.map((t) => t + RAN),
+      3,
+    ),
+  ).toBe(true);
+}
+
 describe("a drive's log on change, with a row for every move and one for a whole rest", () => {
   const moved = onMove(sampled(speedAt), 1);
 
   test("hardly a row in ten is at rest, and the rest is seen all the same", () => {
     expect(moved.values.filter((v) => v < 0.01).length).toBeLessThan(0.1 * moved.values.length);
     const runs = runsOf(recordOf([moved]));
-    expect(
-      near(
-        runs.map(({ from }) => from),
-        STARTS,
-        3,
-      ),
-    ).toBe(true);
-    expect(
-      near(
-        runs.map(({ to }) => to),
-        STARTS.map((t) => t + RAN),
-        3,
-      ),
-    ).toBe(true);
+    expectEachRun(runs);
   });
   test("a drive that never rests has no runs in it", () => {
     const busy = onMove(
@@ -85,20 +90,7 @@ describe("what a drive draws", () => {
     [25, 3],
   ])("runs begin where it leaves its rest of %d W and end where it is back, noise %d W", (standby, noise) => {
     const runs = runsOf(recordOf([channel("power", every(1, CYCLES * CYCLE), power(standby, noise))]));
-    expect(
-      near(
-        runs.map(({ from }) => from),
-        STARTS,
-        3,
-      ),
-    ).toBe(true);
-    expect(
-      near(
-        runs.map(({ to }) => to),
-        STARTS.map((t) => t + RAN),
-        3,
-      ),
-    ).toBe(true);
+    expectEachRun(runs);
   });
   test.each([5, 10, 20])("a meter in steps of %d W that trembles by one or two at rest shows no run there", (step) => {
     const chance = seededRandom(8);
