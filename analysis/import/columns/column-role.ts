@@ -1,6 +1,6 @@
 import type { ChannelRole } from "../../../shared/record/channel-role";
 import type { Unit } from "../../../shared/units/unit-table";
-import type { ColumnValues } from "./column-values";
+import { type ColumnValues, twoLevels } from "./column-values";
 import { isLoopInAmperes } from "./raw-signal";
 import { GENERIC_WORDS, ID_WORDS, MACHINE_WORDS, OTHER_WORDS, PLACE_OR_OTHER_WORDS, ROLE_WORDS, SIGNAL_WORDS } from "./role-words";
 
@@ -54,7 +54,7 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
   if (best !== null) return { role: best.role, by: best.fits ? "both" : "words", generic: false };
   const byUnit = unit === null ? undefined : ROLE_OF_UNIT[unit.quantity];
   if (byUnit !== undefined) return { role: byUnit, by: "unit", generic };
-  if (values.binary && unit === null && (MACHINE_WORDS.test(words) || STANDS.test(words)))
+  if ((values.binary || twoLevels(values) !== null) && unit === null && (MACHINE_WORDS.test(words) || STANDS.test(words)))
     return { role: "running", by: "values", generic: false };
   return { role: "other", by: "none", generic };
 }
@@ -102,7 +102,7 @@ function bestByWords(words: string, unit: Unit | null, values: ColumnValues): { 
 /** "Total flow" that only rises is a counter, a state has few values, "Pump on" is 0 or 1. */
 function byValues(role: ChannelRole, values: ColumnValues): number {
   if (role === "volume") return values.rising ? 2 : 0;
-  if (role === "running") return values.binary ? 2 : values.numbers.length > 0 ? -3 : 0;
+  if (role === "running") return values.binary ? 2 : values.numbers.length > 0 && twoLevels(values) === null ? -3 : 0;
   return values.binary && values.numbers.length > 20 && values.low !== values.high ? -1.5 : 0;
 }
 
@@ -111,7 +111,7 @@ const isSignal = (unit: Unit | null, values: ColumnValues) =>
 
 /** Raw signals and per cent can stand for anything measured; a head in metres can be a pressure or a level. */
 function canBe(role: ChannelRole, unit: Unit, values: ColumnValues): boolean {
-  if (role === "running") return false;
+  if (role === "running") return unit.quantity === "fraction" && twoLevels(values) !== null;
   if (unit.quantity === "fraction") return role !== "volume";
   return isSignal(unit, values) || (role === "level" && ["pressure", "gaugePressure", "volume"].includes(unit.quantity));
 }

@@ -62,6 +62,11 @@ function isRising(numbers: Float64Array): boolean {
   return rises > 0 && falls <= 0.05 * rises && (numbers[numbers.length - 1] > numbers[0] || falls === 1);
 }
 
+/** The two numbers of a column that holds no others; null where it holds one, or more. */
+export function twoLevels({ sorted, low, high }: Pick<ColumnValues, "sorted" | "low" | "high">): readonly [number, number] | null {
+  return low < high && sorted.every((value) => value === low || value === high) ? [low, high] : null;
+}
+
 /** Of a column of which no value is known yet. */
 export const NO_VALUES: ColumnValues = {
   numbers: new Float64Array(0),

@@ -74,8 +74,7 @@ function readWords(column: ColumnText, name: string, values: ColumnValues, choic
   // "low" and "open" are marks of missing readings, unless the whole column is such words
   const runs = said.role === "running";
   const whole = stateWords(column.sample, contact, runs);
-  const paired =
-    whole !== null && (new Set(whole.values()).size === 2 || runs) && ![...whole.keys()].every((word) => /^-?[01]$/.test(word));
+  const paired = whole !== null && (new Set(whole.values()).size === 2 || runs) && ![...whole.keys()].every((word) => /^-?\d+$/.test(word));
   // an "x" marks a missing reading, unless the column holds nothing else
   const texts = values.filled === 0 ? column.sample.filter(isTick) : values.texts;
   if (!paired && (texts.length === 0 || texts.length < 0.5 * values.filled)) return null;

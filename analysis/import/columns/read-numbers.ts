@@ -7,13 +7,13 @@ import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
 import { asHead, quantityOf } from "./column-quantity";
 import { type ColumnReading, NOTHING } from "./column-reading";
-import { guessRole, saysOff } from "./column-role";
+import { guessRole } from "./column-role";
 import { NO_VALUES } from "./column-values";
 import type { FileFacts } from "./file-facts";
-import { toldSense } from "./flag-sense";
 import { conflictQuestion, impossibleQuestion, roleQuestion, scaleQuestion, unitQuestion, volumeQuestion } from "./number-questions";
 import { findPosition } from "./position-words";
 import { settleReference } from "./pressure-reference";
+import { readFlag } from "./read-flag";
 import { rawSignal, readRaw } from "./read-raw";
 import { readSentinels } from "./read-sentinels";
 import { isUsual, settleScale } from "./settle-scale";
@@ -32,18 +32,8 @@ export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading 
       : rawSignal(facts, role, file.numbers === 1 ? file.preamble.filter((text) => text.length < 200).join(" | ") : "");
   if (raw !== null) return readRaw(base, facts, raw, file.preamble, file.rawCount <= 1);
   if (isPulses(facts, role)) return readPulses(base, facts, file);
-  if (role === "running") return readFlag(base, facts);
+  if (role === "running") return readFlag(base, facts, saying(facts, role, null));
   return readScaled(base, facts, file);
-}
-
-/** 1 while the machine runs; a heading or a line above the table may say that it is 1 while it stands. */
-function readFlag(base: ColumnReading, facts: ColumnFacts): ColumnReading {
-  const factor = facts.values.low === -1 ? -1 : 1;
-  const said = saying(facts, "running", null);
-  const told = toldSense(facts.text);
-  const stands = told === null ? saysOff(facts.words) : told === 0;
-  if (!facts.values.binary || !stands) return { ...base, quantity: "state", factor, ...said };
-  return { ...base, quantity: "state", factor: -factor, offset: 1, ...said, reason: `${said.reason}; 1 says that it stands` };
 }
 
 function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): ColumnReading {

@@ -1,13 +1,21 @@
+import type { ChannelRole } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import { firstUnread, numberSaid, speaksOf } from "../statement-words";
 import type { ColumnFacts } from "./column-facts";
-import { doubtfulSentinel, strangeSentinel, wholeSentinel } from "./sentinels";
+import { findPosition } from "./position-words";
+import { doubtfulSentinel, negativeSentinel, strangeSentinel, wholeSentinel } from "./sentinels";
+
+/** A flow turned round, or a level under its zero, shows many numbers; the others cannot be below 0 at all. */
+const NEVER_BELOW_0: ReadonlySet<ChannelRole> = new Set(["flow", "speed", "current", "power", "level", "volume"]);
+/** A suction lifts, and a difference has two directions. */
+const MAY_BE_BELOW_0 = /^(?:suction|difference)/;
 
 /** The numbers of a column that stand for a missing value, and what has to be asked about them. */
 export function readSentinels(
-  { column, name, values, choice }: ColumnFacts,
+  facts: ColumnFacts,
   preamble: readonly string[],
 ): { sentinels: readonly number[]; questions: ImportQuestion[] } {
+  const { name, values, choice } = facts;
   if (choice.sentinel === "value") return { sentinels: [], questions: [] };
   const sure = values.sentinels;
   const told = marksIn(preamble).find((mark) => values.sorted.includes(mark)) ?? null;
@@ -19,19 +27,35 @@ export function readSentinels(
       questions: choice.sentinel === null ? [lineQuestion(name, unclear)] : [],
     };
   }
-  // a direction or a state of few values has no mark among them
-  const isState = new Set(values.sorted).size <= 3;
-  const strange = values.binary || isState ? null : (wholeSentinel(column.sample, values.sorted) ?? strangeSentinel(values.sorted));
-  const doubtful = strange ?? (values.rising || values.binary || isState ? null : doubtfulSentinel(values.sorted));
-  if (doubtful === null) return { sentinels: sure, questions: [] };
-  const assumed = choice.sentinel ?? (strange === null ? "value" : "missing");
-  const sentinels = assumed === "missing" ? [...sure, doubtful] : sure;
-  return { sentinels, questions: choice.sentinel === null ? [sentinelQuestion(name, doubtful, assumed)] : [] };
+  const stray = strayMark(facts);
+  if (stray === null) return { sentinels: sure, questions: [] };
+  const assumed = choice.sentinel ?? stray.assumed;
+  const sentinels = assumed === "missing" ? [...sure, stray.number] : sure;
+  return { sentinels, questions: choice.sentinel === null ? [sentinelQuestion(name, stray, assumed)] : [] };
 }
 
-const sentinelQuestion = (name: string, mark: number, assumed: "missing" | "value"): ImportQuestion => ({
+/** A number that may be the mark of a missing value, where it stands in words, and what is likelier. */
+type StrayMark = { readonly number: number; readonly stands: string; readonly assumed: "missing" | "value" };
+
+function strayMark({ column, values, choice, guess, place }: ColumnFacts): StrayMark | null {
+  const { sorted } = values;
+  // a direction or a state of few values has no mark among them
+  if (values.binary || new Set(sorted).size <= 3) return null;
+  const strange = wholeSentinel(column.sample, sorted) ?? strangeSentinel(sorted);
+  if (strange !== null) return { number: strange, stands: "far away from its other values", assumed: "missing" };
+  const role = choice.role ?? guess.role;
+  const negative =
+    NEVER_BELOW_0.has(role) || (role === "pressure" && !MAY_BE_BELOW_0.test(findPosition(place) ?? "")) ? negativeSentinel(sorted) : null;
+  // a vacuum is a reading too
+  if (negative !== null)
+    return { number: negative, stands: "where it is never below 0 otherwise", assumed: role === "pressure" ? "value" : "missing" };
+  const doubtful = values.rising ? null : doubtfulSentinel(sorted);
+  return doubtful === null ? null : { number: doubtful, stands: "away from its other values", assumed: "value" };
+}
+
+const sentinelQuestion = (name: string, { number, stands }: Omit<StrayMark, "assumed">, assumed: "missing" | "value"): ImportQuestion => ({
   id: `sentinel:${name}`,
-  text: `"${name}" holds ${mark} again and again, ${assumed === "missing" ? "far " : ""}away from its other values. Is that a reading or the mark of a missing one?`,
+  text: `"${name}" holds ${number} again and again, ${stands}. Is that a reading or the mark of a missing one?`,
   options: ["value", "missing"],
   meaning: ["it is a reading", "it stands for no reading"],
   assumed,
@@ -55,6 +79,6 @@ function unclearMark(sorted: Float64Array, preamble: readonly string[]): { reado
 }
 
 const lineQuestion = (name: string, { line, number }: { readonly line: string; readonly number: number }): ImportQuestion => ({
-  ...sentinelQuestion(name, number, "missing"),
+  ...sentinelQuestion(name, { number, stands: "" }, "missing"),
   text: `"${line}" names ${number} and speaks of missing values, and "${name}" holds it. Is that a reading or the mark of a missing one?`,
 });

@@ -98,3 +98,20 @@ export function wholeSentinel(sample: readonly string[], sorted: Float64Array): 
   if (whole.length < 2 || decimals < 4 * whole.length || whole.some((cell) => Number(cell) !== mark)) return null;
   return DOUBTFUL.has(mark) && (mark === sorted[0] || mark === sorted[sorted.length - 1]) ? mark : null;
 }
+
+/** Steps of the finest difference between two readings: a number so far below 0 is no reading that strayed from rest. */
+const FAR_BELOW = 5;
+
+/**
+ * The very same number below 0, twice or more, where nothing else is: of a quantity that never falls below 0 it can hardly be a reading. Noise about rest
+ * shows several numbers, and a resting meter that stands a little below 0 shows the number most of the time. Null where there is none.
+ * @param sorted rising, sentinels left out
+ */
+export function negativeSentinel(sorted: Float64Array): number | null {
+  const [mark] = sorted;
+  const count = sorted.findIndex((value) => value !== mark);
+  if (!(mark < 0) || count < 2 || sorted[count] < 0 || count * 4 > sorted.length) return null;
+  let finest = Number.POSITIVE_INFINITY;
+  for (let i = count + 1; i < sorted.length; i++) if (sorted[i] > sorted[i - 1]) finest = Math.min(finest, sorted[i] - sorted[i - 1]);
+  return -mark >= FAR_BELOW * finest * (1 - 1e-6) ? mark : null;
+}

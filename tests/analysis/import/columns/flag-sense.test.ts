@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { iso, rows, table, told } from "../../../builders/log-rows";
+import { importLog, NO_CHOICES } from "../../../../analysis/import/import-log";
+import { logFile } from "../../../builders/log-file";
+import { bar, iso, rows, table, told } from "../../../builders/log-rows";
 
 /** What becomes of a flag that is written as 0, 0, 1, 1 and so on. */
 async function flag(heading: string, above = "", words: readonly [string, string] = ["0", "1"]) {
@@ -62,4 +64,27 @@ test("the number or the code of a sensor is no reading of it", async () => {
     const { record, asked } = await told(text);
     expect([heading, asked, record.channels.find((c) => c.heading === heading)?.role ?? "other"]).toEqual([heading, [], "other"]);
   }
+});
+
+describe("a flag of two other numbers", () => {
+  test.each([
+    ["Pump running", "0", "100"],
+    ["Pump on", "0", "255"],
+    ["Pump running (%)", "0", "100"],
+    ["Pump (1 = stopped, 2 = running)", "1", "2"],
+  ] as const)("%s: %s and %s", async (heading, off, on) => expect(await flag(heading, "", [off, on])).toEqual(RUNS));
+  test("that say how long it stands", async () => expect(await flag("Pump stopped", "", ["0", "100"])).toEqual(STANDS));
+  test("of which none is 0 is asked, and the answer holds", async () => {
+    const text = table(
+      "Time,Pressure (bar),Pump status",
+      rows(40, 10, (d, i) => `${iso(d)},${bar(i)},${i % 4 < 2 ? 1 : 2}`),
+    );
+    const open = await told(text);
+    expect(open.asked).toEqual(["column-role:Pump status"]);
+    expect(open.record.channels.map(({ role }) => role)).toEqual(["pressure", "other"]);
+    const answers = { "column-role:Pump status": "running: 2" };
+    const { record } = await importLog([logFile(text, "log.csv")], { ...NO_CHOICES, answers });
+    expect(record.questions).toEqual([]);
+    expect(Array.from(record.channels[1].values.slice(0, 4))).toEqual([0, 0, 1, 1]);
+  });
 });

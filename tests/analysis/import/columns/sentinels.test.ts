@@ -1,5 +1,6 @@
-import { expect, test } from "vitest";
-import { doubtfulSentinel, findSentinels, strangeSentinel } from "../../../../analysis/import/columns/sentinels";
+import { describe, expect, test } from "vitest";
+import { doubtfulSentinel, findSentinels, negativeSentinel, strangeSentinel } from "../../../../analysis/import/columns/sentinels";
+import { bar, iso, rows, table, told } from "../../../builders/log-rows";
 
 /** Four marks beside a hundred readings from 3 to 4, rising. */
 const withMark = (mark: number) =>
@@ -23,4 +24,34 @@ test("a number that is no usual mark stands for missing only far off and more th
   expect(strangeSentinel(Float64Array.from([...readings, 850]))).toBeNull();
   // a flow that is mostly off has no spread to measure a distance by
   expect(strangeSentinel(Float64Array.from([...Array.from({ length: 100 }, () => 0), 40, 40]))).toBeNull();
+});
+
+describe("the only number below 0 of a quantity that never is", () => {
+  /** A flow of 0 half of the time, in tenths, and a few numbers more. */
+  const flow = (...more: readonly number[]) =>
+    Float64Array.from([...Array.from({ length: 100 }, (_, i) => (i % 2 === 0 ? 0 : 20 + (i % 9) / 10)), ...more]).sort();
+  test("stands for missing", () => {
+    for (const mark of [-1, -9.9, -5, -0.5]) expect(negativeSentinel(flow(mark, mark, mark))).toBe(mark);
+  });
+  test("is a reading where it comes once, near rest, beside others below 0, or most of the time", () => {
+    for (const more of [[-1], [-0.1, -0.1, -0.1], [-1, -1, -0.3], Array.from({ length: 50 }, () => -1)])
+      expect(negativeSentinel(flow(...more))).toBeNull();
+  });
+});
+
+test("a mark below 0 is asked, taken for missing where no reading can be there and for a vacuum under a pressure", async () => {
+  const text = table(
+    "Time,Pressure (bar),Flow (L/min),Suction pressure (bar)",
+    rows(
+      80,
+      10,
+      (d, i) =>
+        `${iso(d)},${i % 19 === 3 ? "-0.90" : bar(i)},${i % 17 === 4 ? "-1.0" : (20 + (i % 9) / 10).toFixed(1)},${i % 19 === 3 ? "-0.90" : bar(i)}`,
+    ),
+  );
+  const { record } = await told(text);
+  expect(record.questions.map(({ id, assumed }) => [id, assumed])).toEqual([
+    ["sentinel:Pressure (bar)", "value"],
+    ["sentinel:Flow (L/min)", "missing"],
+  ]);
 });
