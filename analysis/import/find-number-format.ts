@@ -86,13 +86,16 @@ function weigh(cell: string, seen: Evidence): void {
     else seen.commaGroups++;
   } else if (commas > 1) seen.commaGroups += 3;
   else if (points > 1) seen.pointGroups += 3;
-  else single(digits, commas === 1 ? "," : ".", seen);
+  else single(digits, commas === 1 ? "," : ".", EXPONENT.test(cell), seen);
 }
 
+/** A number before an exponent is never grouped: "3,008E+00". */
+const EXPONENT = /\d[eE][+-]?\d/;
+
 /** One mark in the number. */
-function single(digits: string, mark: "," | ".", seen: Evidence): void {
+function single(digits: string, mark: "," | ".", hasExponent: boolean, seen: Evidence): void {
   const [whole, fraction] = digits.replace(/^[+-]/, "").split(mark);
-  const couldGroup = /^\d{3}$/.test(fraction) && /^[1-9]\d{0,2}$/.test(whole);
+  const couldGroup = !hasExponent && /^\d{3}$/.test(fraction) && /^[1-9]\d{0,2}$/.test(whole);
   if (couldGroup) seen[mark === "," ? "comma3" : "point3"]++;
   else seen[mark === "," ? "commaDecimal" : "pointDecimal"]++;
 }

@@ -66,7 +66,8 @@ function plainDigits(cell: string, format: NumberFormat): string | null {
   const [, sign, digits, exponent, tail] = match;
   const bare = digits.replace(/[\u00a0\u202f\u2009 ]+$/, "");
   if (tail !== "" && (!isStuck(tail) || /[.,]$/.test(bare))) return null;
-  const body = ungrouped(bare, format);
+  // a number before an exponent is never grouped: its one mark is the decimal one
+  const body = exponent !== "" && /^\d+[.,]\d*$/.test(bare) ? bare.replace(",", ".") : ungrouped(bare, format);
   return body === null ? null : sign.trim() + body + exponent.replace(/[dD]/, "e");
 }
 

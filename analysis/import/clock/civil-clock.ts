@@ -6,7 +6,7 @@ import { clockZone } from "./clock-zone";
 import type { ColumnProfile } from "./column-profile";
 import { isMonthLast, mostRegular, OTHER_ORDER, orderMatters, possibleOrders } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
-import { clueOfOrder, DOTS, rangeOf, secondsIn, spell, writesDayFirst } from "./order-clues";
+import { clueOfOrder, DOTS, orderOfComma, rangeOf, secondsIn, spell, writesDayFirst } from "./order-clues";
 import { placeZoneOf } from "./place-zone";
 import { type DateOrder, stampSeconds } from "./stamp";
 import { commonPattern } from "./stamp-pattern";
@@ -114,7 +114,8 @@ function settleOrder(profile: ColumnProfile, cells: readonly string[], hints: Cl
   const dotted = isShortDotted(profile) && hints.told.order === null;
   const orders = dotted ? possible.filter((order) => order !== "mdy") : possible;
   // where the rows do not show it, the language of the file does
-  const isDayFirst = orders.includes("dmy") && !orders.includes("mdy") && writesDayFirst(hints);
+  const saysDayFirst = writesDayFirst(hints) || (dotted && hints.context.decimal === ",");
+  const isDayFirst = orders.includes("dmy") && !orders.includes("mdy") && saysDayFirst;
   if (isDayFirst) {
     const others = orders.filter((order) => order !== "dmy");
     return { orders: ["dmy", ...others], settledBy: null, usual: { order: "dmy", text: dotted ? DOTS : LANGUAGE } };
@@ -141,8 +142,9 @@ function settleAmong(profile: ColumnProfile, cells: readonly string[], possible:
   if (clue !== null) return { orders: [clue.order], settledBy: clue.text };
   const readings = possible.map((order) => Float64Array.from(cells, (cell) => secondsIn(cell, order)));
   const regular = mostRegular(readings);
-  const first = regular === null ? likeliest(possible, cells, hints) : possible[regular];
-  return { orders: [first, ...possible.filter((o) => o !== first)], settledBy: null };
+  const comma = orderOfComma(cells, possible, hints);
+  const first = regular === null ? (comma?.order ?? likeliest(possible, cells, hints)) : possible[regular];
+  return { orders: [first, ...possible.filter((o) => o !== first)], settledBy: null, ...(comma === null ? {} : { usual: comma }) };
 }
 
 const MONTH_LAST = "Dates are read as year, day, month: only so do they all exist and follow each other.";

@@ -10,7 +10,7 @@ import { stampsIn, toldSeconds } from "./preamble-clock";
 import { type DateOrder, stampSeconds } from "./stamp";
 import { readStamp } from "./stamp-text";
 
-type Clue = { readonly order: DateOrder; readonly text: string };
+export type Clue = { readonly order: DateOrder; readonly text: string };
 
 export const DOTS = "Dates with dots are read as day.month.year.";
 
@@ -21,9 +21,8 @@ export const secondsIn = (cell: string, order: DateOrder): number => {
   return stamp === null ? Number.NaN : stampSeconds(stamp);
 };
 
-/** Headings of a language whose dates have the day first, or decimal commas; common practice, no source. */
-export const writesDayFirst = ({ context, headings }: ClockHints): boolean =>
-  context.decimal === "," ||
+/** Headings of a language whose dates have the day first; common practice, no source. */
+export const writesDayFirst = ({ headings }: ClockHints): boolean =>
   /\b(?:datum|uhrzeit|zeit|zeitstempel|druck|durchfluss|heure|horodatage|pression|d[ée]bit|fecha|hora|presi[óo]n|caudal|press[ãa]o|vaz[ãa]o|ora|pressione|portata|tijd|tijdstip|debiet)\b|druck\b/i.test(
     headings.join(" "),
   );
@@ -50,9 +49,17 @@ export function clueOfOrder(
       order: told.order,
       text: `Read as ${spell(told.order)}: only so do the dates agree with "${told.text}" in the file's own words.`,
     };
-  if (hints.context.decimal === "," && possible.includes("dmy") && !/\d\s?[ap]\.?m\b/i.test(cells[0] ?? ""))
-    return { order: "dmy", text: "Decimal commas: dates are read as day, month, year." };
   return null;
+}
+
+/**
+ * Decimal commas leave the day first, unless a date can have the year first and no word of the file speaks for a language: of the languages and countries
+ * that write them none puts the month first. Source: Unicode CLDR 48, by the platform. Halves of the day speak against it.
+ */
+export function orderOfComma(cells: readonly string[], possible: readonly DateOrder[], hints: ClockHints): Clue | null {
+  const clear = possible.includes("dmy") && (!possible.some((order) => order.startsWith("y")) || writesDayFirst(hints));
+  if (hints.context.decimal !== "," || !clear || /\d\s?[ap]\.?m\.?/i.test(cells[0] ?? "")) return null;
+  return { order: "dmy", text: `Dates are read as ${spell("dmy")}: wherever decimal commas are written, the month does not come first.` };
 }
 
 const LOCALE = /\b(?:locale|culture|language|sprache|langue|idioma|lingua|taal|region)\b[^\p{L}]{1,6}([a-z]{2}[-_][A-Z]{2})\b/iu;

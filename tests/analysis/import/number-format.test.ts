@@ -12,6 +12,9 @@ describe("a cell is the number a person reads", () => {
     ["+52.3", point, 52.3],
     ["5.23E+01", point, 52.3],
     ["5.23D+01", point, 52.3],
+    // scientific notation has one digit before its mark, so nothing is grouped; common practice, no source
+    ["3,008E+00", point, 3.008],
+    ["3.008E+00", comma, 3.008],
     [".5", point, 0.5],
     ["1,234.5", point, 1234.5],
     ["1.234,5", comma, 1234.5],

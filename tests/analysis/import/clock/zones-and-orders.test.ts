@@ -129,3 +129,65 @@ describe("times of day by hand, beside a date", () => {
     },
   );
 });
+
+describe("decimal commas and dates that read in more than one way", () => {
+  const comma = (d: Date, i: number) => `${dmy(d)} ${hms(d)};${bar(i).replace(".", ",")}`;
+  const dmy = (d: Date) => `${two(d.getUTCDate())}/${two(d.getUTCMonth() + 1)}/${d.getUTCFullYear()}`;
+  test("no language or country with a decimal comma writes the month first", () => {
+    const regions = [..."ABCDEFGHIJKLMNOPQRSTUVWXYZ"].flatMap((a) => [..."ABCDEFGHIJKLMNOPQRSTUVWXYZ"].map((b) => a + b));
+    const languages = [
+      "af",
+      "da",
+      "de",
+      "en",
+      "es",
+      "fi",
+      "fr",
+      "hu",
+      "it",
+      "lt",
+      "nb",
+      "nl",
+      "pl",
+      "pt",
+      "ro",
+      "ru",
+      "sv",
+      "tr",
+      "uk",
+      "xh",
+    ];
+    const known = languages
+      .flatMap((language) => regions.map((region) => `${language}-${region}`))
+      .filter((name) => {
+        return new Intl.NumberFormat(name).resolvedOptions().locale === name;
+      });
+    const writesComma = known.filter((name) => new Intl.NumberFormat(name).format(1.5) === "1,5");
+    const firstOf = (name: string) =>
+      new Intl.DateTimeFormat(name, { dateStyle: "short" }).formatToParts(0).find(({ type }) => ["day", "month", "year"].includes(type))
+        ?.type;
+    expect(writesComma.length).toBeGreaterThan(80);
+    expect(writesComma.filter((name) => firstOf(name) === "month")).toEqual([]);
+    // some have the year first, so that two digits each are asked
+    expect(writesComma.filter((name) => firstOf(name) === "year")).toContain("fr-CA");
+  });
+  test("the day is first, and that is said", async () => {
+    const { from, asked, record } = await told(ten("Time;Pressure (bar)", comma, Date.UTC(2024, 4, 4, 10) / 1000));
+    expect({ from, asked, notes: record.notes.map(({ kind }) => kind) }).toEqual({
+      from: "2024-05-04T10:00:00Z",
+      asked: [],
+      notes: ["date-order"],
+    });
+  });
+  test("but where only the month first gives an even clock it is first", async () => {
+    const write = (d: Date, i: number) => `${two(d.getUTCMonth() + 1)}/${two(d.getUTCDate())}/2024 ${hms(d)};${bar(i).replace(".", ",")}`;
+    const { from } = await told(ten("Time;Pressure (bar)", write, Date.UTC(2024, 4, 4, 23, 59, 10) / 1000));
+    expect(from).toBe("2024-05-04T23:59:10Z");
+  });
+  test("two digits each may have the year first: asked", async () => {
+    const write = (d: Date, i: number) => `05/06/07 ${hms(d)};${bar(i).replace(".", ",")}`;
+    expect((await told(ten("Time;Pressure (bar)", write))).asked).toEqual(["date-order"]);
+    // unless the headings speak a language that has the day first
+    expect((await told(ten("Zeit;Druck (bar)", write))).asked).toEqual([]);
+  });
+});
