@@ -16,6 +16,7 @@ import { isSmoothWave } from "./lobe-shape";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
 import { type PressureCurve, pressureCurve } from "./pressure-curve";
 import { mayBeDips } from "./rest-or-dip";
+import { backToOrder } from "./start-order";
 import { startingLows } from "./starting-lows";
 import { type Turn, turningPoints } from "./turning-points";
 
@@ -45,7 +46,17 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
     saw.noise,
   );
   const certainty = saw.regulated ? 0.6 : 0.75;
-  return { basis: "pressure", channel: channel.heading, mode: "switching", runs, observed, separation: null, certainty, pumps: [] };
+  const state: PumpState = {
+    basis: "pressure",
+    channel: channel.heading,
+    mode: "switching",
+    runs,
+    observed,
+    separation: null,
+    certainty,
+    pumps: [],
+  };
+  return saw.regulated ? backToOrder(state, record, faults) : state;
 }
 
 function sawToothOf({ values, sampling, stretches, noise }: PressureCurve, site: SiteFacts): SawTooth | null {

@@ -41,17 +41,18 @@ export function findPumpState(
 ): PumpState | CannotTell {
   if (drive !== null && drive.mode !== "always-stopped") return drive;
   const flow = meter.place === "before-tank" ? pumpFromWitness(record, faults, "flow") : null;
-  if (flow?.mode === "switching")
-    return withHiddenStops(backToOrder(joinPauses(flow, record, faults), record, faults), record, faults, site);
+  if (flow?.mode === "switching") return asOfItsKind(joinPauses(flow, record, faults), record, faults, site);
   const pressure = pumpFromPressure(record, faults, site, meter);
-  if (pressure !== null) return backToOrder(pressure, record, faults);
+  if (pressure !== null) return pressure;
   return drive ?? flow ?? { id: "no-pump-state", about: "starts", detail: { missing: missing(record) } };
 }
 
-/** A drive runs on for a while after the last water has passed: flow tells when it gave water, and not when it stopped. */
-function withHiddenStops(state: PumpState, record: LogRecord, faults: readonly LogFault[], site: SiteFacts): PumpState {
+/** A drive runs up before it gives water, and on for a while after the last has passed: flow tells when it gave water, and not when it stopped. */
+function asOfItsKind(state: PumpState, record: LogRecord, faults: readonly LogFault[], site: SiteFacts): PumpState {
   const isDrive = site.pump === null ? mayBeDrive(state, record, faults) : site.pump === "variable-speed";
-  return isDrive ? { ...state, runs: state.runs.map((run) => ({ ...run, complete: false })) } : state;
+  if (!isDrive) return state;
+  const begun = backToOrder(state, record, faults);
+  return { ...begun, runs: begun.runs.map((run) => ({ ...run, complete: false })) };
 }
 
 function mayBeDrive({ runs }: PumpState, record: LogRecord, faults: readonly LogFault[]): boolean {

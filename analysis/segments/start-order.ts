@@ -16,15 +16,19 @@ const LEAST_FALLS = 8;
 /** Quartiles of the rates lie this many of their own standard deviations apart: falls that noise alone makes quick would seem to turn deep. */
 const DIFFER = 4;
 const CLEAR = 3; // standard deviations of the delay
-const LONGEST = 20; // s from order to water; a pump that needs longer is not one that ramps up
+const LONGEST = 20; // s from the restart pressure to water; a drive that needs longer is not one that waits and ramps up
 /** The orders of one drive lie at one pressure: what the falls leave unexplained against what they had to explain. */
 const LEFT = 0.7;
 
+/** A drive may wait for some seconds under its restart pressure before it turns at all, and then runs up: which of both a delay was does not show. */
+const MIDDLE = 0.5;
+
 /**
- * Sets the starts of a state told by pressure back to the instant at which the pump was ordered to run. Until it gives water the pressure goes on falling, so that
- * with a delay D from order to water a fall at rate r turns at W - r D: the quicker the fall, the deeper the turn. The line through all starts gives
- * the restart pressure W and the delay. As it was where the falls are too few or too alike to tell, or where no delay stands out.
- * Derivation: p(t) = W - r (t - t0) from the order at t0, turning at t0 + D.
+ * Sets the starts of a drive, told by the turn of the pressure, back towards the instant at which the drive began to turn. Until the pump gives water the pressure goes on
+ * falling, so that with a delay D from the passing of the restart pressure W to water a fall at rate r turns at W - r D: the quicker the fall, the deeper the turn. The line
+ * through all starts gives W and D. The drive began to turn somewhere within D: its middle is out by half of it at most. As it was where the falls are too few or too
+ * alike to tell, or where no delay stands out. A pump on a switch is across the line at once and has no such delay.
+ * Derivation: p(t) = W - r (t - t0) from the passing at t0, turning at t0 + D.
  */
 export function backToOrder(state: PumpState, record: LogRecord, faults: readonly LogFault[]): PumpState {
   const channel = mainChannel(record, "pressure");
@@ -33,7 +37,8 @@ export function backToOrder(state: PumpState, record: LogRecord, faults: readonl
   const delay = delayOf(fallsBefore(pressureCurve(channel, faults), starts));
   if (delay === null) return state;
   const runs = [...state.runs];
-  for (const { index, fallsFrom } of starts) runs[index] = { ...runs[index], from: seconds(Math.max(runs[index].from - delay, fallsFrom)) };
+  for (const { index, fallsFrom } of starts)
+    runs[index] = { ...runs[index], from: seconds(Math.max(runs[index].from - MIDDLE * delay, fallsFrom)) };
   return { ...state, runs };
 }
 
