@@ -4,10 +4,13 @@ import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord, Sampling } from "../../shared/record/log-record";
 import { timeAt } from "../../shared/record/sampling";
 import type { SiteFacts } from "../../shared/site/site-facts";
-import type { Stretch } from "../faults/observed";
+import { type Stretch, valuesWithoutSpikes } from "../faults/observed";
+import { sampleInterval } from "../faults/sample-interval";
+import { scanInterval } from "../faults/scan-interval";
 import { median, quantiles, robustSpread } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { mayOnlyHunt } from "./even-swing";
+import { type DrawnWater, restsByWater } from "./falls-of-tank";
 import { meteredWater } from "./flowing-by";
 import { heldLevel } from "./held-level";
 import { holdsOneLevel } from "./holds-one-level";
@@ -17,8 +20,9 @@ import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
 import { type PressureCurve, pressureCurve } from "./pressure-curve";
 import { mayBeDips } from "./rest-or-dip";
 import { backToOrder } from "./start-order";
-import { startingLows } from "./starting-lows";
+import { startingLows, withoutLows } from "./starting-lows";
 import { type Turn, turningPoints } from "./turning-points";
+import { cumulativeVolume, volumeBetween } from "./volume";
 
 /** A swing counts where it is this part of the usual distance between starts and stops; smaller ones are draws on a holding pump, or noise. */
 const SWING_SHARE = 0.35;
@@ -39,10 +43,14 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   const { values, sampling, stretches: observed } = curve;
   const drawn = meter.place === "after-tank" ? meteredWater(record, faults) : null;
   const holds = drawn !== null && site.pump === null && holdsWhileFlowing(values, sampling, observed, drawn.flows);
-  const saw = sawToothOf(curve, holds ? { ...site, pump: "variable-speed" } : site);
+  const water = meter.place === "before-tank" ? null : drawnWater(record, faults);
+  const ofRest = (turns: readonly Turn[]) => (water === null ? null : restsByWater(values, sampling, turns, water, site.atmosphere.value));
+  const saw = sawToothOf(curve, holds ? { ...site, pump: "variable-speed" } : site, ofRest);
   if (saw === null) return null;
+  const rests = ofRest(observed.flatMap(({ first, last }) => turningPoints(values, first, last, saw.size)));
+  const inRest = (low: Turn) => rests === null || rests.has(low.index);
   const runs = believed(
-    observed.flatMap((stretch) => runsOfStretch(values, sampling, stretch, saw, drawn)),
+    observed.flatMap((stretch) => runsOfStretch(values, sampling, stretch, saw, drawn, inRest)),
     saw.noise,
   );
   const certainty = saw.regulated ? 0.6 : 0.75;
@@ -59,7 +67,10 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   return saw.regulated ? backToOrder(state, record, faults) : state;
 }
 
-function sawToothOf({ values, sampling, stretches, noise }: PressureCurve, site: SiteFacts): SawTooth | null {
+/** The lows that end a rest, by the water drawn; null where that does not tell. */
+type OfRest = (turns: readonly Turn[]) => ReadonlySet<number> | null;
+
+function sawToothOf({ values, sampling, stretches, noise }: PressureCurve, site: SiteFacts, ofRest: OfRest): SawTooth | null {
   const kept = someValues(values);
   if (kept.length < 10) return null;
   const [bottom, floor, usual, top] = quantiles(kept, [0.005, 0.01, 0.1, 0.995]);
@@ -70,11 +81,14 @@ function sawToothOf({ values, sampling, stretches, noise }: PressureCurve, site:
   const turnsOf = (curve: ArrayLike<number>, least: number) =>
     stretches.flatMap(({ first, last }) => turningPoints(curve, first, last, least));
   const shallow = turnsOf(seen, coarse);
-  const all = shallow.length > 0 ? shallow : turnsOf(values, coarse); // hardly any time under the starting pressure: the plunges are all there is
+  const whole = shallow.length > 0 ? shallow : turnsOf(values, coarse); // hardly any time under the starting pressure: the plunges are all there is
+  const finest = turnsOf(values, smallest);
+  const rests = ofRest(finest);
+  const all = rests === null ? whole : withoutLows(values, finest, ({ index }) => !rests.has(index));
   const chosen = startingLows(
     { values, kept, noise },
     all,
-    turnsOf(values, Math.max(SWING_SHARE * (top - usual), smallest)),
+    rests === null ? turnsOf(values, Math.max(SWING_SHARE * (top - usual), smallest)) : all,
     site.pump === "fixed-speed",
     (low, high, starts) => !isRegulated(values, sampling, stretches, { low, high, noise }, starts, site),
   );
@@ -90,7 +104,8 @@ function sawToothOf({ values, sampling, stretches, noise }: PressureCurve, site:
   const regulated = isRegulated(values, sampling, stretches, { low, high, noise }, starts, site);
   if (
     regulated &&
-    (medianCycle(turns, sampling) < QUICKEST_CYCLE || mayBeDips(values, sampling, turns, heldLevel(kept, (low + high) / 2, high, noise)))
+    (medianCycle(turns, sampling) < QUICKEST_CYCLE ||
+      (rests === null && mayBeDips(values, sampling, turns, heldLevel(kept, (low + high) / 2, high, noise))))
   )
     return null;
   const startsBelow = Math.min(below, low + START_WITHIN * (high - low));
@@ -164,13 +179,22 @@ function believed(told: readonly ToldRun[], noise: number): Run[] {
   return told.map(({ from, to, complete, lift }) => ({ from, to, complete: complete && (lift === null || isBoost) }));
 }
 
-function runsOfStretch(values: ArrayLike<number>, sampling: Sampling, stretch: Stretch, saw: SawTooth, drawn: Curve["drawn"]): ToldRun[] {
+function runsOfStretch(
+  values: ArrayLike<number>,
+  sampling: Sampling,
+  stretch: Stretch,
+  saw: SawTooth,
+  drawn: Curve["drawn"],
+  inRest: (low: Turn) => boolean,
+): ToldRun[] {
   const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last, drawn };
   const turns = withFirstStart(
     values,
     stretch,
     saw,
-    turningPoints(values, stretch.first, stretch.last, saw.size).filter((turn) => isSwitch(values, turn, saw)),
+    turningPoints(values, stretch.first, stretch.last, saw.size).filter(
+      (turn) => isSwitch(values, turn, saw) && (turn.kind === "high" || inRest(turn)),
+    ),
   );
   const runs: ToldRun[] = [];
   if (turns[0]?.kind === "high") {
@@ -224,4 +248,14 @@ function highestBetween(values: ArrayLike<number>, first: number, last: number):
   let highest = first;
   for (let i = first; i <= last; i++) if (values[i] > values[highest]) highest = i;
   return highest;
+}
+
+/** Water through the meter, m3, where it is not known to stand before the tank; null without a meter. */
+function drawnWater(record: LogRecord, faults: readonly LogFault[]): DrawnWater | null {
+  const flow = mainChannel(record, "flow");
+  if (flow === null) return null;
+  const values = valuesWithoutSpikes(flow, faults);
+  const volume = cumulativeVolume(flow, values);
+  const interval = sampleInterval(flow.sampling)?.median ?? scanInterval(flow.sampling) ?? 0;
+  return { between: (from, to) => volumeBetween(flow.sampling, volume, values, from, to), interval };
 }

@@ -140,16 +140,19 @@ function deepestTurns(values: ArrayLike<number>, turns: readonly Turn[], noise: 
   return { turns: deepOnes(values, turns, below), below };
 }
 
-/** The turns without the lows above a level; of the tops between two lows that are left, the highest. */
-function deepOnes(values: ArrayLike<number>, turns: readonly Turn[], below: number): Turn[] {
-  const deep: Turn[] = [];
+const deepOnes = (values: ArrayLike<number>, turns: readonly Turn[], below: number) =>
+  withoutLows(values, turns, ({ index }) => values[index] > below);
+
+/** The turns without some of the lows; of the tops between two lows that are left, the highest. */
+export function withoutLows(values: ArrayLike<number>, turns: readonly Turn[], isOut: (low: Turn) => boolean): Turn[] {
+  const left: Turn[] = [];
   for (const turn of turns) {
-    if (turn.kind === "low" && values[turn.index] > below) continue;
-    const last = deep.at(-1);
-    if (last?.kind !== turn.kind) deep.push(turn);
-    else if (turn.kind === "high" && values[turn.index] > values[last.index]) deep[deep.length - 1] = turn;
+    if (turn.kind === "low" && isOut(turn)) continue;
+    const last = left.at(-1);
+    if (last?.kind !== turn.kind) left.push(turn);
+    else if (turn.kind === "high" && values[turn.index] > values[last.index]) left[left.length - 1] = turn;
   }
-  return deep;
+  return left;
 }
 
 /** Mean step between neighbours of a sorted column on the side of a gap where they lie further apart. */
