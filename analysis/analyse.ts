@@ -7,6 +7,7 @@ import type { SiteFacts } from "../shared/site/site-facts";
 import { advise } from "./advice/advise";
 import { detectEach } from "./detectors";
 import { diagnose } from "./diagnosis/diagnose";
+import { withPumpKind } from "./diagnosis/pump-kind";
 import { findFaults } from "./faults";
 import { atOneGo } from "./numerics/at-one-go";
 import { findSegments } from "./segments";
@@ -37,6 +38,9 @@ export function* analyseInSteps(asRead: LogRecord, site: SiteFacts): Generator<O
   }
   const causes = attempt("causes", "causes", note, () => diagnose(outcomes, segments, site, record, note), []);
   yield;
-  const advice = advise(causes, outcomes, segments, site, note);
+  const seen = { outcomes, segments, site, record };
+  const told = () => {}; // where this fails, the causes have said so
+  const { site: shown } = attempt("observation", "pump-kind", told, () => withPumpKind(seen), seen);
+  const advice = advise(causes, outcomes, segments, shown, note);
   return { site, faults, segments, outcomes, causes, advice, failures };
 }

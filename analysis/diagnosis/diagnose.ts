@@ -7,6 +7,7 @@ import { channelsOf } from "../../shared/record/find-channel";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { observeAll } from "./observations";
+import { withPumpKind } from "./pump-kind";
 import { rank } from "./rank";
 import { separate } from "./separate";
 
@@ -64,8 +65,10 @@ export function diagnose(
   onFailure: OnFailure = raise,
 ): Cause[] {
   if (whyNoCause(segments, site, record) !== null) return [];
-  const observations = observeAll({ outcomes, segments, site, record }, onFailure);
+  const given = { outcomes, segments, site, record };
+  const sight = attempt("observation", "pump-kind", onFailure, () => withPumpKind(given), given);
+  const observations = observeAll(sight, onFailure);
   const ranked = rank(observations);
-  const checks = attempt("check-between-causes", "separate", onFailure, () => separate(ranked, observations, site, record), []);
+  const checks = attempt("check-between-causes", "separate", onFailure, () => separate(ranked, observations, sight.site, record), []);
   return ranked.map((cause, i) => ({ ...cause, toSeparate: checks[i] ?? null }));
 }

@@ -16,7 +16,6 @@ import { roughnessLooks } from "./observations/roughness";
 import { sensorLooks } from "./observations/sensor";
 import { type Looks, observe, type Sight } from "./observations/sight";
 import { startGapLooks } from "./observations/start-gaps";
-import { showsSwitch } from "./observations/switch-in-log";
 import { tankLooks } from "./observations/tank";
 import { usualFallLooks } from "./observations/usual-fall";
 
@@ -41,16 +40,8 @@ export const LOOKS: Looks = {
   ...drawRhythmLooks,
 };
 
-/** The facts, and the kind of the pump where only the log shows it. */
-function withPumpKind(sight: Sight): Sight {
-  const { pump, setPressure, restartPressure } = sight.site;
-  if (pump !== null || setPressure !== null || restartPressure !== null || !showsSwitch(sight)) return sight;
-  return { ...sight, site: { ...sight.site, pump: "fixed-speed" } };
-}
-
 /** Every observation, known or missing (level null), in the order of OBSERVATIONS; one that fails is missing. */
-export function observeAll(seen: Sight, onFailure: OnFailure = raise): Observation[] {
-  const sight = attempt("observation", "pump-kind", onFailure, () => withPumpKind(seen), seen);
+export function observeAll(sight: Sight, onFailure: OnFailure = raise): Observation[] {
   const one = <K extends ObservationId>(id: K): Observation =>
     attempt<Observation>("observation", id, onFailure, () => observe(id, LOOKS[id], sight), { id, level: null, numbers: {} });
   return OBSERVATION_IDS.map((id) => one(id));

@@ -18,7 +18,7 @@ export const loopTooAggressive: CauseTable = {
     "noise-with-flow": { steady: -0.2, grows: 1.8 },
     "loop-pace": { prompt: 0.7, slow: -0.9 },
     bends: { rounded: -0.6 },
-    "pump-kind": { switch: -4 },
+    "pump-kind": { switch: -9 }, // there is no drive to be set
     // a swing faster than the sampling looks like scatter, and only in a run
     roughness: { alike: -1, rougher: 2.1 },
     "rise-pace": { sudden: 0.5, late: -1, slow: -1 },

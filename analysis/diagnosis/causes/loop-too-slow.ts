@@ -16,7 +16,7 @@ export const loopTooSlow: CauseTable = {
     "held-pressure": { above: -0.6 },
     // a pump already at full speed cannot be late
     overdraw: { present: -1 },
-    "pump-kind": { switch: -4 },
+    "pump-kind": { switch: -9 }, // there is no drive to be set
     // error that outlives the draw while the pump has more to give is the loop; at full speed it is not
     "answer-to-draw": { "keeps-up": -1.6, late: 1.9, "at-its-end": -1 },
     "flow-when-short": { none: -1.6, some: 1, all: -0.9 },

@@ -20,7 +20,7 @@ export const sleepSettingsHunting: CauseTable = {
     "start-rhythm": { irregular: -0.4, regular: 1.2 },
     oscillation: { none: -0.1, small: 0.9, large: 1.7 },
     "oscillation-period": { fast: -0.3, middling: 0.7, slow: -0.4 },
-    "pump-kind": { switch: -4 },
+    "pump-kind": { switch: -9 }, // there is no drive to be set
     overshoot: { little: 0.6, large: -1.2 },
     "start-gaps": { apart: -2.2, "some-close": 0.3, close: 2.6 },
   },

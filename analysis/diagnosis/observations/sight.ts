@@ -27,9 +27,9 @@ export const isClear = (sight: Seen, kind: FindingKind): boolean => sight.outcom
 export const pumpOf = ({ segments }: Seen): PumpState | null => (isCannotTell(segments.pump) ? null : segments.pump);
 export const drawsOf = ({ segments }: Seen): DrawState | null => (isCannotTell(segments.draw) ? null : segments.draw);
 
-/** A pump that a pressure switch turns on and off, by the facts; a drive is taken where nothing is said. */
-export const isFixedSpeed = (site: SiteFacts): boolean =>
-  site.pump === "fixed-speed" || (site.pump === null && site.setPressure === null && site.cutIn !== null && site.cutOut !== null);
+/** A pump that a pressure switch turns on and off, by the facts: only a switch has a cut-in and a cut-out. A drive is taken where nothing is said. */
+export const isFixedSpeed = ({ pump, setPressure, restartPressure, cutIn, cutOut }: SiteFacts): boolean =>
+  pump === "fixed-speed" || (pump === null && setPressure === null && restartPressure === null && (cutIn !== null || cutOut !== null));
 
 /** Set pressure, Pa gauge, given or read from the log; null where neither is known. */
 export const setPressureOf = (sight: Seen): number | null => sight.site.setPressure?.value ?? found(sight, "tracking")?.setPressure ?? null;

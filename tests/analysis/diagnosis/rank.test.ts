@@ -27,11 +27,12 @@ describe("tables", () => {
     expect(shares.reduce((sum, p) => sum + p, 0)).toBeCloseTo(1, 12);
     expect(Math.min(...shares)).toBeGreaterThanOrEqual(0.05);
   });
-  test("no answer weighs more than 3 for or against any cause", () => {
-    const weights = CAUSES.flatMap((c) =>
-      OBSERVATION_IDS.flatMap((id) => OBSERVATIONS[id].map((level) => logRatio(c, id, level as Level))),
-    );
+  test("no answer weighs more than 3 for or against any cause; only what the pump is rules a drive's causes out", () => {
+    const readings = OBSERVATION_IDS.filter((id) => id !== "pump-kind");
+    const weights = CAUSES.flatMap((c) => readings.flatMap((id) => OBSERVATIONS[id].map((level) => logRatio(c, id, level as Level))));
     expect(Math.max(...weights.map(Math.abs))).toBeLessThanOrEqual(3);
+    const atSwitch = CAUSES.filter((c) => logRatio(c, "pump-kind", "switch") < -3).map((c) => c.id);
+    expect(atSwitch).toEqual(["loop-too-aggressive", "loop-too-slow", "sleep-settings-hunting"]);
   });
   test("every observation has a say in some cause, and every fault hangs on at least two", () => {
     expect(OBSERVATION_IDS.filter((id) => CAUSES.every((c) => c.weights[id] === undefined))).toEqual(["leak-side"]);

@@ -4,6 +4,7 @@ import { deserialize, serialize } from "node:v8";
 import { gunzipSync, gzipSync } from "node:zlib";
 import { detectAll } from "../../../analysis/detectors";
 import type { Sight } from "../../../analysis/diagnosis/observations/sight";
+import { withPumpKind } from "../../../analysis/diagnosis/pump-kind";
 import { findFaults } from "../../../analysis/faults";
 import { findSegments } from "../../../analysis/segments";
 import { CAUSE_IDS, type CauseId } from "../../../shared/findings/cause";
@@ -29,11 +30,15 @@ function simulated(truth: CauseId, seed: number): Sight {
 
 /** The site of a cause and a seed, from disk where it was simulated before. */
 export function seenCase(truth: CauseId, seed: number): SeenCase {
-  if (KEPT === undefined) return { truth, seed, sight: simulated(truth, seed) };
+  return { truth, seed, sight: withPumpKind(keptOrNew(truth, seed)) };
+}
+
+function keptOrNew(truth: CauseId, seed: number): Sight {
+  if (KEPT === undefined) return simulated(truth, seed);
   mkdirSync(KEPT, { recursive: true });
   const path = join(KEPT, `${truth}-${seed}.gz`);
-  if (existsSync(path)) return { truth, seed, sight: deserialize(gunzipSync(readFileSync(path))) as Sight };
+  if (existsSync(path)) return deserialize(gunzipSync(readFileSync(path))) as Sight;
   const sight = simulated(truth, seed);
   writeFileSync(path, gzipSync(serialize(sight), { level: 1 }));
-  return { truth, seed, sight };
+  return sight;
 }

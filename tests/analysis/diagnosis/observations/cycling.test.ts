@@ -15,8 +15,10 @@ describe("the kind of pump", () => {
     expect(levelAt("pump-kind", { facts: SWITCHED })).toBe("switch");
     const unsaid = { ...SWITCHED, pump: undefined };
     expect(levelAt("pump-kind", { facts: unsaid })).toBe("switch");
-    for (const less of [{ cutIn: undefined }, { cutOut: undefined }, { setPressure: "50 psi" }])
-      expect(levelAt("pump-kind", { facts: { ...unsaid, ...less } }), JSON.stringify(less)).toBeNull();
+    for (const less of [{ cutIn: undefined }, { cutOut: undefined }])
+      expect(levelAt("pump-kind", { facts: { ...unsaid, ...less } }), JSON.stringify(less)).toBe("switch");
+    for (const other of [{ setPressure: "50 psi" }, { restartPressure: "45 psi" }, { cutIn: undefined, cutOut: undefined }])
+      expect(levelAt("pump-kind", { facts: { ...unsaid, ...other } }), JSON.stringify(other)).toBeNull();
   });
 });
 

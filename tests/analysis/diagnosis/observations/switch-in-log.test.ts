@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { observeAll } from "../../../../analysis/diagnosis/observations";
 import { showsSwitch } from "../../../../analysis/diagnosis/observations/switch-in-log";
+import { withPumpKind } from "../../../../analysis/diagnosis/pump-kind";
 import type { PumpState } from "../../../../shared/findings/segment";
 import { channelOf, NO_FACTS, psi, pumpWith, recordOf, segmentsWith, siteOf } from "../../../builders/outcomes";
 
@@ -41,7 +42,8 @@ test("not by the pressure alone, nor by a motor that shows its speed", () => {
   expect(showsSwitch(sightOf(30, 50, climbs, {}, "speed"))).toBe(false);
 });
 test("it answers for the kind of pump where the facts do not, and never against them", () => {
-  const kind = (facts: object) => observeAll(sightOf(30, 50, climbs, facts)).find(({ id }) => id === "pump-kind")?.level ?? null;
+  const kind = (facts: object) =>
+    observeAll(withPumpKind(sightOf(30, 50, climbs, facts))).find(({ id }) => id === "pump-kind")?.level ?? null;
   expect(kind({})).toBe("switch");
   expect(kind({ pump: "variable-speed" })).toBe("drive");
   expect(kind({ setPressure: "50 psi" })).toBeNull();
