@@ -8,7 +8,7 @@ const AS_PLAIN = 0.15;
 /**
  * The period that comes back: where the correlation of values one and two periods apart stands highest above that of values half and one and a half apart. What
  * comes by chance has none, however slowly its correlation falls, since the falls on both sides cancel. Pairs are taken within a part only.
- * @param values shape [n], NaN where missing     @param part shape [n], the part each value belongs to     @param low,high lags to look at, samples
+ * @param values shape [n], NaN where missing     @param part shape [n], the part each value belongs to, part after part     @param low,high lags to look at, samples
  * @returns null with fewer than so many pairs, or where no lag is a peak with a peak at twice it. O(n high)
  */
 export function rhythmWithin(values: Float64Array, part: Int32Array, low: number, high: number): Rhythm | null {
@@ -29,25 +29,96 @@ export function rhythmWithin(values: Float64Array, part: Int32Array, low: number
 
 /** Correlation of values `lag` apart in one part, less the mean of all; NaN with too few. Shape [last + 1]. */
 function correlations(values: Float64Array, part: Int32Array, last: number): Float64Array {
+  const centred = withoutMean(values);
+  const [both, first, second, pairs] = [0, 1, 2, 3].map(() => new Float64Array(last + 1));
+  for (const stretch of stretchesOf(centred, part)) {
+    const squares = runningSquares(stretch);
+    const { length } = stretch.values;
+    for (let lag = 0; lag <= last && lag < length; lag++) {
+      const without = holesAt(stretch, lag);
+      both[lag] += productsAt(stretch.values, lag);
+      first[lag] += squares[length - lag] - without.first;
+      second[lag] += squares[length] - squares[lag] - without.second;
+      pairs[lag] += length - lag - without.pairs;
+    }
+  }
+  return both.map((sum, lag) => (pairs[lag] < LEAST_PAIRS ? Number.NaN : sum / Math.sqrt(first[lag] * second[lag])));
+}
+
+function withoutMean(values: Float64Array): Float64Array {
   let [sum, known] = [0, 0];
-  for (const value of values) {
-    if (Number.isNaN(value)) continue;
-    sum += value;
+  for (let i = 0; i < values.length; i++) {
+    if (Number.isNaN(values[i])) continue;
+    sum += values[i];
     known++;
   }
-  const centred = values.map((value) => value - sum / known);
-  return Float64Array.from({ length: last + 1 }, (_, lag) => {
-    let [both, first, second, pairs] = [0, 0, 0, 0];
-    for (let i = 0, end = centred.length - lag; i < end; i++) {
-      const a = centred[i];
-      const b = centred[i + lag];
-      const product = a * b;
-      if (product - product !== 0 || part[i] !== part[i + lag]) continue;
-      both += product;
-      first += a * a;
-      second += b * b;
+  const mean = sum / known;
+  return values.map((value) => value - mean);
+}
+
+/** The values of one part from its first to its last, 0 in its holes, where one is missing. */
+type Stretch = { readonly values: Float64Array; readonly holes: readonly number[]; readonly known: Uint8Array };
+
+function stretchesOf(values: Float64Array, part: Int32Array): Stretch[] {
+  const stretches: Stretch[] = [];
+  for (let i = 0; i < values.length; ) {
+    if (Number.isNaN(values[i])) {
+      i++;
+      continue;
+    }
+    const from = i;
+    let end = i;
+    for (; i < values.length && (Number.isNaN(values[i]) || part[i] === part[from]); i++) if (!Number.isNaN(values[i])) end = i + 1;
+    stretches.push(filled(values.slice(from, end)));
+  }
+  return stretches;
+}
+
+function filled(values: Float64Array): Stretch {
+  const holes: number[] = [];
+  const known = new Uint8Array(values.length).fill(1);
+  for (let i = 0; i < values.length; i++) {
+    if (!Number.isNaN(values[i])) continue;
+    values[i] = 0;
+    known[i] = 0;
+    holes.push(i);
+  }
+  return { values, holes, known };
+}
+
+/** Four sums that do not wait for each other. */
+function productsAt(values: Float64Array, lag: number): number {
+  const end = values.length - lag;
+  let [a, b, c, d] = [0, 0, 0, 0];
+  let i = 0;
+  for (; i + 3 < end; i += 4) {
+    a += values[i] * values[i + lag];
+    b += values[i + 1] * values[i + 1 + lag];
+    c += values[i + 2] * values[i + 2 + lag];
+    d += values[i + 3] * values[i + 3 + lag];
+  }
+  for (; i < end; i++) a += values[i] * values[i + lag];
+  return a + b + (c + d);
+}
+
+/** Sums of the squares before each place, shape [n] -> [n + 1]: what all pairs of a lag have in common is a difference of two. */
+function runningSquares({ values }: Stretch): Float64Array {
+  const sums = new Float64Array(values.length + 1);
+  for (let i = 0; i < values.length; i++) sums[i + 1] = sums[i] + values[i] * values[i];
+  return sums;
+}
+
+/** What the pairs that a hole belongs to would add: squares of the earlier and of the later values, and how many they are. */
+function holesAt({ values, holes, known }: Stretch, lag: number): { readonly first: number; readonly second: number; readonly pairs: number } {
+  let [first, second, pairs] = [0, 0, 0];
+  for (const hole of holes) {
+    if (hole >= lag) {
+      first += values[hole - lag] ** 2;
       pairs++;
     }
-    return pairs < LEAST_PAIRS ? Number.NaN : both / Math.sqrt(first * second);
-  });
+    if (hole + lag >= values.length) continue;
+    second += values[hole + lag] ** 2;
+    pairs += known[hole + lag]; // two holes are one pair, counted at the later one
+  }
+  return { first, second, pairs };
 }

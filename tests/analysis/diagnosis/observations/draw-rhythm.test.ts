@@ -36,6 +36,29 @@ test("a period within parts only: what comes back from part to part is the parts
   const parts = Int32Array.from({ length: 4000 }, (_, i) => Math.floor(i / 50));
   expect(rhythmWithin(values, parts, 50, 90)).toBeNull();
 });
+/** Pearson's correlation about the mean of all, pair by pair. */
+function correlationAt(values: Float64Array, part: Int32Array, lag: number): number {
+  const known = values.filter((v) => !Number.isNaN(v));
+  const mean = known.reduce((a, b) => a + b, 0) / known.length;
+  let [both, first, second] = [0, 0, 0];
+  for (let i = 0; i + lag < values.length; i++) {
+    const [a, b] = [values[i] - mean, values[i + lag] - mean];
+    if (Number.isNaN(a * b) || part[i] !== part[i + lag]) continue;
+    both += a * b;
+    first += a * a;
+    second += b * b;
+  }
+  return both / Math.sqrt(first * second);
+}
+test("every pair of one part counts, and none with a missing value", () => {
+  const wave = (i: number) => Math.sin((2 * Math.PI * i) / 40) + random.next();
+  const values = Float64Array.from({ length: 1500 }, (_, i) => (random.next() < 0.2 ? Number.NaN : wave(i)));
+  const part = Int32Array.from(values, (v, i) => (Number.isNaN(v) && random.next() < 0.5 ? -1 : Math.floor(i / 311)));
+  const r = (lag: number) => correlationAt(values, part, lag);
+  const { lag, strength } = rhythmWithin(values, part, 30, 50)!;
+  const twice = Math.max(...[-2, -1, 0, 1, 2].map((k) => r(2 * lag + k)));
+  expect(strength).toBeCloseTo((r(lag) + twice - r(Math.round(lag / 2)) - r(Math.round(1.5 * lag))) / 2, 12);
+});
 
 describe("what is asked of which flow", () => {
   const sight = (worked: Partial<Worked>) => workedHours({ pressure: () => 52, ...worked });
