@@ -1,4 +1,5 @@
 import { setFlagsFromString } from "node:v8";
+import { engineFlags } from "./compile-less";
 import { forTerminal } from "./for-terminal";
 import { UsageError } from "./options";
 import { WriteError } from "./write-whole";
@@ -13,21 +14,9 @@ const COMMANDS: ReadonlyMap<string, Command> = new Map([
   ["serve", { about: "serve the dashboard on this machine only", run: async (args) => (await import("./serve")).runServe(args) }],
 ]);
 
-/**
- * A log is worked through once, by hundreds of functions that each run for some milliseconds: half of the processor's time went into compiling them as if they
- * ran all day, or into loops not yet compiled. So the engine compiles late, joins few functions to one, and then compiles a long loop at the first sign and
- * before it goes on; it saves a fifth of the time of one log, and costs none where many follow.
- */
-const COMPILE_LESS = [
-  "--interrupt-budget=400000",
-  "--max-inlined-bytecode-size-cumulative=400",
-  "--ticks-before-optimization=1",
-  "--no-concurrent-osr",
-];
-
 /** Runs the command line. @returns the exit code: 0 done, 1 a defect, 2 wrong usage, 3 a file could not be read as a log, 4 a file could not be written */
 export async function main(args: readonly string[]): Promise<number> {
-  for (const flag of COMPILE_LESS) setFlagsFromString(flag);
+  for (const flag of engineFlags(process.versions.node)) setFlagsFromString(flag);
   const [name, ...rest] = args;
   const command = COMMANDS.get(name ?? "");
   if (command === undefined) {
