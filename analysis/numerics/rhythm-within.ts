@@ -109,7 +109,10 @@ function runningSquares({ values }: Stretch): Float64Array {
 }
 
 /** What the pairs that a hole belongs to would add: squares of the earlier and of the later values, and how many they are. */
-function holesAt({ values, holes, known }: Stretch, lag: number): { readonly first: number; readonly second: number; readonly pairs: number } {
+function holesAt(
+  { values, holes, known }: Stretch,
+  lag: number,
+): { readonly first: number; readonly second: number; readonly pairs: number } {
   let [first, second, pairs] = [0, 0, 0];
   for (const hole of holes) {
     if (hole >= lag) {
