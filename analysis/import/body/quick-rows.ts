@@ -1,6 +1,6 @@
 import type { PlannedColumn, TablePlan } from "../table-plan";
 import type { RowStore } from "./row-store";
-import type { StampScanner } from "./stamp-scanner";
+import type { StampCells, StampScanner } from "./stamp-scanner";
 
 const LF = 10;
 const CR = 13;
@@ -9,6 +9,8 @@ const MINUS = 45;
 
 /** Rows worked on at a time: all their cells stay in the processor's nearest cache. */
 const BLOCK = 512;
+/** Rows tried at least after one whose stamp was not understood. */
+const FEWEST = 8;
 /** Digits whose integer is below 2^31. */
 const MOST_DIGITS = 9;
 const POWERS = Float64Array.from({ length: MOST_DIGITS + 1 }, (_, i) => 10 ** i);
@@ -29,6 +31,14 @@ export class QuickRows {
   private readonly cells: Float64Array;
   private readonly columns: readonly Float64Array[];
   private readonly times = new Float64Array(BLOCK);
+  private readonly starts = new Int32Array(BLOCK);
+  /** Where the cells of the clock stand, shape [column of the clock][BLOCK] one after the other, and how long the last of each column was. */
+  private readonly begins: Int32Array;
+  private readonly ends: Int32Array;
+  private readonly stamps: readonly StampCells[];
+  private readonly stampLengths: Int32Array;
+  /** Rows whose numbers are read before their stamps are looked at: few while stamps are odd, so that nothing is read again and again. */
+  private most = BLOCK;
   private readonly counted: boolean;
   private readonly delimiter: number;
   /** -1 where the delimiter is the decimal mark: then a number in plain sight has no decimals. */
@@ -49,6 +59,11 @@ export class QuickRows {
     );
     this.cells = new Float64Array(BLOCK * this.numbers.length);
     this.columns = this.numbers.map((_, i) => this.cells.subarray(i * BLOCK, (i + 1) * BLOCK));
+    this.begins = new Int32Array(BLOCK * scanners.length);
+    this.ends = new Int32Array(BLOCK * scanners.length);
+    const block = (all: Int32Array, i: number) => all.subarray(i * BLOCK, (i + 1) * BLOCK);
+    this.stamps = scanners.map((_, i) => ({ begins: block(this.begins, i), ends: block(this.ends, i) }));
+    this.stampLengths = new Int32Array(scanners.length);
     this.counted = plan.clock.kind === "counted";
     this.delimiter = delimiter;
     const decimal = plan.numbers.decimal.charCodeAt(0);
@@ -60,10 +75,40 @@ export class QuickRows {
   take(bytes: Uint8Array, from: number, to: number): number {
     this.at = from;
     for (;;) {
-      const rows = this.scan(bytes, to);
+      const { most } = this;
+      const scanned = this.scan(bytes, to, most);
+      const rows = this.readStamps(bytes, scanned);
+      this.most = rows < scanned ? Math.max(FEWEST, 2 * rows) : Math.min(BLOCK, 2 * most);
+      if (rows < scanned) this.at = this.starts[rows];
       if (rows > 0) this.keep(rows);
-      if (rows < BLOCK) return this.at;
+      if (rows < most) return this.at;
     }
+  }
+
+  /** Puts the instants of the rows into `times`. @returns how many rows have one that is understood, up to the first that has not */
+  private readStamps(bytes: Uint8Array, scanned: number): number {
+    const { scanners, stamps, times } = this;
+    times.fill(this.counted ? Number.NaN : 0, 0, scanned);
+    let rows = scanned;
+    for (let i = 0; i < scanners.length; i++) {
+      const scanner = scanners[i];
+      const { begins, ends } = stamps[i];
+      let row = 0;
+      for (;;) {
+        row = scanner.addAlike(bytes, stamps[i], row, rows, times);
+        if (row >= rows) break;
+        let at = begins[row];
+        while (bytes[at] === SPACE) at++;
+        const value = scanner.scan(bytes, at);
+        if (Number.isNaN(value)) break;
+        at = scanner.end;
+        while (bytes[at] === SPACE) at++;
+        if (at !== ends[row]) break;
+        times[row++] += value;
+      }
+      rows = row;
+    }
+    return rows;
   }
 
   private keep(rows: number): void {
@@ -77,15 +122,14 @@ export class QuickRows {
     this.store.addMany(this.times, this.columns, this.numbers, rows);
   }
 
-  /** Rows from `at` on, at most a block; `at` then stands behind the last of them. @returns how many */
-  private scan(bytes: Uint8Array, to: number): number {
-    const { uses, slots, cells, times, scanners, delimiter, decimal, quote, counted } = this;
+  /** Numbers of rows from `at` on, and where their stamps stand; `at` then stands behind the last of them. @returns how many */
+  private scan(bytes: Uint8Array, to: number, most: number): number {
+    const { uses, slots, cells, starts, begins, ends, stampLengths, delimiter, decimal, quote, counted } = this;
     const last = uses.length - 1;
     let start = this.at;
     let row = 0;
-    rows: for (; row < BLOCK && start < to; row++) {
+    rows: for (; row < most && start < to; row++) {
       let at = start;
-      let time = counted ? Number.NaN : 0;
       for (let column = 0; column <= last; column++) {
         let byte = bytes[at];
         const use = uses[column];
@@ -97,7 +141,7 @@ export class QuickRows {
           if (whole >= 0 && whole <= 9) {
             const digitsFrom = at;
             byte = bytes[++at];
-            while (byte >= 48 && byte <= 57) {
+            while ((byte - 48) >>> 0 <= 9) {
               whole = (Math.imul(whole, 10) + byte - 48) | 0;
               byte = bytes[++at];
             }
@@ -106,7 +150,7 @@ export class QuickRows {
             if (byte === decimal) {
               const decimalsFrom = ++at;
               byte = bytes[at];
-              while (byte >= 48 && byte <= 57) {
+              while ((byte - 48) >>> 0 <= 9) {
                 whole = (Math.imul(whole, 10) + byte - 48) | 0;
                 byte = bytes[++at];
               }
@@ -119,13 +163,19 @@ export class QuickRows {
           } else if (negative) break rows;
           else cells[slots[column] * BLOCK + row] = Number.NaN;
         } else if (use === TIME) {
-          while (byte === SPACE) byte = bytes[++at];
-          const scanner = scanners[slots[column]];
-          const value = scanner.scan(bytes, at);
-          if (Number.isNaN(value)) break rows;
-          time += value;
-          at = scanner.end;
-          byte = bytes[at];
+          const slot = slots[column];
+          const place = slot * BLOCK + row;
+          begins[place] = at;
+          // where it ends shows without a look at its bytes, as long as all are of one length
+          const behind = at + stampLengths[slot];
+          byte = bytes[behind];
+          if (behind < to && (byte === delimiter || byte === LF || byte === CR)) at = behind;
+          else {
+            byte = bytes[at];
+            while (byte !== delimiter && byte !== LF && byte !== CR) byte = bytes[++at];
+            stampLengths[slot] = at - begins[place];
+          }
+          ends[place] = at;
         } else {
           while (byte !== delimiter && byte !== LF && byte !== CR) {
             if (byte === quote) break rows; // it may hold delimiters
@@ -144,7 +194,7 @@ export class QuickRows {
         }
       }
       if (counted && this.isBlank(row)) break;
-      times[row] = time;
+      starts[row] = start;
       start = at;
     }
     this.at = start;

@@ -26,6 +26,13 @@ export class RowTimes {
   /** The first `rows` of these. */
   pushMany(times: Float64Array, rows: number): void {
     let i = 0;
+    for (; i < rows && this.listed === null && this.count < 2; i++) this.push(times[i]);
+    if (this.listed === null) {
+      const { first, step, count } = this;
+      const begin = i;
+      while (i < rows && times[i] === first + (count + i - begin) * step) i++;
+      this.count += i - begin;
+    }
     for (; i < rows && this.listed === null; i++) this.push(times[i]);
     if (this.listed === null || i >= rows) return;
     if (this.count + rows - i > this.listed.length) this.grow(Math.max(this.count * 2, this.count + rows));

@@ -1,4 +1,6 @@
-import { FURTHEST_INSTANT } from "../clock/number-clock";
+import { KeptBytes } from "./kept-bytes";
+import { numberScanner } from "./number-scanner";
+
 /**
  * Reads a stamp of one fixed form straight from bytes. The form is a pattern of the clock reading: YYYY YY MM DD hh mm ss, PP for am or pm,
  * ".f" or ",f" for optional decimals, # for a plain number; all else is literal. Whatever does not fit is left to the clock's own `parse`.
@@ -8,7 +10,15 @@ export type StampScanner = {
   scan(bytes: Uint8Array, at: number): number;
   /** Where the stamp ended. */
   end: number;
+  /**
+   * Adds to `times` the seconds of stamps that go on from the one read last and fill their cells: the first rows of [from, to), as far as this shows at a
+   * glance. @returns the first row that was left
+   */
+  addAlike(bytes: Uint8Array, cells: StampCells, from: number, to: number, times: Float64Array): number;
 };
+
+/** Where the stamps of some rows begin, and the place behind each. */
+export type StampCells = { readonly begins: Int32Array; readonly ends: Int32Array };
 
 const LITERAL = 0;
 const YEAR = 1;
@@ -66,7 +76,8 @@ const TENTHS = [1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9];
 const LEAST = [0, 1, 0, 1, 1, 0, 0, 0];
 const MOST = [0, 9999, 99, 12, 31, 24, 59, 59];
 
-const LONGEST_PREFIX = 64;
+/** Bytes are kept up to the second where so many rows share a minute, else up to the minute. */
+const OFTEN = 8;
 
 /**
  * Stamps of rows that follow each other differ in their last figures only: the bytes up to the minute or the second are compared with those of the stamp
@@ -83,12 +94,16 @@ class FieldScanner implements StampScanner {
   private readonly hasHalf: boolean;
   /** Place in `ops` of the field that the kept bytes stop before; 0 where nothing is kept. */
   private split: number;
+  /** Places in `ops` of the minute and of the second that kept bytes may stop before. */
   private readonly minute: number;
-  private readonly prefix = new Uint8Array(LONGEST_PREFIX);
-  private prefixLength = 0;
+  private readonly second: number;
+  private readonly kept = new KeptBytes();
   /** Start of the day of the kept bytes, s. */
   private date = 0;
-  private sinceMiss = 0;
+  /** Instant of the kept bytes, s, where whole seconds of two figures may follow them to the end of the stamp; else NaN. */
+  private minuteBegins = Number.NaN;
+  private readonly endsInSeconds: boolean;
+  private sinceMiss = OFTEN * 60;
 
   constructor(steps: readonly Step[]) {
     this.ops = Uint8Array.from(steps, (step) => step.op);
@@ -101,41 +116,58 @@ class FieldScanner implements StampScanner {
     const dateBehind =
       this.hasDate && this.ops.lastIndexOf(HOUR) < Math.max(...[YEAR, SHORT_YEAR, MONTH, DAY].map((op) => this.ops.lastIndexOf(op)));
     this.minute = dateBehind ? 0 : Math.max(0, firstOf(MINUTE));
-    this.split = dateBehind ? 0 : Math.max(this.minute, firstOf(SECOND));
+    this.second = dateBehind ? 0 : Math.max(this.minute, firstOf(SECOND));
+    this.split = this.second;
+    const last = this.ops.lastIndexOf(SECOND);
+    this.endsInSeconds = steps.slice(last + 1).every(({ op }) => op === FRACTION);
   }
 
   scan(bytes: Uint8Array, at: number): number {
-    if (this.prefixLength > 0 && this.startsAlike(bytes, at)) {
-      this.sinceMiss++;
-      const end = this.scanFields(bytes, at + this.prefixLength, this.split);
-      if (end < 0) return Number.NaN;
-      this.end = end;
-      return this.value();
-    }
-    return this.scanWhole(bytes, at);
+    if (!this.kept.isAt(bytes, at)) return this.scanWhole(bytes, at);
+    this.sinceMiss++;
+    const end = this.scanFields(bytes, at + this.kept.length, this.split);
+    if (end < 0) return Number.NaN;
+    this.end = end;
+    return this.value();
   }
 
-  private startsAlike(bytes: Uint8Array, at: number): boolean {
-    const { prefix, prefixLength } = this;
-    for (let i = prefixLength - 1; i >= 0; i--) if (bytes[at + i] !== prefix[i]) return false;
-    return true;
+  addAlike(bytes: Uint8Array, { begins, ends }: StampCells, from: number, to: number, times: Float64Array): number {
+    const { kept, minuteBegins } = this;
+    const { length, places } = kept;
+    if (length === 0 || Number.isNaN(minuteBegins)) return from;
+    const view = kept.viewOf(bytes);
+    const [a, b, c, d, e, f] = kept.words;
+    const [, second, third, fourth, fifth, sixth] = places;
+    let row = from;
+    for (; row < to; row++) {
+      const at = begins[row];
+      const figures = at + length;
+      if (ends[row] !== figures + 2) break;
+      if (view.getInt32(at, true) !== a || view.getInt32(at + second, true) !== b || view.getInt32(at + third, true) !== c) break;
+      if (view.getInt32(at + fourth, true) !== d || view.getInt32(at + fifth, true) !== e || view.getInt32(at + sixth, true) !== f) break;
+      const tens = bytes[figures] - 48;
+      const ones = bytes[figures + 1] - 48;
+      if (tens < 0 || tens > 5 || ones < 0 || ones > 9) break;
+      times[row] += minuteBegins + tens * 10 + ones;
+    }
+    this.sinceMiss += row - from;
+    return row;
   }
 
   private scanWhole(bytes: Uint8Array, from: number): number {
-    this.prefixLength = 0;
-    if (this.sinceMiss < 8 && this.split > 0) this.split = this.minute;
+    this.kept.length = 0;
+    if (this.sinceMiss < OFTEN) this.split = this.minute;
+    else if (this.sinceMiss >= OFTEN * 60) this.split = this.second;
     this.sinceMiss = 0;
     const middle = this.scanFields(bytes, from, 0, this.split);
     if (middle < 0) return Number.NaN;
     const end = this.scanFields(bytes, middle, this.split);
     if (end < 0) return Number.NaN;
-    const { fields } = this;
+    const { fields, ops, split } = this;
     this.date = this.hasDate ? this.days.seconds(fields[YEAR] || fullYear(fields[SHORT_YEAR]), fields[MONTH], fields[DAY]) : 0;
     this.end = end;
-    if (middle - from <= LONGEST_PREFIX) {
-      for (let i = from; i < middle; i++) this.prefix[i - from] = bytes[i];
-      this.prefixLength = middle - from;
-    }
+    this.kept.keep(bytes, from, middle);
+    this.minuteBegins = this.endsInSeconds && ops[split] === SECOND ? this.date + this.secondsOfDay() - fields[SECOND] : Number.NaN;
     return this.value();
   }
 
@@ -228,31 +260,4 @@ class DayCache {
     }
     return this.value;
   }
-}
-
-/** Decimal digits with at most one point, up to 15 in all: exact as Number() is, see plain-number.ts. */
-function numberScanner(unitSeconds: number): StampScanner {
-  return {
-    end: 0,
-    scan(bytes, from) {
-      let at = from;
-      let whole = 0;
-      let digit = bytes[at] - 48;
-      while (digit >= 0 && digit <= 9) {
-        whole = whole * 10 + digit;
-        digit = bytes[++at] - 48;
-      }
-      const digits = at - from;
-      let decimals = 0;
-      if (bytes[at] === 46) {
-        const start = ++at;
-        for (digit = bytes[at] - 48; digit >= 0 && digit <= 9; digit = bytes[++at] - 48) whole = whole * 10 + digit;
-        decimals = at - start;
-      }
-      if (digits === 0 || digits + decimals > 15) return Number.NaN;
-      this.end = at;
-      const instant = (decimals === 0 ? whole : whole / 10 ** decimals) * unitSeconds;
-      return instant <= FURTHEST_INSTANT ? instant : Number.NaN;
-    },
-  };
 }
