@@ -1,5 +1,6 @@
 import { calendarWord } from "./calendar-words";
 import { dayNumber } from "./civil-days";
+import { keepingLately } from "./lately-read";
 import { dateOfNumbers, dateOfWeek, dateWithMonth, timeOfNumbers } from "./loose-numbers";
 import { packedDays } from "./odd-dates";
 import { placeZoneIn } from "./place-zone";
@@ -281,6 +282,7 @@ class StampScanner {
  * / . - or blanks, month names of seven languages, 12-hour times, a weekday before it. Null where anything in the cell is not understood.
  */
 export function readStamp(text: string, order: DateOrder): Stamp | null {
-  if (text.length < 3 || text.length > LONGEST_STAMP) return null;
-  return new StampScanner(plainStamp(text), order).scan();
+  return text.length < 3 || text.length > LONGEST_STAMP ? null : read(text, order);
 }
+
+const read = keepingLately((text, order) => new StampScanner(plainStamp(text), order).scan());

@@ -30,12 +30,13 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
   const preamble = context.preamble.filter((line) => line.length <= 1000);
   const lines = channelLines(columns, preamble);
   const onChange = writesOnChange(preamble);
-  const alone = columns.length - columns.filter((c) => isTime(profileColumn(c, context.decimal, context.thousands))).length === 1;
+  const times = columns.map((column) => isTime(profileColumn(column, context.decimal, context.thousands)));
+  const alone = times.filter((isTimes) => !isTimes).length === 1;
   const letters = lastLetters(columns);
   const begun = columns.map((column, k): ColumnReading | ColumnFacts => {
     const choice = choiceFor(names[k], column.heading, choices);
     if (choice.role === "time") return { ...timeReading, reason: "as you chose" };
-    if (choice.role === null && isTime(profileColumn(column, context.decimal, context.thousands))) return timeReading;
+    if (choice.role === null && times[k]) return timeReading;
     const values = columnValues(column, context);
     const words = readWords(column, names[k], values, choice);
     const line = alone ? `${onlyChannelLine(preamble)} | ${lines[k]}` : lines[k];
