@@ -28,7 +28,7 @@ export function writeFindings(record: LogRecord, analysis: Analysis, units: Unit
   return inNineFigures({
     ...HEAD,
     error: null,
-    record: writeRecord(record, analysis.faults),
+    record: writeRecord(record, analysis.faults, units.locale),
     site: writeSite(analysis.site),
     ...writeFindingParts(record, analysis),
     causes: writeCauses(analysis.causes, units),

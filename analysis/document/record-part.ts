@@ -5,6 +5,10 @@ import type { Channel, LogRecord, Sampling } from "../../shared/record/log-recor
 import { sampleCount } from "../../shared/record/sampling";
 import type { FindingsDocument, SpanField } from "../../shared/schemas/findings-document";
 import { seconds } from "../../shared/units/quantity";
+import { sayColumnReason } from "../../shared/wording/column-reason";
+import { sayFaultNote } from "../../shared/wording/fault-note";
+import { noteKind, sayReadingNote } from "../../shared/wording/reading-note";
+import { sayRejected } from "../../shared/wording/row-refusal";
 import { columnExtent } from "../numerics/column-extent";
 
 export const writeSpan = (clock: Clock, span: Span): SpanField => ({
@@ -17,7 +21,7 @@ export const known = (value: number | null | undefined): number | null =>
   value === null || value === undefined || !Number.isFinite(value) ? null : value;
 
 /** The record's part of the findings document: what was read, and what was noticed while reading. */
-export function writeRecord(record: LogRecord, faults: readonly LogFault[]): FindingsDocument["record"] {
+export function writeRecord(record: LogRecord, faults: readonly LogFault[], locale: string | null): FindingsDocument["record"] {
   const { clock } = record;
   return {
     files: record.files.map(({ name, bytes, sha256 }) => ({ name, bytes, sha256 })),
@@ -25,16 +29,21 @@ export function writeRecord(record: LogRecord, faults: readonly LogFault[]): Fin
     zone: clock.kind === "absolute" ? clock.zone : null,
     ...writeSpan(clock, { from: seconds(0), to: record.duration }),
     rows: record.rows,
-    rejects: record.rejects,
-    channels: record.channels.map(writeChannel),
+    rejects: record.rejects.map((reject) => ({ file: reject.file, row: reject.row, why: sayRejected(reject, locale) })),
+    channels: record.channels.map((channel) => writeChannel(channel, locale)),
     columns: record.columns,
     questions: record.questions,
-    notes: record.notes,
-    faults: faults.map((fault) => ({ kind: fault.kind, channel: fault.channel, ...writeSpan(clock, fault), note: fault.note })),
+    notes: record.notes.map((note) => ({ kind: noteKind(note), text: sayReadingNote(note, locale) })),
+    faults: faults.map((fault) => ({
+      kind: fault.kind,
+      channel: fault.channel,
+      ...writeSpan(clock, fault),
+      note: sayFaultNote(fault.note, locale),
+    })),
   };
 }
 
-function writeChannel(channel: Channel): FindingsDocument["record"]["channels"][number] {
+function writeChannel(channel: Channel, locale: string | null): FindingsDocument["record"]["channels"][number] {
   const { low, high, missing } = columnExtent(channel.values);
   return {
     heading: channel.heading,
@@ -50,7 +59,7 @@ function writeChannel(channel: Channel): FindingsDocument["record"]["channels"][
     max: known(high),
     firstValues: Array.from(channel.values.subarray(0, 5), known),
     certainty: channel.certainty,
-    reason: channel.reason,
+    reason: sayColumnReason(channel.reason, locale),
   };
 }
 

@@ -24,7 +24,7 @@ export function findBelowLiveZero(record: LogRecord): LogFault[] {
         channel: heading,
         from: timeAt(sampling, first),
         to: timeAt(sampling, i - 1),
-        note: "signal lost",
+        note: { kind: "signal-lost" },
       });
       first = -1;
     }

@@ -26,7 +26,7 @@ function gapsOfClock(sampling: Sampling): LogFault[] {
   const gaps: LogFault[] = [];
   for (let i = 1; i < times.length; i++) {
     if (times[i] - times[i - 1] > interval.longest) {
-      gaps.push({ kind: "gap", channel: null, from: timeAt(sampling, i - 1), to: timeAt(sampling, i), note: "no samples" });
+      gaps.push({ kind: "gap", channel: null, from: timeAt(sampling, i - 1), to: timeAt(sampling, i), note: { kind: "no-samples" } });
     }
   }
   return gaps;
@@ -41,7 +41,13 @@ function missingValues({ heading, sampling, values }: Channel): LogFault[] {
     if (i < values.length && Number.isNaN(values[i])) continue;
     const next = Math.min(i, values.length - 1);
     if (next - last > 1 && timeAt(sampling, next) - timeAt(sampling, last) > interval.longest) {
-      gaps.push({ kind: "gap", channel: heading, from: timeAt(sampling, last), to: timeAt(sampling, next), note: "values missing" });
+      gaps.push({
+        kind: "gap",
+        channel: heading,
+        from: timeAt(sampling, last),
+        to: timeAt(sampling, next),
+        note: { kind: "values-missing" },
+      });
     }
     last = next;
   }

@@ -24,7 +24,7 @@ export function findSensorSwaps(record: LogRecord): LogFault[] {
     const change = changeIn(channel, record, step);
     if (change === null) return [];
     const [first, last] = change.at > count / 2 ? [change.at, values.length - 1] : [0, change.at - 1];
-    const note = `${change.note}: rather another sensor; the longer part is used`;
+    const note = { kind: "sensor-swapped", sign: change.sign } as const;
     return [{ kind: "sensor-swap", channel: heading, from: timeAt(sampling, first), to: timeAt(sampling, last), note }];
   });
 }

@@ -20,7 +20,7 @@ export function findSpikes(record: LogRecord): LogFault[] {
       const before = values[i] - values[i - 1];
       const after = values[i] - values[i + 1];
       if (!(Math.abs(before) > size && Math.abs(after) > size && before > 0 === after > 0)) continue;
-      spikes.push({ kind: "spike", channel: heading, from: timeAt(sampling, i), to: timeAt(sampling, i), note: "one reading far out" });
+      spikes.push({ kind: "spike", channel: heading, from: timeAt(sampling, i), to: timeAt(sampling, i), note: { kind: "far-out" } });
     }
     return size > 0 && spikes.length <= Math.max(3, MOST_SHARE * values.length) ? spikes : [];
   });

@@ -56,7 +56,7 @@ const isLong = ({ sampling }: Channel, { first, last }: EqualRun) =>
   last - first + 1 >= LEAST_STUCK.samples && timeAt(sampling, last) - timeAt(sampling, first) >= LEAST_STUCK.seconds;
 
 function fault(kind: "clipped" | "stuck-value", { heading, sampling }: Channel, { first, last }: EqualRun): LogFault {
-  const note = kind === "clipped" ? "held at the end of its range" : `the same reading ${last - first + 1} times`;
+  const note: LogFault["note"] = kind === "clipped" ? { kind: "held-at-end" } : { kind: "same-reading", times: last - first + 1 };
   return { kind, channel: heading, from: timeAt(sampling, first), to: timeAt(sampling, last), note };
 }
 

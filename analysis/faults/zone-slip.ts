@@ -40,7 +40,7 @@ export function findZoneSlips(record: LogRecord): LogFault[] {
       const byLength = unit / Math.max(1, interval.median) / (PAUSES_PER_SLIP + gaps.length);
       const byReadings = goingOn(channels, at, Math.round(leap / interval.median), interval.median);
       if (!(byReadings > 1 && byLength * byReadings > LIKELY)) return [];
-      const note = `the stamps leap by ${sayLeap(leap, unit)} and the readings go on: rather a clock put to another zone than a pause`;
+      const note = { kind: "stamps-leap", leap: Math.round(leap / unit) * unit } as const;
       return [{ kind: "zone-slip", channel: null, from: timeAt(sampling, at - 1), to: timeAt(sampling, at), note }];
     });
   });
@@ -61,9 +61,6 @@ function unitOf(leap: number, step: number): number | null {
   const isWhole = (unit: number) => Math.abs(leap - Math.round(leap / unit) * unit) <= step / 2 + STAMP;
   return (leap <= FARTHEST ? UNITS.find((unit) => step < unit && isWhole(unit)) : undefined) ?? null;
 }
-
-const sayLeap = (leap: number, unit: number): string =>
-  unit === UNITS[0] ? `${Math.round(leap / unit)} h` : `${(Math.round(leap / unit) * unit) / 60} min`;
 
 /** Likelihood ratio of the readings around sample `at`: neighbours against readings so many samples apart. 1 where the record is too short to tell. */
 function goingOn(channels: readonly Channel[], at: number, apart: number, step: number): number {

@@ -1,4 +1,5 @@
 import { ImportError } from "../../shared/problems/import-problem";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import { assembleWide, columnNotes, type KnownFile } from "./assemble-wide";
 import type { DeviceStore } from "./body/device-store";
 import type { RowLog } from "./body/row-log";
@@ -28,13 +29,10 @@ export function assembleDevices(known: KnownFile, store: DeviceStore, log: RowLo
     );
     return [assembleWide({ ...known, plan: own, marks }, rows, log)];
   });
-  const note = {
-    kind: "devices",
-    text:
-      answer === null
-        ? `Rows of ${names.length} devices or places stand in one table; they are told apart by "${heading}".`
-        : `Only the rows of ${answer} by "${heading}" are read; those of ${names.length - 1} others are left out.`,
-  };
+  const note: ReadingNote =
+    answer === null
+      ? { kind: "devices", count: names.length, by: heading }
+      : { kind: "one-device", name: answer, by: heading, others: names.length - 1 };
   const questions = given === undefined ? [asked] : [];
   const whole = combineGroups(parts, note, "apart");
   return { ...whole, columns: columnNotes(plan), questions: [...whole.questions, ...questions] };

@@ -27,7 +27,7 @@ export function assembleLong(known: KnownFile, store: LongStore, log: RowLog): F
   const samplings = shareSamplings(settled, epochs, epoch);
   const sum = (count: (part: SettledClock) => number) => settled.reduce((total, part) => total + count(part), 0);
   const rejects = settled.flatMap((part, i) =>
-    part.rejected.map(({ row, why }) => ({ file: file.name, row: found[i].store.lines.at(row), why })),
+    part.rejected.map(({ row, why }) => ({ file: file.name, row: found[i].store.lines.at(row), why, text: null })),
   );
   const [{ clock }] = settled;
   return {
@@ -49,10 +49,7 @@ export function assembleLong(known: KnownFile, store: LongStore, log: RowLog): F
     rejects: [...log.rejects, ...rejects].sort((a, b) => a.row - b.row).slice(0, 100),
     questions: [...questions, ...readings.flatMap((reading) => reading.questions), ...settled[0].questions],
     notes: [
-      {
-        kind: "long-form",
-        text: `One value a row; ${found.length} channels are told apart by "${plan.columns[plan.long?.key ?? 0].heading}".`,
-      },
+      { kind: "long-form", channels: found.length, by: plan.columns[plan.long?.key ?? 0].heading },
       ...settled[0].notes,
       ...plan.notes,
       ...log.notes(),

@@ -1,7 +1,8 @@
 import type { ImportQuestion } from "../../shared/record/import-question";
-import type { Channel, ReadingNote, Sampling } from "../../shared/record/log-record";
+import type { Channel, Sampling } from "../../shared/record/log-record";
 import { sampleCount, timeAt, timesOf } from "../../shared/record/sampling";
 import { seconds } from "../../shared/units/quantity";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { RowLog } from "./body/row-log";
 import type { RowStore, Samples } from "./body/row-store";
 import type { SettledClock } from "./clock/clock-reading";
@@ -52,7 +53,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
     ? []
     : channels.flatMap((channel, i) => deriveFlow(channel, numbers[i].reading) ?? []);
   const count = sampleCount(sampling);
-  const rejects = settled.rejected.map(({ row, why }) => ({ file: file.name, row: store.lines.at(row), why }));
+  const rejects = settled.rejected.map(({ row, why }) => ({ file: file.name, row: store.lines.at(row), why, text: null }));
   return {
     ...partOf(known, log),
     clock: settled.clock,
@@ -115,11 +116,7 @@ function rhythmOf(sampling: Sampling, times: () => Float64Array, values: readonl
 }
 
 function slowNote(headings: readonly string[]): FilePart["notes"] {
-  if (headings.length === 0) return [];
-  const names = headings.map((name) => `"${name}"`).join(", ");
-  return [
-    { kind: "slow-channel", text: `${names}: written more rarely than the other columns; the blanks between are no missing values.` },
-  ];
+  return headings.length === 0 ? [] : [{ kind: "slow-channel", headings }];
 }
 
 /** Every column of the file, used or not. */
@@ -131,21 +128,13 @@ export const columnNotes = (plan: TablePlan): FilePart["columns"] =>
     unit: reading.unit,
   }));
 
-const NOT_PLAIN =
-  "Between rows at one interval lie many silences, over which the values move no more than from row to row: rows were lost, or the logger writes on " +
-  "change. Read as sampled, with gaps.";
-
 function rhythmNote(rhythm: Rhythm): FilePart["notes"] {
-  if (rhythm.kind === "sampled") return rhythm.unsure ? [{ kind: "rhythm-not-plain", text: NOT_PLAIN }] : [];
-  const beat = rhythm.heartbeat === null ? "" : `, at the latest every ${Number(rhythm.heartbeat.toPrecision(3))} s`;
-  return [{ kind: "on-change", text: `The logger writes when something changes${beat}; a silence is no gap, the last value holds.` }];
+  if (rhythm.kind === "sampled") return rhythm.unsure ? [{ kind: "rhythm-not-plain" }] : [];
+  return [{ kind: "on-change", heartbeat: rhythm.heartbeat === null ? null : Number(rhythm.heartbeat.toPrecision(3)) }];
 }
 
 const sentinelNotes = ({ heading, reading }: PlannedColumn): FilePart["notes"] =>
-  reading.sentinels.map((mark) => ({
-    kind: "sentinel",
-    text: `${mark} in "${heading}" is taken for a missing value: it stands far from all others, or the lines above the table say so.`,
-  }));
+  reading.sentinels.map((mark) => ({ kind: "sentinel", mark, heading }));
 
 /** The parts of a FilePart that no clock touches. */
 export const partOf = ({ file, layout }: KnownFile, _log: RowLog): Pick<FilePart, "file" | "layout"> => ({
@@ -180,7 +169,7 @@ function restarts(rows: readonly number[], times: () => Float64Array, count: num
             channel: null,
             from: seconds(times()[row - 1]),
             to: seconds(times()[row]),
-            note: "the logger wrote its headings again",
+            note: { kind: "headings-again" },
           },
         ]
       : [],

@@ -1,5 +1,7 @@
-import type { Channel, ReadingNote } from "../../shared/record/log-record";
+import type { Channel } from "../../shared/record/log-record";
 import { timesOf } from "../../shared/record/sampling";
+import { flowFrom } from "../../shared/wording/derived-flow";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { ColumnReading } from "./columns/column-reading";
 
 /** A flow worked out of a counter, and the sentence about it. */
@@ -24,16 +26,12 @@ export function deriveFlow(channel: Channel, reading: ColumnReading): DerivedFlo
     if (i > 0 && change >= 0 && !Number.isNaN(change)) values[i] = (change * perCount) / (times[i] - times[before]);
     before = i;
   }
-  const heading = `Flow from ${channel.heading}`;
+  const heading = flowFrom(channel.heading);
   const falls = running ? countFalls(channel.values) : 0;
-  const reset =
-    falls === 0
-      ? ""
-      : ` The total falls ${falls === 1 ? "once" : `${falls} times`}: it was reset or rolled over, and there is no flow there.`;
-  const text = `"${heading}" is worked out of the ${running ? "running total" : "counts of each interval"} in "${channel.heading}".${reset}`;
+  const said = { kind: "derived-flow", counter: channel.heading, isTotal: running, falls } as const;
   return {
-    channel: { ...channel, heading, role: "flow", quantity: "flow", unitInFile: null, values, reason: text },
-    note: { kind: "derived-flow", text },
+    channel: { ...channel, heading, role: "flow", quantity: "flow", unitInFile: null, values, reason: [said] },
+    note: said,
   };
 }
 

@@ -2,7 +2,8 @@ import type { Clock } from "../../shared/record/clock";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { ImportQuestion } from "../../shared/record/import-question";
 import type { LogFault } from "../../shared/record/log-fault";
-import type { Channel, ColumnNote, ReadingNote, RecordFile, RejectedRow, RowOrigin } from "../../shared/record/log-record";
+import type { Channel, ColumnNote, RecordFile, RejectedRow, RowOrigin } from "../../shared/record/log-record";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { DateOrder } from "./clock/stamp";
 
 /** One file read by itself; times are seconds after its own first instant. */

@@ -48,13 +48,12 @@ export function findGaps(times: Float64Array, rhythm: Rhythm): LogFault[] {
   for (let i = 1; i < times.length; i++) {
     const silence = times[i] - times[i - 1];
     if (silence > limit) {
-      const note = `no row for ${Number(silence.toPrecision(6))} s where one comes every ${Number(usual.toPrecision(4))} s`;
       gaps.push({
         kind: rhythm.kind === "on-change" ? "silence" : "gap",
         channel: null,
         from: seconds(times[i - 1]),
         to: seconds(times[i]),
-        note,
+        note: { kind: "no-rows", silence: Number(silence.toPrecision(6)), usual: Number(usual.toPrecision(4)) },
       });
     }
   }

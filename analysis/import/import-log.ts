@@ -1,7 +1,7 @@
 import { ImportError } from "../../shared/problems/import-problem";
 import type { FileLayout } from "../../shared/record/file-layout";
 import type { LogRecord } from "../../shared/record/log-record";
-import { sayImportProblem } from "../../shared/wording/import-problem";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { PlainPart } from "./body/plain-part";
 import type { Watch } from "./body/read-body";
 import type { SketchedColumn } from "./body/reading-sketch";
@@ -88,14 +88,9 @@ export async function importLog(
   if (parts.length === 0) throw leftOut[0];
   refuseUnknownColumns(parts, choices);
   const record = joinParts(parts, choices);
-  const notes = leftOut.map(({ problem }) => ({ kind: "left-out", text: `Left out: ${sayImportProblem(problem)}` }));
+  const notes = leftOut.map(({ problem }): ReadingNote => ({ kind: "left-out", problem }));
   const cut = read.filter(({ wasCut }) => wasCut?.() === true);
-  notes.push(
-    ...cut.map(({ name }) => ({
-      kind: "cut-off",
-      text: `${name} stops before its packed content is over: what follows is lost. Copy it from the logger again.`,
-    })),
-  );
+  notes.push(...cut.map(({ name }) => ({ kind: "cut-off", file: name }) as const));
   return { record: { ...record, notes: [...record.notes, ...notes] }, layouts: parts.map((part) => part.layout) };
 }
 

@@ -1,4 +1,4 @@
-import type { ReadingNote } from "../../shared/record/log-record";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { RowStore } from "./body/row-store";
 import type { ColumnReading } from "./columns/column-reading";
 import type { PlannedColumn } from "./table-plan";
@@ -29,12 +29,6 @@ export function dropImpossible(store: RowStore, numbers: readonly PlannedColumn[
     if (count > MOST_SHARE * store.count) return [];
     for (let k = 0; k < values.length; k++) if (values[k] < least) values[k] = Number.NaN;
     store.lookAgain(i);
-    const bound = reading.role === "temperature" ? "the coldest air ever measured" : "a perfect vacuum";
-    return [
-      {
-        kind: "impossible-values",
-        text: `${count === 1 ? "One value" : `${count} values`} of "${heading}" below ${bound} ${count === 1 ? "is" : "are"} no reading and left out.`,
-      },
-    ];
+    return [{ kind: "impossible-values", count, heading, bound: reading.role === "temperature" ? "coldest-air" : "vacuum" }];
   });
 }

@@ -1,4 +1,4 @@
-import type { ReadingNote } from "../../shared/record/log-record";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { RowStore, Samples } from "./body/row-store";
 import { findSentinels } from "./columns/sentinels";
 import { dropImpossible } from "./impossible-values";
@@ -22,10 +22,7 @@ function dropMarks(store: RowStore, numbers: readonly PlannedColumn[]): ReadingN
     return findSentinels(picked(values, store.extremes(i)).map(inFile).sort()).map((mark): ReadingNote => {
       const count = dropMark(values, mark, inFile);
       store.lookAgain(i);
-      return {
-        kind: "sentinel",
-        text: `${mark} in "${heading}" stands far from all other values and is taken for a missing one (${count} times).`,
-      };
+      return { kind: "late-sentinel", mark, heading, count };
     });
   });
 }

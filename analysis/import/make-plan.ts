@@ -195,7 +195,7 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
     notes: [
       ...tablesAbove(head, layout),
       ...unreadLines(texts, context),
-      ...(cells.form === "repetition" ? [REPEATED_DATES] : []),
+      ...(cells.form === "repetition" ? [{ kind: "repetition" } as const] : []),
       ...(across === null ? [] : [noteAcross(across, texts, columns)]),
       ...(long === null ? texts.flatMap((text, i) => unreadColumn(text, columns[i])) : []),
     ],
@@ -210,11 +210,6 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
   const asked = across === null ? columns : columns.filter(({ index }) => index === across.columns[0]);
   return { plan, questions: long === null ? asked.flatMap(questionsOf) : [] };
 }
-
-const REPEATED_DATES = {
-  kind: "repetition",
-  text: "Quotes alone in a cell say the same as above: the date holds until another is written; among the values they count as missing.",
-};
 
 function commonLength(cells: readonly string[]): number | null {
   const lengths = new Set(cells.filter((cell) => cell !== "").map((cell) => cell.length));

@@ -1,4 +1,4 @@
-import type { ReadingNote } from "../../shared/record/log-record";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import { spacedWords } from "./columns/column-facts";
 import { type ColumnReading, type ColumnText, NOTHING } from "./columns/column-reading";
 import { OTHER_WORDS } from "./columns/role-words";
@@ -22,8 +22,8 @@ export function planColumn(
   longValue: number | null,
 ): PlannedColumn {
   const { index, heading, unitsCell, unitColumn = null } = text;
-  const reading =
-    found.role === "time" && !time.includes(index) && isNoClock(text) ? { ...NOTHING, reason: "it does not move with the rows" } : found;
+  const reading: ColumnReading =
+    found.role === "time" && !time.includes(index) && isNoClock(text) ? { ...NOTHING, reason: [{ kind: "no-clock" }] } : found;
   if (longValue !== null) {
     const use = time.includes(index) ? "time" : index === longValue ? "number" : "text";
     // Role and unit belong to each channel and are found when all its values are there.
@@ -63,9 +63,7 @@ export function unreadColumn({ heading, sample }: ColumnText, column: PlannedCol
   const filled = sample.filter((cell) => !isMissing(cell));
   const digits = filled.filter((cell) => /^[+-]?\d[\d.,' ]*$/.test(cell));
   if (column.use !== "text" || column.reading.role === "time" || digits.length * 2 <= filled.length || /^\d+$/.test(digits[0])) return [];
-  return [
-    { kind: "unread-column", text: `"${heading}" was left out: its cells ("${digits[0]}") are no numbers in the form of this file.` },
-  ];
+  return [{ kind: "unread-column", heading, cell: digits[0] }];
 }
 
 /** No heading, or one that is a unit, and not one cell: two delimiters in a row by the logger's habit. */

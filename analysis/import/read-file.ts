@@ -54,8 +54,7 @@ export async function readFile(file: LogFile, choices: ImportChoices, watch: Wat
   }
   const [first] = parts;
   if (parts.length === 1) return first;
-  const text = `Each of ${parts.length} groups of columns goes by a time column of its own.`;
-  return { ...combineGroups(parts, { kind: "own-times", text }, "shared"), columns: columnNotes(plan) };
+  return { ...combineGroups(parts, { kind: "own-times", groups: parts.length }, "shared"), columns: columnNotes(plan) };
 }
 
 /** The plan with one time column and the numbers that go by it. */

@@ -1,4 +1,4 @@
-import type { ReadingNote } from "../../shared/record/log-record";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { TableLayout } from "./dialects/dialect";
 import { namesTime } from "./dialects/heading-rows";
 import type { HeadTable } from "./head-table";
@@ -13,8 +13,7 @@ export function tablesAbove(head: HeadTable, layout: TableLayout): ReadingNote[]
     while (last + 1 < end && head.kinds[last + 1].includes("time")) last++;
     if (last >= end) break;
     const names = head.rows[i].cells.filter((cell) => cell !== "").join(", ");
-    const text = `Lines ${head.rows[i].line} to ${head.rows[last].line} above the log are another table (${names.slice(0, 120)}); they were left out.`;
-    notes.push({ kind: "other-table", text });
+    notes.push({ kind: "other-table", headings: names.slice(0, 120), from: head.rows[i].line, to: head.rows[last].line });
     i = last;
   }
   return notes;

@@ -1,5 +1,5 @@
 import type { ImportQuestion } from "../../shared/record/import-question";
-import type { ReadingNote } from "../../shared/record/log-record";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { ClockReading } from "./clock/clock-reading";
 import { RUNNING_AT } from "./columns/column-choices";
 import type { ColumnReading, FileContext } from "./columns/column-reading";

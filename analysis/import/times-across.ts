@@ -1,4 +1,4 @@
-import type { ReadingNote } from "../../shared/record/log-record";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { ClockReading } from "./clock/clock-reading";
 import { mostRegular, possibleOrders } from "./clock/date-order";
 import { stampSeconds } from "./clock/stamp";
@@ -156,13 +156,10 @@ export function noteAcross(
   planned: readonly PlannedColumn[],
 ): ReadingNote {
   const [from, to] = [columns[0], columns[columns.length - 1]].map((index) => texts[index].heading);
-  const each = downFirst ? "a date, each row a time of day" : "a time of day, each row a date";
-  const hour = fromOne ? " Hour 1 is the one from midnight." : "";
   const rest = planned.filter(
     ({ use, index, reading }) => use === "text" && reading.role !== "time" && index > columns[columns.length - 1],
   );
-  const left = rest.length === 0 ? "" : ` Left out: ${rest.map((column) => `"${column.heading}"`).join(", ")}.`;
-  return { kind: "times-across", text: `Each column from "${from}" to "${to}" is ${each}: read as one channel.${hour}${left}` };
+  return { kind: "times-across", from, to, downFirst, fromOne, left: rest.map((column) => column.heading) };
 }
 
 /** The clock of the rows with what the headings add: where these are dates, the rows need none. */

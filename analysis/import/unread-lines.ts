@@ -1,4 +1,4 @@
-import type { ReadingNote } from "../../shared/record/log-record";
+import type { ReadingNote } from "../../shared/wording/reading-note";
 import { readsStart, readsZone } from "./clock/unclear-lines";
 import { findZone } from "./clock/zone-text";
 import { readKFactor } from "./columns/column-choices";
@@ -10,7 +10,6 @@ import { unitInHeading } from "./columns/unit-from-text";
 import { numberSaid, type StatementKind, speaksOf } from "./statement-words";
 
 type Statement = {
-  readonly what: string;
   /** Whether the reader of the kind understood the line. */
   readonly isRead: (line: string) => boolean;
   /** The number that changes nothing. */
@@ -18,12 +17,12 @@ type Statement = {
 };
 
 const STATEMENTS: Readonly<Record<StatementKind, Statement>> = {
-  scale: { what: "a scale", isRead: (line) => scaleIn(line) !== 1 || readRange(line) !== null || namesScale(line), idle: 1 },
-  offset: { what: "an offset", isRead: (line) => findZone(line) !== null, idle: 0 },
-  zone: { what: "the zone of the clock", isRead: readsZone, idle: null },
-  missing: { what: "missing values", isRead: (line) => markIn(line) !== null, idle: null },
-  pulse: { what: "pulses", isRead: (line) => readKFactor(line) !== null, idle: null },
-  start: { what: "the start", isRead: readsStart, idle: null },
+  scale: { isRead: (line) => scaleIn(line) !== 1 || readRange(line) !== null || namesScale(line), idle: 1 },
+  offset: { isRead: (line) => findZone(line) !== null, idle: 0 },
+  zone: { isRead: readsZone, idle: null },
+  missing: { isRead: (line) => markIn(line) !== null, idle: null },
+  pulse: { isRead: (line) => readKFactor(line) !== null, idle: null },
+  start: { isRead: readsStart, idle: null },
 };
 const KINDS = Object.keys(STATEMENTS) as StatementKind[];
 
@@ -38,8 +37,10 @@ export function unreadLines(columns: readonly ColumnText[], { preamble, below = 
   const headings = columns.flatMap(({ heading }) => (partsOf(heading).some((part) => unreadKinds(part).length > 0) ? [heading] : []));
   const lines = [...preamble, ...below].filter((line) => unreadKinds(line).length > 0);
   return [
-    ...lines.map((line) => noteOf(`The line "${line.trim()}"`, unreadKinds(line))),
-    ...headings.map((heading) => noteOf(`The heading "${heading}"`, partsOf(heading).flatMap(unreadKinds))),
+    ...lines.map((line) => ({ kind: "unread-line", line: line.trim(), about: unreadKinds(line) }) as const),
+    ...headings.map(
+      (heading) => ({ kind: "unread-heading", heading, about: [...new Set(partsOf(heading).flatMap(unreadKinds))] }) as const,
+    ),
   ];
 }
 
@@ -51,8 +52,3 @@ const unreadKinds = (line: string): readonly StatementKind[] =>
     const { isRead, idle } = STATEMENTS[kind];
     return speaksOf(kind, line) && !isRead(line) && (idle === null || numberSaid(kind, line) !== idle);
   });
-
-const noteOf = (subject: string, kinds: readonly StatementKind[]): ReadingNote => ({
-  kind: "unread-line",
-  text: `${subject} seems to speak of ${[...new Set(kinds)].map((kind) => STATEMENTS[kind].what).join(" and ")}; its words are not understood, and nothing of it was applied unasked.`,
-});

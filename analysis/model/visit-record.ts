@@ -33,7 +33,7 @@ export function visitRecord(visit: SimulatedVisit, name = "simulated"): LogRecor
     : { kind: "listed", times: samples.times.map((t) => t - first) };
   const channels = [...samples.columns].map(([channel, values], i): Channel => {
     const kind = CHANNEL_KINDS[channel];
-    return { ...kind, index: i + 1, unitInFile: null, sampling, values, certainty: 1, reason: "simulated" };
+    return { ...kind, index: i + 1, unitInFile: null, sampling, values, certainty: 1, reason: [{ kind: "simulated" }] };
   });
   const { clock } = site.logger;
   return {

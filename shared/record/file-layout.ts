@@ -1,3 +1,5 @@
+import type { ClockInWords } from "../wording/clock-reading";
+import type { ColumnReason } from "../wording/column-reason";
 import type { ChannelRole } from "./channel-role";
 
 /** What a line of the file's head is. */
@@ -27,7 +29,7 @@ export type FileLayout = {
     readonly role: ChannelRole;
     readonly unit: string | null;
     readonly certainty: number;
-    readonly reason: string;
+    readonly reason: ColumnReason;
     /** Least and greatest value as the file writes them; null for text. */
     readonly range: { readonly low: number; readonly high: number } | null;
     /** Up to sixty values over the whole file for a small picture, as the file writes them; null where missing. */
@@ -35,8 +37,8 @@ export type FileLayout = {
     /** Units that could stand here, likeliest first. */
     readonly unitOptions: readonly string[];
   }[];
-  /** How the clock was read, in a sentence: "Date (dd/mm/yyyy) and Time (hh:mm:ss), two columns". */
-  readonly clock: string;
+  /** From what the clock was read. */
+  readonly clock: readonly ClockInWords[];
   /** Headings and their order as one string: files with the same one share corrections. */
   readonly signature: string;
 };

@@ -1,4 +1,5 @@
 import type { Seconds } from "../units/quantity";
+import type { FaultNote } from "../wording/fault-note";
 
 /** What can be wrong with the log itself, in words; the list is complete. */
 export const LOG_FAULT_KINDS = [
@@ -24,5 +25,5 @@ export type LogFault = {
   readonly channel: string | null;
   readonly from: Seconds;
   readonly to: Seconds;
-  readonly note: string;
+  readonly note: FaultNote;
 };

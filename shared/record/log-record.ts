@@ -1,4 +1,7 @@
 import type { Seconds } from "../units/quantity";
+import type { ColumnReason } from "../wording/column-reason";
+import type { ReadingNote } from "../wording/reading-note";
+import type { RowRefusal } from "../wording/row-refusal";
 import type { ChannelQuantity, ChannelRole } from "./channel-role";
 import type { Clock } from "./clock";
 import type { ImportQuestion } from "./import-question";
@@ -26,7 +29,7 @@ export type Channel = {
   readonly values: Float32Array | Float64Array;
   /** How sure role and unit are, 0 to 1, and why: shown beside the column. */
   readonly certainty: number;
-  readonly reason: string;
+  readonly reason: ColumnReason;
 };
 
 /** Where the rows of one sampling stand in their file. */
@@ -38,12 +41,10 @@ export type RowOrigin = {
 };
 
 export type RecordFile = { readonly name: string; readonly bytes: number; readonly sha256: string | null };
-export type RejectedRow = { readonly file: string; readonly row: number; readonly why: string };
+/** `text`: the beginning of the line; null where only its time was wrong. */
+export type RejectedRow = { readonly file: string; readonly row: number; readonly why: RowRefusal; readonly text: string | null };
 /** Every column of the file, used or not. */
 export type ColumnNote = { readonly heading: string; readonly index: number; readonly role: ChannelRole; readonly unit: string | null };
-/** What was noticed and handled while reading. */
-export type ReadingNote = { readonly kind: string; readonly text: string };
-
 /** Not `Record`: TypeScript owns that name. */
 export type LogRecord = {
   readonly files: readonly RecordFile[];

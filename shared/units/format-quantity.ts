@@ -107,6 +107,12 @@ export function formatNumber(value: number, decimals: number, locale: string | n
   return value < 0 && /[1-9]/.test(text) ? `${MINUS}${text}` : text;
 }
 
+/** A bare number with the decimals it has itself, as it stands in a file or in a setting. */
+export function formatOwn(value: number, locale: string | null): string {
+  const [, decimals = ""] = String(value).split(".");
+  return locale === null ? String(value) : formatNumber(value, decimals.length, locale);
+}
+
 const withUnit = (number: string, symbol: string) =>
   symbol === "" ? number : symbol === "%" ? `${number}${THIN_SPACE}%` : `${number}${THIN_SPACE}${symbol}`;
 

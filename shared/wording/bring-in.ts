@@ -95,7 +95,6 @@ export const COLUMN_WORDS = {
   takeBack: "Take back",
   noNumbers: "no numbers",
   range: (low: string, high: string) => `${low} to ${high}`,
-  chosenByYou: "chosen by you",
 } as const;
 
 export const FILE_HEAD_WORDS = {

@@ -1,4 +1,5 @@
 import type { ImportProblem } from "../problems/import-problem";
+import { formatNumber } from "../units/format-quantity";
 
 const LISTED = 12;
 /** A name from a file is shown so far: a broken file makes a heading of a whole page. */
@@ -13,7 +14,7 @@ const list = (names: readonly string[]) =>
         .join(", ") + (names.length > LISTED ? ` and ${names.length - LISTED} more` : "");
 
 /** What is wrong, where, and what to do next. A new id does not compile until it has a sentence. */
-export function sayImportProblem(p: ImportProblem): string {
+export function sayImportProblem(p: ImportProblem, locale: string | null): string {
   switch (p.id) {
     case "no-files":
       return "No file was given. Bring in the logger's CSV, text, .zip or .xlsx file.";
@@ -36,7 +37,7 @@ export function sayImportProblem(p: ImportProblem): string {
     case "no-values":
       return `${p.file} has no column of numbers beside the time, from line ${p.row} on. Columns: ${list(p.headings)}. Export the measured values with it.`;
     case "too-large":
-      return `${p.file} is refused: ${p.what} is above the limit of ${p.limit.toLocaleString("en")}. Split it and bring in the parts together.`;
+      return `${p.file} is refused: ${p.what} is above the limit of ${formatNumber(p.limit, 0, locale ?? "en")}. Split it and bring in the parts together.`;
     case "damaged-archive":
       return `${p.file} cannot be unpacked (${cut(p.why)}). Copy it from the logger again, or unpack it yourself and bring in the CSV files.`;
     case "unknown-column":

@@ -27,6 +27,14 @@ export const sayDay = (at: number, locale: string | null): string =>
 export const sayMoment = (at: number, locale: string | null): string =>
   new Intl.DateTimeFormat(locale ?? "en-GB", { dateStyle: "medium", timeStyle: "short" }).format(at);
 
+/** An instant of a clock without a zone, s as if UTC, as it is told in a sentence: "3 April 2024 10:15"; "?" where there is none. */
+export function sayCivil(at: number, locale: string | null): string {
+  const date = new Date(Math.round(at * 1000));
+  if (Number.isNaN(date.getTime())) return "?";
+  const write = (options: Intl.DateTimeFormatOptions) => dateTimeFormat(null, locale, options).format(date);
+  return `${write({ day: "numeric", month: "long", year: "numeric" })} ${write({ hour: "2-digit", minute: "2-digit", hourCycle: "h23" })}`;
+}
+
 /** When and how long something was recorded, without hours: " from 2 March 2026 to 5 March 2026, for 3 days", " on 2 March 2026, for 5 hours". */
 export function sayDays(clock: Clock, duration: number, locale: string | null): string {
   const [minutes, hours, days] = [60, 3600, 86_400].map((unit) => Math.round(duration / unit));
@@ -38,10 +46,12 @@ export function sayDays(clock: Clock, duration: number, locale: string | null): 
   return from === to ? ` on ${from}, for ${long}` : ` from ${from} to ${to}, for ${long}`;
 }
 
+export const LOGGERS_TIME = "local time of the logger";
+
 /** Whose time it is: said once beside the instants. */
 export function sayClockZone(clock: Clock): string {
   if (clock.kind === "elapsed") return "time since the first row";
-  return clock.zone === null ? "local time of the logger" : `time in ${clock.zone}`;
+  return clock.zone === null ? LOGGERS_TIME : `time in ${clock.zone}`;
 }
 
 /** Days of a record, or times of its one day, its length, and whose clock that is: "2 – 5 Mar 2026, 3.0 days, local time of the logger". */

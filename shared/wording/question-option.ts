@@ -1,11 +1,9 @@
 import { CHANNEL_ROLES } from "../record/channel-role";
 import { sayRole } from "./channel-role";
+import { DATE_ORDERS_IN_WORDS } from "./date-order";
 
 const OPTIONS: ReadonlyMap<string, string> = new Map([
-  ["date-order dmy", "day, month, year"],
-  ["date-order mdy", "month, day, year"],
-  ["date-order ymd", "year, month, day"],
-  ["date-order ydm", "year, day, month"],
+  ...DATE_ORDERS_IN_WORDS.map(([order, words]) => [`date-order ${order}`, words] as const),
   ["decimal .", "a point stands before the decimals"],
   ["decimal ,", "a comma stands before the decimals"],
   ["column-role all", "devices, all of them meant"],

@@ -38,7 +38,7 @@ export const TRACE_WORDS = {
   bands: (lanes: readonly { readonly title: string; readonly count: number }[]) =>
     `Bands: ${lanes.map(({ title, count }) => `${title}, ${count} places`).join("; ")}`,
   place: (what: string, from: string, length: string, note: string | null) =>
-    `${what}: ${from}, for ${length}${note === null || note === "" ? "" : `. ${note}`}`,
+    `${what}: ${from}, for ${length}${note === null ? "" : `. ${note}`}`,
 } as const;
 
 /** What the keys do on the trace; the same list for everybody who asks. */

@@ -3,9 +3,10 @@ import { type FindingKind, findingOf } from "../../shared/findings/finding";
 import { isCannotTell } from "../../shared/findings/segment";
 import type { Span } from "../../shared/findings/span";
 import { BAND_KINDS, type BandKind } from "../../shared/wording/band";
+import type { FaultNote } from "../../shared/wording/fault-note";
 
 /** A place of a band; `note` says more than its times do. */
-export type BandPlace = Span & { readonly note: string | null };
+export type BandPlace = Span & { readonly note: FaultNote | null };
 export type Band = {
   readonly kind: BandKind;
   /** The finding that this band stands for; null for faults of the log. */

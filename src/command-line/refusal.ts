@@ -9,7 +9,8 @@ export type Refusal = { readonly kind: string; readonly message: string; readonl
 
 /** What a known problem with an input says, or null where the error is a defect of ours. */
 export function refusalOf(error: unknown): Refusal | null {
-  if (error instanceof ImportError) return { kind: error.problem.id, message: sayImportProblem(error.problem), ...placeOf(error.problem) };
+  if (error instanceof ImportError)
+    return { kind: error.problem.id, message: sayImportProblem(error.problem, null), ...placeOf(error.problem) };
   if (error instanceof SiteFileError)
     return { kind: error.problem.id, message: saySiteFileProblem(error.problem), ...placeOf(error.problem) };
   if (error instanceof VisitFileError)

@@ -9,7 +9,7 @@ export const layoutColumn = (column: Partial<Column> = {}): Column => ({
   role: "pressure",
   unit: "psi",
   certainty: 0.98,
-  reason: "the heading names pressure and psi",
+  reason: [{ kind: "heading", role: "pressure", unit: { text: "psi", from: "heading" } }],
   range: { low: 38, high: 61 },
   picture: [50, 48, 40, 52, 60, null, 51, 50],
   unitOptions: ["psi", "bar"],
@@ -31,7 +31,7 @@ export const fileLayout = (layout: Partial<FileLayout> = {}): FileLayout => ({
     { line: 4, text: "2024-05-03 08:00:01,ERR", kind: "rejected", cells: ["2024-05-03 08:00:01", "ERR"] },
   ],
   columns: [layoutColumn()],
-  clock: "Time (yyyy-mm-dd hh:mm:ss), one column",
+  clock: [{ kind: "stamps", columns: [{ heading: "Time", index: 0, form: { letters: "yyyy-mm-dd hh:mm:ss" } }], zone: null }],
   signature: "Time|P1 [psi]",
   ...layout,
 });

@@ -30,7 +30,7 @@ export function recordOf(columns: Columns, sampling: Sampling = evenSampling(col
       sampling,
       values: Float32Array.from(values),
       certainty: 1,
-      reason: "",
+      reason: [],
     };
   });
   const count = columns.pressure.length;

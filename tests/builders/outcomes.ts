@@ -44,7 +44,7 @@ export function channelOf(role: ChannelRole, quantity: ChannelQuantity, values: 
     sampling: { kind: "even", start: seconds(0), step: seconds(step), count: values.length },
     values: Float32Array.from(values),
     certainty: 1,
-    reason: "built by hand",
+    reason: [],
   };
 }
 

@@ -41,7 +41,7 @@ export function channel(role: ChannelRole, sampling: Sampling, values: ArrayLike
     sampling,
     values: Float64Array.from(values),
     certainty: 1,
-    reason: "built for a test",
+    reason: [],
   };
 }
 

@@ -13,6 +13,7 @@ import { writeRecord } from "../../analysis/import/write-record";
 import { ImportError } from "../../shared/problems/import-problem";
 import { SiteFileError } from "../../shared/problems/site-file-problem";
 import { CHANNEL_ROLES } from "../../shared/record/channel-role";
+import type { FileLayout } from "../../shared/record/file-layout";
 import type { LogRecord } from "../../shared/record/log-record";
 import { sampleCount, timeAt } from "../../shared/record/sampling";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
@@ -125,16 +126,16 @@ function followThrough(record: LogRecord, input: string): Features {
 /** Features of how a log was read. */
 function readingFeatures(
   record: LogRecord,
-  layout: { readonly dialect: string; readonly encoding: string; readonly delimiter: string; readonly clock: string },
+  layout: { readonly dialect: string; readonly encoding: string; readonly delimiter: string; readonly clock: FileLayout["clock"] },
 ): Features {
   return [
     `dialect ${layout.dialect} ${layout.encoding} ${layout.delimiter}`,
-    `clock ${layout.clock.replace(/"[^"]*"|\d+/g, "")}`.slice(0, 80),
+    `clock ${layout.clock.map(({ kind }) => kind).join(" ")}`,
     ...record.channels.map((c) => `channel ${c.role} ${c.quantity} ${c.unitInFile} ${c.sampling.kind}`),
     ...record.questions.map(({ id }) => `question ${id.replace(/:.*/s, "")}`),
     ...record.notes.map(({ kind }) => `note ${kind}`),
     ...record.faults.map(({ kind }) => `fault ${kind}`),
-    ...record.rejects.slice(0, 5).map(({ why }) => `reject ${why.replace(/"[^"]*"|\d+/gs, "")}`.slice(0, 60)),
+    ...record.rejects.slice(0, 5).map(({ why }) => `reject ${why.kind}`),
   ];
 }
 
@@ -146,7 +147,7 @@ async function readsOrRefuses(bytes: Uint8Array, choices: ImportChoices, name: s
     return [...readingFeatures(record, layouts[0]), ...followThrough(record, memory)];
   } catch (error) {
     if (!(error instanceof ImportError)) throw error;
-    sentence(sayImportProblem(error.problem), memory);
+    sentence(sayImportProblem(error.problem, null), memory);
     return [`refused ${error.problem.id}`];
   }
 }

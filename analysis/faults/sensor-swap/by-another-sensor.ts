@@ -32,5 +32,5 @@ export function changeAgainst(values: Channel["values"], other: Channel["values"
     if (Math.abs(difference[i] - difference[i - 1]) > Math.abs(difference[at] - difference[at - 1])) at = i;
   const step = difference[at] - difference[at - 1];
   const isOwn = Math.abs(values[at] - values[at - 1]) > Math.abs(other[at] - other[at - 1]);
-  return step / shift > AT_ONCE && isOwn ? { at, note: "it shifts at once and for good against the other pressure" } : null;
+  return step / shift > AT_ONCE && isOwn ? { at, sign: "against-another" } : null;
 }

@@ -38,7 +38,7 @@ export function changeOfLevel(values: Channel["values"], noise: number, beside: 
   });
   const [a, b] = [before, after].map((levels) => levels[LEVELS.length - 1] - levels[0]);
   const active = Math.min(a, b) > OVER_NOISE * noise && a < AS_ACTIVE * b && b < AS_ACTIVE * a;
-  return lasts && active ? { at: step.at, note: "all readings shift at once" } : null;
+  return lasts && active ? { at: step.at, sign: "level" } : null;
 }
 
 type Step = { readonly at: number; readonly height: number };

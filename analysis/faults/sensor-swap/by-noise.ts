@@ -39,7 +39,7 @@ export function changeOfNoise(values: Channel["values"], beside: Beside): Change
   if (!(loud > CLEARLY * quiet) || !isAsActive(before, after, loud)) return null;
   if (beside.some((channel) => changesToo(channel, blocks, change.at, length))) return null;
   const [from, to] = [change.at - NEAR, change.at + NEAR].map((k) => blocks[Math.min(blocks.length - 1, Math.max(0, k))].first);
-  return { at: variancesPart(values, from, to), note: "the noise changed for good" };
+  return { at: variancesPart(values, from, to), sign: "noise" };
 }
 
 /**

@@ -28,7 +28,7 @@ export function changeOfSteps(values: Channel["values"]): Change | null {
   const [fine, coarse] = [Math.min(before, after), Math.max(before, after)];
   if (!(fine > 0 && coarse > CLEARLY * fine)) return null;
   const at = firstOffGrid(values, edge, end, before > after ? 1 : -1, coarse);
-  return { at, note: "the readings are stepped otherwise" };
+  return { at, sign: "steps" };
 }
 
 /** First reading that is no whole number of coarse steps from the coarse side's, seen from that side. */

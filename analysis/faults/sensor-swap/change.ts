@@ -1,8 +1,9 @@
 import type { Channel } from "../../../shared/record/log-record";
+import type { SwapSign } from "../../../shared/wording/fault-note";
 import { quantiles } from "../../numerics/order-statistics";
 
 /** What a pressure channel shows that another sensor may have done: from sample `at` on. */
-export type Change = { readonly at: number; readonly note: string };
+export type Change = { readonly at: number; readonly sign: SwapSign };
 
 /** What is known beside the pressure: channels on the same clock that tell what the pump and the water did. */
 export type Beside = readonly Channel[];

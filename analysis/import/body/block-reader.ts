@@ -58,8 +58,7 @@ export class BlockReader {
     const { encoding } = this.survey.encoding;
     this.line++;
     const end = this.lineEnd(block, at);
-    if (block.cut)
-      this.log.reject(this.line, decodeText(block.bytes.subarray(at, at + 80), encoding), "the line is longer than a row can be");
+    if (block.cut) this.log.reject(this.line, decodeText(block.bytes.subarray(at, at + 80), encoding), { kind: "too-long" });
     else this.rows.takeLine(decodeText(withoutReturn(withoutNul(block.bytes.subarray(at, end))), encoding), this.line, !this.ended);
     return end + 1;
   }

@@ -1,5 +1,7 @@
 import type { LineKind } from "../../../shared/record/file-layout";
-import type { ReadingNote, RejectedRow } from "../../../shared/record/log-record";
+import type { RejectedRow } from "../../../shared/record/log-record";
+import type { ReadingNote } from "../../../shared/wording/reading-note";
+import type { RowRefusal } from "../../../shared/wording/row-refusal";
 import { cellKind } from "../cell-kind";
 import type { DatedSection } from "../clock/dated-sections";
 import { isCommentRow } from "../head-table";
@@ -11,7 +13,7 @@ const KINDS_KEPT = 1000;
 const LAST_LINES = 40;
 const PENDING_KEPT = 200;
 
-type Pending = { readonly line: number; readonly text: string; readonly why: string; readonly likeData: boolean };
+type Pending = { readonly line: number; readonly text: string; readonly why: RowRefusal; readonly likeData: boolean };
 
 /** What became of the lines that are not samples: rejects by line, comments, repeated headings, a footer. */
 export class RowLog {
@@ -63,7 +65,7 @@ export class RowLog {
     this.flooded = false;
   }
 
-  reject(line: number, text: string, why: string): void {
+  reject(line: number, text: string, why: RowRefusal): void {
     this.data();
     this.addReject(line, why, text);
   }
@@ -124,22 +126,15 @@ export class RowLog {
   }
 
   columnsGone(line: number, headings: readonly string[]): void {
-    this.extra.push({
-      kind: "columns-gone",
-      text: `From line ${line} on the file has no column ${headings.map((name) => `"${name}"`).join(", ")}.`,
-    });
+    this.extra.push({ kind: "columns-gone", line, headings });
   }
 
   columnsCome(line: number, headings: readonly string[]): void {
-    const names = headings.map((name) => `"${name}"`).join(", ");
-    this.extra.push({ kind: "columns-come", text: `From line ${line} on the file has further columns, which are left out: ${names}.` });
+    this.extra.push({ kind: "columns-come", line, headings });
   }
 
-  cutCell(heading: string, line: number, cell: string, unended: boolean): void {
-    const where = unended
-      ? `The file ends in "${cell}" of "${heading}" in line ${line}`
-      : `Line ${line} breaks off in "${cell}" of "${heading}"`;
-    this.extra.push({ kind: "cut-cell", text: `${where}, shorter than every other number there: left out.` });
+  cutCell(heading: string, line: number, cell: string, endsFile: boolean): void {
+    this.extra.push({ kind: "cut-cell", line, cell, heading, endsFile });
   }
 
   finish(): void {
@@ -155,56 +150,29 @@ export class RowLog {
 
   notes(): ReadingNote[] {
     const notes: ReadingNote[] = [];
-    for (const [heading, { count, line, cell }] of this.bad) {
-      const cells = count === 1 ? "One cell is" : `${count} cells are`;
-      if (isBeyondLimit(cell)) {
-        const text = `${cells} only said to lie below or above a limit in "${heading}" and taken for missing, first in line ${line}: "${cell}".`;
-        notes.push({ kind: "beyond-limit", text });
-        continue;
-      }
-      notes.push({ kind: "bad-cells", text: `${cells} no number in "${heading}" and left out, first in line ${line}: "${cell}".` });
-    }
-    for (const [heading, { count, line, cell }] of this.doubtful) {
-      const cells = count === 1 ? "One number carries" : `${count} numbers carry`;
-      notes.push({ kind: "marked-cells", text: `${cells} a mark in "${heading}" and count as read, first in line ${line}: "${cell}".` });
-    }
-    if (this.comments > 0) notes.push({ kind: "comments", text: `${this.comments} comment lines among the rows were passed over.` });
-    if (this.restarts.length > 0)
-      notes.push({ kind: "repeated-headings", text: `The headings are written again ${this.restarts.length} times among the rows.` });
-    if (this.surplus.count > 0)
-      notes.push({
-        kind: "surplus-cells",
-        text: `${this.surplus.count} rows have text behind the last column, first in line ${this.surplus.line}; it was left out.`,
-      });
-    if (this.otherCuts.count > 0)
-      notes.push({
-        kind: "delimiter-changes",
-        text: `${this.otherCuts.count} rows part their cells with another mark than the rest, first in line ${this.otherCuts.line}; they were read.`,
-      });
-    if (this.footer !== null)
-      notes.push({
-        kind: "footer",
-        text: `Lines ${this.footer.first} to ${this.footer.last} below the rows are not data and were left out.`,
-      });
-    for (const { line, rows, headings } of this.others)
-      notes.push({
-        kind: "other-table",
-        text: `From line ${line} on stands another table (${headings}); its ${rows} lines were left out.`,
-      });
+    for (const [heading, cells] of this.bad)
+      notes.push({ kind: isBeyondLimit(cells.cell) ? "beyond-limit" : "bad-cells", heading, ...cells });
+    for (const [heading, cells] of this.doubtful) notes.push({ kind: "marked-cells", heading, ...cells });
+    if (this.comments > 0) notes.push({ kind: "comments", count: this.comments });
+    if (this.restarts.length > 0) notes.push({ kind: "repeated-headings", times: this.restarts.length });
+    if (this.surplus.count > 0) notes.push({ kind: "surplus-cells", ...this.surplus });
+    if (this.otherCuts.count > 0) notes.push({ kind: "delimiter-changes", ...this.otherCuts });
+    if (this.footer !== null) notes.push({ kind: "footer", from: this.footer.first, to: this.footer.last });
+    for (const other of this.others) notes.push({ kind: "other-table-among", ...other });
     return [...notes, ...this.extra];
   }
 
-  private judge(cells: readonly string[]): { why: string; likeData: boolean } {
+  private judge(cells: readonly string[]): { why: RowRefusal; likeData: boolean } {
     const timeCells = this.plan.clock.columns.map((index) => cells[index] ?? "");
     const likeTime = timeCells.some((cell) => cell !== "" && ["time", "number"].includes(cellKind(cell, this.plan.numbers)));
     if (likeTime && cells.length > 1) {
       const read = !Number.isNaN(this.plan.clock.parse(timeCells));
       return {
-        why: read ? "no value in it is a number" : `"${timeCells.join(" ").slice(0, 40)}" is not an instant in this file's form`,
+        why: read ? { kind: "no-number" } : { kind: "no-instant", cell: timeCells.join(" ").slice(0, 40) },
         likeData: true,
       };
     }
-    return { why: "not a row of data", likeData: false };
+    return { why: { kind: "no-data" }, likeData: false };
   }
 
   private rejectPending(): void {
@@ -218,10 +186,10 @@ export class RowLog {
     this.pendingCount = 0;
   }
 
-  private addReject(line: number, why: string, text: string): void {
+  private addReject(line: number, why: RowRefusal, text: string): void {
     this.rejected++;
     this.mark(line, "rejected");
-    if (this.rejects.length < REJECTS_KEPT) this.rejects.push({ file: this.plan.file, row: line, why: `${why}: ${text.slice(0, 80)}` });
+    if (this.rejects.length < REJECTS_KEPT) this.rejects.push({ file: this.plan.file, row: line, why, text: text.slice(0, 80) });
   }
 
   private mark(line: number, kind: LineKind): void {

@@ -127,7 +127,7 @@ export class TextRows {
   private takeData(text: string, given: readonly string[], line: number, unended: boolean): boolean {
     const cells = this.moved === null ? given : this.moved.map((index) => given[index] ?? "");
     if (unended && given.length < this.plan.columns.length && /^["']?[\d+-]/.test(given[0])) {
-      this.log.reject(line, text, "the file ends in the middle of this row");
+      this.log.reject(line, text, { kind: "ends-within" });
       return true;
     }
     const { clock, stampLength } = this.plan;
@@ -136,7 +136,7 @@ export class TextRows {
     if (Number.isNaN(time) && clock.kind !== "counted") return false;
     const surplus = this.moved === null ? given.slice(this.plan.columns.length).filter((cell) => cell !== "") : [];
     if (surplus.some((cell) => !Number.isNaN(parseNumber(cell, this.plan.numbers)))) {
-      this.log.reject(line, text, `has ${given.length} cells where ${this.plan.columns.length} are expected`);
+      this.log.reject(line, text, { kind: "cell-count", cells: given.length, expected: this.plan.columns.length });
       return true;
     }
     const bad = this.readValues(cells, line);
@@ -147,7 +147,7 @@ export class TextRows {
     if (surplus.length > 0) this.log.surplusCells(line);
     const breaksOff = unended ? given.length === this.plan.columns.length : given.length > 1 && given.length < this.plan.columns.length;
     if (breaksOff && this.moved === null && !this.dropCutNumber(given, line, unended)) {
-      this.log.reject(line, text, "the row breaks off in its first value");
+      this.log.reject(line, text, { kind: "first-value-cut" });
       return true;
     }
     this.log.data();

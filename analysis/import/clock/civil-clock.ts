@@ -1,4 +1,6 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
+import type { ClockInWords } from "../../../shared/wording/clock-reading";
+import type { DateOrderClue } from "../../../shared/wording/date-order";
 import { weekdayOf } from "./calendar-words";
 import { type ClockHints, speaksAmerican } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
@@ -6,7 +8,7 @@ import { clockZone } from "./clock-zone";
 import type { ColumnProfile } from "./column-profile";
 import { isMonthLast, mostRegular, OTHER_ORDER, orderMatters, possibleOrders } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
-import { clueOfOrder, DOTS, orderOfComma, rangeOf, secondsIn, spell, writesDayFirst } from "./order-clues";
+import { clueOfOrder, orderOfComma, rangeOf, secondsIn, writesDayFirst } from "./order-clues";
 import { placeZoneOf } from "./place-zone";
 import { type DateOrder, stampSeconds } from "./stamp";
 import { commonPattern } from "./stamp-pattern";
@@ -43,7 +45,7 @@ export function civilClock(parts: readonly TimePart[], hints: ClockHints): Clock
   return {
     columns: profiles.map((p) => p.column.index),
     kind: varied ? "unix" : "civil",
-    description: describe(profiles, patterns, order, zone),
+    description: [describe(profiles, patterns, order, zone)],
     parse,
     patterns,
     unitSeconds: 1,
@@ -68,7 +70,7 @@ export function civilClock(parts: readonly TimePart[], hints: ClockHints): Clock
         : []),
       ...(place === "varied" && hints.answers.zone === null ? [SEVERAL_ZONES] : []),
     ],
-    notes: settledBy === null ? [] : [{ kind: "date-order", text: settledBy }],
+    notes: settledBy === null ? [] : [{ kind: "date-order", by: settledBy }],
   };
 }
 
@@ -99,16 +101,16 @@ const joined = (parts: readonly TimePart[], row: readonly string[]): string => {
 
 type SettledOrder = {
   readonly orders: readonly DateOrder[];
-  readonly settledBy: string | null;
+  readonly settledBy: DateOrderClue | null;
   readonly usual?: NonNullable<ClockReading["usualOrder"]>;
 };
 
-/** The orders that the sample leaves open, the likeliest first, and in a sentence what settled it. */
+/** The orders that the sample leaves open, the likeliest first, and what settled it. */
 function settleOrder(profile: ColumnProfile, cells: readonly string[], hints: ClockHints): SettledOrder {
   const possible = ofNamedDays(profile.column.sample, possibleOrders(profile.column.sample));
   if (hints.answers.order !== null) return { orders: [hints.answers.order], settledBy: null };
   const told = hints.told.order === "ydm" && cells.every((cell) => cell === "" || !Number.isNaN(secondsIn(cell, "ydm")));
-  if (told || isMonthLast(cells) || possible[0] === "ydm") return { orders: ["ydm"], settledBy: MONTH_LAST };
+  if (told || isMonthLast(cells) || possible[0] === "ydm") return { orders: ["ydm"], settledBy: { kind: "all-exist" } };
   if (possible.length <= 1) return { orders: possible, settledBy: null };
   // "25.02.17" may have the year first; never the month
   const dotted = isShortDotted(profile) && hints.told.order === null;
@@ -118,7 +120,7 @@ function settleOrder(profile: ColumnProfile, cells: readonly string[], hints: Cl
   const isDayFirst = orders.includes("dmy") && !orders.includes("mdy") && saysDayFirst;
   if (isDayFirst) {
     const others = orders.filter((order) => order !== "dmy");
-    return { orders: ["dmy", ...others], settledBy: null, usual: { order: "dmy", text: dotted ? DOTS : LANGUAGE } };
+    return { orders: ["dmy", ...others], settledBy: null, usual: { order: "dmy", by: { kind: dotted ? "dots" : "language" } } };
   }
   return settleAmong(profile, cells, orders, hints);
 }
@@ -139,16 +141,13 @@ function ofNamedDays(sample: readonly string[], possible: readonly DateOrder[]):
 function settleAmong(profile: ColumnProfile, cells: readonly string[], possible: readonly DateOrder[], hints: ClockHints): SettledOrder {
   if (possible.length <= 1) return { orders: possible, settledBy: null };
   const clue = clueOfOrder(profile, cells, possible, hints);
-  if (clue !== null) return { orders: [clue.order], settledBy: clue.text };
+  if (clue !== null) return { orders: [clue.order], settledBy: clue.by };
   const readings = possible.map((order) => Float64Array.from(cells, (cell) => secondsIn(cell, order)));
   const regular = mostRegular(readings);
   const comma = orderOfComma(cells, possible, hints);
   const first = regular === null ? (comma?.order ?? likeliest(possible, cells, hints)) : possible[regular];
   return { orders: [first, ...possible.filter((o) => o !== first)], settledBy: null, ...(comma === null ? {} : { usual: comma }) };
 }
-
-const MONTH_LAST = "Dates are read as year, day, month: only so do they all exist and follow each other.";
-const LANGUAGE = "Dates are read as day, month, year, as the language of the headings writes them.";
 
 const isShortDotted = ({ column }: ColumnProfile) => /^\d{1,2}\.\d{1,2}\.\d{2}(?!\d)/.test(column.sample.find((cell) => cell !== "") ?? "");
 
@@ -181,12 +180,16 @@ function patternsOf(parts: readonly TimePart[], order: DateOrder, hasOffset: boo
   return hasOffset || found.some((pattern) => pattern === null) ? null : found.map((pattern) => pattern ?? "");
 }
 
-function describe(profiles: readonly ColumnProfile[], patterns: readonly string[] | null, order: DateOrder, zone: string | null): string {
-  const parts = profiles.map((p, k) => {
-    const form =
-      patterns === null ? ` (${spell(order)})` : ` (${patterns[k].replace("MM", "mm").replace(".f", "").replace(",f", "").toLowerCase()})`;
-    return `${p.column.heading === "" ? `column ${p.column.index + 1}` : p.column.heading}${form}`;
-  });
-  const where = zone === null ? "local time of the logger" : zone;
-  return `${parts.join(" and ")}${parts.length > 1 ? `, ${parts.length} columns` : ""}, ${where}`;
+function describe(
+  profiles: readonly ColumnProfile[],
+  patterns: readonly string[] | null,
+  order: DateOrder,
+  zone: string | null,
+): ClockInWords {
+  const columns = profiles.map(({ column: { heading, index } }, k) => ({
+    heading,
+    index,
+    form: patterns === null ? { order } : { letters: patterns[k].replace("MM", "mm").replace(".f", "").replace(",f", "").toLowerCase() },
+  }));
+  return { kind: "stamps", columns, zone };
 }

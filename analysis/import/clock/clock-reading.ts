@@ -1,7 +1,10 @@
 import type { Clock } from "../../../shared/record/clock";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { LogFault } from "../../../shared/record/log-fault";
-import type { ReadingNote } from "../../../shared/record/log-record";
+import type { ClockInWords } from "../../../shared/wording/clock-reading";
+import type { DateOrderClue } from "../../../shared/wording/date-order";
+import type { ReadingNote } from "../../../shared/wording/reading-note";
+import type { RowRefusal } from "../../../shared/wording/row-refusal";
 import type { DateOrder } from "./stamp";
 
 /** How the clock of a file is read, settled from headings, preamble and a sample of cells before the bulk is read. */
@@ -10,8 +13,8 @@ export type ClockReading = {
   readonly columns: readonly number[];
   /** "civil": local date and time; "unix": zone-free instants; "elapsed": seconds from a start that may be unknown; "counted": start + row number * interval. */
   readonly kind: "civil" | "unix" | "elapsed" | "counted";
-  /** In a sentence for the page: "Date (dd/mm/yyyy) and Time (hh:mm:ss), two columns". */
-  readonly description: string;
+  /** What it is read from, for the page. */
+  readonly description: readonly ClockInWords[];
   /**
    * Cells of `columns` in that order to seconds: for civil the date and time as if it were UTC, for unix the Unix time, for elapsed the
    * seconds since the start; NaN where not understood. An offset written in the cell itself is already taken off (then kind is "unix"), or, where
@@ -43,7 +46,7 @@ export type ClockReading = {
   /** The order of day and month that the cells seen prove: they exist in no other, or a clue settles it. */
   readonly provenOrder?: DateOrder | null;
   /** The order of a file that leaves it open to the end, by the habit of its form: taken unasked. */
-  readonly usualOrder?: { readonly order: DateOrder; readonly text: string };
+  readonly usualOrder?: { readonly order: DateOrder; readonly by: DateOrderClue };
   /** Rounding of the file undone: instants within `within` of a multiple of `grid` are that multiple, s. */
   readonly snap: { readonly grid: number; readonly within: number } | null;
   readonly certainty: number;
@@ -59,7 +62,7 @@ export type SettledClock = {
   /** For each kept row its index among the rows read, shape [kept]; null where all rows are kept in their order. */
   readonly order: Uint32Array | null;
   /** Rows read whose instant was not understood or makes no sense, with why; they are rejected by line. */
-  readonly rejected: readonly { readonly row: number; readonly why: string }[];
+  readonly rejected: readonly { readonly row: number; readonly why: RowRefusal }[];
   /** The order of day and month where the file settles it by itself; null where it is open or makes no difference. */
   readonly dateOrder: DateOrder | null;
   readonly duplicates: number;

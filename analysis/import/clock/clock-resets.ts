@@ -173,28 +173,22 @@ function report(
 ): void {
   const near = stretches[k - 1]?.last ?? stretches[end + 1]?.first ?? 0;
   const rows = rowsOf(stretches, k, end);
-  const what = `the clock leaps to ${sayInstant(bad.first)}`;
+  const note = { kind: "leaps-to", at: bad.first, rows } as const;
   if (placed === "refused") {
     for (let i = bad.from; i < stretches[end].to; i++) {
       if (Number.isNaN(times[i])) continue;
-      ledger.rejected.push({ row: i, why: `the clock is wrong (${sayInstant(times[i])}) and nothing shows where the row belongs` });
+      ledger.rejected.push({ row: i, why: { kind: "clock-wrong", at: times[i] } });
       times[i] = Number.NaN;
     }
-    ledger.faults.push({ kind: "clock-reset", from: near, to: stretches[end + 1]?.first ?? near, note: `${what}; ${rows} rows left out` });
+    ledger.faults.push({ kind: "clock-reset", from: near, to: stretches[end + 1]?.first ?? near, note: { ...note, isRefused: true } });
   } else
     ledger.faults.push({
       kind: "clock-reset",
       from: times[bad.from],
       to: lastOf(times, stretches[end]),
-      note: `${what}; ${rows} rows placed by the sampling`,
+      note: { ...note, isRefused: false },
     });
-  const outcome =
-    placed === "refused"
-      ? "they are left out, named by line"
-      : placed === "fits"
-        ? "the sampling shows their place"
-        : "they are taken to follow the rows beside them without a pause";
-  ledger.notes.push({ kind: "clock-reset", text: `In mid-log ${what}: ${rows} rows have a wrong date; ${outcome}.` });
+  ledger.notes.push({ kind: "clock-reset", at: bad.first, rows, placed });
 }
 
 function lastOf(times: Float64Array, { to }: Stretch): number {

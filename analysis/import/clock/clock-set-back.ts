@@ -1,7 +1,6 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import { refused } from "./clock-hints";
 import type { ClockLedger } from "./clock-ledger";
-import { sayInstant } from "./date-order-question";
 import { medianStep } from "./median-step";
 
 /** Whether two rows, counted as the times are, carry the same values. */
@@ -28,19 +27,15 @@ export function followSetBack(times: Float64Array, alike: Alike, answer: string 
   const steps = findSteps(times, alike, step, ledger);
   if (steps.length === 0) return;
   const assumed: Option = steps.every(({ toBeginning }) => toBeginning) ? "as-written" : "follow-on";
-  const chosen = answer ?? assumed;
-  if (!OPTIONS.some((option) => option === chosen)) throw refused("clock", chosen, OPTIONS);
+  const chosen = answer === null ? assumed : OPTIONS.find((option) => option === answer);
+  if (chosen === undefined) throw refused("clock", answer ?? "", OPTIONS);
   if (chosen !== "as-written") moveOn(times, steps, step, chosen === "set-right");
   for (const { at, by, rows } of steps) {
     const zone = isBetweenZones(by + step, step);
-    const why = zone ? "as from one time zone to another" : "two stretches of rows claim the same time";
-    const note = `the clock was set back by ${Math.round(by + (zone ? step : 0))} s: ${why}`;
+    const note = { kind: "set-back", by: Math.round(by + (zone ? step : 0)), isZone: zone } as const;
     const [from, to] = [times[at - 1], times[at]].sort((a, b) => a - b);
     ledger.faults.push({ kind: zone ? "zone-slip" : "clock-jump", from, to, note });
-    ledger.notes.push({
-      kind: "clock-jump",
-      text: `At ${sayInstant(times[at - 1])} the clock was set back by ${Math.round(by)} s: ${rows} rows claim a time that is taken already. ${OUTCOME[chosen as Option]}`,
-    });
+    ledger.notes.push({ kind: "set-back", at: times[at - 1], by: Math.round(by), rows, answer: chosen });
   }
   if (answer === null) ledger.questions.push(setBackQuestion(steps, assumed));
 }
@@ -48,12 +43,6 @@ export function followSetBack(times: Float64Array, alike: Alike, answer: string 
 /** Whole, half or quarter hours to the sample, as zones lie apart (IANA time zone database), where sampling is fine enough for that to be no chance. */
 const isBetweenZones = (by: number, step: number): boolean =>
   [HOUR, HOUR / 2, HOUR / 4].some((unit) => step <= unit / 12 && by >= unit / 2 && Math.abs(by - Math.round(by / unit) * unit) <= step / 2);
-
-const OUTCOME: Readonly<Record<Option, string>> = {
-  "follow-on": "They are taken to follow the rows before them.",
-  "set-right": "The rows before it are taken to be as much earlier.",
-  "as-written": "They are kept as they are written, the first of each instant.",
-};
 
 /** A step back of the clock before row `at`: by how much, s, and how many rows after it claim a time that is taken. */
 type SetBack = { readonly at: number; readonly by: number; readonly rows: number; readonly toBeginning: boolean };
@@ -69,9 +58,8 @@ function findSteps(times: Float64Array, alike: Alike, step: number, ledger: Cloc
     if (t < last && t < high && falls <= MOST) {
       const overlap = overlapAt(times, i, high, step, alike) ?? zoneBack(times, i, last, step);
       if (overlap?.copy) {
-        ledger.faults.push({ kind: "clock-jump", from: t, to: overlap.to, note: "a stretch of rows stands twice in the file" });
-        const text = `A stretch of ${overlap.rows} rows stands twice in the file; the first is kept.`;
-        ledger.notes.push({ kind: "clock-jump", text });
+        ledger.faults.push({ kind: "clock-jump", from: t, to: overlap.to, note: { kind: "stretch-twice" } });
+        ledger.notes.push({ kind: "stretch-twice", rows: overlap.rows });
       } else if (overlap !== null) {
         found.push({ at: i, by: last - t, rows: overlap.rows, toBeginning: Math.abs(t - first) <= BEGINNING * (high - first) });
         // the clock goes on from here: what stands above is the past of another setting

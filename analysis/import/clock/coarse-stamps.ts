@@ -27,11 +27,7 @@ export function spreadCoarseStamps(times: Float64Array, interval: number | null,
     let slot = g === 0 ? slots - counts[g] : 0;
     for (let i = starts[g]; i < (starts[g + 1] ?? times.length); i++) if (!Number.isNaN(times[i])) times[i] += (unit * slot++) / slots;
   }
-  const name = unit === 1 ? "second" : unit === 60 ? "minute" : unit === 3600 ? "hour" : `${unit} s`;
-  ledger.notes.push({
-    kind: "coarse-stamps",
-    text: `The stamps are cut to the ${name} and ${usual} rows share each; the rows are spread evenly over their ${name}.`,
-  });
+  ledger.notes.push({ kind: "coarse-stamps", unit, rows: usual });
 }
 
 type Groups = { readonly starts: readonly number[]; readonly counts: readonly number[]; readonly instants: readonly number[] };
@@ -49,10 +45,7 @@ function countWithinStamps(times: Float64Array, { counts }: Groups, interval: nu
     last = times[i];
     times[i] += at * (interval ?? 1);
   }
-  ledger.notes.push({
-    kind: "coarse-stamps",
-    text: "Nearly all rows carry the same stamp; they are counted from it, one after the other.",
-  });
+  ledger.notes.push({ kind: "one-stamp" });
   if (interval === null) ledger.questions.push(INTERVAL_QUESTION);
 }
 

@@ -44,7 +44,7 @@ export function componentClock(parts: Components, hints: ClockHints, time: TimeP
   return {
     columns: used.map((p) => p.column.index),
     kind: "civil",
-    description: `${used.map((p) => p.column.heading).join(", ")}: a column each`,
+    description: [{ kind: "a-column-each", headings: used.map((p) => p.column.heading) }],
     parse,
     patterns: null,
     unitSeconds: 1,
@@ -81,7 +81,7 @@ export function withThousandths(reading: ClockReading, extra: ColumnProfile, hin
   return {
     ...reading,
     columns: [...reading.columns, extra.column.index],
-    description: `${reading.description}, with thousandths from ${extra.column.heading}`,
+    description: [...reading.description, { kind: "thousandths", heading: extra.column.heading }],
     parse: (cells) => reading.parse(cells.slice(0, last)) + plainNumber(cells[last], decimal, thousands) / 1000,
     patterns: null,
   };

@@ -83,7 +83,7 @@ function countedBase(
   asked = hints.answers.interval === null && hints.told.interval === null,
 ) {
   return {
-    description: `no time column: ${start.seconds === null ? "" : "start and "}interval of ${interval} s, ${asked ? "assumed" : "as the file says"}`,
+    description: [{ kind: "counted", interval, hasStart: start.seconds !== null, isAssumed: asked }] as const,
     start: start.seconds,
     interval,
     zone: clockZone(hints, [], start.zone),

@@ -19,7 +19,13 @@ export function timeOfDayClock(profiles: readonly ColumnProfile[], hints: ClockH
   return {
     columns: profiles.map((p) => p.column.index),
     kind: "elapsed",
-    description: `${profiles[0].column.heading}: time of day${date === null ? ", date not known" : named === null ? ", date from the lines above the table" : ", date from the file's name"}`,
+    description: [
+      {
+        kind: "time-of-day",
+        heading: profiles[0].column.heading,
+        date: date === null ? "unknown" : named === null ? "above" : "in-name",
+      },
+    ],
     parse: (cells) => {
       const stamp = readStamp(part === null ? cells.join(" ") : part.asText(cells[0]), "dmy");
       return stamp === null || !Number.isNaN(stamp.days) ? Number.NaN : stamp.seconds;

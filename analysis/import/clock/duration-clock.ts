@@ -31,7 +31,7 @@ export function durationClock(profile: ColumnProfile, hints: ClockHints): ClockR
   return {
     columns: [profile.column.index],
     kind: "elapsed",
-    description: `${profile.column.heading}: elapsed time${start.seconds === null ? "" : " after the start that the file names"}`,
+    description: [{ kind: "elapsed", heading: profile.column.heading, isAfterStart: start.seconds !== null }],
     parse: ([cell]) => readDuration(cell, minutesFirst) ?? Number.NaN,
     patterns: plain ? ["hh:mm:ss.f"] : null,
     unitSeconds: 1,

@@ -28,16 +28,13 @@ export function followRestarts(times: Float64Array, ledger: ClockLedger): void {
         kind: "restart",
         from: end,
         to: end + step,
-        note: "the elapsed time starts again; how long the logger stood still is not known",
+        note: { kind: "elapsed-again" },
       });
     }
     last = t;
     times[i] = t + added;
   }
-  if (restarts > 0) {
-    const text = `The elapsed time starts again ${restarts === 1 ? "once" : `${restarts} times`}; each run is placed one usual step after the one before.`;
-    ledger.notes.push({ kind: "restart", text });
-  }
+  if (restarts > 0) ledger.notes.push({ kind: "restart", times: restarts });
 }
 
 /** Minutes and seconds only ("59:50", "00:00"): each fall is the step over the full hour. */

@@ -1,3 +1,4 @@
+import type { ScaleInWords } from "../../../shared/wording/clock-reading";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { clockZone } from "./clock-zone";
@@ -14,7 +15,7 @@ export type NumberScale = {
   readonly kind: "unix" | "civil" | "elapsed";
   readonly unitSeconds: number;
   readonly origin: number;
-  readonly name: string;
+  readonly name: ScaleInWords;
   /** How sure the scale is: 1 where range and words agree. */
   readonly certainty: number;
   /** The instant it counts from, where the file says it. */
@@ -46,7 +47,7 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
       kind: "elapsed",
       unitSeconds: counted.seconds,
       origin: 0,
-      name: `${counted.name} since ${epoch.text}`,
+      name: { unit: counted.name, since: epoch.text },
       certainty: 0.95,
       epoch,
     };
@@ -59,17 +60,18 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
   ] as const) {
     const inRange = first * unit > UNIX_FROM && first * unit < UNIX_TO;
     if (inRange && (timely || profile.column.index === 0))
-      return { kind: "unix", unitSeconds: unit, origin: 0, name: `Unix ${name}`, certainty: timely ? 0.98 : 0.8 };
+      return { kind: "unix", unitSeconds: unit, origin: 0, name: `unix-${name}`, certainty: timely ? 0.98 : 0.8 };
   }
   if (stands) return null;
   if (timely && first > 2.7e9 && first < 4.9e9)
-    return { kind: "civil", unitSeconds: 1, origin: -SECONDS_1904, name: "seconds since 1904", certainty: 0.8 };
+    return { kind: "civil", unitSeconds: 1, origin: -SECONDS_1904, name: "seconds-since-1904", certainty: 0.8 };
   if (timely && first > 1.2e17 && first < 1.45e17)
-    return { kind: "unix", unitSeconds: 1e-7, origin: -SECONDS_1601, name: "tenths of microseconds since 1601", certainty: 0.8 };
+    return { kind: "unix", unitSeconds: 1e-7, origin: -SECONDS_1601, name: "ticks-since-1601", certainty: 0.8 };
   const unit = elapsedUnit(profile);
   const days = unit === null || unit.seconds === 86400 || isNoLength(profile, unit.seconds) ? dayScale(profile, hints, timely) : null;
   if (days !== null) return days;
-  if (unit !== null) return { kind: "elapsed", unitSeconds: unit.seconds, origin: 0, name: `elapsed ${unit.name}`, certainty: 0.95 };
+  if (unit !== null)
+    return { kind: "elapsed", unitSeconds: unit.seconds, origin: 0, name: { unit: unit.name, since: null }, certainty: 0.95 };
   return null;
 }
 
@@ -97,7 +99,7 @@ const namesDate = (words: string): boolean =>
 /** Days counted from a day of old. A heading that names the day as its unit ("Julian day") is no length of time where the numbers are those of our days. */
 function dayScale({ numbers, words, column }: ColumnProfile, hints: ClockHints, timely: boolean): NumberScale | null {
   const first = middleOf(numbers);
-  const days = (origin: number, name: string, certainty: number): NumberScale => ({
+  const days = (origin: number, name: ScaleInWords, certainty: number): NumberScale => ({
     kind: "civil",
     unitSeconds: 86400,
     origin: -origin * 86400,
@@ -105,7 +107,7 @@ function dayScale({ numbers, words, column }: ColumnProfile, hints: ClockHints, 
     certainty,
   });
   if (first > 30000 && first < 80000 && /\bmjd\b|modified julian/.test(words))
-    return days(DAYS_MODIFIED_JULIAN, "modified Julian days", 0.9);
+    return days(DAYS_MODIFIED_JULIAN, "modified-julian-days", 0.9);
   const fractions = hasFractions(numbers);
   // whole numbers that rise are seconds as likely as days, unless their heading says date
   const dated = fractions
@@ -117,9 +119,8 @@ function dayScale({ numbers, words, column }: ColumnProfile, hints: ClockHints, 
     allWithin(numbers, 20000, 80000)
   )
     return spreadsheetDays(hints, timely);
-  if (first > 2.4e6 && first < 2.5e6 && /julian|jd/.test(words)) return days(DAYS_JULIAN, "Julian days", 0.9);
-  if (first > 715000 && first < 770000 && fractions && (timely || column.index === 0))
-    return days(DAYS_YEAR_0, "days counted from year 0", 0.8);
+  if (first > 2.4e6 && first < 2.5e6 && /julian|jd/.test(words)) return days(DAYS_JULIAN, "julian-days", 0.9);
+  if (first > 715000 && first < 770000 && fractions && (timely || column.index === 0)) return days(DAYS_YEAR_0, "days-from-year-0", 0.8);
   return null;
 }
 
@@ -130,7 +131,7 @@ function spreadsheetDays({ context }: ClockHints, timely: boolean): NumberScale 
     kind: "civil",
     unitSeconds: 86400,
     origin,
-    name: `spreadsheet day numbers (${later ? 1904 : 1900})`,
+    name: later ? "spreadsheet-1904" : "spreadsheet-1900",
     certainty: timely ? 0.9 : 0.75,
   };
 }
@@ -191,11 +192,11 @@ export function numberClock(profile: ColumnProfile, scale: NumberScale, hints: C
   const { decimal, thousands } = hints.context;
   const absolute = scale.kind !== "elapsed";
   const start = absolute ? null : scale.epoch === undefined ? startOf(hints) : readStart(scale.epoch, hints);
-  const heading = profile.column.heading === "" ? `Column ${profile.column.index + 1}` : profile.column.heading;
+  const { heading, index } = profile.column;
   return {
     columns: [profile.column.index],
     kind: scale.kind,
-    description: `${heading}: ${scale.name}${start === null || start.seconds === null ? "" : ` after the start that the file names`}`,
+    description: [{ kind: "numbers", heading, index, scale: scale.name, isAfterStart: start !== null && start.seconds !== null }],
     parse: (cells) => withinReach(plainNumber(cells[0], decimal, thousands) * scale.unitSeconds + scale.origin),
     patterns: scale.origin === 0 ? ["#"] : null,
     unitSeconds: scale.unitSeconds,

@@ -1,20 +1,25 @@
+import type { DateOrderClue } from "../../../shared/wording/date-order";
 import type { ColumnText } from "../columns/column-reading";
 import { calendarWord, weekdayOf } from "./calendar-words";
 import type { ClockHints } from "./clock-hints";
 import type { ColumnProfile } from "./column-profile";
 import { possibleOrders } from "./date-order";
-import { ORDER_NAMES } from "./date-order-question";
 import { orderOfSibling } from "./date-sibling";
 import { dateInName } from "./named-date";
 import { stampsIn, toldSeconds } from "./preamble-clock";
 import { type DateOrder, stampSeconds } from "./stamp";
 import { readStamp } from "./stamp-text";
 
-export type Clue = { readonly order: DateOrder; readonly text: string };
+/** What settles the order of day and month, and to which. */
+export type Clue = { readonly order: DateOrder; readonly by: DateOrderClue };
 
-export const DOTS = "Dates with dots are read as day.month.year.";
+/** An order, and the words of the file that show it. */
+type Told = { readonly order: DateOrder; readonly text: string };
 
-export const spell = (order: DateOrder): string => ORDER_NAMES[order];
+const witnessed = (kind: "written-alike" | "own-words" | "locale" | "column", order: DateOrder, witness: string): Clue => ({
+  order,
+  by: { kind, order, witness },
+});
 
 export const secondsIn = (cell: string, order: DateOrder): number => {
   const stamp = readStamp(cell, order);
@@ -34,21 +39,17 @@ export function clueOfOrder(
   hints: ClockHints,
 ): Clue | null {
   const { order } = hints.told;
-  if (order !== null && possible.includes(order)) return { order, text: `The file spells its dates as ${spell(order)}.` };
+  if (order !== null && possible.includes(order)) return { order, by: { kind: "spelt", order } };
   const first = profile.column.sample.find((cell) => cell !== "") ?? "";
-  if (/^\d{1,2}\.\d{1,2}\.\d{4}/.test(first)) return { order: "dmy", text: DOTS };
+  if (/^\d{1,2}\.\d{1,2}\.\d{4}/.test(first)) return { order: "dmy", by: { kind: "dots" } };
   const sibling = orderOfSibling(first, possible, hints.told);
-  if (sibling !== null) return { order: sibling.order, text: `Read as ${spell(sibling.order)}, as the file writes "${sibling.text}".` };
+  if (sibling !== null) return witnessed("written-alike", sibling.order, sibling.text);
   const locale = orderOfLocale(possible, hints);
   if (locale !== null) return locale;
   const beside = orderFromColumns(cells, possible, profile.column.index, hints);
   if (beside !== null) return beside;
   const told = orderFromTold(cells, possible, hints);
-  if (told !== null)
-    return {
-      order: told.order,
-      text: `Read as ${spell(told.order)}: only so do the dates agree with "${told.text}" in the file's own words.`,
-    };
+  if (told !== null) return witnessed("own-words", told.order, told.text);
   return null;
 }
 
@@ -59,7 +60,7 @@ export function clueOfOrder(
 export function orderOfComma(cells: readonly string[], possible: readonly DateOrder[], hints: ClockHints): Clue | null {
   const clear = possible.includes("dmy") && (!possible.some((order) => order.startsWith("y")) || writesDayFirst(hints));
   if (hints.context.decimal !== "," || !clear || /\d\s?[ap]\.?m\.?/i.test(cells[0] ?? "")) return null;
-  return { order: "dmy", text: `Dates are read as ${spell("dmy")}: wherever decimal commas are written, the month does not come first.` };
+  return { order: "dmy", by: { kind: "decimal-commas" } };
 }
 
 const LOCALE = /\b(?:locale|culture|language|sprache|langue|idioma|lingua|taal|region)\b[^\p{L}]{1,6}([a-z]{2}[-_][A-Z]{2})\b/iu;
@@ -70,7 +71,7 @@ function orderOfLocale(possible: readonly DateOrder[], { context }: ClockHints):
   const parts = named === undefined ? [] : formatOf(named.replace("_", "-")).formatToParts(0);
   const letters = parts.flatMap(({ type }) => (type === "day" || type === "month" || type === "year" ? [type[0]] : [])).join("");
   const order = possible.find((one) => one === letters);
-  return order === undefined ? null : { order, text: `Read as ${spell(order)}, as the file's locale ${named} writes dates.` };
+  return order === undefined || named === undefined ? null : witnessed("locale", order, named);
 }
 
 function formatOf(locale: string): Intl.DateTimeFormat {
@@ -107,8 +108,7 @@ function orderFromColumns(cells: readonly string[], possible: readonly DateOrder
         return test === null || Number.isNaN(day) || test(day);
       }),
     );
-    if (fits.length === 1)
-      return { order: fits[0], text: `Read as ${spell(fits[0])}: only so do the dates agree with "${column.heading}".` };
+    if (fits.length === 1) return witnessed("column", fits[0], column.heading);
   }
   return null;
 }
@@ -121,7 +121,7 @@ const saysDays = ({ sample }: ColumnText): boolean => {
 const YEAR = /(?<!\d)(?:19|20)\d{2}(?!\d)/g;
 
 /** A date of the preamble or the file name that can be read in one way only, and fits the first or last row in one order only. */
-function orderFromTold(cells: readonly string[], possible: readonly DateOrder[], hints: ClockHints): Clue | null {
+function orderFromTold(cells: readonly string[], possible: readonly DateOrder[], hints: ClockHints): Told | null {
   const named = dateInName(hints.context.file);
   const stamps = hints.told.stamps.filter((s) => s.hasDate);
   stamps.push(...(hints.context.below ?? []).flatMap(stampsIn).filter(({ hasDate }) => hasDate));

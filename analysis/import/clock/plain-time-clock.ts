@@ -18,7 +18,7 @@ export function plainTimeClock(profile: ColumnProfile, hints: ClockHints): Clock
   const name = settled ?? "seconds";
   const reading = numberClock(
     profile,
-    { kind: "elapsed", unitSeconds: UNITS[name], origin: 0, name: `elapsed ${name}`, certainty: settled === null ? 0.6 : 0.9 },
+    { kind: "elapsed", unitSeconds: UNITS[name], origin: 0, name: { unit: name, since: null }, certainty: settled === null ? 0.6 : 0.9 },
     hints,
   );
   return settled === null ? { ...reading, questions: [...reading.questions, unitQuestion(profile, step)] } : reading;

@@ -253,7 +253,6 @@ function withOthersNamed(candidates: readonly Candidate[]): ClockReading {
   const reading = best.read();
   const others = rest.filter((c) => c.profiles.every((p) => !best.profiles.includes(p)) && c.score >= 50);
   if (others.length === 0) return reading;
-  const name = (c: Candidate) => c.profiles.map((p) => `"${p.column.heading}"`).join(" and ");
-  const text = `The clock is read from ${name(best)}; ${others.map(name).join(", ")} could be a clock too and ${others.length > 1 ? "are" : "is"} left out.`;
-  return { ...reading, notes: [...reading.notes, { kind: "several-clocks", text }] };
+  const headings = (c: Candidate) => c.profiles.map((p) => p.column.heading);
+  return { ...reading, notes: [...reading.notes, { kind: "several-clocks", read: headings(best), others: others.map(headings) }] };
 }

@@ -51,7 +51,7 @@ export function settleClock(
   if (turned) {
     times.reverse();
     for (const reject of ledger.rejected) reject.row = times.length - 1 - reject.row;
-    ledger.notes.push({ kind: "newest-first", text: "The newest row stands first in the file; the rows were turned round." });
+    ledger.notes.push({ kind: "newest-first" });
   }
   if (reading.kind === "civil" && !risesEvenly(times)) {
     markHalves(times, ledger);
@@ -97,15 +97,8 @@ function finish(
   const rows = orderRows(times);
   const first = rows.times.length === 0 ? 0 : rows.times[0];
   const clock: Clock = absolute ? { kind: "absolute", epoch: first, zone: reading.zone } : { kind: "elapsed" };
-  if (rows.duplicates > 0) {
-    const text = `${rows.duplicates} ${rows.duplicates === 1 ? "row repeats" : "rows repeat"} the instant of an earlier row; the first of each instant is kept.`;
-    ledger.notes.push({ kind: "duplicate-times", text });
-  }
-  if (rows.reordered > 0)
-    ledger.notes.push({
-      kind: "out-of-order",
-      text: `${rows.reordered} ${rows.reordered === 1 ? "row stands" : "rows stand"} after a later one; sorted by time.`,
-    });
+  if (rows.duplicates > 0) ledger.notes.push({ kind: "duplicate-times", rows: rows.duplicates });
+  if (rows.reordered > 0) ledger.notes.push({ kind: "out-of-order", rows: rows.reordered });
   const last = times.length - 1;
   const inFile = (row: number) => (turned ? last - row : row);
   const order = rows.order ?? (turned ? Uint32Array.from(times, (_, i) => i) : null);
@@ -141,7 +134,7 @@ function countedTimes(n: number, interval: number): Float64Array {
 
 function rejectUnread(times: Float64Array, ledger: ClockLedger): void {
   for (let row = 0; row < times.length; row++)
-    if (Number.isNaN(times[row])) ledger.rejected.push({ row, why: "the time is not understood" });
+    if (Number.isNaN(times[row])) ledger.rejected.push({ row, why: { kind: "time-not-understood" } });
 }
 
 /** More steps down than up; a time of day that climbs back over midnight steps up once a day only. */
@@ -212,14 +205,6 @@ function civilInPlace(times: Float64Array, zone: string, ledger: ClockLedger): v
   }
   if (!(low <= high)) return;
   const { repeated, missing } = civilToUnix(times, zoneOffsets(zone, Math.max(low, -2e9), Math.min(high, 8e9)));
-  if (repeated > 0)
-    ledger.notes.push({
-      kind: "repeated-hour",
-      text: `Summer time ends within the log: ${repeated} rows of the repeated hour were put in order by the sampling.`,
-    });
-  if (missing > 0)
-    ledger.notes.push({
-      kind: "missing-hour",
-      text: `${missing} rows carry a local time that ${zone} skips when summer time begins; read as if the clock had not been put forward.`,
-    });
+  if (repeated > 0) ledger.notes.push({ kind: "repeated-hour", rows: repeated });
+  if (missing > 0) ledger.notes.push({ kind: "missing-hour", rows: missing, zone });
 }

@@ -20,18 +20,18 @@ export function settleDateOrder(times: Float64Array, reading: ClockReading, ledg
   const known = times.map((t) => (Number.isNaN(t) ? 1 : 0));
   times.set(readings[chosen]);
   times.forEach((t, row) => {
-    if (Number.isNaN(t) && known[row] === 0) ledger.rejected.push({ row, why: `the date does not exist in the order ${orders[chosen]}` });
+    if (Number.isNaN(t) && known[row] === 0) ledger.rejected.push({ row, why: { kind: "no-such-date", order: orders[chosen] } });
   });
   withoutQuestion(ledger);
   if (regular !== null) {
-    const why = possible.length === 1 ? "a day above 12 allows no other" : "only so does the clock run evenly";
-    ledger.notes.push({ kind: "date-order", text: `Dates are read as ${orders[chosen]}: ${why}.` });
+    const clue = possible.length === 1 ? "day-above-12" : "even-clock";
+    ledger.notes.push({ kind: "date-order", by: { kind: clue, order: orders[chosen] } });
     return orders[chosen];
   }
   const { usualOrder: usual } = reading;
   if (usual !== undefined && possible.some((k) => orders[k] === usual.order)) {
     times.set(readings[orders.indexOf(usual.order)]);
-    ledger.notes.push({ kind: "date-order", text: usual.text });
+    ledger.notes.push({ kind: "date-order", by: usual.by });
     return usual.order;
   }
   const open = possible.map((k) => orders[k]);

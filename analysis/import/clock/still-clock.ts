@@ -1,6 +1,5 @@
 import type { ClockLedger } from "./clock-ledger";
 import type { Alike } from "./clock-set-back";
-import { sayInstant } from "./date-order-question";
 import { medianStep } from "./median-step";
 
 /** Fewer rows of one stamp are repeated rows. */
@@ -21,9 +20,8 @@ export function followStillClock(times: Float64Array, alike: Alike, ledger: Cloc
     if (rows >= LEAST && Math.abs(times[end + 1] - times[i] - rows * step) <= 0.05 * step && !alike(i, i + 1)) {
       const stood = times[i];
       for (let k = 1; k < rows; k++) times[i + k] = stood + k * step;
-      ledger.faults.push({ kind: "clock-jump", from: stood, to: times[end], note: "the clock stood still while rows were written" });
-      const text = `At ${sayInstant(stood)} the clock stood still for ${rows} rows; the usual interval places them up to the row that follows.`;
-      ledger.notes.push({ kind: "clock-jump", text });
+      ledger.faults.push({ kind: "clock-jump", from: stood, to: times[end], note: { kind: "stood-still" } });
+      ledger.notes.push({ kind: "stood-still", at: stood, rows });
     }
     i = end;
   }

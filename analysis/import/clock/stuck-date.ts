@@ -24,11 +24,7 @@ export function followStuckDate(times: Float64Array, ledger: ClockLedger): void 
     last = t;
     times[i] = t + shift;
   }
-  if (midnights > 0)
-    ledger.notes.push({
-      kind: "stuck-date",
-      text: `The date stays while the time of day passes midnight ${midnights === 1 ? "once" : `${midnights} times`}; the rows after it are taken for the next day.`,
-    });
+  if (midnights > 0) ledger.notes.push({ kind: "stuck-date", midnights });
 }
 
 /** Days counted within a year begin anew in January: what falls by most of a year belongs to the next one, in place. */

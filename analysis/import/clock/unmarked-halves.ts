@@ -25,10 +25,7 @@ export function markHalves(times: Float64Array, ledger: ClockLedger): void {
       times[i] += (afternoon ? 12 * HOUR : 0) - (twelve ? 12 * HOUR : 0);
     }
   }
-  ledger.notes.push({
-    kind: "unmarked-halves",
-    text: "Times run from 1 to 12 without AM or PM; noon and midnight are told by the order of the rows.",
-  });
+  ledger.notes.push({ kind: "unmarked-halves" });
 }
 
 const dayOf = (t: number) => Math.floor(t / DAY);

@@ -1,6 +1,5 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ClockLedger } from "./clock-ledger";
-import { sayInstant } from "./date-order-question";
 import { medianStep } from "./median-step";
 import { zoneOffsets } from "./zone-offsets";
 
@@ -41,10 +40,9 @@ export function followSummerTime(times: Float64Array, ledger: ClockLedger): void
           kind: "zone-slip",
           from: last + shift + (leap > 0 ? roundHour(leap) : -roundHour(-leap)),
           to: t + shift,
-          note: `the local clock ${what} an hour`,
+          note: { kind: "summer-time", leap: what },
         });
-        const text = `At ${sayInstant(t)} the clock ${what} an hour, as local time does when summer time ${leap > 0 ? "begins" : "ends"}; the rows are taken to go on evenly.`;
-        ledger.notes.push({ kind: "summer-time", text });
+        ledger.notes.push({ kind: "summer-time", at: t, leap: what });
       }
     }
     last = t;

@@ -34,7 +34,7 @@ export function yearDayClock(profile: ColumnProfile, hints: ClockHints): ClockRe
   return {
     columns: [profile.column.index],
     kind: year === null ? "elapsed" : "civil",
-    description: `${profile.column.heading}: day of the year${year === null ? ", year not known" : ` ${year}`}`,
+    description: [{ kind: "day-of-year", heading: profile.column.heading, year }],
     parse: (cells) => plainNumber(cells[0], decimal, thousands) * 86400 + origin,
     patterns: null,
     unitSeconds: 86400,

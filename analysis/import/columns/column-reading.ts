@@ -1,5 +1,6 @@
 import type { ChannelQuantity, ChannelRole } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
+import type { ColumnReason } from "../../../shared/wording/column-reason";
 
 import type { SignalRange } from "./raw-signal";
 
@@ -53,7 +54,7 @@ export type ColumnReading = {
   /** A heading or text that says the logger writes a row only when a value changes. */
   readonly onChange: boolean;
   readonly certainty: number;
-  readonly reason: string;
+  readonly reason: ColumnReason;
   readonly questions: readonly ImportQuestion[];
 };
 
@@ -72,6 +73,6 @@ export const NOTHING: ColumnReading = {
   counter: null,
   onChange: false,
   certainty: 0.5,
-  reason: "",
+  reason: [],
   questions: [],
 };

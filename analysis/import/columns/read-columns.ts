@@ -35,7 +35,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
   const letters = lastLetters(columns);
   const begun = columns.map((column, k): ColumnReading | ColumnFacts => {
     const choice = choiceFor(names[k], column.heading, choices);
-    if (choice.role === "time") return { ...timeReading, reason: "as you chose" };
+    if (choice.role === "time") return { ...timeReading, reason: [{ kind: "chosen" }] };
     if (choice.role === null && times[k]) return timeReading;
     const values = columnValues(column, context);
     const words = readWords(column, names[k], values, choice);
@@ -57,7 +57,7 @@ export function readColumns(columns: readonly ColumnText[], context: FileContext
   return tellApart(readings, columns);
 }
 
-const timeReading: ColumnReading = { ...NOTHING, role: "time", certainty: 0.95, reason: "its cells are times" };
+const timeReading: ColumnReading = { ...NOTHING, role: "time", certainty: 0.95, reason: [{ kind: "times" }] };
 
 function isTime(profile: ColumnProfile): boolean {
   if (profile.share < 0.6) return false;
@@ -85,7 +85,7 @@ function readWords(column: ColumnText, name: string, values: ColumnValues, choic
     const machine =
       chosen === "running" || (MACHINE_WORDS.test(words) && !MACHINE_FACTS.test(words) && !(said.role === "other" && said.by === "words"));
     const pair = machine && values.numbers.length === 0 ? twoWords(texts, column.sample) : null;
-    const other: ColumnReading = { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: "its cells are words" };
+    const other: ColumnReading = { ...NOTHING, role: chosen ?? "other", certainty: 0.9, reason: [{ kind: "words" }] };
     return pair === null ? other : readUnknownWords(other, name, pair, choice, words);
   }
   // a flow switch is on while water flows: no running flag of a pump
@@ -100,7 +100,7 @@ function readWords(column: ColumnText, name: string, values: ColumnValues, choic
     quantity: "state",
     words: stands ? new Map([...states].map(([word, state]) => [word, 1 - state] as const)) : states,
     certainty: said.role === "running" ? 0.95 : 0.75,
-    reason: `its cells are words for on and off: ${[...states.keys()].slice(0, 4).join(", ")}${stands ? "; on says that it stands" : ""}`,
+    reason: [{ kind: "on-off-words", words: [...states.keys()].slice(0, 4) }, ...(stands ? [{ kind: "on-when-standing" } as const] : [])],
   };
 }
 
@@ -133,7 +133,7 @@ function readUnknownWords(
     quantity: "state",
     words: new Map(pair.map((word, k) => [word.toLowerCase(), answers[k] === on ? 1 : 0] as const)),
     certainty: onWord !== null ? 1 : isPlain ? 0.9 : 0.6,
-    reason: onWord === null ? `a mark, "${on}", stands under the name of a machine` : `as you chose: "${on}" is running`,
+    reason: [onWord === null ? { kind: "mark", mark: on } : { kind: "chosen-word", word: on }],
     questions,
   };
 }

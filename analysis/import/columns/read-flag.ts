@@ -21,13 +21,9 @@ export function readFlag(base: ColumnReading, facts: ColumnFacts, said: Pick<Col
   const on = told ?? (rest === null ? null : saysOff(facts.words) ? rest : low + high - rest);
   if (on === null) return facts.choice.role === null ? askWhich(flag, facts, levels) : flag;
   const off = low + high - on;
-  const reason =
-    on === 1 && off === 0
-      ? said.reason
-      : on === 0 && off === 1
-        ? `${said.reason}; 1 says that it stands`
-        : `${said.reason}; ${on} says that it runs`;
-  return { ...flag, factor: 1 / (on - off), offset: off === 0 ? 0 : -off / (on - off), reason };
+  const more: ColumnReading["reason"] =
+    on === 1 && off === 0 ? [] : on === 0 && off === 1 ? [{ kind: "one-when-standing" }] : [{ kind: "number-when-running", on }];
+  return { ...flag, factor: 1 / (on - off), offset: off === 0 ? 0 : -off / (on - off), reason: [...said.reason, ...more] };
 }
 
 /** The two numbers of a flag; of one that never changes, that and 0. Null where there are more. */

@@ -2,6 +2,7 @@ import type { ChannelRole } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import { readScaledUnit } from "../../../shared/units/scaled-unit";
 import type { Unit } from "../../../shared/units/unit-table";
+import type { ColumnReason } from "../../../shared/wording/column-reason";
 import { firstUnread } from "../statement-words";
 import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
@@ -158,10 +159,7 @@ function readPulses(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
     factor: perPulse ?? 1,
     counter: { kind: "pulses", cubicMetrePerCount: perPulse },
     certainty: perPulse === null ? 0.6 : 0.9,
-    reason:
-      perPulse === null
-        ? "it counts pulses; nothing says how much water one is"
-        : `it counts pulses of ${Number((perPulse * 1000).toPrecision(4))} L`,
+    reason: [perPulse === null ? { kind: "pulses-unknown" } : { kind: "pulses", litres: Number((perPulse * 1000).toPrecision(4)) }],
     questions: [...base.questions, ...(perPulse === null ? [question] : [])],
   };
 }
@@ -174,36 +172,30 @@ const kFactorInPreamble = (preamble: readonly string[]): number | null => {
   return null;
 };
 
-/** How sure, and why, in a sentence for the page. */
+const UNIT_PLACES = { "units row": "row", cells: "cells", preamble: "above", heading: "heading", choice: "heading" } as const;
+
+/** How sure, and why. */
 function saying(
   { guess, choice, unit, unitFrom, values }: ColumnFacts,
   role: ChannelRole,
   assumed: Unit | null,
-): { certainty: number; reason: string } {
-  const marks = values.sentinels.length === 0 ? "" : `; ${values.sentinels.join(" and ")} stands for no reading`;
-  if (choice.role !== null) return { certainty: 1, reason: `as you chose${marks}` };
-  const where =
-    unitFrom === "units row"
-      ? "in the units row"
-      : unitFrom === "cells"
-        ? "beside its values"
-        : unitFrom === "preamble"
-          ? "above the table"
-          : "in its heading";
-  const named =
-    unit === null
-      ? assumed === null
-        ? ""
-        : `; the unit ${assumed.symbol} is a guess from the size of its values`
-      : `, with ${unit.text} ${where}`;
-  if (guess.by === "both") return { certainty: 0.97, reason: `its heading says ${role}${named}${marks}` };
-  if (guess.by === "words")
-    return {
-      certainty: unit === null && role !== "other" && role !== "running" ? 0.6 : 0.85,
-      reason: `its heading says ${role === "other" ? "that it is none of the quantities read" : role}${named}${marks}`,
-    };
-  if (guess.by === "unit") return { certainty: 0.8, reason: `its unit ${unit?.text ?? ""} is one of ${role}${marks}` };
-  if (guess.by === "rows") return { certainty: 0.9, reason: "it rises by one from row to row: a count of the rows" };
-  if (guess.by === "values") return { certainty: 0.75, reason: `it holds only 0 and 1 beside the name of a machine` };
-  return { certainty: 0.3, reason: `neither heading nor unit say what it holds${marks}` };
+): { certainty: number; reason: ColumnReason } {
+  const marks: ColumnReason = values.sentinels.length === 0 ? [] : [{ kind: "missing-marks", marks: values.sentinels }];
+  const because = (certainty: number, ...reason: ColumnReason) => ({ certainty, reason: [...reason, ...marks] });
+  if (choice.role !== null) return because(1, { kind: "chosen" });
+  const named = unit === null ? null : ({ text: unit.text, from: UNIT_PLACES[unitFrom ?? "heading"] } as const);
+  const guessed: ColumnReason = unit === null && assumed !== null ? [{ kind: "unit-guessed", unit: assumed.symbol }] : [];
+  if (guess.by === "both") return because(0.97, { kind: "heading", role, unit: named }, ...guessed);
+  if (guess.by === "words") {
+    const certainty = unit === null && role !== "other" && role !== "running" ? 0.6 : 0.85;
+    return because(
+      certainty,
+      role === "other" ? { kind: "heading-of-another", unit: named } : { kind: "heading", role, unit: named },
+      ...guessed,
+    );
+  }
+  if (guess.by === "unit") return because(0.8, { kind: "unit", role, unit: unit?.text ?? "" });
+  if (guess.by === "rows") return { certainty: 0.9, reason: [{ kind: "counts-rows" }] };
+  if (guess.by === "values") return { certainty: 0.75, reason: [{ kind: "zeros-and-ones" }] };
+  return because(0.3, { kind: "nothing" });
 }

@@ -88,7 +88,7 @@ export function readRaw(
   const range = raw === PERCENT_OF_SPAN && named?.found.unit.quantity === "fraction" ? null : named;
   if (range === null) {
     const role = choice.role ?? (guess.by === "unit" || guess.by === "none" || base.role === "current" ? "other" : base.role);
-    const reason = `a raw ${raw.kind} signal; nothing says which range it stands for`;
+    const reason = [{ kind: "signal-without-range", signal: raw.kind }] as const;
     return {
       ...base,
       role,
@@ -114,7 +114,7 @@ export function readRaw(
     quantity: reference.quantity ?? quantityOf(head),
     ...rangeScale(raw, unitOfSignal, { ...range, found: { ...range.found, unit: head } }),
     certainty: 0.95,
-    reason: `a raw ${raw.kind} signal that stands for ${range.low} to ${range.high} ${head.symbol}`,
+    reason: [{ kind: "signal", signal: raw.kind, low: range.low, high: range.high, unit: head.symbol }],
   };
 }
 

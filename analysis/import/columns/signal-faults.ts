@@ -28,8 +28,9 @@ export function findSignalFaults(
   let open: { kind: LogFault["kind"]; from: number; to: number } | null = null;
   const close = () => {
     if (open === null) return;
-    const what = open.kind === "below-live-zero" ? `at or below ${band[0]}` : `at or above ${band[1]}`;
-    const note = `the signal stands ${what} ${reading.raw?.kind.slice(-2).trim()}: broken wire or sensor fault (NE 43)`;
+    const isBelow = open.kind === "below-live-zero";
+    const unit = reading.raw?.kind.slice(-2).trim() ?? "";
+    const note = { kind: "beyond-live-zero", side: isBelow ? "below" : "above", limit: band[isBelow ? 0 : 1], unit } as const;
     faults.push({ kind: open.kind, channel: heading, from: seconds(open.from), to: seconds(open.to), note });
     open = null;
   };

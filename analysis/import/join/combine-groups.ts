@@ -1,5 +1,5 @@
-import type { ReadingNote } from "../../../shared/record/log-record";
 import { seconds } from "../../../shared/units/quantity";
+import type { ReadingNote } from "../../../shared/wording/reading-note";
 import type { FilePart } from "../file-part";
 import { moveSampling } from "./move-sampling";
 
@@ -43,7 +43,7 @@ export function combineGroups(groups: readonly FilePart[], note: ReadingNote, ro
   );
   const notes = distinctBy(
     groups.flatMap((group) => group.notes),
-    ({ text }) => text,
+    (note) => JSON.stringify(note),
   );
   const sum = (key: keyof FilePart["rows"]) => groups.reduce((total, part) => total + part.rows[key], 0);
   const tally = rows === "apart" ? sum : most;

@@ -21,24 +21,17 @@ const AS_STAMPED = "as-stamped";
  */
 export function checkClocks(first: PlacedPart, second: PlacedPart, answer: string | undefined): ClockCheck {
   const same = sharedChannels(first, second);
-  const names = `${first.file.name} and ${second.file.name}`;
-  if (same === null && sameInstants(first, second))
-    return {
-      notes: [{ kind: "clocks-agree", text: `The rows of ${names} stand at the same instants throughout.` }],
-      question: null,
-      shift: 0,
-    };
+  const files = [first.file.name, second.file.name];
+  if (same === null && sameInstants(first, second)) return { notes: [{ kind: "same-instants", files }], question: null, shift: 0 };
   const related = same === null ? relatedChannels(first, second) : null;
   const found = same !== null ? offsetOf(...same) : related !== null ? offsetEitherWay(...related) : null;
-  if (found === null) {
-    const text = `The clocks of ${names} could not be compared: no pattern that both show clearly. They are laid over each other as stamped.`;
-    return { notes: [{ kind: "clocks-not-compared", text }], question: null, shift: 0 };
-  }
+  if (found === null) return { notes: [{ kind: "clocks-not-compared", files }], question: null, shift: 0 };
+  const offset = { ...found.offset, correlation: found.correlation };
   const said = `${signed(found.offset.value)} s (${signed(found.offset.low)} to ${signed(found.offset.high)} s, correlation ${found.correlation.toFixed(2)})`;
   const step = Math.max(intervalOf(first), intervalOf(second));
   const own = related === null ? 0 : LAG_OF_ITS_OWN;
   if (Math.abs(found.offset.value) <= Math.max(2 * step, (found.offset.high - found.offset.low) / 2, own)) {
-    return { notes: [{ kind: "clocks-agree", text: `The clocks of ${names} agree: ${said}.` }], question: null, shift: 0 };
+    return { notes: [{ kind: "clocks-agree", files, offset }], question: null, shift: 0 };
   }
   const question: ImportQuestion = {
     id: "clock",
@@ -48,7 +41,7 @@ export function checkClocks(first: PlacedPart, second: PlacedPart, answer: strin
     assumed: answer === SHIFT ? SHIFT : AS_STAMPED,
   };
   return {
-    notes: [{ kind: "clock-offset", text: `${second.file.name} against ${first.file.name}: ${said}.` }],
+    notes: [{ kind: "clock-offset", file: second.file.name, against: first.file.name, offset }],
     question,
     shift: answer === SHIFT ? found.offset.value : 0,
   };

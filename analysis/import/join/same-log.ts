@@ -130,9 +130,7 @@ function keptOrigins(parts: readonly PlacedPart[], order: Uint32Array | null): R
 }
 
 function joinNote(parts: readonly PlacedPart[], duplicates: number): FilePart["notes"][number] {
-  const names = parts.map(({ file }) => file.name).join(", ");
-  const twice = duplicates > 0 ? ` ${duplicates} rows stand in two of them and count once.` : "";
-  return { kind: "parts-joined", text: `${parts.length} files are parts of one log, in this order: ${names}.${twice}` };
+  return { kind: "parts-joined", files: parts.map(({ file }) => file.name), twice: duplicates };
 }
 
 /** Silences between one part and the next. */
@@ -143,7 +141,8 @@ function seams(parts: readonly PlacedPart[]): FilePart["faults"] {
     const usual = Math.max(...[before, part].map((side) => medianInterval(timesOf(side.origins[0].sampling)) || 0));
     const silence = part.start - end;
     if (!(silence > 3.5 * usual)) return [];
-    const note = `no row for ${Number(silence.toPrecision(6))} s between ${before.file.name} and ${part.file.name}`;
+    const [apart, from, after] = [Number(silence.toPrecision(6)), before.file.name, part.file.name];
+    const note = { kind: "no-rows-between", silence: apart, before: from, after } as const;
     return [{ kind: "gap" as const, channel: null, from: seconds(end), to: seconds(part.start), note }];
   });
 }

@@ -21,10 +21,7 @@ export function borrowDateOrders(parts: readonly FilePart[]): readonly BorrowedO
 /** A part read again in the order it was lent, and a note that says so. */
 export const withOrderNote = (part: FilePart, { order, from }: BorrowedOrder): FilePart => ({
   ...part,
-  notes: [
-    ...part.notes,
-    { kind: "date-order", text: `Dates of ${part.file.name} are read as ${order}, as those of ${from} with the same columns.` },
-  ],
+  notes: [...part.notes, { kind: "date-order", by: { kind: "other-file", order, file: part.file.name, from } }],
 });
 
 const hasSameColumns = (a: FilePart, b: FilePart): boolean =>

@@ -42,12 +42,11 @@ export function withHeadings(part: FilePart, { lender }: LentHeadings): FilePart
     ...column,
     heading: nameAt.get(column.index) ?? column.heading,
   });
-  const text = `${part.file.name} has no headings; it goes on with the columns of ${lender.file.name}.`;
   return {
     ...part,
     channels: part.channels.map(renamed),
     columns: part.columns.map(renamed),
     layout: { ...part.layout, columns: part.layout.columns.map(renamed) },
-    notes: [...part.notes, { kind: "lent-headings", text }],
+    notes: [...part.notes, { kind: "lent-headings", file: part.file.name, lender: lender.file.name }],
   };
 }

@@ -1,7 +1,9 @@
 import { useId, useState } from "react";
 import { comparedVisits } from "../../../analysis/comparison/before-and-after";
 import type { ComparedVisits } from "../../../shared/findings/comparison";
+import type { ImportProblem } from "../../../shared/problems/import-problem";
 import { COMPARISON_WORDS } from "../../../shared/wording/comparison";
+import { sayImportProblem } from "../../../shared/wording/import-problem";
 import { sayDay } from "../../../shared/wording/instant";
 import { FileButton } from "../../parts/file-button";
 import type { Visit } from "../../state/visit-state";
@@ -12,8 +14,10 @@ import { measuresFrom, type Source } from "./measure-source";
 import { Overlays } from "./overlays";
 import "./before-and-after.css";
 
-type Stage = { readonly is: "waiting" | "comparing" } | { readonly is: "refused"; readonly why: string };
+type Stage = { readonly is: "waiting" | "comparing" } | { readonly is: "refused"; readonly why: string | ImportProblem };
 type Props = PageProps & { readonly visit: Visit | null };
+
+const sayRefused = (why: string | ImportProblem, locale: string | null) => (typeof why === "string" ? why : sayImportProblem(why, locale));
 
 /** Two visits of a site: same measures side by side, with the uncertainty of each difference. Kept ones need no log. */
 export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, kept }: Props) {
@@ -64,7 +68,13 @@ export function BeforeAndAfter({ state, visit, commands, dispatch, preferences, 
           onChoose={(source) => void compare(before, source)}
         />
       </div>
-      <p role="status">{stage.is === "comparing" ? COMPARISON_WORDS.comparing : stage.is === "refused" ? stage.why : ""}</p>
+      <p role="status">
+        {stage.is === "comparing"
+          ? COMPARISON_WORDS.comparing
+          : stage.is === "refused"
+            ? sayRefused(stage.why, preferences.units.locale)
+            : ""}
+      </p>
       {shown === null && stage.is === "waiting" && <p className="soft">{COMPARISON_WORDS.willStand}</p>}
       {shown !== null && (
         <>

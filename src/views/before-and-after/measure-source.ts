@@ -1,7 +1,7 @@
 import type { NamedMeasures } from "../../../shared/findings/comparison";
+import type { ImportProblem } from "../../../shared/problems/import-problem";
 import { readVisitFile } from "../../../shared/schemas/visit-file";
 import { COMPARISON_WORDS } from "../../../shared/wording/comparison";
-import { sayImportProblem } from "../../../shared/wording/import-problem";
 import type { Commands } from "../../state/use-visit";
 import { choicesOf } from "../../storage/visit-form";
 import { loadVisit } from "../../storage/visit-store";
@@ -14,7 +14,7 @@ export type Source =
   | { readonly from: "kept"; readonly id: string }
   | { readonly from: "log"; readonly files: readonly PickedFile[] };
 
-export type Measured = NamedMeasures | { readonly refused: string };
+export type Measured = NamedMeasures | { readonly refused: string | ImportProblem };
 
 /** What a comparison needs of a visit: as it was kept, else worked out of its log, which takes a moment. */
 export function measuresFrom(source: Source, commands: Commands): Promise<Measured> {
@@ -51,7 +51,7 @@ async function ofLog(
 ): Promise<Measured> {
   const answer = await commands.measuresOf(files, kept);
   if (!("answer" in answer)) return { name, measures: answer };
-  if (answer.answer === "refused") return { refused: sayImportProblem(answer.problem) };
+  if (answer.answer === "refused") return { refused: answer.problem };
   if (answer.answer === "broken") return { refused: COMPARISON_WORDS.defect(name, answer.message) };
   return { refused: COMPARISON_WORDS.stopped };
 }

@@ -2,7 +2,6 @@ import type { ImportChoices } from "../../../analysis/import/import-log";
 import type { ChannelRole } from "../../../shared/record/channel-role";
 import type { FileLayout } from "../../../shared/record/file-layout";
 import type { ImportQuestion } from "../../../shared/record/import-question";
-import { COLUMN_WORDS } from "../../../shared/wording/bring-in";
 
 type Column = FileLayout["columns"][number];
 
@@ -32,7 +31,7 @@ function chosenColumn(column: Column, choices: ImportChoices): Column {
   const chosen = choices.columns.find(({ heading }) => heading === column.heading);
   if (chosen === undefined) return column;
   const unit = chosen.unit ?? (chosen.role === column.role ? column.unit : null);
-  return { ...column, role: chosen.role, unit, certainty: 1, reason: COLUMN_WORDS.chosenByYou };
+  return { ...column, role: chosen.role, unit, certainty: 1, reason: [{ kind: "chosen-just-now" }] };
 }
 
 /** Whether a person decided anything: only then is there something to remember or to lose. */

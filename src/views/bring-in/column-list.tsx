@@ -6,6 +6,7 @@ import { formatNumber } from "../../../shared/units/format-quantity";
 import { COLUMN_WORDS } from "../../../shared/wording/bring-in";
 import { sayCertainty } from "../../../shared/wording/certainty";
 import { sayRole } from "../../../shared/wording/channel-role";
+import { sayColumnReason } from "../../../shared/wording/column-reason";
 import { chooseColumn, forgetColumn, withChoices } from "./choices";
 import { picturePath } from "./picture";
 import { unitChoices } from "./unit-choices";
@@ -94,7 +95,7 @@ function ColumnRow({ column, locale, isChosen, onChoose, onForget }: RowProps) {
         ) : null}
       </div>
       <p className="column-reason">
-        <strong>{sayCertainty(column.certainty)}</strong>: {column.reason}
+        <strong>{sayCertainty(column.certainty)}</strong>: {sayColumnReason(column.reason, locale)}
       </p>
     </li>
   );

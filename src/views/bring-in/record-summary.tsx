@@ -1,8 +1,12 @@
 import type { LogFault } from "../../../shared/record/log-fault";
-import { formatNumber, formatQuantity } from "../../../shared/units/format-quantity";
+import { formatOwn, formatQuantity } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { RECORD_WORDS } from "../../../shared/wording/bring-in";
+import { sayClockReading } from "../../../shared/wording/clock-reading";
+import { sayFaultNote } from "../../../shared/wording/fault-note";
 import { sayClockZone, sayInstant, saySpan } from "../../../shared/wording/instant";
+import { sayReadingNote } from "../../../shared/wording/reading-note";
+import { sayRejected } from "../../../shared/wording/row-refusal";
 import { Disclosure } from "../../parts/disclosure";
 import type { ReadRecord } from "../../state/visit-state";
 import type { RecordOutline } from "../../worker/messages";
@@ -34,7 +38,7 @@ export function RecordClock({ read, locale }: Props) {
       )}
       <dt>{RECORD_WORDS.readOff}</dt>
       <dd>
-        {[...new Set(read.layouts.map((layout) => layout.clock))].map((sentence) => (
+        {[...new Set(read.layouts.map((layout) => sayClockReading(layout.clock, locale)))].map((sentence) => (
           <bdi key={sentence} className="clock-reading">
             {sentence}
           </bdi>
@@ -47,8 +51,7 @@ export function RecordClock({ read, locale }: Props) {
 /** As an interval is set on a logger: "2 s", "0.5 s", "15 min". */
 const sayInterval = (s: number, locale: string | null): string => {
   const [size, unit] = s < 120 ? [s, "s"] : [s / 60, "min"];
-  const [, decimals = ""] = String(Number(size.toPrecision(3))).split(".");
-  return `${formatNumber(size, decimals.length, locale)}\u202f${unit}`;
+  return `${formatOwn(Number(size.toPrecision(3)), locale)}\u202f${unit}`;
 };
 
 /** Rows that were not read, by their line in the file, and what was noticed on the way. Nothing is lost silently. */
@@ -71,7 +74,7 @@ export function RowsLeftOut({ outline, locale }: { readonly outline: RecordOutli
                     <bdi>{reject.file}</bdi>
                   </>
                 ) : null}
-                : <bdi>{reject.why}</bdi>
+                : <bdi>{sayRejected(reject, locale)}</bdi>
               </li>
             ))}
           </ol>
@@ -95,13 +98,13 @@ export function ReadingNotes({
   return (
     <ul className="reading-notes">
       {outline.notes.map((note) => (
-        <li key={`${note.kind} ${note.text}`}>
-          <bdi>{note.text}</bdi>
+        <li key={JSON.stringify(note)}>
+          <bdi>{sayReadingNote(note, locale)}</bdi>
         </li>
       ))}
       {faults.slice(0, MOST_FAULTS).map((fault) => (
         <li key={`${fault.kind} ${fault.channel} ${fault.from}`}>
-          {saySpan(outline.clock, fault, locale)}: <bdi>{fault.note}</bdi>
+          {saySpan(outline.clock, fault, locale)}: <bdi>{sayFaultNote(fault.note, locale)}</bdi>
         </li>
       ))}
       {faults.length > MOST_FAULTS ? <li>{RECORD_WORDS.more(faults.length - MOST_FAULTS)}</li> : null}

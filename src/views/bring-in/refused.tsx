@@ -10,7 +10,7 @@ import { wayOn } from "./way-on";
 import "./bring-in.css";
 
 /** A file that could not be read, or a job that failed: what is wrong, what to do next. Nothing is half-done. */
-export function Refused({ state, dispatch, commands }: PageProps) {
+export function Refused({ state, dispatch, commands, preferences }: PageProps) {
   const { visit } = state;
   if (visit.stage !== "refused" && visit.stage !== "broken") return null;
   const way = visit.stage === "refused" ? wayOn(visit.problem) : null;
@@ -20,7 +20,11 @@ export function Refused({ state, dispatch, commands }: PageProps) {
       <div role="alert">
         <h2 id="refused">{visit.stage === "refused" ? REFUSED_WORDS.refused : REFUSED_WORDS.broken}</h2>
         <p>
-          <bdi>{visit.stage === "refused" ? sayImportProblem(visit.problem) : REFUSED_WORDS.stoppedWith(visit.message)}</bdi>
+          <bdi>
+            {visit.stage === "refused"
+              ? sayImportProblem(visit.problem, preferences.units.locale)
+              : REFUSED_WORDS.stoppedWith(visit.message)}
+          </bdi>
         </p>
       </div>
       <p className="soft">

@@ -2,6 +2,7 @@ import { useCallback, useMemo } from "react";
 import type { Span } from "../../../shared/findings/span";
 import { formatQuantity } from "../../../shared/units/format-quantity";
 import { BAND_WORDS } from "../../../shared/wording/band";
+import { sayFaultNote } from "../../../shared/wording/fault-note";
 import { TRACE_WORDS } from "../../../shared/wording/trace";
 import type { Band, BandPlace } from "../../charts/bands";
 import { instantLabel, labelsIn, type TimeTick, timeTicks } from "../../charts/time-axis";
@@ -36,7 +37,12 @@ export function useTraceWords(outline: RecordOutline, model: TraceModel, prefere
       tickTimes: (window) => ticks(window).map(({ at }) => at),
       sayInstant,
       sayPlace: (band, { from, to, note }) =>
-        TRACE_WORDS.place(BAND_WORDS[band.kind].place, sayInstant(from), formatQuantity(to - from, "time", units), note),
+        TRACE_WORDS.place(
+          BAND_WORDS[band.kind].place,
+          sayInstant(from),
+          formatQuantity(to - from, "time", units),
+          note === null ? null : sayFaultNote(note, units.locale),
+        ),
     };
   }, [clock, elapsed, resolution, units, ticks]);
 }

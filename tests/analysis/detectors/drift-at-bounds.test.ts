@@ -23,7 +23,7 @@ const fault = (kind: LogFault["kind"], from: number, to: number, channel: string
   channel,
   from: seconds(from),
   to: seconds(to),
-  note: "drawn",
+  note: { kind: "no-samples" },
 });
 
 type Seen = {

@@ -205,7 +205,7 @@ describe("on which side", () => {
   test("only rests through which the meter was read count", () => {
     const metered = (rest: number, i: number) => (rest === 1 ? 9 * LEAK : i < 2 ? 0.5 * LEAK : 0);
     const spoilt = ([, { from, to }]: readonly Run[], about = "flow"): LogFault[] => [
-      { kind: "stuck-value", channel: about, from: seconds(from + 100), to: seconds(to - 100), note: "drawn" },
+      { kind: "stuck-value", channel: about, from: seconds(from + 100), to: seconds(to - 100), note: { kind: "no-samples" } },
     ];
     expect(sideOf(0, { metered })).toBe("system");
     expect(sideOf(0, { metered, faults: (rests) => spoilt(rests) })).toBe("back");
@@ -221,7 +221,7 @@ describe("on which side", () => {
         channel: "flow",
         from: seconds(a),
         to: seconds(b),
-        note: "drawn",
+        note: { kind: "no-samples" },
       });
       return [fault(from - 10, begin), fault(end, to + 10)];
     };

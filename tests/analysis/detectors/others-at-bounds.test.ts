@@ -87,7 +87,7 @@ describe("the sensor as it reads", () => {
     channel: about,
     from: seconds(from),
     to: seconds(to),
-    note: "drawn",
+    note: { kind: "no-samples" },
   });
   const look = (values: ArrayLike<number>, faults: readonly LogFault[] = [], flow = true) => {
     const outcome = sensor.detect(

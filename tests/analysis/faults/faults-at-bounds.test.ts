@@ -17,7 +17,7 @@ const fault = (kind: LogFault["kind"], from: number, to: number, of: string | nu
   channel: of,
   from: seconds(from),
   to: seconds(to),
-  note: "drawn",
+  note: { kind: "no-samples" },
 });
 const white = noiseOf(2000, seededRandom(31));
 /** About 4 bar with 600 Pa of a sensor's noise on a slow swing. */

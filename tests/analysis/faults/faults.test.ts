@@ -41,7 +41,7 @@ describe("gaps", () => {
     expect(kinds(recordOf([channel("running", every(10, 12), drawn("..##    ##.."))]))).toEqual([["gap", 30, 80]]);
   });
   test("what the reading already said is not said twice", () => {
-    const faults = [{ kind: "gap" as const, channel: null, from: seconds(3), to: seconds(9), note: "" }];
+    const faults = [{ kind: "gap" as const, channel: null, from: seconds(3), to: seconds(9), note: { kind: "no-samples" as const } }];
     const times = [0, 1, 2, 3, 9, 10, 11, 12, 13, 14];
     expect(findFaults(recordOf([channel("current", at(times), times)], faults))).toHaveLength(1);
   });
@@ -50,7 +50,7 @@ describe("gaps", () => {
 describe("stretches", () => {
   test("samples at either end of a gap still hold", () => {
     const flow = channel("flow", at([0, 1, 2, 9, 10, 11]), [1, 1, 1, 1, 1, 1]);
-    const gap = { kind: "gap" as const, channel: null, from: seconds(2), to: seconds(9), note: "" };
+    const gap = { kind: "gap" as const, channel: null, from: seconds(2), to: seconds(9), note: { kind: "no-samples" as const } };
     expect(stretchesOf(flow, [gap])).toEqual([
       { first: 0, last: 2, from: 0, to: 2 },
       { first: 3, last: 5, from: 9, to: 11 },
@@ -58,7 +58,13 @@ describe("stretches", () => {
   });
   test("stuck samples are cut out with their ends, and only from their own channel", () => {
     const flow = channel("flow", every(1, 10), new Array(10).fill(1));
-    const stuck = { kind: "stuck-value" as const, channel: "flow", from: seconds(3), to: seconds(6), note: "" };
+    const stuck = {
+      kind: "stuck-value" as const,
+      channel: "flow",
+      from: seconds(3),
+      to: seconds(6),
+      note: { kind: "no-samples" as const },
+    };
     expect(stretchesOf(flow, [stuck]).map(({ first, last }) => [first, last])).toEqual([
       [0, 2],
       [7, 9],

@@ -18,8 +18,8 @@ describe("what is no log is refused with a sentence that names the file and what
   test.each(BROKEN_SAMPLES.map((sample) => [sample.file, sample] as const))("%s", async (_, { file, bytes, problem }) => {
     const found = await problemOf([logFile(bytes, file)]);
     expect(found.id).toBe(problem);
-    expect(sayImportProblem(found)).toContain(file);
-    expect(sayImportProblem(found)).toMatch(/\. [A-Z].*\.$/);
+    expect(sayImportProblem(found, null)).toContain(file);
+    expect(sayImportProblem(found, null)).toMatch(/\. [A-Z].*\.$/);
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { noteKind, sayReadingNote } from "../../../shared/wording/reading-note";
 import { bar, iso, rows, table, told } from "../../builders/log-rows";
 
 // Wordings of our own that no reader knows; what has to follow is common practice, no source.
@@ -8,7 +9,7 @@ const plain = (d: Date, i: number) => `${iso(d)},${bar(i)}`;
 const HEAD = "Time,Pressure (bar)";
 
 const notesOf = ({ record }: Awaited<ReturnType<typeof told>>) =>
-  record.notes.filter(({ kind }) => kind === "unread-line").map(({ text }) => text);
+  record.notes.filter((note) => noteKind(note) === "unread-line").map((note) => sayReadingNote(note, null));
 
 describe("a line with a number that no reader understands is said, and asked where it would change something", () => {
   test.each([

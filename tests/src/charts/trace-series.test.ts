@@ -87,7 +87,7 @@ test("a channel's gaps are the record's and its own, in order", () => {
     channel: channelName,
     from: seconds(from),
     to: seconds(from + 1),
-    note: "",
+    note: { kind: "no-samples" as const },
   });
   expect(gapsOf([fault("P1", 9), fault(null, 3), fault("P2", 1), fault("P1", 2, "spike")], "P1").map(({ from }) => from)).toEqual([3, 9]);
 });

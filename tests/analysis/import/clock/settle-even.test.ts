@@ -9,7 +9,7 @@ import { NO_CHOICES } from "../../../../analysis/import/import-log";
 const READING: ClockReading = {
   columns: [0],
   kind: "civil",
-  description: "",
+  description: [],
   parse: () => Number.NaN,
   patterns: null,
   unitSeconds: 1,

@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { crc32 } from "../../../../analysis/import/containers/crc-32";
 import { importLog } from "../../../../analysis/import/import-log";
 import { ImportError } from "../../../../shared/problems/import-problem";
+import { sayReadingNote } from "../../../../shared/wording/reading-note";
 import { logFile } from "../../../builders/log-file";
 import { workbook } from "../../../builders/workbook";
 
@@ -20,7 +21,10 @@ test("the parts in an archive are one log, and what is no log is named", async (
   expect(record.duration).toBe(39);
   expect(record.channels.map(({ values }) => values.length)).toEqual([40]);
   expect(layouts.map(({ file }) => file).sort()).toEqual(["visit.zip/a.csv", "visit.zip/b.csv"]);
-  expect(record.notes.filter(({ kind }) => kind === "left-out").map(({ text }) => text)[0]).toContain("notes.txt");
+  expect(record.notes).toContainEqual({
+    kind: "left-out",
+    problem: expect.objectContaining({ file: expect.stringContaining("notes.txt") }),
+  });
 });
 
 test("a gzip file is read as what is in it", async () => {
@@ -33,7 +37,10 @@ test("a gzip file that was cut off is read as far as it goes, and it is said; a 
   const packed = gzipSync(strToU8(many));
   const notes = async (bytes: Uint8Array) => {
     const { record } = await importLog([logFile(bytes, "log.csv.gz", 1000)]);
-    return { rows: record.rows.accepted, cut: record.notes.filter(({ kind }) => kind === "cut-off").map(({ text }) => text) };
+    return {
+      rows: record.rows.accepted,
+      cut: record.notes.filter(({ kind }) => kind === "cut-off").map((note) => sayReadingNote(note, null)),
+    };
   };
   expect(await notes(packed)).toEqual({ rows: 3000, cut: [] });
   const { rows, cut } = await notes(packed.slice(0, packed.length >> 1));

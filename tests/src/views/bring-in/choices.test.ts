@@ -15,7 +15,7 @@ test("an answer to a column named like an object's own parts is kept as any othe
 test("a column as chosen shows at once and says who chose it", () => {
   const layout = fileLayout({ columns: [layoutColumn({ heading: "Ch1", role: "flow", unit: "gpm", certainty: 0.4 })] });
   const [column] = withChoices(layout, chooseColumn(NO_CHOICES, "Ch1", "pressure", "bar")).columns;
-  expect(column).toMatchObject({ role: "pressure", unit: "bar", certainty: 1, reason: "chosen by you" });
+  expect(column).toMatchObject({ role: "pressure", unit: "bar", certainty: 1, reason: [{ kind: "chosen-just-now" }] });
 });
 test("another role without a unit lets go of the unit that was read; the same role keeps it", () => {
   const layout = fileLayout({ columns: [layoutColumn({ heading: "Ch1", role: "flow", unit: "gpm" })] });
