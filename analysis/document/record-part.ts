@@ -7,6 +7,7 @@ import type { FindingsDocument, SpanField } from "../../shared/schemas/findings-
 import { seconds } from "../../shared/units/quantity";
 import { sayColumnReason } from "../../shared/wording/column-reason";
 import { sayFaultNote } from "../../shared/wording/fault-note";
+import { sayQuestion } from "../../shared/wording/import-question";
 import { noteKind, sayReadingNote } from "../../shared/wording/reading-note";
 import { sayRejected } from "../../shared/wording/row-refusal";
 import { columnExtent } from "../numerics/column-extent";
@@ -32,7 +33,10 @@ export function writeRecord(record: LogRecord, faults: readonly LogFault[], loca
     rejects: record.rejects.map((reject) => ({ file: reject.file, row: reject.row, why: sayRejected(reject, locale) })),
     channels: record.channels.map((channel) => writeChannel(channel, locale)),
     columns: record.columns,
-    questions: record.questions,
+    questions: record.questions.map(({ id, asks, options, assumed }) => {
+      const { text, meaning } = sayQuestion(asks, locale);
+      return { id, text, options, meaning, assumed };
+    }),
     notes: record.notes.map((note) => ({ kind: noteKind(note), text: sayReadingNote(note, locale) })),
     faults: faults.map((fault) => ({
       kind: fault.kind,

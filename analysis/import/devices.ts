@@ -85,8 +85,7 @@ function overlap(stretches: ReadonlyMap<string, Stretch>): boolean {
 /** Which device's rows are the system looked at: all are kept until a person says so. */
 export const deviceQuestion = (heading: string, names: readonly string[]): ImportQuestion => ({
   id: `column-role:${heading}`,
-  text: `The table holds the rows of ${names.length} devices or places, told apart by "${heading}". Do they belong to one system, or which of them is meant?`,
+  asks: { kind: "devices", heading, names },
   options: [ALL_ROWS, ...names.map((name) => `${ROWS_OF}${name}`)],
-  meaning: ["every one gets channels of its own in one record", ...names.map((name) => `only the rows of ${name}`)],
   assumed: ALL_ROWS,
 });

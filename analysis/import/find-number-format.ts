@@ -125,9 +125,8 @@ function ambiguous(mark: "," | ".", seen: Evidence): NumberFormatReading {
   const assumed = groupsLikelier ? other : mark;
   const question: ImportQuestion = {
     id: "decimal",
-    text: `Numbers such as 1${mark}234: is the ${mark === "," ? "comma" : "point"} the decimal mark, or does it group thousands?`,
+    asks: { kind: "decimal", between: mark },
     options: [mark, other],
-    meaning: [`1${mark}234 is a little more than one`, `1${mark}234 is one thousand two hundred and thirty-four`],
     assumed,
   };
   return { format: withDecimal(assumed, seen), question };

@@ -1,11 +1,10 @@
+import type { QuestionInWords } from "../wording/import-question";
+
 /** What only a person can know. A question never stops the reading: the likeliest answer is assumed, said, and can be changed. */
 export type ImportQuestion = {
   /** "date-order", "time-zone", "start-time", "interval", "decimal", "clock", or with a channel: "unit:P1", "range:Ch1", "reference:P1", "k-factor:Flow", "column-role:X", "sentinel:P1". */
   readonly id: string;
-  /** As the engineer would put it. */
-  readonly text: string;
+  readonly asks: QuestionInWords;
   readonly options: readonly string[];
-  /** What follows from each option, same order; empty where it goes without saying. */
-  readonly meaning: readonly string[];
   readonly assumed: string;
 };

@@ -14,7 +14,7 @@ const PLACED = {
 } as const;
 
 /** Found by comparing what two loggers both saw, s; shifts of the second against the first. */
-type Offset = { readonly value: number; readonly low: number; readonly high: number; readonly correlation: number };
+export type Offset = { readonly value: number; readonly low: number; readonly high: number; readonly correlation: number };
 
 /** "+95 s (+94 to +96 s, correlation 0.98)" */
 export const sayOffset = ({ value, low, high, correlation }: Offset, w: Write): string =>

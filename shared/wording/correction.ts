@@ -28,7 +28,8 @@ export function sayCorrection({ answers, columns }: Correction): readonly string
   const ofAnswers = Object.entries(answers).map(([id, answer]) => {
     const kind = questionKind(id);
     const column = id.slice(kind.length + 1);
-    return `${column === "" ? "" : `${column}: `}${KINDS.get(kind) ?? kind} ${sayOption(id, answer)}`;
+    // when a log began is true of that log alone: no date stands among them
+    return `${column === "" ? "" : `${column}: `}${KINDS.get(kind) ?? kind} ${sayOption(id, answer, null)}`;
   });
   return [...ofColumns, ...ofAnswers];
 }

@@ -35,6 +35,10 @@ export function sayCivil(at: number, locale: string | null): string {
   return `${write({ day: "numeric", month: "long", year: "numeric" })} ${write({ hour: "2-digit", minute: "2-digit", hourCycle: "h23" })}`;
 }
 
+/** A day in the form 2024-05-03, in the order and the words of a locale. */
+export const sayCivilDay = (iso: string, locale: string | null): string =>
+  locale === null ? iso : dateTimeFormat(null, locale, DAY).format(new Date(`${iso}T00:00:00Z`));
+
 /** When and how long something was recorded, without hours: " from 2 March 2026 to 5 March 2026, for 3 days", " on 2 March 2026, for 5 hours". */
 export function sayDays(clock: Clock, duration: number, locale: string | null): string {
   const [minutes, hours, days] = [60, 3600, 86_400].map((unit) => Math.round(duration / unit));

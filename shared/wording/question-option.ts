@@ -1,6 +1,7 @@
 import { CHANNEL_ROLES } from "../record/channel-role";
 import { sayRole } from "./channel-role";
 import { DATE_ORDERS_IN_WORDS } from "./date-order";
+import { sayCivilDay } from "./instant";
 
 const OPTIONS: ReadonlyMap<string, string> = new Map([
   ...DATE_ORDERS_IN_WORDS.map(([order, words]) => [`date-order ${order}`, words] as const),
@@ -25,9 +26,14 @@ const WRITTEN: ReadonlyMap<string, string> = new Map([
 /** "range:Ch1" is a question of the kind "range". */
 export const questionKind = (id: string): string => id.split(":", 1)[0];
 
+/** A day, or an instant of UTC, as the options of a start have it. */
+const START = /^(\d{4}-\d{2}-\d{2})(?: (\d{2}:\d{2}:\d{2})Z)?$/;
+
 /** An option as a person reads it. */
-export function sayOption(id: string, option: string): string {
+export function sayOption(id: string, option: string, locale: string | null): string {
   const kind = questionKind(id);
+  const start = kind === "start-time" && locale !== null ? START.exec(option) : null;
+  if (start !== null) return `${sayCivilDay(start[1], locale)}${start[2] === undefined ? "" : ` ${start[2]} UTC`}`;
   const role = kind === "column-role" ? CHANNEL_ROLES.find((known) => known === option) : undefined;
   return role === undefined ? (OPTIONS.get(`${kind} ${option}`) ?? option) : sayRole(role);
 }

@@ -80,7 +80,7 @@ const COLUMN_NOTES = {
   }) => {
     const each = downFirst ? "a date, each row a time of day" : "a time of day, each row a date";
     const hour = fromOne ? " Hour 1 is the one from midnight." : "";
-    return `Each column from "${from}" to "${to}" is ${each}: read as one channel.${hour}${left.length === 0 ? "" : ` Left out: ${quoted(left)}.`}`;
+    return `Each column from ${quoted([from, to], " to ")} is ${each}: read as one channel.${hour}${left.length === 0 ? "" : ` Left out: ${quoted(left)}.`}`;
   },
   "own-times": ({ groups }: { groups: number }, w) => `Each of ${w.number(groups)} groups of columns goes by a time column of its own.`,
   "columns-gone": ({ line, headings }: { line: number; headings: readonly string[] }, w) =>

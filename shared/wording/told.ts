@@ -1,5 +1,5 @@
 import { formatNumber, formatOwn } from "../units/format-quantity";
-import { sayCivil } from "./instant";
+import { sayCivil, sayCivilDay } from "./instant";
 
 /** Writes what stands in a sentence as its reader does. */
 export type Write = {
@@ -10,11 +10,16 @@ export type Write = {
   readonly fixed: (value: number, decimals: number) => string;
   /** An instant of a clock without a zone, s as if UTC. */
   readonly instant: (at: number) => string;
+  /** A day in the form 2024-05-03. */
+  readonly day: (iso: string) => string;
 };
 
 type Sentence = (values: never, write: Write) => unknown;
 /** Sentences by their kind, each with the values it needs. */
 export type Sentences = { readonly [kind: string]: (values: never, write: Write) => string };
+/** A question as the engineer would put it, and what follows from each of its options, in their order; empty where it goes without saying. */
+export type Asked = { readonly text: string; readonly meaning: readonly string[] };
+export type Questions = { readonly [kind: string]: (values: never, write: Write) => Asked };
 type ValuesOf<S> = S extends (values: infer V, write: Write) => unknown ? (unknown extends V ? unknown : Readonly<V>) : never;
 
 /**
@@ -39,6 +44,7 @@ export function sayerOf<const List extends { readonly [kind: string]: Sentence }
       number: (value) => formatOwn(value, locale),
       fixed: (value, decimals) => formatNumber(value, decimals, locale),
       instant: (at) => sayCivil(at, locale),
+      day: (iso) => sayCivilDay(iso, locale),
     });
 }
 

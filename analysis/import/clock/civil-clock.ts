@@ -76,9 +76,8 @@ export function civilClock(parts: readonly TimePart[], hints: ClockHints): Clock
 
 const SEVERAL_ZONES: ImportQuestion = {
   id: "time-zone",
-  text: "The stamps name several zones by their places. In which zone did the clock run?",
+  asks: { kind: "several-zones" },
   options: ["UTC"],
-  meaning: ["the stamps are kept as they are; any name such as Europe/Lisbon or an offset such as +02:00 will do"],
   assumed: "UTC",
 };
 

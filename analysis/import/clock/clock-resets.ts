@@ -1,7 +1,6 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import { refused } from "./clock-hints";
 import type { ClockLedger } from "./clock-ledger";
-import { sayInstant } from "./date-order-question";
 import { medianStep } from "./median-step";
 
 const DAY = 86400;
@@ -199,8 +198,7 @@ function lastOf(times: Float64Array, { to }: Stretch): number {
 
 const resetQuestion = (bad: Stretch): ImportQuestion => ({
   id: "clock",
-  text: `The clock of the logger leaps to ${sayInstant(bad.first)} for ${bad.rows} rows. Where do they belong?`,
+  asks: { kind: "leaps-to", at: bad.first, rows: bad.rows },
   options: OPTIONS,
-  meaning: ["they follow the rows beside them without a pause", "they are left out, named by line"],
   assumed: OPTIONS[0],
 });

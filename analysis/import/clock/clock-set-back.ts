@@ -136,12 +136,7 @@ function moveOn(times: Float64Array, steps: readonly SetBack[], step: number, la
 
 const setBackQuestion = (steps: readonly SetBack[], assumed: Option): ImportQuestion => ({
   id: "clock",
-  text: `The clock of the logger was set back by ${steps.map(({ by }) => `${Math.round(by)} s`).join(", ")} while rows were written. Which rows have the right time?`,
+  asks: { kind: "set-back", by: steps.map(({ by }) => Math.round(by)) },
   options: OPTIONS,
-  meaning: [
-    "those before: the rows after it follow them without a pause",
-    "those after: the rows before it are as much earlier",
-    "both: they are two logs of the same time, and the first row of each instant is kept",
-  ],
   assumed,
 });

@@ -9,9 +9,8 @@ import { startOf } from "./start-of-log";
 
 export const INTERVAL_QUESTION: ImportQuestion = {
   id: "interval",
-  text: "The file does not say how often a row was written. What is the time from one row to the next?",
+  asks: { kind: "interval" },
   options: ["1 s", "2 s", "5 s", "10 s", "30 s", "1 min"],
-  meaning: [],
   assumed: "1 s",
 };
 

@@ -44,17 +44,11 @@ export function timeOfDayClock(profiles: readonly ColumnProfile[], hints: ClockH
   };
 }
 
-const UNKNOWN = { option: NO_START, meaning: "the record is kept in seconds from its first row" };
-
 function dateQuestion(named: string | null): ImportQuestion {
   return {
     id: "start-time",
-    text:
-      named === null
-        ? "The rows carry a time of day but the file names no date. On which date does the log start?"
-        : `The rows carry a time of day; only the name of the file holds a date, ${named}. Did the log start on it?`,
-    options: [...(named === null ? [] : [named]), UNKNOWN.option],
-    meaning: [...(named === null ? [] : ["files named by later dates start on those"]), UNKNOWN.meaning],
-    assumed: named ?? UNKNOWN.option,
+    asks: named === null ? { kind: "start-date" } : { kind: "start-in-name", date: named },
+    options: [...(named === null ? [] : [named]), NO_START],
+    assumed: named ?? NO_START,
   };
 }

@@ -1,3 +1,4 @@
+import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ColumnText } from "../columns/column-reading";
 import type { ClockHints } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
@@ -19,13 +20,7 @@ export function standsAtDayZero(reading: ClockReading, columns: readonly ColumnT
 /** Its stamps are time since the clock began; the start is asked. */
 export function countedFromDayZero(reading: ClockReading, hints: ClockHints): ClockReading {
   const start = hints.answers.start === null ? null : startOf(hints);
-  const question = {
-    id: "start-time",
-    text: "The clock stands at 1970: it was never set, and its stamps count from when it began. When was that?",
-    options: [NO_START],
-    meaning: ["the record is kept in seconds from its first row"],
-    assumed: NO_START,
-  };
+  const question: ImportQuestion = { id: "start-time", asks: { kind: "start-never-set" }, options: [NO_START], assumed: NO_START };
   return {
     ...reading,
     kind: "elapsed",

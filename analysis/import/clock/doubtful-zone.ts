@@ -1,19 +1,20 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
+import type { PlaceOfZone } from "../../../shared/wording/clock-question";
 import { type ClockHints, speaksAmerican } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
 import { writeOffset } from "./zone-text";
 
 /** Abbreviations that several parts of the world use alike, with the offset of each; the first is the one taken. Common practice, no source. */
-const DOUBTFUL: Readonly<Record<string, readonly (readonly [offset: number, place: string])[]>> = {
+const DOUBTFUL: Readonly<Record<string, readonly (readonly [offset: number, place: PlaceOfZone])[]>> = {
   IST: [
-    [19800, "India"],
-    [7200, "Israel"],
-    [3600, "Ireland in summer"],
+    [19800, "india"],
+    [7200, "israel"],
+    [3600, "ireland-in-summer"],
   ],
   CST: [
-    [-21600, "central North America"],
-    [28800, "China"],
-    [-18000, "Cuba"],
+    [-21600, "central-north-america"],
+    [28800, "china"],
+    [-18000, "cuba"],
   ],
 };
 const NAMES = new RegExp(`\\b(${Object.keys(DOUBTFUL).join("|")})\\b`);
@@ -28,8 +29,7 @@ export function askDoubtfulZone(reading: ClockReading, texts: readonly string[],
 
 const zoneQuestion = (name: string): ImportQuestion => ({
   id: "time-zone",
-  text: `The file gives its zone as "${name}", which means another one in other parts of the world. Which is it?`,
+  asks: { kind: "doubtful-zone", name, places: DOUBTFUL[name].map(([, place]) => place) },
   options: DOUBTFUL[name].map(([offset]) => writeOffset(offset)),
-  meaning: DOUBTFUL[name].map(([, place]) => `${name} as in ${place}`),
   assumed: writeOffset(DOUBTFUL[name][0][0]),
 });

@@ -8,9 +8,8 @@ import { startOf } from "./start-of-log";
 
 export const PAIR_QUESTION: ImportQuestion = {
   id: "clock",
-  text: "The elapsed time has two fields. Are they minutes and seconds, or hours and minutes?",
+  asks: { kind: "two-fields" },
   options: ["minutes:seconds", "hours:minutes"],
-  meaning: [],
   assumed: "minutes:seconds",
 };
 

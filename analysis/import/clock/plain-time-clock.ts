@@ -28,9 +28,12 @@ function unitQuestion(profile: ColumnProfile, step: number): ImportQuestion {
   const options = Object.keys(UNITS);
   return {
     id: "clock",
-    text: `"${profile.column.heading}" counts the time, but its unit is written nowhere. What does it count?`,
+    asks: {
+      kind: "time-unit",
+      heading: profile.column.heading,
+      steps: options.map((name) => Number((step * UNITS[name]).toPrecision(4))),
+    },
     options,
-    meaning: options.map((name) => `a row every ${Number((step * UNITS[name]).toPrecision(4))} s`),
     assumed: "seconds",
   };
 }

@@ -79,9 +79,8 @@ const isReadable = (line: string) => line.length <= 1000;
 
 const zoneQuestion = (words: string): ImportQuestion => ({
   id: "time-zone",
-  text: `The file names its zone as "${words}", which is no name of the zone list. In which zone did the clock run?`,
+  asks: { kind: "unknown-zone", words },
   options: ["UTC"],
-  meaning: ["the stamps are kept as they are; any name such as Europe/Lisbon or an offset such as +02:00 will do"],
   assumed: "UTC",
 });
 
@@ -92,12 +91,8 @@ function offsetQuestion(profiles: readonly ColumnProfile[], { columns }: ClockRe
     if (offset === null) continue;
     return {
       id: "time-zone",
-      text: `"${profile.column.heading}" may be the offset of the clock from UTC, or something else. In which zone did the clock run?`,
+      asks: { kind: "offset-column", heading: profile.column.heading },
       options: ["UTC", offset],
-      meaning: [
-        "the stamps are kept as they are; any name such as Europe/Lisbon or an offset such as +02:00 will do",
-        "the column is the offset",
-      ],
       assumed: "UTC",
     };
   }
@@ -242,10 +237,7 @@ function dayOrPairs(profiles: readonly ColumnProfile[], hints: ClockHints): Cloc
   return hints.answers.clock !== null ? day : { ...day, questions: [...day.questions, { ...PAIR_QUESTION, ...AS_DAY }] };
 }
 
-const AS_DAY = {
-  text: "The times have two fields and begin at 00:00. Are they minutes and seconds from the start, or hours and minutes of a day?",
-  assumed: PAIR_QUESTION.options[1],
-};
+const AS_DAY = { asks: { kind: "two-fields-from-zero" }, assumed: PAIR_QUESTION.options[1] } as const;
 
 /** Several candidates: the best is taken, and it is said. */
 function withOthersNamed(candidates: readonly Candidate[]): ClockReading {

@@ -33,13 +33,8 @@ function zoneOf(lines: readonly string[]): readonly ImportQuestion[] {
   return [
     {
       id: "time-zone",
-      text: `"${found.line}" may say how far the clock stands from UTC. In which zone did it run?`,
+      asks: { kind: "offset-line", line: found.line },
       options: ["UTC", writeOffset(seconds), writeOffset(-seconds)],
-      meaning: [
-        "the stamps are kept as they are; any name such as Europe/Lisbon or an offset such as +02:00 will do",
-        "the clock runs ahead of UTC by it, or behind by a minus",
-        "the other way round",
-      ],
       assumed: "UTC",
     },
   ];
@@ -51,9 +46,8 @@ function startOf(lines: readonly string[]): readonly ImportQuestion[] {
   return [
     {
       id: "start-time",
-      text: `"${line.trim()}" may name the start of the log in a way that is not understood. When did it start?`,
+      asks: { kind: "start-line", line: line.trim() },
       options: [NO_START],
-      meaning: ["the record is kept in seconds from its first row"],
       assumed: NO_START,
     },
   ];

@@ -1,4 +1,5 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
+import { UNBROKEN_LOCAL_TIME } from "../../../shared/wording/clock-question";
 import type { ClockLedger } from "./clock-ledger";
 import { medianStep } from "./median-step";
 import { zoneOffsets } from "./zone-offsets";
@@ -75,11 +76,7 @@ function goesOn(times: Float64Array, i: number, step: number): boolean {
 
 const zoneQuestion = (zones: readonly string[]): ImportQuestion => ({
   id: "time-zone",
-  text: "The log skips or repeats an hour as local time does at a change of summer time, but names no zone. In which zone did the clock run?",
+  asks: { kind: "summer-time", zones },
   options: [...zones, "UTC"],
-  meaning: [
-    ...zones.map((zone) => `local time of ${zone} and of the places that change with it`),
-    "the clock knew no summer time: the skipped hour is a gap",
-  ],
-  assumed: "local time of the logger, unbroken",
+  assumed: UNBROKEN_LOCAL_TIME,
 });

@@ -13,9 +13,8 @@ export const YEAR_DAY =
 
 export const YEAR_QUESTION: ImportQuestion = {
   id: "start-time",
-  text: "The clock names the day but not the year. On which date does the log start?",
+  asks: { kind: "start-year" },
   options: ["unknown"],
-  meaning: ["the record is kept in seconds from its first row"],
   assumed: "unknown",
 };
 

@@ -15,9 +15,8 @@ export const volumeQuestion = ({ name }: ColumnFacts, unit: Unit | null): Import
   const symbol = unit?.symbol ?? "";
   return {
     id: `unit:${name}`,
-    text: `"${name}" speaks of a flow and names ${symbol}, a volume, but does not rise. What does a row hold?`,
+    asks: { kind: "volume", name, unit: symbol },
     options: [symbol, ...["min", "s", "h"].map((time) => `${symbol}/${time}`).filter((per) => findUnit(per) !== null)],
-    meaning: [`the ${symbol} counted since the row before`],
     assumed: symbol,
   };
 };
@@ -26,9 +25,8 @@ export function unitQuestion({ name, column }: ColumnFacts, role: ChannelRole, a
   const options = unitOptions(role, assumed.symbol);
   return {
     id: `unit:${name}`,
-    text: `In which unit is "${name}"? The file names none; ${assumed.symbol} is likeliest by the size of its values.`,
+    asks: { kind: "unit", name, likeliest: assumed.symbol },
     options: endsInDoubt(column.heading) ? [...options, "A"] : options,
-    meaning: [],
     assumed: assumed.symbol,
   };
 }
@@ -41,15 +39,13 @@ export function conflictQuestion(facts: ColumnFacts): ImportQuestion[] {
   const byHeading = heading !== null && disagree(unit.unit, heading.unit);
   const other = byHeading ? heading : unitAbove;
   if (other === null || !disagree(unit.unit, other.unit)) return [];
-  const here = unitFrom === "heading" ? "heading" : "row of units";
   return [
     {
       id: `unit:${name}`,
-      text: byHeading
-        ? `The heading of "${name}" says ${other.text}, the row of units says ${unit.text}. Which is it?`
-        : `The ${here} of "${name}" says ${unit.text}, the lines above the table say ${other.text}. Which is it?`,
+      asks: byHeading
+        ? { kind: "unit-by-heading", name, heading: other.text, row: unit.text }
+        : { kind: "unit-above", name, from: unitFrom === "heading" ? "heading" : "row", here: unit.text, above: other.text },
       options: [unit.unit.symbol, other.unit.symbol],
-      meaning: [],
       assumed: unit.unit.symbol,
     },
   ];
@@ -67,9 +63,8 @@ export function scaleQuestion({ name, unit }: ColumnFacts, open: readonly Unit[]
   return [
     {
       id: `unit:${name}`,
-      text: `"${name}" names "${unit?.text}"${line === undefined ? "" : `, and "${line}" may speak of a scale`}: what is one step of its numbers?`,
+      asks: { kind: "scale", name, unit: String(unit?.text), line: line ?? null, steps: open.map(({ symbol }) => symbol) },
       options: open.map(({ symbol }) => symbol),
-      meaning: open.map(({ symbol }) => `a 1 in the file is ${/^\d/.test(symbol) ? symbol : `1 ${symbol}`}`),
       assumed: open[0].symbol,
     },
   ];
@@ -82,9 +77,8 @@ export function impossibleQuestion({ name, values, unitFrom, place }: ColumnFact
   return [
     {
       id: `unit:${name}`,
-      text: `"${name}" is in ${unit.symbol} by the file, but values about ${Number(values.median.toPrecision(3))} ${unit.symbol} are none of a pumped water system. In which unit is it?`,
+      asks: { kind: "impossible-unit", name, unit: unit.symbol, about: Number(values.median.toPrecision(3)) },
       options: [unit.symbol, ...fitting.filter((symbol) => symbol !== unit.symbol)],
-      meaning: [],
       assumed: unit.symbol,
     },
   ];
@@ -101,9 +95,8 @@ export function roleQuestion(facts: ColumnFacts, role: ChannelRole, file: FileFa
   return [
     {
       id: `column-role:${name}`,
-      text: `What does "${name}" hold? ${unit === null ? "Neither its heading nor a unit says it" : `It is in ${unit.text}, its heading does not say of what`}.`,
+      asks: { kind: "role", name, unit: unit?.text ?? null },
       options: CHANNEL_ROLES.filter((r) => r !== "time"),
-      meaning: [],
       assumed: "other",
     },
   ];

@@ -45,8 +45,7 @@ function restsAtAir({ values }: ColumnFacts, unit: Unit): boolean {
 
 const referenceQuestion = (name: string): ImportQuestion => ({
   id: `reference:${name}`,
-  text: `"${name}" rests at the pressure of the air. Does it count from vacuum (absolute) or from the air (gauge)?`,
+  asks: { kind: "reference", name },
   options: ["absolute", "gauge"],
-  meaning: ["the pipe was empty or open when it rested", "the pipe held about one atmosphere when it rested"],
   assumed: "absolute",
 });

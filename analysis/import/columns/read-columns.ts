@@ -120,11 +120,10 @@ function readUnknownWords(
   const isTicked = isTick(pair[0]) && isMissing(pair[1]);
   const on = onWord ?? (isTicked && role !== "other" ? answers[0] : null);
   const assumed = on === null ? "other" : `${RUNNING_AT}${on}`;
-  const text = `"${name}" holds "${answers[0]}" and "${answers[1]}" in turn. Which of the two says that it runs?`;
-  const meaning = [...answers.map((word) => `it runs while "${word}" stands there`), "it is no running flag"];
+  const asks = { kind: "running-word", name, words: [answers[0], answers[1]] } as const;
   // a cross under "Pump on" leaves nothing to ask, under "Pump" it may mean a fault
   const isPlain = isTicked && saysOn(words);
-  const questions = onWord === null && role !== "other" && !isPlain ? [{ id, text, options, meaning, assumed }] : [];
+  const questions = onWord === null && role !== "other" && !isPlain ? [{ id, asks, options, assumed }] : [];
   if (on === null) return { ...base, questions };
   return {
     ...base,

@@ -1,4 +1,5 @@
 import { ImportError } from "../../../shared/problems/import-problem";
+import type { ImportQuestion } from "../../../shared/record/import-question";
 import { RUNNING_AT } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
 import type { ColumnReading } from "./column-reading";
@@ -44,11 +45,10 @@ function answered({ name, choice: { onWord } }: ColumnFacts, levels: readonly [n
 
 /** Neither of the two is 0: the column is left out until a person says which of them is running. */
 function askWhich(flag: ColumnReading, { name }: ColumnFacts, levels: readonly [number, number]): ColumnReading {
-  const question = {
+  const question: ImportQuestion = {
     id: `column-role:${name}`,
-    text: `"${name}" holds ${levels[0]} and ${levels[1]} in turn. Which of the two says that it runs?`,
+    asks: { kind: "running-number", name, levels },
     options: optionsOf(levels),
-    meaning: [...levels.map((level) => `it runs while ${level} stands there`), "it is no running flag"],
     assumed: "other",
   };
   return { ...flag, role: "other", quantity: "none", certainty: 0.6, questions: [...flag.questions, question] };

@@ -146,9 +146,8 @@ function readPulses(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
   const perPulse = facts.choice.kFactor ?? told;
   const question: ImportQuestion = {
     id: `k-factor:${facts.name}`,
-    text: `"${facts.name}" counts pulses of a meter. How much water is one pulse?${unclear === null ? "" : ` "${unclear.line}" may say it.`}`,
+    asks: { kind: "pulses", name: facts.name, line: unclear?.line ?? null },
     options: [...new Set([...proposals, "1 L/pulse", "10 L/pulse", "1 pulses/gal", "10 gal/pulse"])],
-    meaning: [],
     assumed: "none",
   };
   return {

@@ -147,8 +147,7 @@ const rangeInPreamble = (preamble: readonly string[]): { readonly range: SignalR
 
 const rangeQuestion = (name: string, raw: RawSignal, role: ChannelRole): ImportQuestion => ({
   id: `range:${name}`,
-  text: `"${name}" is a raw ${raw.kind === "counts" ? `signal in counts (0 to ${raw.high} by its values)` : `${raw.kind} signal`}${role === "other" ? "" : ` of a ${role}`}. Which range does it stand for?`,
+  asks: { kind: "range", name, signal: raw.kind, counts: raw.kind === "counts" ? raw.high : null, role },
   options: role === "flow" ? ["0..100 L/min", "0..10 m3/h", "0..100 gpm"] : ["0..10 bar", "0..16 bar", "0..100 psi", "0..150 psi"],
-  meaning: [],
   assumed: "none",
 });

@@ -1,5 +1,6 @@
 import type { ChannelRole } from "../../../shared/record/channel-role";
 import type { ImportQuestion } from "../../../shared/record/import-question";
+import type { MarkStands } from "../../../shared/wording/column-question";
 import { firstUnread, numberSaid, speaksOf } from "../statement-words";
 import type { ColumnFacts } from "./column-facts";
 import { findPosition } from "./position-words";
@@ -35,29 +36,27 @@ export function readSentinels(
 }
 
 /** A number that may be the mark of a missing value, where it stands in words, and what is likelier. */
-type StrayMark = { readonly number: number; readonly stands: string; readonly assumed: "missing" | "value" };
+type StrayMark = { readonly number: number; readonly stands: MarkStands; readonly assumed: "missing" | "value" };
 
 function strayMark({ column, values, choice, guess, place }: ColumnFacts): StrayMark | null {
   const { sorted } = values;
   // a direction or a state of few values has no mark among them
   if (values.binary || new Set(sorted).size <= 3) return null;
   const strange = wholeSentinel(column.sample, sorted) ?? strangeSentinel(sorted);
-  if (strange !== null) return { number: strange, stands: "far away from its other values", assumed: "missing" };
+  if (strange !== null) return { number: strange, stands: "far", assumed: "missing" };
   const role = choice.role ?? guess.role;
   const negative =
     NEVER_BELOW_0.has(role) || (role === "pressure" && !MAY_BE_BELOW_0.test(findPosition(place) ?? "")) ? negativeSentinel(sorted) : null;
   // a vacuum is a reading too
-  if (negative !== null)
-    return { number: negative, stands: "where it is never below 0 otherwise", assumed: role === "pressure" ? "value" : "missing" };
+  if (negative !== null) return { number: negative, stands: "below-zero", assumed: role === "pressure" ? "value" : "missing" };
   const doubtful = values.rising ? null : doubtfulSentinel(sorted);
-  return doubtful === null ? null : { number: doubtful, stands: "away from its other values", assumed: "value" };
+  return doubtful === null ? null : { number: doubtful, stands: "away", assumed: "value" };
 }
 
 const sentinelQuestion = (name: string, { number, stands }: Omit<StrayMark, "assumed">, assumed: "missing" | "value"): ImportQuestion => ({
   id: `sentinel:${name}`,
-  text: `"${name}" holds ${number} again and again, ${stands}. Is that a reading or the mark of a missing one?`,
+  asks: { kind: "sentinel", name, number, stands },
   options: ["value", "missing"],
-  meaning: ["it is a reading", "it stands for no reading"],
   assumed,
 });
 
@@ -79,6 +78,6 @@ function unclearMark(sorted: Float64Array, preamble: readonly string[]): { reado
 }
 
 const lineQuestion = (name: string, { line, number }: { readonly line: string; readonly number: number }): ImportQuestion => ({
-  ...sentinelQuestion(name, { number, stands: "" }, "missing"),
-  text: `"${line}" names ${number} and speaks of missing values, and "${name}" holds it. Is that a reading or the mark of a missing one?`,
+  ...sentinelQuestion(name, { number, stands: "away" }, "missing"),
+  asks: { kind: "sentinel-line", name, number, line },
 });

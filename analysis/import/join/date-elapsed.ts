@@ -14,14 +14,12 @@ export function dateElapsed(parts: readonly FilePart[]): DatedParts {
   if (withDates.length === 0 || without.length === 0) return { dated: parts, question: null };
   const { file, clock } = withDates.reduce((a, b) => (b.duration > a.duration ? b : a));
   const start = `${new Date(Math.round((clock.kind === "absolute" ? clock.epoch : 0) * 1000)).toISOString().slice(0, 19).replace("T", " ")}Z`;
-  const names = without.map((part) => part.file.name).join(" and ");
   return {
     dated: parts.map((part) => (part.clock.kind === "elapsed" ? { ...part, clock } : part)),
     question: {
       id: "start-time",
-      text: `${names} only counts the time from its start, while ${file.name} has dates. When did it start?`,
+      asks: { kind: "start-beside", files: without.map((part) => part.file.name), dated: file.name },
       options: [start],
-      meaning: [`together with ${file.name}`],
       assumed: start,
     },
   };

@@ -27,7 +27,6 @@ export function checkClocks(first: PlacedPart, second: PlacedPart, answer: strin
   const found = same !== null ? offsetOf(...same) : related !== null ? offsetEitherWay(...related) : null;
   if (found === null) return { notes: [{ kind: "clocks-not-compared", files }], question: null, shift: 0 };
   const offset = { ...found.offset, correlation: found.correlation };
-  const said = `${signed(found.offset.value)} s (${signed(found.offset.low)} to ${signed(found.offset.high)} s, correlation ${found.correlation.toFixed(2)})`;
   const step = Math.max(intervalOf(first), intervalOf(second));
   const own = related === null ? 0 : LAG_OF_ITS_OWN;
   if (Math.abs(found.offset.value) <= Math.max(2 * step, (found.offset.high - found.offset.low) / 2, own)) {
@@ -35,9 +34,14 @@ export function checkClocks(first: PlacedPart, second: PlacedPart, answer: strin
   }
   const question: ImportQuestion = {
     id: "clock",
-    text: `What ${second.file.name} and ${first.file.name} both saw fits together when ${second.file.name} is shifted by ${said}. Shift it?${related === null ? "" : ` They saw different quantities, of which one may follow the other by up to ${LAG_OF_ITS_OWN} s.`}`,
+    asks: {
+      kind: "two-clocks",
+      file: second.file.name,
+      against: first.file.name,
+      offset,
+      lag: related === null ? null : LAG_OF_ITS_OWN,
+    },
     options: [AS_STAMPED, SHIFT],
-    meaning: ["both clocks are right as they are", `${signed(found.offset.value)} s are added to every instant of ${second.file.name}`],
     assumed: answer === SHIFT ? SHIFT : AS_STAMPED,
   };
   return {
@@ -52,8 +56,6 @@ function sameInstants(first: PlacedPart, second: PlacedPart): boolean {
   const [a, b] = [first, second].map(({ origins }) => origins[0].sampling);
   return first.start === second.start && a.kind === "even" && b.kind === "even" && a.step === b.step && a.count === b.count;
 }
-
-const signed = (s: number) => `${s < 0 ? "-" : "+"}${Math.abs(s) < 10 ? Math.abs(s).toFixed(1) : Math.round(Math.abs(s))}`;
 
 const intervalOf = (part: PlacedPart) => medianInterval(timesOf(part.origins[0].sampling)) || 1;
 

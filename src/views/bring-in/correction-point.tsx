@@ -96,7 +96,7 @@ function OtherAnswer({ id, value, onValue }: AnswerProps) {
       <select aria-label={label} value={value} onChange={(event) => onValue(event.target.value)}>
         {[...new Set([value, ...options])].map((option) => (
           <option key={option} value={option}>
-            {sayOption(id, option)}
+            {sayOption(id, option, null)}
           </option>
         ))}
       </select>

@@ -1,11 +1,13 @@
 import { QUESTION_WORDS } from "../../../shared/wording/bring-in";
+import { sayQuestion } from "../../../shared/wording/import-question";
 import { sayOption } from "../../../shared/wording/question-option";
 import type { StoryProps } from "../view-props";
 import { openQuestions } from "./choices";
 import "./bring-in.css";
 
 /** On top of the story: what the files left open, and what was assumed meanwhile. */
-export function OpenQuestions({ visit, state, dispatch }: StoryProps) {
+export function OpenQuestions({ visit, state, dispatch, preferences }: StoryProps) {
+  const { locale } = preferences.units;
   const open = openQuestions(visit.outline.questions, visit.choices);
   if (state.visit.stage !== "asking" || open.length === 0) return null;
   return (
@@ -14,9 +16,9 @@ export function OpenQuestions({ visit, state, dispatch }: StoryProps) {
       <ul>
         {open.map((question) => (
           <li key={question.id}>
-            <bdi>{question.text}</bdi>{" "}
+            <bdi>{sayQuestion(question.asks, locale).text}</bdi>{" "}
             <span className="soft">
-              {QUESTION_WORDS.assumed} <bdi>{sayOption(question.id, question.assumed)}</bdi>.
+              {QUESTION_WORDS.assumed} <bdi>{sayOption(question.id, question.assumed, locale)}</bdi>.
             </span>
           </li>
         ))}

@@ -2,6 +2,7 @@ import { useEffect, useId, useState } from "react";
 import type { ImportChoices } from "../../../analysis/import/import-log";
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import { QUESTION_WORDS } from "../../../shared/wording/bring-in";
+import { sayQuestion } from "../../../shared/wording/import-question";
 import { sayOption, writtenAnswerExample } from "../../../shared/wording/question-option";
 import { answer } from "./choices";
 
@@ -9,15 +10,17 @@ type Props = {
   readonly questions: readonly ImportQuestion[];
   readonly choices: ImportChoices;
   readonly onChoices: (choices: ImportChoices) => void;
+  readonly locale: string | null;
 };
 
 /** What only a person can know, each with what is assumed meanwhile and what follows from each answer. */
-export function QuestionList({ questions, choices, onChoices }: Props) {
+export function QuestionList({ questions, choices, onChoices, locale }: Props) {
   return questions.map((question) => (
     <Question
       key={question.id}
       question={question}
       given={Object.hasOwn(choices.answers, question.id) ? choices.answers[question.id] : null}
+      locale={locale}
       onAnswer={(value) => onChoices(answer(choices, question.id, value))}
     />
   ));
@@ -30,22 +33,24 @@ type QuestionProps = {
   readonly question: ImportQuestion;
   /** The answer given; null while the likeliest is assumed. */
   readonly given: string | null;
+  readonly locale: string | null;
   readonly onAnswer: (value: string) => void;
 };
 
-function Question({ question, given, onAnswer }: QuestionProps) {
+function Question({ question, given, locale, onAnswer }: QuestionProps) {
+  const { text, meaning } = sayQuestion(question.asks, locale);
   const name = useId();
   const standing = given ?? question.assumed;
   const example = writtenAnswerExample(question.id);
   return (
     <fieldset className="question" data-answered={given !== null}>
       <legend>
-        <bdi>{question.text}</bdi>
+        <bdi>{text}</bdi>
       </legend>
       <p className="field-hint">
-        {given === null ? QUESTION_WORDS.assumedUntil : QUESTION_WORDS.yourAnswer} <bdi>{sayOption(question.id, standing)}</bdi>
+        {given === null ? QUESTION_WORDS.assumedUntil : QUESTION_WORDS.yourAnswer} <bdi>{sayOption(question.id, standing, locale)}</bdi>
       </p>
-      <div className="question-options" data-many={question.options.length > MANY && question.meaning.length === 0}>
+      <div className="question-options" data-many={question.options.length > MANY && meaning.length === 0}>
         {question.options.map((option, i) => (
           <label key={option} className="question-option">
             {/* A radio that is checked already fires no change; a click confirms what was assumed. */}
@@ -58,8 +63,8 @@ function Question({ question, given, onAnswer }: QuestionProps) {
               onClick={() => given === null && standing === option && onAnswer(option)}
             />
             <span>
-              <bdi>{sayOption(question.id, option)}</bdi>
-              {(question.meaning[i] ?? "") === "" ? null : <span className="question-meaning">{question.meaning[i]}</span>}
+              <bdi>{sayOption(question.id, option, locale)}</bdi>
+              {(meaning[i] ?? "") === "" ? null : <span className="question-meaning">{meaning[i]}</span>}
             </span>
           </label>
         ))}

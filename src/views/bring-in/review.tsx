@@ -34,7 +34,7 @@ export function Review({ read, state, preferences, commands }: Props) {
       {questions.length === 0 ? null : (
         <section aria-labelledby="review-questions">
           <h3 id="review-questions">{REVIEW_WORDS.onlyYou}</h3>
-          <QuestionList questions={questions} choices={choices} onChoices={change} />
+          <QuestionList questions={questions} choices={choices} locale={locale} onChoices={change} />
         </section>
       )}
       {read.layouts.map((layout) => (

@@ -14,7 +14,7 @@ import { visitFile } from "../../builders/visit-files";
 
 const record = recordOf([channel("pressure", every(1, 100), new Float64Array(100))]);
 const { channels: _channels, origins: _origins, ...outline } = record;
-const question = { id: "date-order", text: "", options: [], meaning: [], assumed: "" };
+const question = { id: "date-order", asks: { kind: "interval" } as const, options: [], assumed: "" };
 const read = (questions: number): ReadRecord => ({
   files: [],
   choices: NO_CHOICES,

@@ -47,7 +47,7 @@ describe("rows in order of time", () => {
 
   test("a row without a readable time is rejected", () => {
     const columns = columnsOf("Time|P", [...every(10, 9).map((t) => `${stamp(t)}|3`), "garbage|3"]);
-    expect(readBack(columns)?.settled.rejected).toEqual([{ row: 9, why: "the time is not understood" }]);
+    expect(readBack(columns)?.settled.rejected).toEqual([{ row: 9, why: { kind: "time-not-understood" } }]);
   });
 
   test("any shuffle of rows comes out strictly rising, nothing lost uncounted", () => {

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { importLog, NO_CHOICES } from "../../../../analysis/import/import-log";
 import { seededRandom } from "../../../../analysis/numerics/random";
 import { timesOf } from "../../../../shared/record/sampling";
+import { sayQuestion } from "../../../../shared/wording/import-question";
 import { logFile } from "../../../builders/log-file";
 
 const stamp = (s: number) => new Date(Date.UTC(2024, 4, 1) + s * 1000).toISOString().slice(0, 19).replace("T", " ");
@@ -139,7 +140,7 @@ test("a pressure and a flow logger are compared too: the draw pulls the pressure
     ).record;
   const shifted = await ask(95);
   expect(shifted.questions.map(({ id, assumed }) => [id, assumed])).toEqual([["clock", "as-stamped"]]);
-  expect(shifted.questions[0].text).toContain("-95 s");
+  expect(sayQuestion(shifted.questions[0].asks, null).text).toContain("-95 s");
   expect((await ask(0)).questions).toEqual([]);
 });
 

@@ -27,7 +27,7 @@ test("a column can go back to what was read", () => {
   expect(forgetColumn(chosen, "Ch1")).toEqual(NO_CHOICES);
 });
 test("an answered question is no longer open", () => {
-  const question = { id: "date-order", text: "", options: ["dmy", "mdy"], meaning: [], assumed: "dmy" };
+  const question = { id: "date-order", asks: { kind: "interval" } as const, options: ["dmy", "mdy"], assumed: "dmy" };
   expect(openQuestions([question], NO_CHOICES)).toEqual([question]);
   expect(openQuestions([question], answer(NO_CHOICES, "date-order", "dmy"))).toEqual([]);
 });
