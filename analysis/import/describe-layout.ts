@@ -98,12 +98,19 @@ function pictureOf(values: Float32Array | Float64Array, inFile: (si: number) => 
 
 /** The least and the greatest value from one place to before another, the earlier first; NaN twice where none is there. */
 function extremesIn(values: Float32Array | Float64Array, from: number, to: number): readonly [number, number] {
-  let [low, high] = [-1, -1];
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let isLowFirst = true;
   for (let i = from; i < to; i++) {
-    if (Number.isNaN(values[i])) continue;
-    if (low < 0 || values[i] < values[low]) low = i;
-    if (high < 0 || values[i] > values[high]) high = i;
+    const value = values[i];
+    if (value < low) {
+      low = value;
+      isLowFirst = false;
+    }
+    if (value > high) {
+      high = value;
+      isLowFirst = true;
+    }
   }
-  if (low < 0) return [Number.NaN, Number.NaN];
-  return low < high ? [values[low], values[high]] : [values[high], values[low]];
+  if (low > high) return [Number.NaN, Number.NaN];
+  return isLowFirst ? [low, high] : [high, low];
 }

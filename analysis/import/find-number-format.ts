@@ -32,6 +32,8 @@ type Evidence = {
 };
 
 const DIGITS = /^[+-]?\d[\d.,'’\u00a0\u202f\u2009 ]*/;
+/** So few digits before the mark are no stamp without its marks ("202405011015.5"). */
+const ONE_MARK = /^[+-]?(\d{1,7})([.,])(\d+)$/;
 const ONLY_NUMBER = /^[+-]?\d[\d.,'’\u00a0\u202f\u2009 ]*(?:[eE][+-]?\d+)?\s*[\p{L}%°/²³]*\d?$/u;
 
 /**
@@ -55,7 +57,7 @@ export function findNumberFormat(
     otherGroups: null,
     bare: 0,
   };
-  for (const column of columns) for (const cell of column) if (ONLY_NUMBER.test(cell) && !looksLikeTime(cell)) weigh(cell, seen);
+  for (const column of columns) for (const cell of column) weigh(cell, seen);
   if (answer !== undefined) {
     if (answer !== "," && answer !== ".") throw new ImportError({ id: "unknown-answer", question: "decimal", answer, options: [",", "."] });
     return { format: withDecimal(answer, seen), question: null };
@@ -72,6 +74,13 @@ export function findNumberFormat(
 }
 
 function weigh(cell: string, seen: Evidence): void {
+  // most cells are such, and no time is
+  const one = ONE_MARK.exec(cell);
+  if (one !== null) {
+    single(one[1], one[2] === "," ? "," : ".", one[3], false, seen);
+    return;
+  }
+  if (!ONLY_NUMBER.test(cell) || looksLikeTime(cell)) return;
   const digits = DIGITS.exec(cell)?.[0].trim() ?? "";
   const grouped = /\d(['’\u00a0\u202f\u2009 ])\d{3}(?!\d)/.exec(digits);
   if (grouped !== null) seen.otherGroups ??= grouped[1] === "'" || grouped[1] === "’" ? "'" : " ";
@@ -86,15 +95,18 @@ function weigh(cell: string, seen: Evidence): void {
     else seen.commaGroups++;
   } else if (commas > 1) seen.commaGroups += 3;
   else if (points > 1) seen.pointGroups += 3;
-  else single(digits, commas === 1 ? "," : ".", EXPONENT.test(cell), seen);
+  else {
+    const mark = commas === 1 ? "," : ".";
+    const [whole, fraction] = digits.replace(/^[+-]/, "").split(mark);
+    single(whole, mark, fraction, EXPONENT.test(cell), seen);
+  }
 }
 
 /** A number before an exponent is never grouped: "3,008E+00". */
 const EXPONENT = /\d[eE][+-]?\d/;
 
 /** One mark in the number. */
-function single(digits: string, mark: "," | ".", hasExponent: boolean, seen: Evidence): void {
-  const [whole, fraction] = digits.replace(/^[+-]/, "").split(mark);
+function single(whole: string, mark: "," | ".", fraction: string, hasExponent: boolean, seen: Evidence): void {
   const couldGroup = !hasExponent && /^\d{3}$/.test(fraction) && /^[1-9]\d{0,2}$/.test(whole);
   if (couldGroup) seen[mark === "," ? "comma3" : "point3"]++;
   else seen[mark === "," ? "commaDecimal" : "pointDecimal"]++;

@@ -72,7 +72,7 @@ function piecesOf(lines: readonly TextLine[]): readonly string[] {
 }
 
 const columnsOf = (rows: readonly (readonly string[])[], count: number): string[][] =>
-  Array.from({ length: count }, (_, column) => rows.flatMap((cells) => cells[column] ?? []));
+  Array.from({ length: count }, (_, column) => rows.filter((cells) => column < cells.length).map((cells) => cells[column]));
 
 /** Cells and the place of the table, numbers being read loosely. */
 function findTable(file: string, survey: Survey): { cells: CellFormat; rows: readonly TextRow[]; loose: HeadTable } {

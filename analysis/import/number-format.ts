@@ -71,9 +71,12 @@ function plainDigits(cell: string, format: NumberFormat): string | null {
   return body === null ? null : sign.trim() + body + exponent.replace(/[dD]/, "e");
 }
 
+/** The rest of a date or of a time of day: each is another one, and no unit begins so. */
+const GOES_ON = /^[-:/]\d/;
 const STUCK = new Map<string, boolean>();
 /** What may stand behind a number: a unit or a mark of doubt. Few different ones come in a file; the memory is kept small against many. */
 function isStuck(tail: string): boolean {
+  if (GOES_ON.test(tail)) return false;
   const known = STUCK.get(tail);
   if (known !== undefined) return known;
   const stuck =

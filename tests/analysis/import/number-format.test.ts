@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { findNumberFormat } from "../../../analysis/import/find-number-format";
 import { isMissing, type NumberFormat, parseNumber } from "../../../analysis/import/number-format";
 import type { Separator } from "../../../analysis/import/row-cells";
+import { UNITS } from "../../../shared/units/unit-table";
 
 const point: NumberFormat = { decimal: ".", thousands: "," };
 const comma: NumberFormat = { decimal: ",", thousands: "." };
@@ -32,6 +33,11 @@ describe("a cell is the number a person reads", () => {
   test.each(["4.x", "12-5", "1,23.4", "1.2.3", "12:30", "0x1F", "5 apples", "--5", "1,2345", "Infinity", "NaN"])("%s is none", (text) => {
     expect(parseNumber(text, point)).toBeNaN();
   });
+});
+
+test("no name of a unit begins as the rest of a date or of a time does", () => {
+  const names = UNITS.flatMap(({ symbol, aliases }) => [symbol, ...aliases]);
+  expect(names.filter((name) => /^[-:/]\d/.test(name))).toEqual([]);
 });
 
 test("marks of a missing value are known in any case", () => {
