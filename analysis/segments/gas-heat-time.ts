@@ -1,3 +1,4 @@
+import { reusedRoom } from "../numerics/reused-room";
 import { gasHeat } from "./gas-heat";
 import { restsBesideFlow, type SlopeOfRests, slopeOfRests, sumOfProducts } from "./slope-of-rests";
 import type { Gauge, TankTrace } from "./tank-windows";
@@ -45,9 +46,11 @@ export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[
   const heat = gasHeat(gauge.values, gauge.channel.sampling, gauge.atmosphere);
   const rests = restsBesideFlow(traces, ends);
   const cold = rests.held(({ inverse }) => inverse);
+  let columns: readonly Float64Array[] | undefined;
   const tryTime = (time: number, shares: readonly number[] = time === 0 ? [1] : SHARES): Tried[] => {
     const theta = heat(time);
-    const warm = rests.held((trace, n) => warmthOf(trace, theta, n));
+    const warm = rests.held((trace, n) => warmthOf(trace, theta, n), columns);
+    columns = warm.columns;
     const both = sumOfProducts(cold.columns, warm.columns);
     return shares.flatMap((share) => {
       const fit = slopeOfRests(rests, cold, warm, both, share, EACH_REST);
@@ -79,9 +82,11 @@ export function gasHeatTime(traces: readonly TankTrace[], ends: readonly number[
 
 type Tried = SlopeOfRests & { readonly time: number; readonly share: number };
 
-/** The first n points of 1/p times the excess temperature. */
+const room = reusedRoom();
+
+/** The first n points of 1/p times the excess temperature; the array is used again by the next call. */
 function warmthOf({ inverse, samples }: TankTrace, theta: Float64Array, n: number): Float64Array {
-  const warmth = new Float64Array(n);
+  const warmth = room(n);
   for (let i = 0; i < n; i++) warmth[i] = inverse[i] * theta[samples[i]];
   return warmth;
 }

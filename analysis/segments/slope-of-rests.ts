@@ -13,8 +13,11 @@ export type RestsBesideFlow = {
   readonly xx: number;
   readonly xt: number;
   readonly tt: number;
-  /** A column of each rest, beside its flow, from its first n points (more are passed over). */
-  readonly held: (of: (trace: TankTrace, n: number) => Float64Array) => HeldAgainst;
+  /**
+   * A column of each rest, beside its flow, from its first n points (more are passed over); what `of` gives may be changed by its next call.
+   * @param into columns of an earlier answer that is done with: they are written anew, since fresh memory costs more than the sums
+   */
+  readonly held: (of: (trace: TankTrace, n: number) => Float64Array, into?: readonly Float64Array[]) => HeldAgainst;
 };
 
 /** A column of each rest, beside its flow, with the sums of its products with volume, time and itself. */
@@ -26,11 +29,11 @@ export function restsBesideFlow(traces: readonly TankTrace[], ends: readonly num
     .map((trace, k) => ({ trace, n: ends[k] }))
     .filter(({ n }) => n >= LEAST_POINTS)
     .map(({ trace, n }) => ({ trace, n, own: besideFlow(trace.flow.subarray(0, n)) }));
-  const columnsOf = (of: (trace: TankTrace, n: number) => Float64Array) =>
-    kept.map(({ trace, n, own }) => own(of(trace, n).subarray(0, n)));
+  const columnsOf = (of: (trace: TankTrace, n: number) => Float64Array, into?: readonly Float64Array[]) =>
+    kept.map(({ trace, n, own }, k) => own(of(trace, n).subarray(0, n), into?.[k] ?? new Float64Array(n)));
   const [drawn, times] = [columnsOf((trace) => trace.drawn), columnsOf((trace) => trace.times)];
-  const held: RestsBesideFlow["held"] = (of) => {
-    const columns = columnsOf(of);
+  const held: RestsBesideFlow["held"] = (of, into) => {
+    const columns = columnsOf(of, into);
     return { columns, x: sumOfProducts(drawn, columns), t: sumOfProducts(times, columns), own: sumOfProducts(columns, columns) };
   };
   const rests = drawn.map((x, k) => ({ x, t: times[k] }));
@@ -94,21 +97,20 @@ function product(a: Float64Array, b: Float64Array): number {
   return sum;
 }
 
-function centred(column: Float64Array): Float64Array {
+function centred(column: Float64Array, rest: Float64Array): Float64Array {
   let sum = 0;
   for (let i = 0; i < column.length; i++) sum += column[i];
   const mean = sum / column.length;
-  const rest = new Float64Array(column.length);
   for (let i = 0; i < rest.length; i++) rest[i] = column[i] - mean;
   return rest;
 }
 
-/** Takes from a column its mean and what goes along with the flow. */
-function besideFlow(flow: Float64Array): (column: Float64Array) => Float64Array {
-  const own = centred(flow);
+/** Takes from a column its mean and what goes along with the flow, and writes what is left. */
+function besideFlow(flow: Float64Array): (column: Float64Array, into: Float64Array) => Float64Array {
+  const own = centred(flow, new Float64Array(flow.length));
   const squares = product(own, own);
-  return (column) => {
-    const rest = centred(column);
+  return (column, into) => {
+    const rest = centred(column, into);
     const share = squares > 0 ? product(rest, own) / squares : 0;
     for (let i = 0; i < rest.length; i++) rest[i] -= share * own[i];
     return rest;

@@ -1,7 +1,7 @@
 import { median, quantile } from "../../numerics/order-statistics";
 import type { EvenStretch } from "../../segments/even-stretch";
 import { frequencyOffset, turnedSum } from "./block-phases";
-import { movingMean } from "./steadiness";
+import { meanAround } from "./steadiness";
 import type { Candidate } from "./window-search";
 
 /** Windows of one stretch that show one and the same wave. */
@@ -98,7 +98,7 @@ const RESYNC = 512;
 /** Complex size of each wave at the given period (samples), slow part removed; shape [whole waves]. */
 function demodulate(values: EvenStretch["values"], period: number): Waves {
   const n = values.length;
-  const slow = movingMean(values, n, period);
+  const slow = meanAround(values, n, period);
   const count = Math.max(1, Math.floor(n / period));
   const re = new Float64Array(count);
   const im = new Float64Array(count);
@@ -114,7 +114,7 @@ function demodulate(values: EvenStretch["values"], period: number): Waves {
       c = Math.cos(turn * i);
       s = Math.sin(turn * i);
     }
-    const y = ((values[i] - slow[i]) * 2) / period;
+    const y = ((values[i] - slow(i)) * 2) / period;
     re[wave] += y * c;
     im[wave] -= y * s;
     const turned = c * turnC - s * turnS;

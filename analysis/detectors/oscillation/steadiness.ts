@@ -28,10 +28,19 @@ export function steadinessOf(values: Float64Array, n: number, period: number): S
   return { regularity: agrees ? Math.min(found.index, 1000) : 0, ...wavesInPhase(fast, n, period) };
 }
 
-const sumsRoom = reusedRoom();
+/** Sums of a window are asked for thousands of times, those of a whole record once: they would be held for good. */
+const sumsRoom = reusedRoom(1 << 14);
 
 /** Mean over a window of `width` samples around each (shrinking at the ends, fractions counted): takes a wave of that period away. O(n). */
 export function movingMean(values: ArrayLike<number>, n: number, width: number): Float64Array {
+  const mean = meanAround(values, n, width);
+  const out = new Float64Array(n);
+  for (let i = 0; i < n; i++) out[i] = mean(i);
+  return out;
+}
+
+/** The same, sample by sample as it is asked for; until the next call of either. */
+export function meanAround(values: ArrayLike<number>, n: number, width: number): (i: number) => number {
   const sums = sumsRoom(n + 1);
   sums[0] = 0;
   for (let i = 0; i < n; i++) sums[i + 1] = sums[i] + values[i];
@@ -39,12 +48,10 @@ export function movingMean(values: ArrayLike<number>, n: number, width: number):
     const i = Math.min(n - 1, Math.floor(x));
     return sums[i] + (x - i) * values[i];
   };
-  const out = new Float64Array(n);
-  for (let i = 0; i < n; i++) {
+  return (i) => {
     const half = Math.min(width / 2, i + 0.5, n - i - 0.5);
-    out[i] = (at(i + 0.5 + half) - at(i + 0.5 - half)) / (2 * half);
-  }
-  return out;
+    return (at(i + 0.5 + half) - at(i + 0.5 - half)) / (2 * half);
+  };
 }
 
 function wavesInPhase(values: Float64Array, n: number, period: number): { medianWave: number; inPhase: number } {

@@ -24,10 +24,11 @@ function errorsInRuns(trace: Trace, set: number, without: readonly Span[]): Erro
   const { times, pressure, runs } = trace;
   const values = new Float64Array(pressure.length);
   const starts = [0];
+  const wholly = without.length === 0; // asked once, not sample by sample
   let count = 0;
   for (const { from, to } of runs) {
     for (let i = sampleAt(trace, from); i < times.length && to - times[i] > APART; i++)
-      if (times[i] - from > APART) values[count++] = isWithin(without, times[i]) ? Number.NaN : pressure[i] / set;
+      if (times[i] - from > APART) values[count++] = wholly || !isWithin(without, times[i]) ? pressure[i] / set : Number.NaN;
     starts.push(count);
   }
   const inRuns = values.subarray(0, count);

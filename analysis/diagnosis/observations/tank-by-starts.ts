@@ -1,7 +1,8 @@
 import { isCannotTell } from "../../../shared/findings/segment";
 import { sampleAt, type Trace } from "../../model/fit/trace";
 import { medianInterval } from "../../numerics/median-interval";
-import { quantile } from "../../numerics/order-statistics";
+import { quantile, quantileInPlace } from "../../numerics/order-statistics";
+import { remembered } from "../../numerics/remember";
 import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import { restsOf } from "../../segments/starts";
 import { traceIn } from "./at-work";
@@ -18,8 +19,9 @@ const PASSES = 0.03;
 
 function mostInRuns({ run }: Trace, flow: ArrayLike<number>): number {
   const inRuns = new Float64Array(run.length);
-  for (let i = 0; i < run.length; i++) inRuns[i] = run[i] >= 0 ? flow[i] : Number.NaN;
-  return quantile(inRuns, 0.98);
+  let n = 0;
+  for (let i = 0; i < run.length; i++) if (run[i] >= 0 && Number.isFinite(flow[i])) inRuns[n++] = flow[i];
+  return quantileInPlace(inRuns, 0.98, n);
 }
 
 /** A quick fall lies anywhere between isothermal and adiabatic, and a draw changes while the pump starts: this way or that, whatever the number of starts. */
@@ -32,7 +34,9 @@ export type Estimated = { readonly value: number; readonly low: number; readonly
  * brought on has settled, since a drive then gives what is drawn. Wherever the meter stands it shows that flow, before the tank or after it. One
  * value a start, their median; draws that change meanwhile scatter it. Null without flow, or with fewer than four such starts.
  */
-export function gasConstantByStarts(sight: Sight): Estimated | null {
+export const gasConstantByStarts = remembered(constantByStarts);
+
+function constantByStarts(sight: Sight): Estimated | null {
   const trace = traceIn(sight);
   const { pump } = sight.segments;
   if (
@@ -45,11 +49,13 @@ export function gasConstantByStarts(sight: Sight): Estimated | null {
   )
     return null;
   const { flow, times, runs } = trace;
+  const rests = restsOf(pump);
+  if (rests.length < LEAST_STARTS) return null;
   const noise = Math.max(noiseOf(trace.pressure), levelStep(trace.pressure) / Math.sqrt(12));
   const constants: number[] = [];
   const least = PASSES * mostInRuns(trace, flow);
   let [seen, r] = [0, 0];
-  for (const { from, to } of restsOf(pump)) {
+  for (const { from, to } of rests) {
     while (runs[r].from < to) r++; // a rest ends where a run begins
     if (runs[r].to - to < SETTLED.to) continue;
     const stretch = { first: sampleAt(trace, from), end: Math.max(0, sampleAt(trace, to) - 1) };
