@@ -55,7 +55,7 @@ export const cycling: Detector<"cycling"> = {
       startsAtNight: startsAtNight(record, starts),
       expectedShortestCycle: shortestCycle(site, cutIn?.value ?? null, cutOut?.value ?? null),
     };
-    return { kind, state: "found", finding, limits: unseenStarts(record, pump) };
+    return { kind, state: "found", finding, limits: [...unseenStarts(record, pump), ...(pump.doubt === undefined ? [] : [pump.doubt])] };
   },
 };
 

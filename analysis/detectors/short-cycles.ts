@@ -28,7 +28,8 @@ export const shortCycles: Detector<"short-cycles"> = {
     const limit = site.shortCycleLimit.value;
     const found = pump.runs.flatMap((run, i) => (run.complete && spanLength(run) < limit ? [i] : []));
     const stops = hiddenStops(pump, limit);
-    const blind = whatIsHidden(record, pump, limit) ?? stops;
+    const doubt = pump.doubt === undefined ? null : { ...pump.doubt, about: kind };
+    const blind = whatIsHidden(record, pump, limit) ?? stops ?? doubt;
     const unsure = tooNearToTell(record, pump, limit);
     const limits = [blind, unsure].filter((reason) => reason !== null);
     if (found.length === 0) return blind === null ? { kind, state: "clear", limits } : { kind, state: "cannot-tell", because: [blind] };

@@ -16,6 +16,16 @@ const MOST_OF_THEM = 0.6;
  * Most lows must agree. False with fewer than five such lows. Our own choice.
  */
 export function swingsEvenly(values: ArrayLike<number>, turns: readonly Turn[], counts: (turn: Turn) => boolean = () => true): boolean {
+  const { seen, even } = evenSwings(values, turns, counts);
+  return seen >= LEAST_SWINGS && even > MOST_OF_THEM * seen;
+}
+
+/** How many of the lows have their neighbours beside them, and how many of those come to and fro. */
+export function evenSwings(
+  values: ArrayLike<number>,
+  turns: readonly Turn[],
+  counts: (turn: Turn) => boolean,
+): { seen: number; even: number } {
   let seen = 0;
   let even = 0;
   for (let k = 2; k + 1 < turns.length; k++) {
@@ -32,7 +42,7 @@ export function swingsEvenly(values: ArrayLike<number>, turns: readonly Turn[], 
     const alike = isAlike(low - top, next - low) && isAlike(low - falls, rises - low);
     if (alike && falls - rose < ALIKE.above * (rises - falls)) even++;
   }
-  return seen >= LEAST_SWINGS && even > MOST_OF_THEM * seen;
+  return { seen, even };
 }
 
 /** Within the ratio allowed and the sample by which either may be out. */

@@ -65,7 +65,8 @@ function misfit(points: readonly { readonly u: number; readonly y: number }[], s
   return points.reduce((sum, { u, y }) => sum + (y - (xy / xx) * shape(u)) ** 2, 0) / points.length;
 }
 
-function keepsTime(turns: readonly Turn[]): boolean {
+/** Whether most waves between lows are about as long as each other. */
+export function keepsTime(turns: readonly Turn[]): boolean {
   const lows = turns.filter(({ kind }) => kind === "low");
   const waves = Float64Array.from({ length: Math.max(0, lows.length - 1) }, (_, i) => lows[i + 1].index - lows[i].index);
   if (waves.length === 0) return false;

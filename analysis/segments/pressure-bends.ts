@@ -14,8 +14,10 @@ export type SawTooth = {
   readonly held: number;
   readonly noise: number;
   readonly regulated: boolean;
-  /** A low above this is no start. */
-  readonly startsBelow: number;
+  /** Whether a low of that index lies deep enough for a start. */
+  readonly mayStart: (low: number) => boolean;
+  /** What speaks against its starts: samples too far apart, lows that come to and fro as waves do, others that may be starts as well, or a pump that cannot keep up. */
+  readonly doubt: "too-slow" | "waves" | "others" | "overdrawn" | null;
 };
 
 /** One stretch of a pressure channel: samples first..last. */

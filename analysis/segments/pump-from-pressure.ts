@@ -1,34 +1,23 @@
+import type { CannotTell } from "../../shared/findings/cannot-tell";
 import type { MeterPlace, PumpState, Run } from "../../shared/findings/segment";
 import { mainChannel } from "../../shared/record/find-channel";
 import type { LogFault } from "../../shared/record/log-fault";
 import type { LogRecord, Sampling } from "../../shared/record/log-record";
-import { timeAt } from "../../shared/record/sampling";
 import type { SiteFacts } from "../../shared/site/site-facts";
 import { type Stretch, valuesWithoutSpikes } from "../faults/observed";
 import { sampleInterval } from "../faults/sample-interval";
 import { scanInterval } from "../faults/scan-interval";
-import { median, quantiles, robustSpread } from "../numerics/order-statistics";
-import { someValues } from "../numerics/some-values";
-import { mayOnlyHunt } from "./even-swing";
+import { median, robustSpread } from "../numerics/order-statistics";
 import { type DrawnWater, restsByWater } from "./falls-of-tank";
 import { meteredWater } from "./flowing-by";
-import { heldLevel } from "./held-level";
-import { holdsOneLevel } from "./holds-one-level";
 import { holdsWhileFlowing } from "./holds-while-flowing";
-import { isSmoothWave } from "./lobe-shape";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
-import { type PressureCurve, pressureCurve } from "./pressure-curve";
-import { mayBeDips } from "./rest-or-dip";
+import { pressureCurve } from "./pressure-curve";
+import { type OfRest, sawToothOf } from "./saw-tooth";
 import { backToOrder } from "./start-order";
-import { startingLows, withoutLows } from "./starting-lows";
 import { type Turn, turningPoints } from "./turning-points";
 import { cumulativeVolume, volumeBetween } from "./volume";
-
-/** A swing counts where it is this part of the usual distance between starts and stops; smaller ones are draws on a holding pump, or noise. */
-const SWING_SHARE = 0.35;
-const LEAST_SWING = 10_000; // Pa; no switch or drive is set closer. Common practice, no source
-/** A low no further above the usual start than this part of the swing is one too. */
-const START_WITHIN = 0.25;
+import { SAMPLES_FOR_PRESSURE } from "./witness-interval";
 
 /**
  * The pump's runs from the pressure's own saw-tooth: it starts where the fall turns, at much the same pressure each time. A fixed-speed pump stops where the
@@ -44,7 +33,7 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   const drawn = meter.place === "after-tank" ? meteredWater(record, faults) : null;
   const holds = drawn !== null && site.pump === null && holdsWhileFlowing(values, sampling, observed, drawn.flows);
   const water = meter.place === "before-tank" ? null : drawnWater(record, faults);
-  const ofRest = (turns: readonly Turn[]) => (water === null ? null : restsByWater(values, sampling, turns, water, site.atmosphere.value));
+  const ofRest: OfRest = (turns) => (water === null ? null : restsByWater(values, sampling, turns, water, site.atmosphere.value));
   const saw = sawToothOf(curve, holds ? { ...site, pump: "variable-speed" } : site, ofRest);
   if (saw === null) return null;
   const rests = ofRest(observed.flatMap(({ first, last }) => turningPoints(values, first, last, saw.size)));
@@ -58,108 +47,21 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
     basis: "pressure",
     channel: channel.heading,
     mode: "switching",
-    runs,
+    runs: saw.doubt === "waves" ? runs.map((run) => ({ ...run, complete: false })) : runs, // a wave's crest is no stop
     observed,
     separation: null,
     certainty,
     pumps: [],
+    ...(saw.doubt === null ? {} : { doubt: doubtInWords(saw.doubt, sampling) }),
   };
   return saw.regulated ? backToOrder(state, record, faults) : state;
 }
 
-/** The lows that end a rest, by the water drawn; null where that does not tell. */
-type OfRest = (turns: readonly Turn[]) => ReadonlySet<number> | null;
-
-function sawToothOf({ values, sampling, stretches, noise }: PressureCurve, site: SiteFacts, ofRest: OfRest): SawTooth | null {
-  const kept = someValues(values);
-  if (kept.length < 10) return null;
-  const [bottom, floor, usual, top] = quantiles(kept, [0.005, 0.01, 0.1, 0.995]);
-  const smallest = Math.max(LEAST_SWING, 8 * noise);
-  const coarse = Math.max(SWING_SHARE * (top - bottom), smallest);
-  if (coarse > 0.8 * (top - bottom)) return null;
-  const seen = withoutPlunges(values, floor, coarse);
-  const turnsOf = (curve: ArrayLike<number>, least: number) =>
-    stretches.flatMap(({ first, last }) => turningPoints(curve, first, last, least));
-  const shallow = turnsOf(seen, coarse);
-  const whole = shallow.length > 0 ? shallow : turnsOf(values, coarse); // hardly any time under the starting pressure: the plunges are all there is
-  const finest = turnsOf(values, smallest);
-  const rests = ofRest(finest);
-  const all = rests === null ? whole : withoutLows(values, finest, ({ index }) => !rests.has(index));
-  const chosen = startingLows(
-    { values, kept, noise },
-    all,
-    rests === null ? turnsOf(values, Math.max(SWING_SHARE * (top - usual), smallest)) : all,
-    site.pump === "fixed-speed",
-    (low, high, starts) => !isRegulated(values, sampling, stretches, { low, high, noise }, starts, site),
-  );
-  if (chosen === null) return null;
-  const { turns, low, high, below } = chosen;
-  if (
-    isSmoothWave(values, turns, (low + high) / 2) ||
-    mayOnlyHunt(values, all, high - low, site.pump, (turn) => !(values[turn.index] > below))
-  )
-    return null;
-  const size = Math.max(SWING_SHARE * (high - low), smallest);
-  const starts = turns.filter(({ kind }) => kind === "low").length;
-  const regulated = isRegulated(values, sampling, stretches, { low, high, noise }, starts, site);
-  if (
-    regulated &&
-    (medianCycle(turns, sampling) < QUICKEST_CYCLE ||
-      (rests === null && mayBeDips(values, sampling, turns, heldLevel(kept, (low + high) / 2, high, noise))))
-  )
-    return null;
-  const startsBelow = Math.min(below, low + START_WITHIN * (high - low));
-  return {
-    size,
-    low,
-    high,
-    held: regulated ? Math.min(high, heldLevel(kept, startsBelow, high, noise)) : high,
-    noise,
-    regulated,
-    startsBelow,
-  };
-}
-
-/** A drive waits before it sleeps and runs up before it gives: what turns faster than this is its loop. Common practice, no source. */
-const QUICKEST_CYCLE = 10; // s
-
-function medianCycle(turns: readonly Turn[], sampling: Sampling): number {
-  const lows = turns.filter(({ kind }) => kind === "low").map(({ index }) => timeAt(sampling, index));
-  return median(Float64Array.from({ length: Math.max(0, lows.length - 1) }, (_, i) => lows[i + 1] - lows[i]));
-}
-
-/** A tank that runs empty lets the pressure plunge for a sample or two before the pump has it again: held up to where one per cent of the record lies. */
-function withoutPlunges(values: ArrayLike<number>, floor: number, size: number): ArrayLike<number> {
-  let lowest = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < values.length; i++) if (values[i] < lowest) lowest = values[i];
-  if (floor - lowest < size / 2) return values;
-  const held = new Float64Array(values.length);
-  for (let i = 0; i < values.length; i++) held[i] = Math.max(values[i], floor);
-  return held;
-}
-
-const PARTIAL_SHARE = 0.06; // of the swing: smaller turns are noise
-const PARTIAL_ABOVE = 0.3; // of the swing, above its foot
-
-/**
- * Whether a drive holds the pressure: then it recovers from dips that never reach the starting pressure, or stands still at one level,
- * which a pump on a switch cannot do.
- * The site facts decide where they are given.
- */
-function isRegulated(
-  values: ArrayLike<number>,
-  sampling: Sampling,
-  stretches: readonly Stretch[],
-  { low, high, noise }: Pick<SawTooth, "low" | "high" | "noise">,
-  starts: number,
-  site: SiteFacts,
-): boolean {
-  if (site.pump !== null) return site.pump === "variable-speed";
-  if (site.cutIn !== null && site.cutOut !== null) return false;
-  const size = Math.max(PARTIAL_SHARE * (high - low), 8 * noise);
-  const turns = stretches.flatMap(({ first, last }) => turningPoints(values, first, last, size));
-  const partial = turns.filter((turn) => turn.kind === "low" && values[turn.index] > low + PARTIAL_ABOVE * (high - low)).length;
-  return partial > starts / 3 || holdsOneLevel(values, sampling, stretches, high - low, noise);
+/** Why starts told by pressure are not certain. */
+function doubtInWords(doubt: NonNullable<SawTooth["doubt"]>, sampling: Sampling): CannotTell {
+  if (doubt !== "too-slow") return { id: "no-pump-state", about: "starts", detail: { missing: "speed", lows: doubt } };
+  const interval = sampleInterval(sampling)?.median ?? 0;
+  return { id: "sampling-too-slow", about: "starts", detail: { intervalS: interval, logEveryS: interval / SAMPLES_FOR_PRESSURE } };
 }
 
 /** A run with the height of the step up that told its end, Pa. */
@@ -193,7 +95,7 @@ function runsOfStretch(
     stretch,
     saw,
     turningPoints(values, stretch.first, stretch.last, saw.size).filter(
-      (turn) => isSwitch(values, turn, saw) && (turn.kind === "high" || inRest(turn)),
+      (turn) => isSwitch(turn, saw) && (turn.kind === "high" || inRest(turn)),
     ),
   );
   const runs: ToldRun[] = [];
@@ -241,8 +143,7 @@ function withFirstStart(
 }
 
 /** A start lies near the starting pressure; a low well above it is a dip that a running pump recovered from. Highs count whatever their height. */
-const isSwitch = (values: ArrayLike<number>, turn: Turn, { startsBelow }: SawTooth) =>
-  turn.kind === "high" || values[turn.index] < startsBelow;
+const isSwitch = (turn: Turn, { mayStart }: SawTooth) => turn.kind === "high" || mayStart(turn.index);
 
 function highestBetween(values: ArrayLike<number>, first: number, last: number): number {
   let highest = first;

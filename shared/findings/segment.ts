@@ -23,6 +23,8 @@ export type PumpState = {
   readonly certainty: number;
   /** Several pumps in turn, each with its own witness; empty with one. `runs` is then their union. */
   readonly pumps: readonly { readonly channel: string; readonly runs: readonly Run[] }[];
+  /** Why starts may be none, or others be missing; absent where nothing speaks against them. */
+  readonly doubt?: CannotTell;
 };
 
 export type Draw = Span & {

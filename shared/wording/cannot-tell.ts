@@ -28,6 +28,16 @@ function topic(c: CannotTell, units: UnitChoice): string {
 /** Not the log's fault: the log may show it well. */
 const sayProgramFailed = ({ about }: CannotTell) => `This program failed before it could say ${TOPICS[about]}; the log may show it.`;
 
+const LOG_THE_PUMP = "Log the drive's speed, the motor current or a running contact.";
+const UNSEEN = "nothing in it says when the pump ran";
+/** Starts are told by where the pressure turns up again; what makes that doubtful. */
+const LOWS = {
+  waves: "starts are read from where the pressure turns, and some of those turns come to and fro as the waves of a control loop do",
+  overdrawn:
+    "starts are read from where the pressure turns, and more may have been drawn than the pump gives, which turns it as low while the pump runs",
+  others: "starts are read from where the pressure turns, and turns that were not counted may be starts as well",
+} as const;
+
 function reason(c: CannotTell, units: UnitChoice): string | null {
   const time = (name: string) => (typeof c.detail[name] === "number" ? formatQuantity(c.detail[name], "time", units, 2) : null);
   const near = typeof c.detail.unsureRuns === "number" ? `. ${c.detail.unsureRuns} of the runs lie nearer to the limit than that` : "";
@@ -41,7 +51,7 @@ function reason(c: CannotTell, units: UnitChoice): string | null {
     case "no-flow-channel":
       return "no flow was logged. Log the flow meter beside the pressure.";
     case "no-pump-state":
-      return "nothing in it says when the pump ran. Log the drive's speed, the motor current or a running contact.";
+      return `${word("lows") === null ? UNSEEN : LOWS[word("lows") as keyof typeof LOWS]}. ${LOG_THE_PUMP}`;
     case "quantised-too-coarse": {
       const step = typeof c.detail.stepPa === "number" ? formatQuantity(c.detail.stepPa, "pressureDifference", units, 2) : null;
       return `${step === null ? "its steps are too coarse" : `it moves in steps of ${step}`}. Use a finer resolution or a smaller sensor range.`;
