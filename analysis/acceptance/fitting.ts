@@ -38,14 +38,16 @@ function chargeAtWork(sight: Sight): Measured | null {
   return { value: charge(gas.value), low: charge(gas.low), high: charge(gas.high) };
 }
 
-/** What the log shows of the charge counts before what was read by hand: first where the tank empties, then the gas at work. */
+/**
+ * What the log shows of the charge counts before what was read by hand: first where the tank empties, then the gas at work. A reading that the gas at work bears
+ * out is judged itself, since a gauge on the empty tank is nearer than meter and pipes let the log come.
+ */
 function precharge(sight: Sight): AcceptanceLine {
   const band = chargeBand(sight);
   const limit = band === null ? null : { low: band.low, high: band.high, from: "practice" as const };
-  const measured =
-    found(sight, "tank-charge")?.emptiesAt ??
-    chargeAtWork(sight) ??
-    (sight.site.precharge === null ? null : exactly(sight.site.precharge.value));
+  const [atWork, read] = [chargeAtWork(sight), sight.site.precharge?.value ?? null];
+  const bornOut = read !== null && (atWork === null || (atWork.low <= read && read <= atWork.high));
+  const measured = found(sight, "tank-charge")?.emptiesAt ?? (bornOut ? exactly(read) : atWork);
   if (limit === null) return cannotTell("precharge", "give-set-pressure", null, measured);
   return measured === null ? cannotTell("precharge", "give-precharge", limit) : judge("precharge", limit, measured);
 }

@@ -165,7 +165,7 @@ function found(evidence: Evidence, decline: PooledMean, places: readonly Span[],
 }
 
 function constantOf({ segments: { tank }, site }: Evidence): { value: number; low: number; high: number } | null {
-  if (!isCannotTell(tank)) return tank.gasConstant;
+  if (!isCannotTell(tank)) return tank.give;
   const value = factConstant(site);
   if (value === null || site.precharge === null) return null;
   const doubt = Math.hypot(VOLUME_DOUBT, CHARGE_DOUBT / toAbsolute(site.precharge.value, site.atmosphere.value));

@@ -38,9 +38,9 @@ export const tankCharge: Detector<"tank-charge"> = {
   },
 };
 
-/** V = K (1/p_in - 1/p_out), absolute, with the pressures at starts and stops; below the knee the tank gives nothing more. */
+/** V = K (1/p_in - 1/p_out), absolute, with K of all that gives and the pressures at starts and stops; below the knee the tank gives nothing more. */
 function liveDrawdown(
-  { gasConstant: k, emptiesAt }: LivingTank,
+  { give, emptiesAt }: LivingTank,
   { record, faults, site }: Evidence,
   pump: PumpState | null,
 ): Measured<CubicMetre> | null {
@@ -51,7 +51,7 @@ function liveDrawdown(
   const lowest = toAbsolute(gaugePascal(Math.max(cutIn.value, emptiesAt?.value ?? Number.NEGATIVE_INFINITY)), site.atmosphere.value);
   const perJoule = 1 / lowest - 1 / toAbsolute(gaugePascal(cutOut.value), site.atmosphere.value);
   if (!(perJoule > 0)) return null;
-  return { value: cubicMetre(k.value * perJoule), low: cubicMetre(k.low * perJoule), high: cubicMetre(k.high * perJoule) };
+  return { value: cubicMetre(give.value * perJoule), low: cubicMetre(give.low * perJoule), high: cubicMetre(give.high * perJoule) };
 }
 
 function expected({ tankVolume, precharge, atmosphere }: SiteFacts): Joule | null {

@@ -2,13 +2,14 @@ import type { Sampling } from "../../shared/record/log-record";
 import { timeAt } from "../../shared/record/sampling";
 
 /** Ratio of specific heats of air and nitrogen. */
-const GAMMA = 1.4;
+export const GAMMA = 1.4;
 const LONGEST_STEP = 4; // time constants; after such a pause nothing is left of the heat
 
 /**
  * Excess temperature of the gas in a tank, as a share of its absolute temperature, from the pressure alone. Gas that is squeezed warms, gas that gives water
- * out cools, and the wall takes the difference away with a time constant tau. With V = K (1 + theta) / p and d theta/dt = -(gamma - 1) d ln V/dt - theta / tau
- * it follows that d theta = (gamma - 1)/gamma d ln p - theta / (gamma tau) dt: a filter over the pressure, whatever pump and draws did.
+ * out cools, and the wall takes the difference away with a time constant tau. With V = K (1 + theta) / p and d theta/dt = -(gamma - 1) (1 + theta) d ln V/dt - theta / tau
+ * it follows that d ln(1 + theta) = (gamma - 1)/gamma d ln p - theta / ((1 + theta) gamma tau) dt: a squeeze multiplies 1 + theta by a power of the pressure's ratio,
+ * and between squeezes theta dies as exp(-t / (gamma tau)). A filter over the pressure, whatever pump and draws did.
  * A plunge of a tank that is empty for a moment goes down and up and leaves next to nothing.
  * Source: first law for an ideal gas beside a wall of one temperature, the usual thermal time constant of accumulators.
  * @param absolute Pa of a sample  @param empty Pa gauge under which the tank is empty and its gas fills it
@@ -30,11 +31,11 @@ export function gasHeat(
 /** Samples worked through by one call of `warmOn`. */
 const PIECE = 4096;
 
-/** What is carried from piece to piece: last log and its instant, heat, last step with what it keeps. */
-type Carried = { before: number; heat: number; time: number; step: number; kept: number; midway: number };
+/** What is carried from piece to piece: last log and its instant, heat, last step with what half of it keeps. */
+type Carried = { before: number; heat: number; time: number; step: number; midway: number };
 
 function heatOf(logs: Float64Array, sampling: Sampling, tau: number, theta: Float64Array): Float64Array {
-  const carried: Carried = { before: Number.NaN, heat: 0, time: 0, step: Number.NaN, kept: 1, midway: 1 };
+  const carried: Carried = { before: Number.NaN, heat: 0, time: 0, step: Number.NaN, midway: 1 };
   for (let first = 0; first < logs.length; first += PIECE)
     warmOn(logs, sampling, tau, theta, first, Math.min(logs.length, first + PIECE), carried);
   return theta;
@@ -51,7 +52,7 @@ function warmOn(
   carried: Carried,
 ): void {
   const share = (GAMMA - 1) / GAMMA;
-  let { before, heat, time, step, kept, midway } = carried;
+  let { before, heat, time, step, midway } = carried;
   for (let i = first; i < end; i++) {
     const log = logs[i];
     if (log - log !== 0) {
@@ -61,11 +62,14 @@ function warmOn(
     const t = timeAt(sampling, i);
     if (t - time !== step) {
       step = t - time;
-      kept = Math.exp(-step / (GAMMA * tau));
-      midway = Math.sqrt(kept);
+      midway = Math.exp(-step / (2 * GAMMA * tau));
     }
     const known = before - before === 0 && step < LONGEST_STEP * tau;
-    heat = known ? heat * kept + share * (log - before) * midway : 0;
+    if (known) {
+      const squeeze = share * (log - before);
+      const midst = heat * midway;
+      heat = (midst + (1 + midst) * squeeze * (1 + squeeze / 2)) * midway; // half the pause before, half after; exp to second order
+    } else heat = 0;
     theta[i] = heat;
     before = log;
     time = t;
@@ -74,6 +78,5 @@ function warmOn(
   carried.heat = heat;
   carried.time = time;
   carried.step = step;
-  carried.kept = kept;
   carried.midway = midway;
 }

@@ -8,11 +8,13 @@ import { cubicMetre, seconds } from "../../shared/units/quantity";
 import { stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { median, quantiles } from "../numerics/order-statistics";
 import { pooledMean } from "../numerics/pooled-mean";
+import { someValues } from "../numerics/some-values";
 import { withoutTremble } from "./flow-thresholds";
 import { gasHeatTime } from "./gas-heat-time";
 import { levelStep, noiseOf } from "./pressure-noise";
-import { departureOf, type Knee, kneeOf, type TankLine } from "./tank-knee";
-import { frictionOf, leakSlope, slopeOfTrace, usualSlope, withoutFriction } from "./tank-slope";
+import { ownConstant } from "./tank-constant";
+import { departureOf, kneeOf, type TankLine } from "./tank-knee";
+import { doubtOfVolume, frictionOf, leakSlope, slopeOfTrace, usualSlope, withoutFriction } from "./tank-slope";
 import { type Gauge, type Meter, type TankTrace, tankTraces } from "./tank-windows";
 import { cumulativeVolume } from "./volume";
 
@@ -42,7 +44,13 @@ export function findLivingTank(
   const flows = withoutTremble(valuesWithoutSpikes(flow, faults));
   const meter: Meter = { channel: flow, values: flows, volume: cumulativeVolume(flow, flows), stretches: stretchesOf(flow, faults) };
   const spread = Math.hypot(noiseOf(values), levelStep(values) / Math.sqrt(12));
-  return fromTraces(tankTraces(pump, gauge, meter), spread, gauge, pump.basis === "pressure" ? DOUBT.pressure : DOUBT.drive);
+  return fromTraces(
+    tankTraces(pump, gauge, meter),
+    spread,
+    gauge,
+    pump.basis === "pressure" ? DOUBT.pressure : DOUBT.drive,
+    quantiles(someValues(flows), [0.999])[0],
+  );
 }
 
 const BEFORE_TANK = "the flow meter stands before the tank and does not see what is drawn from it at rest. Log a meter after the tank";
@@ -53,18 +61,30 @@ const NORMAL_95 = 1.96; // standard deviations of the normal distribution that h
  * What stays uncertain however many rests there are. The meter itself: 2 % in the upper flow range (ISO 4064, from memory); gas that is not quite ideal adds
  * little. More where the rests were told by the pressure itself.
  */
-const DOUBT = { drive: 0.02, pressure: 0.035 };
+const DOUBT = { drive: 0.04, pressure: 0.05 };
 /**
  * Pipes, hoses and trapped air give too: p^2 C is added to K (from V = K/p and dV = C dp). From memory: 20 m of rubber hose give some 0.5 ml a kPa, a
  * tenth of a litre of trapped air 0.2 ml; up to 1 ml a kPa is allowed for, on the lower side only.
  */
 const GIVE = 1e-9; // m3/Pa
+/**
+ * Most that is soft beside the tank: a vessel of 12 L charged to 3 bar beside a water heater, p0 V / p^2 at 4.5 bar (codes ask for one where a check valve closes a
+ * system; common practice, no source), one for each litre a second that the site draws. A kilometre of plastic pipe to 1.5 m/s gives as much.
+ */
+const VESSEL = 1.6e-8; // m3/Pa
+const VESSEL_FOR = 1e-3; // m3/s that the site draws, of the vessel above
+/** Of all that gives: a tank that is all pipe cannot be told. */
+const MOST_PIPES = 0.5;
 
-function fromTraces(seen: readonly TankTrace[], spread: number, gauge: Gauge, doubtOfRests: number): LivingTank | CannotTell {
+function fromTraces(
+  seen: readonly TankTrace[],
+  spread: number,
+  gauge: Gauge,
+  doubtOfRests: number,
+  peakFlow: number,
+): LivingTank | CannotTell {
   const noise = (trace: TankTrace) => spread * median(trace.inverse) ** 2;
-  const drewFrom = (traces: readonly TankTrace[]) =>
-    traces.filter((trace) => rise(trace) > 6 * noise(trace) && trace.drawn[trace.drawn.length - 1] > 0);
-  const asSeen = drewFrom(seen);
+  const asSeen = tellingOf(seen, noise);
   const open: CannotTell = { id: "nothing-to-see", about: "tank", detail: { draws: asSeen.length, wanted: 5 } };
   if (asSeen.length < LEAST_RESTS) return open;
   const steep = usualSlope(asSeen);
@@ -72,7 +92,16 @@ function fromTraces(seen: readonly TankTrace[], spread: number, gauge: Gauge, do
   const lineAt = (slope: number, leak: number) => (trace: TankTrace) => ({ slope, leak, noise: noise(trace) });
   const calmEnds = (traces: readonly TankTrace[], slope: number, leak: number) =>
     traces.map((trace) => Math.min(trace.calmUntil, departureOf(trace, lineAt(slope, leak)(trace))));
-  const heat = gasHeatTime(asSeen, calmEnds(asSeen, steep, leakSlope(seen, steep)), gauge);
+  const firstLeak = leakSlope(seen, steep);
+  const firstKnee = emptiesAt(asSeen, lineAt(steep, firstLeak), gauge.atmosphere);
+  const pipesOf = (traces: readonly TankTrace[], slope: number) => {
+    const compliance = median(traces.map((trace) => median(trace.inverse))) ** 2 / slope;
+    return {
+      most: Math.min(MOST_PIPES, (VESSEL * Math.max(1, peakFlow / VESSEL_FOR)) / compliance),
+      unseen: Math.min(MOST_PIPES, GIVE / compliance),
+    };
+  };
+  const heat = gasHeatTime(asSeen, calmEnds(asSeen, steep, firstLeak), gauge, pipesOf(asSeen, steep).most, firstKnee?.value);
   const drew = heat.traces;
   const rough = usualSlope(drew);
   if (!(rough > 0)) return open;
@@ -83,42 +112,51 @@ function fromTraces(seen: readonly TankTrace[], spread: number, gauge: Gauge, do
   const friction = frictionOf(drew, ends, leak);
   const telling = drew.map((trace) => withoutFriction(trace, friction));
   const pooled = pooledMean(
-    telling.map((trace, i) => slopeOfTrace(trace, friction === 0 ? ends[i] : endOf(trace, rough), leak, noise(trace))),
+    telling.map((trace, i) => slopeOfTrace(trace, friction === 0 ? ends[i] : endOf(trace, rough), leak, noise(trace), rough)),
   );
   if (pooled === null || !(pooled.low > 0)) return open;
   const doubt = doubtOfRests * pooled.value;
   const ofHeat = NORMAL_95 * heat.doubt * pooled.value;
-  const [low, high] = [pooled.value - pooled.low, pooled.high - pooled.value].map((reach) => Math.hypot(reach, doubt, ofHeat));
+  const [low, high] = [pooled.value - pooled.low, pooled.high - pooled.value].map((reach) => Math.hypot(reach, doubt));
+  const [lowWarm, highWarm] = [low, high].map((reach) => Math.hypot(reach, ofHeat));
   const used = pooled.kept.map((i) => telling[i]);
-  const elastic = GIVE / median(used.map((trace) => median(trace.inverse))) ** 2;
   const empties = emptiesAt(telling, lineOf(pooled.value), gauge.atmosphere);
+  const give = { value: 1 / pooled.value, low: 1 / (pooled.value + highWarm), high: 1 / (pooled.value - lowWarm) };
   return {
     heatTime: seconds(heat.time),
     heatShare: heat.share,
     windows: used.map((trace) => ({ ...trace.span, drawnVolume: cubicMetre(trace.drawn[trace.drawn.length - 1]) })),
-    gasConstant: { value: 1 / pooled.value, low: lowest(1 / (pooled.value + high), elastic), high: 1 / (pooled.value - low) },
+    gasConstant: ownConstant(
+      1 / pooled.value,
+      { low: low / pooled.value, high: high / pooled.value },
+      heat.tried,
+      pipesOf(used, pooled.value),
+    ),
+    give,
     emptiesAt: empties,
     emptiesBelow: empties === null ? lowestGiving(used, gauge.atmosphere) : null,
     points: pointsOf(used),
   };
 }
 
-/** Never below a tenth: a tank that is all elastic pipe cannot be told. */
-const lowest = (low: number, elastic: number) => Math.max(low / 10, low - elastic);
+/** Share to which the water of a rest must be known: where flow changes from sample to sample those that were read too large would count for most. */
+const KNOWN_WATER = 0.15;
+const TELLING = 3; // noise spreads that the drawn water should move 1/p by
+/** Rests with water enough to see, judged by the water and a first slope of all: by their own rise those whose noise is on that side would be picked. */
+function tellingOf(traces: readonly TankTrace[], noise: (trace: TankTrace) => number): readonly TankTrace[] {
+  const drew = traces.filter((trace) => drawnOf(trace) > 0 && doubtOfVolume(trace, trace.calmUntil) < KNOWN_WATER ** 2);
+  const slope = usualSlope(drew);
+  return drew.filter((trace) => slope * drawnOf(trace) > TELLING * noise(trace));
+}
 
-const rise = ({ inverse }: TankTrace) => inverse[inverse.length - 1] - inverse[0];
+const drawnOf = ({ drawn, calmUntil }: TankTrace) => drawn[Math.max(0, calmUntil - 1)];
 
 const AGREE_WITHIN = 14_000; // Pa, about 2 psi: knees of one tank lie together, friction's do not
-const LEAST_KNEES = 2;
 
 function emptiesAt(traces: readonly TankTrace[], lineOf: (trace: TankTrace) => TankLine, atmosphere: number): LivingTank["emptiesAt"] {
-  const knees = traces.map((trace) => kneeOf(trace, lineOf(trace))).filter((knee) => knee !== null);
-  if (knees.length < LEAST_KNEES) return null;
-  const gauges = knees.map((knee) => 1 / knee.inverse - atmosphere);
-  const [low, value, high] = quantiles(gauges, [0.1, 0.5, 0.9]);
-  if (high - low > AGREE_WITHIN) return null;
-  const reach = Math.max((high - low) / 2, median(knees.map((knee: Knee) => knee.reach / knee.inverse ** 2)));
-  return { value, low: value - reach, high: value + reach };
+  const knee = kneeOf(traces, lineOf, (inverse) => AGREE_WITHIN * inverse ** 2);
+  const gauge = (inverse: number) => 1 / inverse - atmosphere;
+  return knee === null ? null : { value: gauge(knee.inverse), low: gauge(knee.high), high: gauge(knee.low) };
 }
 
 /** The lowest pressure at which the tank still gave water along the line, Pa gauge; read as the mean of the last three points of a rest. */

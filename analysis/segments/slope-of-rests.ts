@@ -1,7 +1,9 @@
 import { varianceInflation } from "../numerics/autocorrelation";
 import type { TankTrace } from "./tank-windows";
 
-const LEAST_POINTS = 5;
+export const LEAST_POINTS = 5;
+/** What each rest has of its own, so many points less that tell. */
+export const LEVEL_AND_FLOW = 2;
 
 /** A rest's drawn volume and time, beside its flow. Shapes [n]. */
 type Rest = { readonly x: Float64Array; readonly t: Float64Array };
@@ -40,8 +42,8 @@ export function restsBesideFlow(traces: readonly TankTrace[], ends: readonly num
   return { rests, xx: sumOfProducts(drawn, drawn), xt: sumOfProducts(drawn, times), tt: sumOfProducts(times, times), held };
 }
 
-/** `left` is the share of the scatter that stays unexplained, on so many independent points. */
-export type SlopeOfRests = { readonly slope: number; readonly left: number; readonly points: number };
+/** `left` is the share of the scatter (a sum of squares) that stays unexplained, on so many independent points. */
+export type SlopeOfRests = { readonly slope: number; readonly left: number; readonly scatter: number; readonly points: number };
 
 /**
  * Slope on volume that is common to all rests, beside a common slope over time (a leak) that is never below 0, of `cold` and a share of `warm`.
@@ -68,10 +70,10 @@ export function slopeOfRests(
     const scatter = scatterAbout(rest, cold.columns[k], warm.columns[k], share, slope, leak);
     squares += scatter.squares;
     lagged += scatter.lagged;
-    count += rest.x.length - 2;
+    count += rest.x.length - LEVEL_AND_FLOW;
   });
   const independent = count / varianceInflation(squares > 0 ? lagged / squares : 0, count);
-  return { slope, left: squares / yy, points: Math.min(independent, most * rests.length) };
+  return { slope, left: squares / yy, scatter: yy, points: Math.min(independent, most * rests.length) };
 }
 
 /** Sums of squares, and of products of neighbours, of what slope and leak leave. */

@@ -12,7 +12,7 @@ import type { TankTrace } from "./tank-windows";
  */
 export function usualSlope(traces: readonly TankTrace[]): number {
   const unseen = idleFall(traces) ?? 0;
-  const own = traces.map((trace) => roughSlope(trace, unseen)).filter(({ slope }) => slope > 0);
+  const own = traces.map((trace) => roughSlope(trace, unseen)).filter(({ slope }) => Number.isFinite(slope));
   own.sort((a, b) => a.slope - b.slope);
   const most = median(own.map(({ water }) => water));
   const half = own.reduce((sum, { water }) => sum + Math.min(water, most), 0) / 2;
@@ -99,7 +99,7 @@ const STRAIGHT_SHARE = 0.05; // of the rise, about the line
  * two samples; friction. Left in, such a shift tilts the line of a short fast draw by its share of the draw's length. Variance allows for residuals that
  * hang together. NaN where too little was drawn, or where the points do not lie along a line at all: then the pump gave a part of the water.
  */
-export function slopeOfTrace(trace: TankTrace, end: number, leak: number, noise: number): Estimate {
+export function slopeOfTrace(trace: TankTrace, end: number, leak: number, noise: number, usual?: number): Estimate {
   const { drawn, flow } = trace;
   const n = end;
   if (n < 5) return { value: Number.NaN, variance: Number.NaN };
@@ -122,7 +122,7 @@ export function slopeOfTrace(trace: TankTrace, end: number, leak: number, noise:
   if (squares / n > straight ** 2) return { value: Number.NaN, variance: Number.NaN };
   const inflation = squares > 0 ? varianceInflation(lagged / squares, n) : 1;
   const variance = (Math.max(squares / Math.max(1, n - 3), noise ** 2) * inflation) / sxx + value ** 2 * doubtOfVolume(trace, n);
-  return Math.sqrt(variance) < 0.5 * value ? { value, variance } : { value: Number.NaN, variance: Number.NaN };
+  return Math.sqrt(variance) < 0.5 * (usual ?? value) ? { value, variance } : { value: Number.NaN, variance: Number.NaN };
 }
 
 /** The first n points of 1/p, leak taken off. */
@@ -158,7 +158,7 @@ function product(a: Float64Array, b: Float64Array, onto = 0): number {
 }
 
 /** Square of the relative doubt of a drawn volume: a flow that changes between two samples did so at an unknown instant (uniform). */
-function doubtOfVolume({ times, drawn, flow }: TankTrace, end: number): number {
+export function doubtOfVolume({ times, drawn, flow }: TankTrace, end: number): number {
   let variance = 0;
   for (let i = 1; i < end; i++) variance += ((flow[i] - flow[i - 1]) * (times[i] - times[i - 1])) ** 2 / 12;
   return variance / drawn[end - 1] ** 2;

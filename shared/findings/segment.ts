@@ -80,6 +80,8 @@ export type LivingTank = {
   readonly windows: readonly TankWindow[];
   /** K = p0 * Vt, J (Pa absolute times m3). */
   readonly gasConstant: { readonly value: number; readonly low: number; readonly high: number };
+  /** The same for all that gives water as the pressure falls: pipes, hoses and small vessels beside the tank. What flows out at rest is this times the rise of 1/p. */
+  readonly give: { readonly value: number; readonly low: number; readonly high: number };
   /** Gauge pressure at which the tank runs empty, Pa: its true precharge. Null where the log never reaches it. */
   readonly emptiesAt: { readonly value: number; readonly low: number; readonly high: number } | null;
   /** The lowest gauge pressure at which the tank still gave water, Pa: the true precharge lies below. */

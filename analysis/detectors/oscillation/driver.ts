@@ -55,8 +55,8 @@ const movesWithIt = ({ coherence, byChance }: Companion): boolean => coherence >
 
 /** Swing of water per swing of pressure that the living tank takes, m3/s per Pa: at the least, as fast gas; null where its softness is not known. */
 export function tankBalance(tank: LivingTank | CannotTell, frequency: number, pressure: number, atmosphere: AbsolutePascal): number | null {
-  if (isCannotTell(tank) || !(tank.gasConstant.low > 0) || !(pressure > (tank.emptiesAt?.high ?? Number.NEGATIVE_INFINITY))) return null;
-  return 2 * Math.PI * frequency * tankCompliance(joule(tank.gasConstant.low), toAbsolute(gaugePascal(pressure), atmosphere), FAST_GAS);
+  if (isCannotTell(tank) || !(tank.give.low > 0) || !(pressure > (tank.emptiesAt?.high ?? Number.NEGATIVE_INFINITY))) return null;
+  return 2 * Math.PI * frequency * tankCompliance(joule(tank.give.low), toAbsolute(gaugePascal(pressure), atmosphere), FAST_GAS);
 }
 
 /**

@@ -25,6 +25,7 @@ function findingOf({ tank = {}, pump = {}, facts = {}, flow = true }: Seen = {})
     heatShare: 1,
     windows: [{ from: seconds(0), to: seconds(99), drawnVolume: null }],
     gasConstant: { value: K, low: 0.9 * K, high: 1.2 * K },
+    give: { value: K, low: 0.9 * K, high: 1.2 * K },
     emptiesAt: null,
     emptiesBelow: null,
     points: { drawn: new Float64Array(0), inversePressure: new Float64Array(0), window: new Uint16Array(0) },

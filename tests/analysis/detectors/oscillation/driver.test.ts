@@ -31,6 +31,7 @@ const tankOf = (k: number): LivingTank => ({
   heatTime: seconds(0),
   heatShare: 1,
   gasConstant: { value: k, low: k, high: k },
+  give: { value: k, low: k, high: k },
   emptiesAt: null,
   emptiesBelow: null,
   points: { drawn: new Float64Array(), inversePressure: new Float64Array(), window: new Uint16Array() },

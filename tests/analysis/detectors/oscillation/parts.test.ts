@@ -320,6 +320,7 @@ describe("who drives it, by the phase of the flow", () => {
       heatShare: 1,
       windows: [],
       gasConstant: { value: 2 * low, low, high: 3 * low },
+      give: { value: 2 * low, low, high: 3 * low },
       emptiesAt: emptiesAt === null ? null : { value: emptiesAt, low: emptiesAt, high: emptiesAt },
       emptiesBelow: null,
       points: { drawn: new Float64Array(), inversePressure: new Float64Array(), window: new Uint16Array() },

@@ -134,6 +134,7 @@ test("the tank's line passes through the points of the gas law, whatever water e
     heatTime: seconds(0),
     heatShare: 1,
     gasConstant: { value: joule(K), low: joule(K), high: joule(K) },
+    give: { value: joule(K), low: joule(K), high: joule(K) },
     emptiesAt: { value: gaugePascal(150_000), low: gaugePascal(149_000), high: gaugePascal(151_000) },
     emptiesBelow: null,
     points: { drawn, inversePressure: drawn.map((v, i) => inverse(v + before[i])), window: Uint16Array.from([0, 0, 0, 1, 1, 1]) },

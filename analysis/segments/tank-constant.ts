@@ -1,0 +1,46 @@
+import type { TriedHeat } from "./gas-heat-time";
+
+/** A value with the interval that holds it in 95 of 100 logs. */
+type Interval = { readonly value: number; readonly low: number; readonly high: number };
+
+/**
+ * The tank's own part K of what gives water as the pressure falls. Pipes, hoses, trapped air and the small vessel beside a heater give too, p^2 C (from V = K/p and
+ * dV = C dp), but only the tank's gas shows the heat of its work: with a share s of it seen, what is the tank's own lies between s of the whole (pipes hide the
+ * rest) and all of it (walls take the rest at once), and the log does not say where. Never less than what pipes leave at most.
+ * Over all time constants and shares that were tried, by their likelihood; middle and 95 %, then the slope's own error beside it.
+ * @param give K with all that gives, J   @param slope reach of the slope 1/K to either side, as a share of it
+ * @param pipes the greatest part of `give` that is not the tank's
+ */
+export function ownConstant(
+  give: number,
+  slope: { readonly low: number; readonly high: number },
+  tried: readonly TriedHeat[],
+  pipes: { readonly most: number; readonly unseen: number },
+): Interval {
+  const parts = tried.flatMap(({ time, share, slope: relative, likely }) => {
+    const least = time === 0 ? 1 - pipes.unseen : Math.max(share, 1 - pipes.most);
+    return Array.from({ length: STEPS }, (_, i) => ({
+      value: (least + ((1 - least) * (i + 0.5)) / STEPS) / relative,
+      likely: likely / STEPS,
+    }));
+  });
+  parts.sort((a, b) => a.value - b.value);
+  const at = (share: number) => {
+    let sum = 0;
+    for (const { value, likely } of parts) {
+      sum += likely;
+      if (sum >= share) return value;
+    }
+    return parts[parts.length - 1].value;
+  };
+  const [low, middle, high] = [0.025, 0.5, 0.975].map(at);
+  return {
+    value: give * middle,
+    low: (give * middle) / (1 + Math.hypot(slope.high, middle / low - 1)),
+    high: (give * middle) / Math.max(LEAST, 1 - Math.hypot(slope.low, 1 - middle / high)),
+  };
+}
+
+/** Places between the two ends at which a part is taken: as good as evenly spread. */
+const STEPS = 8;
+const LEAST = 0.05; // of the slope: a K twenty times as large is as good as unbounded
