@@ -151,7 +151,11 @@ function holdsCells(cell: string): boolean {
   });
 }
 
+/** Digits with at most one mark are a number in one of the forms. */
+const ONE_MARK = /^[+-]?\d{1,25}(?:[.,]\d{1,25})?$/;
+
 function looseKind(written: string): ReturnType<typeof cellKind> {
+  if (ONE_MARK.test(written)) return "number";
   const cell = withoutLabel(written);
   let kind: ReturnType<typeof cellKind> = "text";
   for (const format of LOOSE_NUMBERS) {

@@ -28,6 +28,8 @@ export const isMissing = (cell: string): boolean => MISSING_WORDS.has(cell.toLow
 /** "<0.5", "> 16": beyond what the meter can tell; the limit is no reading. */
 export const isBeyondLimit = (cell: string): boolean => /^(?:[<>≤≥]=?|&[lg]t;)\s?[-+]?[\d.,]+/.test(cell);
 
+/** Nearly all numbers where the comma is decimal. */
+const PLAIN_COMMA = /^[+-]?\d{1,25}(?:,\d{1,25})?$/;
 const PLAIN = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/;
 
 /**
@@ -37,6 +39,7 @@ const PLAIN = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/;
 export function parseNumber(text: string, format: NumberFormat): number {
   const cell = text.trim();
   if (format.decimal === "." && PLAIN.test(cell)) return Number(cell);
+  if (format.decimal === "," && PLAIN_COMMA.test(cell)) return Number(cell.replace(",", "."));
   if (cell === "" || cell.length > 60) return Number.NaN;
   const plain = plainDigits(
     cell

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { findNumberFormat } from "../../../analysis/import/find-number-format";
 import { isMissing, type NumberFormat, parseNumber } from "../../../analysis/import/number-format";
@@ -33,6 +34,17 @@ describe("a cell is the number a person reads", () => {
   test.each(["4.x", "12-5", "1,23.4", "1.2.3", "12:30", "0x1F", "5 apples", "--5", "1,2345", "Infinity", "NaN"])("%s is none", (text) => {
     expect(parseNumber(text, point)).toBeNaN();
   });
+});
+
+test("a number with a decimal comma is what Number() makes of it with a point", () => {
+  const digits = fc.stringMatching(/^\d{1,28}$/);
+  fc.assert(
+    fc.property(fc.constantFrom("", "+", "-"), digits, fc.option(digits), (sign, whole, fraction) => {
+      const [written, plain] = [",", "."].map((mark) => `${sign}${whole}${fraction === null ? "" : `${mark}${fraction}`}`);
+      expect(parseNumber(written, { decimal: ",", thousands: null })).toBe(Number(plain));
+      expect(parseNumber(plain, { decimal: ".", thousands: null })).toBe(Number(plain));
+    }),
+  );
 });
 
 test("no name of a unit begins as the rest of a date or of a time does", () => {
