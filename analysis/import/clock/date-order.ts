@@ -91,7 +91,8 @@ function regularity(times: Float64Array): Regularity {
   const leap = Math.max(43200, 20 * middle);
   let [up, down, leaps, even, steps] = [0, 0, 0, 0, 0];
   let last = Number.NaN;
-  for (const t of times) {
+  for (let i = 0; i < times.length; i++) {
+    const t = times[i];
     if (Number.isNaN(t)) continue;
     const step = t - last;
     last = t;

@@ -12,16 +12,16 @@ export function settleDateOrder(times: Float64Array, reading: ClockReading, ledg
   const { orders } = reading;
   if (orders.length < 2) return reading.provenOrder ?? null;
   const readings = orders.map((_, k) => readAs(times, orders, k));
-  const unread = readings.map((r) => r.reduce((n, v) => n + (Number.isNaN(v) ? 1 : 0), 0));
+  const unread = readings.map(countUnread);
   const least = unread.reduce((a, b) => Math.min(b, a));
   const possible = orders.flatMap((_, k) => (unread[k] === least ? [k] : []));
   const regular = possible.length === 1 ? 0 : mostRegular(possible.map((k) => readings[k]));
   const chosen = possible[regular ?? 0];
-  const known = times.map((t) => (Number.isNaN(t) ? 1 : 0));
+  for (let row = 0; row < times.length; row++) {
+    if (Number.isNaN(readings[chosen][row]) && !Number.isNaN(times[row]))
+      ledger.rejected.push({ row, why: { kind: "no-such-date", order: orders[chosen] } });
+  }
   times.set(readings[chosen]);
-  times.forEach((t, row) => {
-    if (Number.isNaN(t) && known[row] === 0) ledger.rejected.push({ row, why: { kind: "no-such-date", order: orders[chosen] } });
-  });
   withoutQuestion(ledger);
   if (regular !== null) {
     const clue = possible.length === 1 ? "day-above-12" : "even-clock";
@@ -49,26 +49,32 @@ function withoutQuestion(ledger: ClockLedger): void {
   if (at >= 0) ledger.questions.splice(at, 1);
 }
 
+const DAY = 86_400;
+
 /** The rows under the k-th order; NaN where their date does not exist in it. */
 function readAs(times: Float64Array, orders: readonly DateOrder[], k: number): Float64Array {
   const read = new Float64Array(times.length);
   // a log has few days: the day is turned once, the rest is copied
-  let [lastDay, turned] = [Number.NaN, Number.NaN];
+  let [dayBegins, turned] = [Number.NaN, Number.NaN];
   for (let i = 0; i < times.length; i++) {
     const t = times[i];
-    const by = t > OTHER_ORDER / 2 ? Math.round(t / OTHER_ORDER) : 0;
-    const plain = t - by * OTHER_ORDER;
-    const day = Math.floor(plain / 86400) * 86400;
-    const key = day + by * OTHER_ORDER;
-    if (key !== lastDay) {
-      lastDay = key;
+    if (!(t >= dayBegins && t < dayBegins + DAY)) {
+      const by = t > OTHER_ORDER / 2 ? Math.round(t / OTHER_ORDER) : 0;
+      const day = Math.floor((t - by * OTHER_ORDER) / DAY) * DAY;
+      dayBegins = day + by * OTHER_ORDER;
       turned = by === k ? day : Number.isNaN(t) ? Number.NaN : reorder(day, orders[by], orders[k]);
       // a stamp that only the other order reads stays unread in this one
       if (by > k) turned = Number.NaN;
     }
-    read[i] = turned + (plain - day);
+    read[i] = turned + (t - dayBegins);
   }
   return read;
+}
+
+function countUnread(times: Float64Array): number {
+  let unread = 0;
+  for (let i = 0; i < times.length; i++) if (Number.isNaN(times[i])) unread++;
+  return unread;
 }
 
 function rangeOf(times: Float64Array): readonly [number, number] {
