@@ -1,4 +1,4 @@
-import { type Samples, type WaveBlocks, waveBlocks } from "./waves";
+import { type Samples, steadyPhases, type WaveBlocks, waveBlocks } from "./waves";
 
 /**
  * The phase of a wandering wave at each sample, rad: that of the steady wave, and between the middles of the blocks on a straight line from each block's own phase
@@ -15,12 +15,13 @@ export function trackedPhases({ times }: Samples, blocks: WaveBlocks): Float64Ar
     at.push(blocks.origin + (j + 0.5) * blocks.length);
     own.push(before + nearestTurn(phase - before));
   }
-  let k = 0;
-  return Float64Array.from(times, (t) => {
-    while (k < at.length - 2 && t > at[k + 1]) k++;
+  const phases = steadyPhases(times, blocks.frequency, blocks.origin);
+  for (let i = 0, k = 0; i < phases.length; i++) {
+    while (k < at.length - 2 && times[i] > at[k + 1]) k++;
     const slope = (own[k + 1] - own[k]) / (at[k + 1] - at[k]);
-    return 2 * Math.PI * blocks.frequency * (t - blocks.origin) + own[k] + slope * (t - at[k]);
-  });
+    phases[i] = phases[i] + own[k] + slope * (times[i] - at[k]);
+  }
+  return phases;
 }
 
 /** The same angle between minus half a turn and half a turn. */

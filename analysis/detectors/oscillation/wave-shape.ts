@@ -1,7 +1,7 @@
 import type { OscillationEpisode } from "../../../shared/findings/finding";
 import type { RefinedWave } from "./refine";
 import { trackedPhases } from "./tracked-phase";
-import type { Samples } from "./waves";
+import { type Samples, steadyPhases } from "./waves";
 
 export type WaveShape = {
   readonly shape: OscillationEpisode["shape"];
@@ -69,7 +69,7 @@ function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number
   const re = new Float64Array(most + 1);
   const im = new Float64Array(most + 1);
   const { blocks, frequency } = wave;
-  const phases = wave.coherent ? times.map((t) => 2 * Math.PI * frequency * (t - blocks.origin)) : trackedPhases({ times, values }, blocks);
+  const phases = wave.coherent ? steadyPhases(times, frequency, blocks.origin) : trackedPhases({ times, values }, blocks);
   const blockAt = (i: number) => Math.floor((times[i] - blocks.origin) / blocks.length);
   const used: number[] = [];
   let sum = 0;

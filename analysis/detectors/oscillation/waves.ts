@@ -48,6 +48,13 @@ export type WaveBlocks = {
   readonly counts: Uint32Array;
 };
 
+/** Phases of a steady wave at instants, rad from an origin. In a loop, since what `map` asks for makes an object of every sample. */
+export function steadyPhases(times: Float64Array, frequency: number, origin: number): Float64Array {
+  const phases = new Float64Array(times.length);
+  for (let i = 0; i < phases.length; i++) phases[i] = 2 * Math.PI * frequency * (times[i] - origin);
+  return phases;
+}
+
 /**
  * Cuts samples into blocks of whole periods and takes the wave of each by least squares (constant, cosine, sine).
  * A block with less than half of its usual samples is left out (NaN).
@@ -59,7 +66,7 @@ export function waveBlocks(
   wavesPerBlock: number,
   origin: number,
   blocks: number,
-  phases: Float64Array = times.map((t) => 2 * Math.PI * frequency * (t - origin)),
+  phases: Float64Array = steadyPhases(times, frequency, origin),
 ): WaveBlocks {
   const length = wavesPerBlock / frequency;
   const re = new Float64Array(blocks).fill(Number.NaN);
