@@ -49,8 +49,12 @@ export function findMeterPlace(record: LogRecord, faults: readonly LogFault[], s
   const ofFalls = votesOfRests(flow, values, thresholds, trimmed(falling, flow));
   const flows = runsOf(values, flow.sampling, stretchesOf(flow, faults), thresholds);
   const ofBends = votesOfBends(flows, pressure, faults);
+  // bends that go one way about as often as the other are a coin, as those of a meter whose flow begins and ends with each pulse
+  if (!isClear(ofBends, CLEAR_SHARE)) return verdict(ofFalls, CLEAR_SHARE);
   return verdict({ before: ofFalls.before + ofBends.before, after: ofFalls.after + ofBends.after }, CLEAR_SHARE);
 }
+
+const isClear = ({ before, after }: Votes, share: number) => Math.max(before, after) >= share * (before + after);
 
 type Votes = { readonly before: number; readonly after: number };
 

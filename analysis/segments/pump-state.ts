@@ -13,6 +13,7 @@ import { pumpFromPressure } from "./pump-from-pressure";
 import { pumpFromWitness } from "./pump-witness";
 import { cutQuickRestarts } from "./quick-restarts";
 import { backToOrder } from "./start-order";
+import { othersFellBetween } from "./witness-interval";
 
 const ELECTRICAL = ["running", "speed", "current", "power"] as const;
 
@@ -41,10 +42,11 @@ export function findPumpState(
 ): PumpState | CannotTell {
   if (drive !== null && drive.mode !== "always-stopped") return drive;
   const flow = meter.place === "before-tank" ? pumpFromWitness(record, faults, "flow") : null;
-  if (flow?.mode === "switching") return asOfItsKind(joinPauses(flow, record, faults), record, faults, site);
+  const byFlow = flow?.mode === "switching" ? asOfItsKind(joinPauses(flow, record, faults), record, faults, site) : null;
+  // a meter that counts in pulses shows each of them as a run of a sample: the pressure tells more
+  if (byFlow !== null && !othersFellBetween(record, byFlow)) return byFlow;
   const pressure = pumpFromPressure(record, faults, site, meter);
-  if (pressure !== null) return pressure;
-  return drive ?? flow ?? { id: "no-pump-state", about: "starts", detail: { missing: missing(record) } };
+  return pressure ?? byFlow ?? drive ?? flow ?? { id: "no-pump-state", about: "starts", detail: { missing: missing(record) } };
 }
 
 /** A drive runs up before it gives water, and on for a while after the last has passed: flow tells when it gave water, and not when it stopped. */

@@ -157,6 +157,7 @@ function isRegulated(
 ): boolean {
   if (site.pump !== null) return site.pump === "variable-speed";
   if (site.cutIn !== null && site.cutOut !== null) return false;
+  if (site.restartPressure !== null) return true; // a switch has none
   const size = Math.max(PARTIAL_SHARE * (high - low), 8 * noise);
   const turns = stretches.flatMap(({ first, last }) => turningPoints(values, first, last, size));
   const partial = turns.filter((turn) => turn.kind === "low" && values[turn.index] > low + PARTIAL_ABOVE * (high - low)).length;

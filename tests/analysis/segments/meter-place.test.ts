@@ -52,6 +52,27 @@ describe("where the flow meter stands", () => {
     expect(meter.place).toBe("before-tank");
     expect(pump).toMatchObject({ basis: "flow" });
   });
+  test("a meter that counts in pulses begins and ends with each of them: such bends are a coin, and the falls decide; its pulses are no runs of the pump", () => {
+    const pulse = 0.5e-3; // m3
+    const pulsed = (record: LogRecord): LogRecord => {
+      let count = 0;
+      return recordOf(
+        record.channels.map((c) => {
+          if (c.role !== "flow") return c;
+          const passed = Array.from(c.values, (flow) => {
+            const before = Math.floor(count / pulse);
+            count += flow;
+            return (Math.floor(count / pulse) - before) * pulse;
+          });
+          return channel("flow", c.sampling, passed);
+        }),
+      );
+    };
+    const { meter, pump } = evidenceOf(without(pulsed(meteredBefore()), "running")).segments;
+    expect(meter.place).toBe("before-tank");
+    expect(pump).toMatchObject({ basis: "pressure" });
+    expect(evidenceOf(without(pulsed(meteredAfter()), "running")).segments.meter.place).not.toBe("before-tank");
+  });
   test("nothing to go by, nothing said", () => {
     expect(evidenceOf(without(meteredAfter(), "flow")).segments.meter).toEqual({ place: null, from: null, certainty: 0 });
   });
