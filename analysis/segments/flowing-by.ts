@@ -6,20 +6,6 @@ import type { Seconds } from "../../shared/units/quantity";
 import { valuesWithoutSpikes } from "../faults/observed";
 import { flowThresholds } from "./flow-thresholds";
 import { heldInTime } from "./held-in-time";
-import { cumulativeVolume, volumeBetween } from "./volume";
-
-/** Whether water flowed through the meter at an instant, and how much of it between two, m3. */
-export type MeteredWater = { readonly flows: (t: Seconds) => boolean; readonly between: (from: Seconds, to: Seconds) => number };
-
-/** The water of the record's meter; null without one, or where its flow never rests. */
-export function meteredWater(record: LogRecord, faults: readonly LogFault[]): MeteredWater | null {
-  const flow = mainChannel(record, "flow");
-  const flows = flowingBy(record, faults);
-  if (flow === null || flows === null) return null;
-  const values = valuesWithoutSpikes(flow, faults);
-  const volume = cumulativeVolume(flow, values);
-  return { flows, between: (from, to) => volumeBetween(flow.sampling, volume, values, from, to) };
-}
 
 /** Whether water flowed through the meter at an instant; null without a meter, or where its flow never rests. */
 export function flowingBy(record: LogRecord, faults: readonly LogFault[]): ((t: Seconds) => boolean) | null {

@@ -3,7 +3,6 @@ import { indexAtOrAfter, timeAt } from "../../shared/record/sampling";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 import { bendOf } from "../numerics/hinge";
 import { median } from "../numerics/order-statistics";
-import type { MeteredWater } from "./flowing-by";
 
 /** The pump's own saw-tooth: least swing that counts, pressures it starts and stops at, noise (all Pa), and whether a drive holds the top. */
 export type SawTooth = {
@@ -26,8 +25,6 @@ export type Curve = {
   readonly sampling: Sampling;
   readonly first: number;
   readonly last: number;
-  /** Water drawn, by a meter after the tank; null without one. */
-  readonly drawn: MeteredWater | null;
 };
 
 const WITHIN = 3; // noise spreads
@@ -64,8 +61,6 @@ function firstNear({ values }: Curve, low: number, high: number, noise: number):
   return high;
 }
 
-/** A quiet top hides when a drive went to sleep; where it is this part of the run, its length is known well enough. */
-const HIDES_LITTLE = 0.1;
 const END_SAMPLES = 9;
 const LIFT = 4; // noise spreads
 const HELD = 6; // noise spreads from lowest to highest of a few samples at one pressure
@@ -73,8 +68,8 @@ const LIFTING = 6; // samples that the step itself may take
 
 /**
  * A drive stops on the last quiet top before the fall. Where that top is a step up from a held pressure (a boost before sleep) the stop is its begin.
- * Without one the stop lies anywhere on it, for a drive idles without giving water until it sleeps: the end, where the pressure is no longer held, is given,
- * and believed only where a meter shows water drawn right up to it.
+ * Without one the stop lies anywhere on it, for a drive idles without giving water until it sleeps: the end, where the pressure is no longer held, is given, and not
+ * believed. Nor does water drawn right up to it tell: a drive may sleep at a small draw, and the tank's first water leaves the held level by less than the noise.
  */
 function stopOfDrive(curve: Curve, low: number, next: number, saw: SawTooth): Stop {
   const { values, sampling } = curve;
@@ -89,32 +84,8 @@ function stopOfDrive(curve: Curve, low: number, next: number, saw: SawTooth): St
   const before = median(Float64Array.from({ length: Math.max(0, Math.min(END_SAMPLES, held - low)) }, (_, i) => values[held - i]));
   const lifted = before < level - LIFT * saw.noise && spreadOf(values, held - END_SAMPLES, held) < HELD * saw.noise;
   if (lifted) return { at: bendNear(curve, begin, saw), sure: true, lift: level - before };
-  const drawn = lastDrawn(curve, begin, fall);
-  const quiet = timeAt(sampling, fall) - timeAt(sampling, drawn);
-  const ran = falls - timeAt(sampling, low);
-  const sure = curve.drawn !== null && quiet < HIDES_LITTLE * ran && !mayBeTanksOwn(curve.drawn, curve.sampling, begin, drawn, next);
-  return { at: falls, sure, lift: null };
+  return { at: falls, sure: false, lift: null };
 }
-
-/**
- * A slow draw out of the tank of a drive that sleeps already leaves the held level by no more than noise at first, so that water seems to be drawn right up to
- * the fall. Water of the pump it is only where there was more of it than the tank gave in the whole fall.
- */
-function mayBeTanksOwn({ flows, between }: MeteredWater, sampling: Sampling, begin: number, drawn: number, next: number): boolean {
-  let since = drawn;
-  while (since > begin && flows(timeAt(sampling, since - 1))) since--;
-  return between(timeAt(sampling, since), timeAt(sampling, drawn)) < between(timeAt(sampling, drawn), timeAt(sampling, next));
-}
-
-/** Water that is drawn while the pressure holds comes from the pump: it ran at least until the last of that, short of the fall itself. */
-function lastDrawn({ drawn, sampling }: Curve, begin: number, fall: number): number {
-  if (drawn === null) return begin;
-  let at = fall - SETTLING;
-  while (at > begin && !drawn.flows(timeAt(sampling, at))) at--;
-  return Math.max(begin, at);
-}
-
-const SETTLING = 2; // samples by which the fall and the draw that makes it may seem apart
 
 /** Highest less lowest of a few samples; Infinity where they do not exist. */
 function spreadOf(values: ArrayLike<number>, first: number, last: number): number {

@@ -9,7 +9,7 @@ import { sampleInterval } from "../faults/sample-interval";
 import { scanInterval } from "../faults/scan-interval";
 import { median, robustSpread } from "../numerics/order-statistics";
 import { type DrawnWater, restsByWater } from "./falls-of-tank";
-import { meteredWater } from "./flowing-by";
+import { flowingBy } from "./flowing-by";
 import { holdsWhileFlowing } from "./holds-while-flowing";
 import { type Curve, type SawTooth, startOf, stopOf } from "./pressure-bends";
 import { pressureCurve } from "./pressure-curve";
@@ -30,8 +30,8 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   if (channel === null) return null;
   const curve = pressureCurve(channel, faults);
   const { values, sampling, stretches: observed } = curve;
-  const drawn = meter.place === "after-tank" ? meteredWater(record, faults) : null;
-  const holds = drawn !== null && site.pump === null && holdsWhileFlowing(values, sampling, observed, drawn.flows);
+  const flowing = meter.place === "after-tank" ? flowingBy(record, faults) : null;
+  const holds = flowing !== null && site.pump === null && holdsWhileFlowing(values, sampling, observed, flowing);
   const water = meter.place === "before-tank" ? null : drawnWater(record, faults);
   const ofRest: OfRest = (turns) => (water === null ? null : restsByWater(values, sampling, turns, water, site.atmosphere.value));
   const saw = sawToothOf(curve, holds ? { ...site, pump: "variable-speed" } : site, ofRest);
@@ -39,7 +39,7 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
   const rests = ofRest(observed.flatMap(({ first, last }) => turningPoints(values, first, last, saw.size)));
   const inRest = (low: Turn) => rests === null || rests.has(low.index);
   const runs = believed(
-    observed.flatMap((stretch) => runsOfStretch(values, sampling, stretch, saw, drawn, inRest)),
+    observed.flatMap((stretch) => runsOfStretch(values, sampling, stretch, saw, inRest)),
     saw.noise,
   );
   const certainty = saw.regulated ? 0.6 : 0.75;
@@ -86,10 +86,9 @@ function runsOfStretch(
   sampling: Sampling,
   stretch: Stretch,
   saw: SawTooth,
-  drawn: Curve["drawn"],
   inRest: (low: Turn) => boolean,
 ): ToldRun[] {
-  const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last, drawn };
+  const curve: Curve = { values, sampling, first: stretch.first, last: stretch.last };
   const turns = withFirstStart(
     values,
     stretch,
