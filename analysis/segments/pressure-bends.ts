@@ -61,7 +61,7 @@ function firstNear({ values }: Curve, low: number, high: number, noise: number):
   return high;
 }
 
-const END_SAMPLES = 9;
+const END_SAMPLES = 9; // whose median is the level of a top
 const LIFT = 4; // noise spreads
 const HELD = 6; // noise spreads from lowest to highest of a few samples at one pressure
 const LIFTING = 6; // samples that the step itself may take
