@@ -2,7 +2,7 @@ import type { Amount, Said, TrustId } from "../../shared/findings/advice";
 import { found, type Seen } from "../diagnosis/observations/sight";
 import { driftsOver, endsOfBand, prechargeNow } from "./amounts";
 import { CAUTIONS } from "./cautions";
-import { PRACTICE, type Proposal } from "./rule";
+import type { Proposal } from "./rule";
 
 /** Charges as read and as the gas at work shows them, Pa gauge; the log's own comes first, since a reading may be old. */
 function chargesNow(seen: Seen): number[] {
@@ -50,7 +50,7 @@ export function chargeProposal(seen: Seen, to: Amount): Proposal {
             id: longer.low >= 1 ? "softer-but-less-water" : "stiffer-but-more-water",
             numbers: { ratioLow: longer.low, ratioHigh: longer.high },
           },
-    sources: [PRACTICE, "Boyle's law"],
+    sources: ["practice", "boyle"],
     cautions: CAUTIONS.airCharge,
   };
 }

@@ -24,4 +24,3 @@ export type Rule = {
 
 /** A proposal without amounts, trust or expectation, to be changed where there are some. */
 export const PLAIN: Pick<Proposal, "amounts" | "trust" | "expect"> = { amounts: [], trust: null, expect: null };
-export const PRACTICE = "common practice, no source";

@@ -2,7 +2,7 @@ import type { Amount, Said, TrustId } from "../../shared/findings/advice";
 import { isFixedSpeed, type Seen } from "../diagnosis/observations/sight";
 import { tankVolumeByPhysics, tankVolumeByPractice } from "./amounts";
 import { CAUTIONS } from "./cautions";
-import { PRACTICE, type Proposal } from "./rule";
+import type { Proposal } from "./rule";
 
 /** Within this ratio practice and physics are said to agree: tanks come in coarse sizes. */
 const AGREE = 1.3;
@@ -38,7 +38,7 @@ export function volumeProposal(seen: Seen, onlyIfLarger: boolean): Proposal | nu
     amounts,
     trust: trustOf(seen, practice, physics),
     expect: expectOf(seen, amounts),
-    sources: [PRACTICE, "Boyle's law; MIL-HDBK-1005/9A sec. 2.5.3.6; WA DOH 331-123 eq. 11-1"],
+    sources: ["practice", "boyle-and-standards"],
     cautions: CAUTIONS.tankWork,
   };
 }

@@ -53,7 +53,7 @@ export const demand: Detector<"demand"> = {
 const EVENTS_ONLY: CannotTell = {
   id: "nothing-to-see",
   about: "leak",
-  detail: { why: "its rows are single events with a flow each, and nothing says how long the flow lasted" },
+  detail: { why: "single-events" },
 };
 
 /** A log on change writes when the flow ends; one in which it never does lists events, and holding their values would make up water. */

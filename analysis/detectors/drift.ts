@@ -40,7 +40,7 @@ export const drift: Detector<"drift"> = {
       return {
         kind: "drift",
         state: "cannot-tell",
-        because: [{ id: "nothing-to-see", about: "drift", detail: { why: "no stretch of a minute has the pump running at steady flow" } }],
+        because: [{ id: "nothing-to-see", about: "drift", detail: { why: "no-steady-minute" } }],
       };
     }
     const places = windows.filter((w) => w.over).map(({ from, to }) => ({ from, to }));

@@ -58,7 +58,7 @@ export const leakDown: Detector<typeof kind> = {
     const mattersFrom = (bottom - top) / SLOWEST_CYCLE;
     if (pooled.high < mattersFrom || (pooled.low <= 0 && pooled.value < mattersFrom)) return { kind, state: "clear", limits: [] };
     if (segments.draw.basis === "pressure" && !isOneLeak(pooled))
-      return open({ id: "nothing-to-see", about: "leak", detail: { why: MAY_BE_DRAWS } });
+      return open({ id: "nothing-to-see", about: "leak", detail: { why: "may-be-draws" } });
     if (pooled.low <= 0) return open({ id: "record-too-short", about: "leak", detail: { idleStretches: places.length } });
     return found(
       evidence,
@@ -73,8 +73,6 @@ const LEAST_QUIET = 2;
 
 /** Falls of one leak: through one hole at about one pressure it takes the same every time. Share by which they may differ beside their own errors, how many must agree, and how near its interval must come. Our own choice. */
 const ONE_LEAK = { between: 0.3, least: 4, known: 0.5 };
-const MAY_BE_DRAWS =
-  "the pressure falls at rest, but not alike every time, and without a meter after the tank a slow draw looks like a leak. Log one";
 
 /** Without a meter nobody knows that nothing was drawn: only what all falls have in common is a leak. */
 const isOneLeak = ({ value, low, between, kept }: PooledMean) =>

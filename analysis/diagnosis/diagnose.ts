@@ -21,8 +21,6 @@ const LEAST_SHARE = 0.25;
 /** Shorter records hold no cycle to judge by, s. */
 const LEAST_DURATION = 120;
 
-const NO_SERVICE = "the pressure never reaches what a pumped water system holds";
-
 function reachesService({ values }: Channel): boolean {
   let there = 0;
   let count = 0;
@@ -50,7 +48,7 @@ export function whyNoCause(segments: Segments, site: SiteFacts, record: LogRecor
   const pumpSeen = !isCannotTell(segments.pump);
   if (namesSystem(site)) return null;
   if (!pumpSeen) return { id: "no-pump-state", about: "cause", detail: {} };
-  return pressures.some(reachesService) ? null : { id: "nothing-to-see", about: "cause", detail: { why: NO_SERVICE } };
+  return pressures.some(reachesService) ? null : { id: "nothing-to-see", about: "cause", detail: { why: "no-service-pressure" } };
 }
 
 /**

@@ -7,6 +7,7 @@ import { sayCalculation } from "../../shared/wording/amount";
 import { sayCause, sayToSeparate } from "../../shared/wording/cause";
 import { sayCaution } from "../../shared/wording/caution";
 import { sayReason } from "../../shared/wording/reason";
+import { saySource } from "../../shared/wording/source";
 
 /** Causes as sentences, ranked; their confidences sum to 1. */
 export function writeCauses(causes: readonly Cause[], units: UnitChoice): FindingsDocument["causes"] {
@@ -38,7 +39,7 @@ export function writeAdvice(advice: readonly Advice[], notMet: readonly string[]
       because: said.because,
       expect: said.expect,
       ifWrong: said.ifWrong,
-      sources: step.sources,
+      sources: step.sources.map(saySource),
       cautions: step.cautions.map(sayCaution),
     };
   });

@@ -46,8 +46,7 @@ export function noTable(file: string, rows: readonly TextRow[]): ImportProblem {
   if (long.length * 2 > rows.filter(({ text }) => text.trim() !== "").length) {
     const [{ text }] = long;
     const columns = Math.max(...[",", ";", "\t", "|"].map((mark) => text.split(mark).length));
-    const what = `a line of ${text.length.toLocaleString("en")} characters (${columns.toLocaleString("en")} columns)`;
-    return { id: "too-large", file, what, limit: LONGEST_ROW };
+    return { id: "too-large", file, what: { characters: text.length, columns }, limit: LONGEST_ROW };
   }
   const filled = rows.filter((row) => row.cells.filter((cell) => cell !== "").length > 1);
   const heading = filled.find((row) => row.cells.some(namesTime) && row.cells.every((cell) => cell.length < 60));

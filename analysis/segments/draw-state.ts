@@ -28,7 +28,7 @@ export function findDrawState(
   if (flow !== null && (meter.place === "after-tank" || (meter.place === null && alone))) {
     const state = drawsFromFlow(flow, faults);
     if (state !== null) return state;
-    if (alone) return { id: "nothing-to-see", about: "leak", detail: { missing: "a flow that rests" } };
+    if (alone) return { id: "nothing-to-see", about: "leak", detail: { missing: "resting-flow" } };
   }
   return drawsFromPressure(record, faults, pump);
 }

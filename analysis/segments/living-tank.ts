@@ -36,7 +36,7 @@ export function findLivingTank(
   const flow = mainChannel(record, "flow");
   if (pressure === null) return { id: "no-pressure-channel", about, detail: { missing: "pressure" } };
   if (flow === null) return { id: "no-flow-channel", about, detail: { missing: "flow", wanted: "after-tank" } };
-  if (place.place === "before-tank") return { id: "nothing-to-see", about, detail: { why: BEFORE_TANK } };
+  if (place.place === "before-tank") return { id: "nothing-to-see", about, detail: { why: "meter-before-tank" } };
   if (isCannotTell(pump)) return { ...pump, about };
   if (place.place === null) return { id: "site-fact-missing", about, detail: { missing: "flowMeter" } };
   const values = valuesWithoutSpikes(pressure, faults);
@@ -52,8 +52,6 @@ export function findLivingTank(
     quantiles(someValues(flows), [0.999])[0],
   );
 }
-
-const BEFORE_TANK = "the flow meter stands before the tank and does not see what is drawn from it at rest. Log a meter after the tank";
 
 const LEAST_RESTS = 2;
 const NORMAL_95 = 1.96; // standard deviations of the normal distribution that hold 95 %

@@ -1,3 +1,4 @@
+import type { SourceId } from "../wording/source";
 import type { CauseId, Reason } from "./cause";
 import type { Numbers } from "./observation";
 import type { Change, PredictedMeasures, WhatIfWarning } from "./what-if";
@@ -170,7 +171,7 @@ export type Advice = {
   readonly effect: Effect | null;
   /** What it rests on: the cause it answers with its confidence and strongest reason; all null where a limit of the site was passed. */
   readonly because: { readonly cause: CauseId | null; readonly confidence: number | null; readonly reason: Reason | null };
-  /** Where the rule comes from: "Boyle's law", "common practice, no source". */
-  readonly sources: readonly string[];
+  /** Where the rule comes from. */
+  readonly sources: readonly SourceId[];
   readonly cautions: readonly CautionId[];
 };

@@ -1,3 +1,14 @@
+/** Which of its sizes is above a limit. */
+export type TooLarge =
+  | "packed-size"
+  | "unpacked-size"
+  | "entries"
+  | "workbook-size"
+  | "workbook-unpacked-size"
+  | { readonly characters: number; readonly columns: number };
+/** What is wrong with an archive; `message` is that of the unpacker itself. */
+export type ArchiveDamage = "no-log" | "cut-before-content" | "check-sum" | { readonly entry: string } | { readonly message: string };
+
 /** Why a file cannot be read as a log: plain data that crosses the worker border. Sentences in shared/wording/import-problem.ts. */
 export type ImportProblem =
   | { readonly id: "no-files" }
@@ -10,8 +21,8 @@ export type ImportProblem =
   | { readonly id: "no-time-column"; readonly file: string; readonly row: number; readonly headings: readonly string[] }
   | { readonly id: "one-column"; readonly file: string; readonly row: number; readonly heading: string }
   | { readonly id: "no-values"; readonly file: string; readonly row: number; readonly headings: readonly string[] }
-  | { readonly id: "too-large"; readonly file: string; readonly what: string; readonly limit: number }
-  | { readonly id: "damaged-archive"; readonly file: string; readonly why: string }
+  | { readonly id: "too-large"; readonly file: string; readonly what: TooLarge; readonly limit: number }
+  | { readonly id: "damaged-archive"; readonly file: string; readonly why: ArchiveDamage }
   | { readonly id: "unknown-column"; readonly heading: string; readonly headings: readonly string[] }
   | { readonly id: "unknown-answer"; readonly question: string; readonly answer: string; readonly options: readonly string[] };
 

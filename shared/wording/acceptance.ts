@@ -1,6 +1,7 @@
 import type { AcceptanceId, AcceptanceLimit, AcceptanceLine, LimitOrigin, WouldTellId } from "../findings/acceptance";
 import { formatMeasured, formatQuantity, formatRange, type Shown } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
+import { PRACTICE } from "./source";
 
 export const ACCEPTANCE_NAMES: { readonly [K in AcceptanceId]: string } = {
   "marked-pressure": "Highest pressure against the tank's marked pressure",
@@ -28,7 +29,7 @@ const ORIGINS: { readonly [K in LimitOrigin]: string } = {
   given: "site facts",
   company: "company limit",
   assumed: "assumed",
-  practice: "common practice, no source",
+  practice: PRACTICE,
 };
 
 const WOULD_TELL: { readonly [K in WouldTellId]: string } = {

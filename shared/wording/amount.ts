@@ -1,12 +1,10 @@
 import type { Amount, AmountId, AmountQuantity, InputId } from "../findings/advice";
 import { formatQuantity, formatRange, type Shown, scaleOf } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
+import { BOYLE, PRACTICE } from "./source";
 
 /** Name, formula and source of an amount. */
 export type AmountWords = { readonly of: string; readonly formula: string; readonly source: string };
-
-const PRACTICE = "common practice, no source";
-const BOYLE = "Boyle's law";
 
 const AMOUNTS: Readonly<Record<AmountId, AmountWords>> = {
   "tank-volume-by-practice": { of: "Total tank volume, at least", formula: "20 % of what the pump gives in a minute", source: PRACTICE },

@@ -12,6 +12,19 @@ const TOPICS: { readonly [K in CannotTellTopic]: string } = {
   cause: "what the cause is",
 };
 
+/** What a log lacks that is long enough and has its channels: `detail.why`. */
+const NOTHING_TO_SEE = {
+  "single-events": "its rows are single events with a flow each, and nothing says how long the flow lasted",
+  "no-steady-minute": "no stretch of a minute has the pump running at steady flow",
+  "may-be-draws":
+    "the pressure falls at rest, but not alike every time, and without a meter after the tank a slow draw looks like a leak. Log one",
+  "no-service-pressure": "the pressure never reaches what a pumped water system holds",
+  "runs-too-short": "no run of the pump lasts long enough for a wave to repeat",
+  "meter-before-tank": "the flow meter stands before the tank and does not see what is drawn from it at rest. Log a meter after the tank",
+} as const;
+export type NothingToSee = keyof typeof NOTHING_TO_SEE;
+const isNothingToSee = (why: unknown): why is NothingToSee => typeof why === "string" && Object.hasOwn(NOTHING_TO_SEE, why);
+
 /** "This log cannot show ..., because ...; log ... instead." */
 export function sayCannotTell(c: CannotTell, units: UnitChoice): string {
   const why = reason(c, units);
@@ -65,7 +78,7 @@ function reason(c: CannotTell, units: UnitChoice): string | null {
     case "no-pressure-channel":
       return "no pressure was logged. Log the pressure at the tank's tapping.";
     case "nothing-to-see":
-      return `${word("why") ?? "the record holds no stretch in which it would show"}.`;
+      return `${isNothingToSee(c.detail.why) ? NOTHING_TO_SEE[c.detail.why] : "the record holds no stretch in which it would show"}.`;
     case "program-failed":
       return null;
     case "outside-model":

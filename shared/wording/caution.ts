@@ -1,9 +1,8 @@
 import type { CautionId } from "../findings/advice";
+import { PRACTICE } from "./source";
 
 /** A caution as it stands beside its step, with the mark of where it comes from; `again` is what it asks for, where an earlier step said it in full. */
 export type CautionWords = { readonly text: string; readonly again: string; readonly source: string };
-
-const PRACTICE = "common practice, no source";
 
 const CAUTIONS: Readonly<Record<CautionId, CautionWords>> = {
   "local-codes-first": {

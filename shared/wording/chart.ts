@@ -25,6 +25,7 @@ export const MARK_WORDS = {
 
 /** Axes, lines and marks of the closer looks. */
 export const LOOK_WORDS = {
+  per: (unit: string) => `per ${unit}`,
   pressure: "Pressure",
   pressureLine: "pressure",
   flow: "Flow",

@@ -61,6 +61,7 @@ export function sayHowCompared(
 
 /** Words of the before-and-after sheet. */
 export const COMPARISON_WORDS = {
+  pictureOf: (title: string, counted: string) => `${title}, pressure: ${counted}`,
   intro:
     "Where both visits logged flow, hours of like demand are set against each other, else the same hours of the day. The limits are those of the later visit.",
   before: "Before",

@@ -1,4 +1,4 @@
-import type { ImportProblem } from "../problems/import-problem";
+import type { ArchiveDamage, ImportProblem, TooLarge } from "../problems/import-problem";
 import { formatNumber } from "../units/format-quantity";
 
 const LISTED = 12;
@@ -12,6 +12,28 @@ const list = (names: readonly string[]) =>
         .slice(0, LISTED)
         .map((name) => `"${cut(name)}"`)
         .join(", ") + (names.length > LISTED ? ` and ${names.length - LISTED} more` : "");
+
+const SIZES = {
+  "packed-size": "its packed size in bytes",
+  "unpacked-size": "its unpacked size in bytes",
+  entries: "the number of its files",
+  "workbook-size": "the workbook's size in bytes",
+  "workbook-unpacked-size": "the workbook's unpacked size in bytes",
+} as const;
+const sayTooLarge = (what: TooLarge, locale: string) =>
+  typeof what === "string"
+    ? SIZES[what]
+    : `a line of ${formatNumber(what.characters, 0, locale)} characters (${formatNumber(what.columns, 0, locale)} columns)`;
+
+const DAMAGES = {
+  "no-log": "it holds no .csv, .txt, .log, .dat or .xlsx file",
+  "cut-before-content": "it stops before the first of its content",
+  "check-sum": "its check sum does not fit its content: some of its numbers are wrong",
+} as const;
+function sayDamage(why: ArchiveDamage): string {
+  if (typeof why === "string") return DAMAGES[why];
+  return cut("entry" in why ? `the check sum of ${why.entry} does not fit: some of its numbers are wrong` : why.message);
+}
 
 /** What is wrong, where, and what to do next. A new id does not compile until it has a sentence. */
 export function sayImportProblem(p: ImportProblem, locale: string | null): string {
@@ -37,9 +59,9 @@ export function sayImportProblem(p: ImportProblem, locale: string | null): strin
     case "no-values":
       return `${p.file} has no column of numbers beside the time, from line ${p.row} on. Columns: ${list(p.headings)}. Export the measured values with it.`;
     case "too-large":
-      return `${p.file} is refused: ${p.what} is above the limit of ${formatNumber(p.limit, 0, locale ?? "en")}. Split it and bring in the parts together.`;
+      return `${p.file} is refused: ${sayTooLarge(p.what, locale ?? "en")} is above the limit of ${formatNumber(p.limit, 0, locale ?? "en")}. Split it and bring in the parts together.`;
     case "damaged-archive":
-      return `${p.file} cannot be unpacked (${cut(p.why)}). Copy it from the logger again, or unpack it yourself and bring in the CSV files.`;
+      return `${p.file} cannot be unpacked (${sayDamage(p.why)}). Copy it from the logger again, or unpack it yourself and bring in the CSV files.`;
     case "unknown-column":
       return `There is no column "${cut(p.heading)}". Columns: ${list(p.headings)}. Use a heading as the file writes it.`;
     case "unknown-answer":

@@ -43,6 +43,8 @@ export function sayAttention(
 
 /** Words of the round of all visits. */
 export const ROUND_WORDS = {
+  noEntry: (file: string) => `${file} is neither a visit file nor a findings document of this program.`,
+  lostEntries: (file: string, lost: number, all: number) => `${file}: ${lost} of ${all} entries could not be read.`,
   intro:
     "All visits kept in this browser. To see those of a shared folder as well, open the folder: its visit files, and the findings that a bulk run of the command line wrote. Each is held against your company's limits of today, where its site states none of its own.",
   openFolder: "Open a folder of visits or findings",

@@ -61,6 +61,9 @@ export const SITE_FACTS_WORDS = {
   howWritten: (units: readonly string[]) =>
     `All of this is optional; nothing is filled in with a typical value. Write a number with its unit; a number alone is taken in ${units.join(", ")}.`,
   reading: (text: string) => `That is ${text}.`,
+  companyLimit: (text: string) => `${text} is the company's limit while nothing is entered.`,
+  assumed: (text: string) => `${text} is assumed while nothing is entered.`,
+  fromLog: (text: string) => `${text}, read from the log.`,
   notKnown: "not known",
   whatIsThis: "What is this?",
   readFile: "Read facts from a file",

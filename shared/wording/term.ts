@@ -72,3 +72,6 @@ export const TERMS = {
 } as const satisfies Readonly<Record<string, readonly [name: string, explanation: string]>>;
 
 export type TermId = keyof typeof TERMS;
+
+/** Heard behind a term that can be opened. */
+export const sayExplained = (name: string): string => `(${name}, explained)`;

@@ -9,6 +9,7 @@ import { SiteFileError } from "../../shared/problems/site-file-problem";
 import { readCompanyLimits, withCompanyLimits } from "../../shared/site/company-limits";
 import { NO_SITE_FACTS, readSiteFacts } from "../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { NOT_READ } from "../../shared/wording/usage";
 
 const CHUNK_BYTES = 1 << 20;
 /** A thread takes about a tenth of a second to start: as long as some 30 MB take to be read. */
@@ -94,15 +95,9 @@ function refuse(file: string, error: unknown): never {
   throw new ImportError({ id: "cannot-open", file, why: whyNot(error) });
 }
 
-const WHY_NOT: ReadonlyMap<unknown, string> = new Map([
-  ["ENOENT", "there is no such file"],
-  ["EISDIR", "it is a folder"],
-  ["EACCES", "reading it is not permitted"],
-]);
-
 export function whyNot(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
-  return ("code" in error ? WHY_NOT.get(error.code) : undefined) ?? error.message;
+  return ("code" in error ? NOT_READ.get(error.code) : undefined) ?? error.message;
 }
 
 /** Site facts from a file. @throws SiteFileError */

@@ -1,17 +1,18 @@
 import { setFlagsFromString } from "node:v8";
+import { COMMANDS_IN_SHORT, COMMANDS_WORDS } from "../../shared/wording/command-help";
 import { engineFlags } from "./compile-less";
 import { forTerminal } from "./for-terminal";
 import { UsageError } from "./options";
 import { WriteError } from "./write-whole";
 
-type Command = { readonly about: string; readonly run: (args: readonly string[]) => Promise<number> };
+type Command = (args: readonly string[]) => Promise<number>;
 
 /** Each command is loaded when it is called, so that --help answers at once. */
 const COMMANDS: ReadonlyMap<string, Command> = new Map([
-  ["analyse", { about: "read a log and print what it shows", run: async (args) => (await import("./analyse-command")).runAnalyse(args) }],
-  ["report", { about: "write a report as one HTML file", run: async (args) => (await import("./report-command")).runReport(args) }],
-  ["what-if", { about: "predict what a change would do", run: async (args) => (await import("./what-if")).runWhatIf(args) }],
-  ["serve", { about: "serve the dashboard on this machine only", run: async (args) => (await import("./serve")).runServe(args) }],
+  ["analyse", async (args) => (await import("./analyse-command")).runAnalyse(args)],
+  ["report", async (args) => (await import("./report-command")).runReport(args)],
+  ["what-if", async (args) => (await import("./what-if")).runWhatIf(args)],
+  ["serve", async (args) => (await import("./serve")).runServe(args)],
 ]);
 
 /** Runs the command line. @returns the exit code: 0 done, 1 a defect, 2 wrong usage, 3 a file could not be read as a log, 4 a file could not be written */
@@ -25,7 +26,7 @@ export async function main(args: readonly string[]): Promise<number> {
     return asked ? 0 : 2;
   }
   try {
-    return await command.run(rest);
+    return await command(rest);
   } catch (error) {
     if (error instanceof UsageError) {
       console.error(error.message);
@@ -41,11 +42,8 @@ export async function main(args: readonly string[]): Promise<number> {
 }
 
 function overview(unknown: string | null): string {
-  const lines = [...COMMANDS].map(([name, { about }]) => `  ${name.padEnd(10)} ${about}`);
-  return [
-    ...(unknown === null ? [] : [`There is no command "${unknown}".`]),
-    "Commands:",
-    ...lines,
-    "Add --help to a command for its options.",
-  ].join("\n");
+  const lines = Object.entries(COMMANDS_IN_SHORT).map(([name, about]) => `  ${name.padEnd(10)} ${about}`);
+  return [...(unknown === null ? [] : [COMMANDS_WORDS.unknown(unknown)]), COMMANDS_WORDS.commands, ...lines, COMMANDS_WORDS.more].join(
+    "\n",
+  );
 }

@@ -2,6 +2,7 @@ import { parseArgs } from "node:util";
 import type { ImportChoices } from "../../analysis/import/import-log";
 import { CHANNEL_ROLES, type ChannelRole } from "../../shared/record/channel-role";
 import { METRIC_UNITS, type UnitChoice, US_UNITS } from "../../shared/units/unit-choice";
+import { USAGE } from "../../shared/wording/usage";
 
 /** A wrong call of the command line: the sentence says what was wrong and how to call it. */
 export class UsageError extends Error {
@@ -46,9 +47,9 @@ export type AnalyseOptions = {
 export function readAnalyseOptions(args: readonly string[]): AnalyseOptions {
   const { values, positionals } = parsed(args);
   const help = values.help === true;
-  if (!help && positionals.length === 0) throw new UsageError("Name at least one file: analyse LOG.csv [--site SITE.json] [--json]");
+  if (!help && positionals.length === 0) throw new UsageError(USAGE.noFile);
   for (const single of ["record", "events"] as const)
-    if (values.each && values[single] !== undefined) throw new UsageError(`--${single} writes one record; leave out --each.`);
+    if (values.each && values[single] !== undefined) throw new UsageError(USAGE.notWithEach(single));
   return {
     files: positionals,
     site: values.site ?? null,
@@ -78,7 +79,7 @@ export function readUnits(text: string | undefined): UnitChoice | null {
   if (text === undefined) return null;
   if (text === "us") return US_UNITS;
   if (text === "metric") return METRIC_UNITS;
-  throw new UsageError(`--units is "us" or "metric", not "${text}".`);
+  throw new UsageError(USAGE.units(text));
 }
 
 function readAnswers(texts: readonly string[]): Readonly<Record<string, string>> {
@@ -86,7 +87,7 @@ function readAnswers(texts: readonly string[]): Readonly<Record<string, string>>
     texts.map((text) => {
       // A channel's heading may hold "=", the answer after it seldom does.
       const at = text.lastIndexOf("=");
-      if (at < 1) throw new UsageError(`--answer "${text}" must read ID=VALUE, for example --answer date-order=dmy`);
+      if (at < 1) throw new UsageError(USAGE.answer(text));
       return [text.slice(0, at), text.slice(at + 1)];
     }),
   );
@@ -95,7 +96,7 @@ function readAnswers(texts: readonly string[]): Readonly<Record<string, string>>
 function readColumn(text: string): ImportChoices["columns"][number] {
   const at = text.lastIndexOf("=");
   const [role, unit] = at < 1 ? ["", ""] : splitOnce(text.slice(at + 1), ":");
-  if (!isRole(role)) throw new UsageError(`--column "${text}" must read "HEADING=role:unit"; roles are ${CHANNEL_ROLES.join(", ")}.`);
+  if (!isRole(role)) throw new UsageError(USAGE.column(text, CHANNEL_ROLES));
   return { heading: text.slice(0, at), role, unit: unit === "" ? null : unit };
 }
 

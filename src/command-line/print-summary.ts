@@ -1,4 +1,5 @@
 import type { FindingsDocument } from "../../shared/schemas/findings-document";
+import { SUMMARY_WORDS } from "../../shared/wording/summary";
 import { forTerminal } from "./for-terminal";
 
 const WIDTH = 100;
@@ -36,50 +37,26 @@ function wrap(text: string, first: string, rest = " ".repeat(first.length)): str
 }
 
 function recordLines({ record }: FindingsDocument): string[] {
-  const rejected =
-    record.rows.rejected === 0
-      ? ""
-      : `, ${record.rows.rejected} rejected (first: line ${record.rejects[0]?.row}, ${record.rejects[0]?.why})`;
   return [
-    "Record",
-    ...record.files.map((file) => `  ${file.name}, ${file.bytes} bytes`),
-    `  ${record.from} to ${record.to}${record.clock === "elapsed" ? " s elapsed" : ""}, ${record.rows.accepted} rows${rejected}`,
-    ...record.channels.map((c) =>
-      wrap(
-        `${c.heading}: ${c.role}${c.unit === null ? "" : `, ${c.unit}`}, every ${c.intervalS ?? "?"} s${c.missing === 0 ? "" : `, ${c.missing} missing`}`,
-        "  - ",
-      ),
-    ),
-    ...record.notes.map((note) => wrap(note.text, "  note: ")),
-    ...record.faults
-      .slice(0, 10)
-      .map((fault) =>
-        wrap(
-          `${fault.kind}${fault.channel === null ? "" : ` of ${fault.channel}`}, ${fault.from} to ${fault.to}: ${fault.note}`,
-          "  fault: ",
-        ),
-      ),
-    ...(record.faults.length > 10 ? [`  and ${record.faults.length - 10} more faults (see --json)`] : []),
+    SUMMARY_WORDS.record,
+    ...record.files.map((file) => `  ${SUMMARY_WORDS.file(file.name, file.bytes)}`),
+    `  ${SUMMARY_WORDS.span(record)}`,
+    ...record.channels.map((channel) => wrap(SUMMARY_WORDS.channel(channel), "  - ")),
+    ...record.notes.map((note) => wrap(note.text, `  ${SUMMARY_WORDS.note}`)),
+    ...record.faults.slice(0, 10).map((fault) => wrap(SUMMARY_WORDS.fault(fault), `  ${SUMMARY_WORDS.faultMark}`)),
+    ...(record.faults.length > 10 ? [`  ${SUMMARY_WORDS.moreFaults(record.faults.length - 10)}`] : []),
   ];
 }
 
 function questionLines({ record }: FindingsDocument): string[] {
   if (record.questions.length === 0) return [];
-  return [
-    "Questions",
-    ...record.questions.map((q) =>
-      wrap(
-        `${q.text} Assumed: ${q.assumed}. Change it with --answer "${q.id}=..."${q.options.length === 0 ? "" : ` (${q.options.join(" | ")})`}`,
-        "  ? ",
-      ),
-    ),
-  ];
+  return [SUMMARY_WORDS.questions, ...record.questions.map((q) => wrap(SUMMARY_WORDS.question(q), "  ? "))];
 }
 
 function findingLines({ findings }: FindingsDocument): string[] {
-  if (findings.length === 0) return ["Findings", "  None."];
+  if (findings.length === 0) return [SUMMARY_WORDS.findings, `  ${SUMMARY_WORDS.none}`];
   return [
-    "Findings",
+    SUMMARY_WORDS.findings,
     ...findings.flatMap((f) => [wrap(f.title, f.overLimit === true ? "  ! " : "  - "), ...(f.text === "" ? [] : [wrap(f.text, "    ")])]),
   ];
 }
@@ -88,12 +65,12 @@ function causeLines({ causes }: FindingsDocument): string[] {
   const likely = causes.filter((cause, i) => i < 3 && cause.confidence >= 0.05);
   if (likely.length === 0) return [];
   return [
-    "Causes, likeliest first",
+    SUMMARY_WORDS.causes,
     ...likely.flatMap((cause) => [
       `  ${Math.round(cause.confidence * 100)} %  ${cause.name}`,
-      ...cause.for.map((reason) => wrap(reason, "        for: ")),
-      ...cause.against.map((reason) => wrap(reason, "        against: ")),
-      ...(cause.toSeparate === "" ? [] : [wrap(cause.toSeparate, "        to be surer: ")]),
+      ...cause.for.map((reason) => wrap(reason, `        ${SUMMARY_WORDS.for}`)),
+      ...cause.against.map((reason) => wrap(reason, `        ${SUMMARY_WORDS.against}`)),
+      ...(cause.toSeparate === "" ? [] : [wrap(cause.toSeparate, `        ${SUMMARY_WORDS.toBeSurer}`)]),
     ]),
   ];
 }
@@ -101,22 +78,22 @@ function causeLines({ causes }: FindingsDocument): string[] {
 function adviceLines({ advice }: FindingsDocument): string[] {
   if (advice.length === 0) return [];
   return [
-    "Next visit",
+    SUMMARY_WORDS.nextVisit,
     ...advice.flatMap((step, i) => [
       wrap(step.do, `  ${i + 1}. `),
-      ...(step.amount === null ? [] : [wrap(step.amount, "     amount: ")]),
-      wrap(step.because, "     because: "),
-      ...(step.expect === null ? [] : [wrap(step.expect, "     expect: ")]),
-      ...step.cautions.map((caution) => wrap(caution, "     CAUTION: ")),
-      ...(step.sources.length === 0 ? [] : [wrap(step.sources.join("; "), "     source: ")]),
+      ...(step.amount === null ? [] : [wrap(step.amount, `     ${SUMMARY_WORDS.amount}`)]),
+      wrap(step.because, `     ${SUMMARY_WORDS.because}`),
+      ...(step.expect === null ? [] : [wrap(step.expect, `     ${SUMMARY_WORDS.expect}`)]),
+      ...step.cautions.map((caution) => wrap(caution, `     ${SUMMARY_WORDS.caution}`)),
+      ...(step.sources.length === 0 ? [] : [wrap(step.sources.join("; "), `     ${SUMMARY_WORDS.source}`)]),
     ]),
   ];
 }
 
 function limitLines({ cannotTell }: FindingsDocument): string[] {
-  return cannotTell.length === 0 ? [] : ["What this log cannot show", ...cannotTell.map((c) => wrap(c.text, "  - "))];
+  return cannotTell.length === 0 ? [] : [SUMMARY_WORDS.limits, ...cannotTell.map((c) => wrap(c.text, "  - "))];
 }
 
 function failureLines({ failures }: FindingsDocument): string[] {
-  return failures.length === 0 ? [] : ["Where this program failed", ...failures.map(({ text }) => wrap(text, "  ! "))];
+  return failures.length === 0 ? [] : [SUMMARY_WORDS.failures, ...failures.map(({ text }) => wrap(text, "  ! "))];
 }

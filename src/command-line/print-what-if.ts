@@ -4,6 +4,7 @@ import { type Change, DRIVE_PARAMETERS, MEASURE_IDS, type MeasureId, PARAMETER_I
 import { formatQuantity, formatRange } from "../../shared/units/format-quantity";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import { sayCaution } from "../../shared/wording/caution";
+import { PREDICTION_WORDS } from "../../shared/wording/summary";
 import {
   MEASURE_NAMES,
   PARAMETER_NAMES,
@@ -20,17 +21,15 @@ export function printWhatIf({ fitted, answer, proposal, site }: WhatIfReport, un
   const { changes, warnings } = answer;
   const isDrive = fitted.frame.control === "variable-speed";
   const lines = [
-    `What if: ${changes.length === 0 ? "nothing is changed" : changes.map((change) => sayChange(change, units)).join("; ")}`,
+    PREDICTION_WORDS.head(changes.map((change) => sayChange(change, units))),
     ...warnings.map((warning) => `! ${sayWhatIfWarning(warning, units)}`),
     ...(proposal === null ? [] : [sayProposal(proposal, mayBreak(answer.after.measures, site))]),
     ...cautionLines(changes),
     "",
-    row("", "log", "model now", "predicted"),
+    row("", ...PREDICTION_WORDS.columns),
     ...MEASURE_IDS.filter((id) => isDrive || id !== "drift-at-steady-flow").map((id) => measureRow(id, answer, units)),
     "",
-    fitted.explained === null
-      ? "The model could not be run against the log."
-      : `The fitted model explains ${Math.max(0, Math.round(100 * fitted.explained))} % of the pressure's variance, one pump cycle at a time.`,
+    fitted.explained === null ? PREDICTION_WORDS.notRun : PREDICTION_WORDS.explains(Math.max(0, Math.round(100 * fitted.explained))),
     ...PARAMETER_IDS.filter((id) => isDrive || !DRIVE_PARAMETERS.includes(id)).map((id) => parameterRow(fitted.parameters[id], units)),
   ];
   return `${lines.join("\n")}\n`;
@@ -57,13 +56,13 @@ function measureRow(id: MeasureId, answer: WhatIfReport["answer"], units: UnitCh
 function parameterRow(parameter: WhatIfReport["fitted"]["parameters"]["gain"], units: UnitChoice): string {
   const { name, shown } = PARAMETER_NAMES[parameter.id];
   const say = (value: number) => (shown === "none" ? value.toPrecision(3) : formatQuantity(value, shown, units));
-  return `  ${name.padEnd(56)}${say(parameter.value)} (${say(parameter.low)} to ${say(parameter.high)}), ${sayOrigin(parameter.from)}`;
+  return `  ${name.padEnd(56)}${say(parameter.value)} ${PREDICTION_WORDS.interval(say(parameter.low), say(parameter.high))}, ${sayOrigin(parameter.from)}`;
 }
 
 /** Times, recorded, modelled and predicted pressure: s and Pa gauge. */
 export function traceCsv({ fitted, answer }: WhatIfReport): string {
   const { now, after } = answer;
-  const lines = ["Elapsed (s),Recorded (Pa),Model now (Pa),Predicted (Pa)"];
+  const lines = [PREDICTION_WORDS.traceHeadings.join(",")];
   let seen = 0;
   for (let i = 0; i < now.times.length; i++) {
     while (seen + 1 < fitted.trace.times.length && fitted.trace.times[seen + 1] <= now.times[i] + 1e-6) seen++;

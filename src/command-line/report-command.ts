@@ -11,6 +11,8 @@ import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import type { UnitChoice } from "../../shared/units/unit-choice";
+import { COMMAND_HELP } from "../../shared/wording/command-help";
+import { sayWritten, USAGE } from "../../shared/wording/usage";
 import { REPORT_SECTIONS, type ReportOrder } from "../report/report-input";
 import { reportOf } from "../report/report-of-record";
 import { readFacts } from "./files";
@@ -19,7 +21,7 @@ import { readUnits, UsageError } from "./options";
 import { predicted } from "./predicted";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
-import { REPORT_HELP, type ReportValues, readReportOptions } from "./report-options";
+import { type ReportValues, readReportOptions } from "./report-options";
 import { isVisitFile, readVisitInFile } from "./visit-in-file";
 import { writeWhole } from "./write-whole";
 
@@ -34,11 +36,10 @@ type Visit = {
 export async function runReport(args: readonly string[]): Promise<number> {
   const { values, positionals } = readReportOptions(args);
   if (values.help) {
-    console.log(REPORT_HELP);
+    console.log(COMMAND_HELP.report(REPORT_SECTIONS));
     return 0;
   }
-  if (positionals.length === 0 || values.out === undefined)
-    throw new UsageError("Name a log and the file to write: report LOG.csv --out REPORT.html");
+  if (positionals.length === 0 || values.out === undefined) throw new UsageError(USAGE.noReport);
   try {
     const visit = await readVisit(positionals, values.site, values.limits);
     const before = values.before.length === 0 ? visit.before : measured(await readBefore(values));
@@ -46,7 +47,7 @@ export async function runReport(args: readonly string[]): Promise<number> {
     const analysis = values.predict ? await predicted(visit.record, visit.analysis) : visit.analysis;
     const document = writeFindings(visit.record, analysis, units);
     await writeWhole(values.out, reportOf(visit.record, document, await orderOf(visit, before, units, values)));
-    console.error(`Written: ${values.out}`);
+    console.error(sayWritten(values.out));
     return 0;
   } catch (error) {
     const refusal = refusalOf(error);
@@ -88,9 +89,8 @@ async function readVisit(paths: readonly string[], sitePath: string | undefined,
 
 /** A visit file brings its own facts, limits, ticks and the visit it is compared with. */
 async function visitOutOfFile(paths: readonly string[], sitePath: string | undefined, limitsPath: string | undefined): Promise<Visit> {
-  if (paths.length > 1) throw new UsageError("A visit file stands alone: it holds its own log.");
-  if (sitePath !== undefined || limitsPath !== undefined)
-    throw new UsageError("A visit file holds its own site facts and limits: leave --site and --limits out.");
+  if (paths.length > 1) throw new UsageError(USAGE.visitAlone);
+  if (sitePath !== undefined || limitsPath !== undefined) throw new UsageError(USAGE.visitHasFacts);
   const { record, site, checklist, before } = await readVisitInFile(paths[0]);
   return { record, analysis: analyse(record, site), checklist, before };
 }
@@ -104,9 +104,9 @@ const PICTURES: ReadonlyMap<string, string> = new Map([
 
 async function readLogo(path: string): Promise<string> {
   const type = PICTURES.get(extname(path).toLowerCase());
-  if (type === undefined) throw new UsageError(`--logo ${path} must be a PNG, JPEG or SVG picture.`);
+  if (type === undefined) throw new UsageError(USAGE.logoKind(path));
   const bytes = await readFile(path).catch(() => {
-    throw new UsageError(`--logo ${path} cannot be read.`);
+    throw new UsageError(USAGE.logoUnread(path));
   });
   return `data:${type};base64,${bytes.toString("base64")}`;
 }

@@ -5,12 +5,9 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import { extname, join, normalize, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
+import { COMMAND_HELP } from "../../shared/wording/command-help";
+import { sayServed, USAGE } from "../../shared/wording/usage";
 import { UsageError } from "./options";
-
-const HELP = `serve [--port N] [--sample] [--quiet]     serve the dashboard on this machine only
-  --sample   open it on the sample visit
-  --port N   default: any free port
-  --quiet    print the address, open no browser`;
 
 const TYPES: ReadonlyMap<string, string> = new Map([
   [".html", "text/html; charset=utf-8"],
@@ -87,14 +84,14 @@ async function realFile(folder: string, path: string | null): Promise<string | n
 export async function runServe(args: readonly string[]): Promise<number> {
   const options = readServeOptions(args);
   if (options.help) {
-    console.log(HELP);
+    console.log(COMMAND_HELP.serve);
     return 0;
   }
   const folder = builtPage();
-  if (folder === null) throw new UsageError("The page is not built yet. Run: npm run build");
+  if (folder === null) throw new UsageError(USAGE.notBuilt);
   const { server, address } = await servePage(folder, options.port);
   const url = options.sample ? `${address}#sample` : address;
-  console.log(`Evenhead is at ${url}\nIt listens on this machine only. Stop it with Ctrl+C.`);
+  console.log(sayServed(url));
   if (!options.quiet) openBrowser(url);
   await new Promise((resolve) => server.once("close", resolve));
   return 0;
@@ -118,8 +115,7 @@ function readServeOptions(args: readonly string[]) {
       },
     });
     const port = Number(values.port);
-    if (!Number.isInteger(port) || port < 0 || port > 65535)
-      throw new UsageError(`--port ${values.port} is not a port number (0 to 65535).`);
+    if (!Number.isInteger(port) || port < 0 || port > 65535) throw new UsageError(USAGE.port(values.port));
     return { ...values, port };
   } catch (error) {
     throw error instanceof UsageError ? error : new UsageError(error instanceof Error ? error.message : String(error));

@@ -5,30 +5,21 @@ import { type FittedSite, fitSite } from "../../analysis/model/fit";
 import { whatIf } from "../../analysis/model/what-if";
 import { readChange } from "../../analysis/model/what-if/changes";
 import { smallestChange } from "../../analysis/model/what-if/search";
-import { CHANGE_KINDS, type Change, type PredictedSpan, type Proposal, type WhatIfAnswer } from "../../shared/findings/what-if";
+import type { Change, PredictedSpan, Proposal, WhatIfAnswer } from "../../shared/findings/what-if";
 import type { Clock } from "../../shared/record/clock";
 import { inGauge } from "../../shared/record/in-gauge";
 import type { LogRecord } from "../../shared/record/log-record";
 import { unitsAsInFile } from "../../shared/record/units-as-in-file";
 import { NO_SITE_FACTS } from "../../shared/site/read-site-facts";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { COMMAND_HELP } from "../../shared/wording/command-help";
+import { NOT_DONE, USAGE } from "../../shared/wording/usage";
 import { readSiteFile } from "./files";
 import { readUnits, UsageError } from "./options";
 import { printWhatIf, traceCsv } from "./print-what-if";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
 import { writeWhole } from "./write-whole";
-
-const HELP = `what-if FILE... [options]     predict what a change would do at this site
-  --site SITE.json       site facts
-  --change "NAME=VALUE"  a change; may be given again. Names: ${Object.keys(CHANGE_KINDS).join(", ")}
-                         e.g. "precharge=38 psi", "tank-volume=40 gal", "gain=0.5" (times what it is), "leak=0"
-  --search               propose the smallest change that meets the acceptance limits
-  --from, --to           stretch of the record: an instant (2026-03-02T19:00) or hours from its start (19.5)
-  --trace OUT.csv        also write recorded, modelled and predicted pressure, Pa
-  --units us|metric      units of the print (default: as in the file)
-  --json                 print JSON, SI
-Exit code: 0 predicted, 2 wrong usage, 3 a file could not be read as a log, or it shows too little to model.`;
 
 const OPTIONS = {
   site: { type: "string" },
@@ -54,13 +45,12 @@ export type WhatIfReport = {
 export async function runWhatIf(args: readonly string[]): Promise<number> {
   const { values, positionals } = parsed(args);
   if (values.help) {
-    console.log(HELP);
+    console.log(COMMAND_HELP["what-if"]);
     return 0;
   }
-  if (positionals.length === 0) throw new UsageError('Name a log: what-if LOG.csv --site SITE.json --change "precharge=38 psi"');
+  if (positionals.length === 0) throw new UsageError(USAGE.noLogForChange);
   const changes = (values.change ?? []).map(readOneChange);
-  if (changes.length === 0 && values.search !== true)
-    throw new UsageError('Say what to change (--change "precharge=38 psi"), or --search.');
+  if (changes.length === 0 && values.search !== true) throw new UsageError(USAGE.noChange);
   const units = readUnits(values.units);
   try {
     const site = values.site === undefined ? NO_SITE_FACTS : await readSiteFile(values.site);
@@ -68,15 +58,11 @@ export async function runWhatIf(args: readonly string[]): Promise<number> {
     const span = spanOf(record, values.from, values.to);
     const analysis = analyse(record, site);
     const fitted = fitSite(inGauge(record, site.atmosphere.value), analysis.segments, analysis.outcomes, site, analysis.faults);
-    if (fitted === null)
-      return refuse("This log has no pressure, or does not show when the pump ran: there is nothing to fit the model to.");
+    if (fitted === null) return refuse(NOT_DONE.nothingToFit);
     const proposal = values.search === true ? smallestChange(fitted, site, span) : null;
     const chosen = changes.length > 0 ? changes : (proposal?.nearest ?? []);
     const answer = whatIf(fitted, site, analysis.segments, analysis.outcomes, chosen, span);
-    if (answer === null)
-      return refuse(
-        "The model cannot be run over this stretch: what was drawn is not known there. Log the flow, or the speed of the pump.",
-      );
+    if (answer === null) return refuse(NOT_DONE.notOverStretch);
     const report = { site, fitted, answer, proposal };
     process.stdout.write(values.json === true ? json(report) : printWhatIf(report, units ?? unitsAsInFile(record)));
     if (values.trace !== undefined) await writeWhole(values.trace, traceCsv(report));
@@ -96,23 +82,12 @@ function parsed(args: readonly string[]) {
   }
 }
 
-/** How a value is written, by the kind of quantity. */
-const VALUES: Readonly<Record<string, string>> = {
-  gaugePressure: 'a pressure above the air, as "38 psi"',
-  volume: 'a volume, as "40 gal"',
-  length: 'a length, as "6 ft"',
-  time: 'a time, as "60 s"',
-  flow: 'a flow, as "0.2 gpm", or 0',
-  ratio: 'a ratio to what it is now, as "0.5" or "50 %"',
-};
-
 function readOneChange(text: string): Change {
   const change = readChange(text);
   if ("id" in change) return change;
-  if (change.why === "unknown-id") throw new UsageError(`--change "${text}": the names are ${change.expected}.`);
-  if (change.why === "wrong-value")
-    throw new UsageError(`--change "${text}": its value must be ${VALUES[change.expected] ?? "a number with its unit"}.`);
-  throw new UsageError(`--change "${text}" must read NAME=VALUE, for example "precharge=38 psi".`);
+  if (change.why === "unknown-id") throw new UsageError(USAGE.changeName(text, change.expected));
+  if (change.why === "wrong-value") throw new UsageError(USAGE.changeValue(text, change.expected));
+  throw new UsageError(USAGE.changeForm(text));
 }
 
 /** @throws UsageError where an end is not understood or the stretch is empty */
@@ -121,16 +96,14 @@ export function spanOf(record: LogRecord, from: string | undefined, to: string |
     from: from === undefined ? 0 : secondsOf(from, record.clock),
     to: to === undefined ? record.duration : secondsOf(to, record.clock),
   };
-  if (!(span.from < span.to && span.to > 0 && span.from < record.duration))
-    throw new UsageError("--from must lie before --to, and both within the record.");
+  if (!(span.from < span.to && span.to > 0 && span.from < record.duration)) throw new UsageError(USAGE.span);
   return { from: Math.max(0, span.from), to: Math.min(record.duration, span.to) };
 }
 
 function secondsOf(text: string, clock: Clock): number {
   if (/^\d+(\.\d+)?$/.test(text)) return Number(text) * 3600;
   const instant = Date.parse(/[Zz]|[+-]\d\d:\d\d$/.test(text) ? text : `${text}Z`) / 1000;
-  if (Number.isNaN(instant) || clock.kind === "elapsed")
-    throw new UsageError(`"${text}" is neither hours from the start nor an instant of this record.`);
+  if (Number.isNaN(instant) || clock.kind === "elapsed") throw new UsageError(USAGE.instant(text));
   return instant - clock.epoch;
 }
 

@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { open, rename, rm, writeFile } from "node:fs/promises";
 import { basename } from "node:path";
+import { NOT_DONE, NOT_WRITTEN } from "../../shared/wording/usage";
 
 /** A file could not be written; what stood under its name before stands there still. */
 export class WriteError extends Error {
@@ -9,25 +10,13 @@ export class WriteError extends Error {
     readonly path: string,
     cause: unknown,
   ) {
-    super(`${basename(path)} could not be written (${whyNot(cause)}). What stood under that name before is untouched.`, { cause });
+    super(NOT_DONE.notWritten(basename(path), whyNot(cause)), { cause });
   }
 }
 
-const WHY_NOT: ReadonlyMap<unknown, string> = new Map([
-  ["ENOSPC", "the disk is full"],
-  ["EDQUOT", "there is no room left for you on this disk"],
-  ["EROFS", "the disk cannot be written to"],
-  ["EACCES", "writing there is not permitted"],
-  ["EPERM", "writing there is not permitted"],
-  ["ENOENT", "there is no such folder"],
-  ["ENOTDIR", "there is no such folder"],
-  ["EISDIR", "it is a folder"],
-  ["EIO", "the disk failed"],
-]);
-
 function whyNot(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
-  return ("code" in error ? WHY_NOT.get(error.code) : undefined) ?? error.message;
+  return ("code" in error ? NOT_WRITTEN.get(error.code) : undefined) ?? error.message;
 }
 
 /** Text or bytes, whole or piece after piece. */

@@ -4,6 +4,7 @@ import type { NamedMeasures, VisitMeasures } from "../../shared/findings/compari
 import type { VisitFile } from "../../shared/schemas/visit-file";
 import type { KeptLog, ThinTrace } from "../../shared/schemas/visit-parts";
 import { PROGRAM_VERSION } from "../../shared/version";
+import { firstAndMore } from "../../shared/wording/file-name";
 import { pyramidColumns } from "../charts/pyramid";
 import type { SiteEntry, Visit } from "../state/visit-state";
 
@@ -37,7 +38,7 @@ export function toVisitFile({ id, visit, site, checklist, measures, before }: Op
 /** The site's name where it has one, else the names of the files. */
 export const visitTitle = (visit: Pick<Visit, "files">, site: SiteEntry): string => {
   const names = visit.files.map((file) => file.name);
-  return site.facts.name ?? (names.length <= 2 ? names.join(", ") : `${names[0]} and ${names.length - 1} more`);
+  return site.facts.name ?? (names.length <= 2 ? names.join(", ") : firstAndMore(names[0], names.length - 1));
 };
 
 /** Sums to the hundredth of a second or six figures: finer than any logger's clock and meter, and half the length. */

@@ -1,3 +1,4 @@
+import { FILE_NAMES } from "../../shared/wording/file-name";
 import { PAGE_WORDS } from "../../shared/wording/page";
 import { saveAsFile } from "../parts/save-as-file";
 import { eventsCsv } from "../report/events-csv";
@@ -16,11 +17,11 @@ export function TakeAlong({ visit, state, dispatch }: StoryProps) {
         </button>
         <button
           type="button"
-          onClick={() => saveAsFile(`findings ${name}.json`, "application/json", `${JSON.stringify(document, null, 2)}\n`)}
+          onClick={() => saveAsFile(FILE_NAMES.findings(name), "application/json", `${JSON.stringify(document, null, 2)}\n`)}
         >
           {PAGE_WORDS.saveFindings}
         </button>
-        <button type="button" onClick={() => saveAsFile(`all events ${name}.csv`, "text/csv", eventsCsv(document))}>
+        <button type="button" onClick={() => saveAsFile(FILE_NAMES.allEvents(name), "text/csv", eventsCsv(document))}>
           {PAGE_WORDS.saveEvents}
         </button>
       </p>

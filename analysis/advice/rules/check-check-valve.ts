@@ -1,7 +1,7 @@
 import { found } from "../../diagnosis/observations/sight";
 import { CAUTIONS } from "../cautions";
 import { leakPerDay } from "../leak-per-day";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** Look at the check valve. Not where the meter sees the loss on the system's side. */
 export const checkCheckValve: Rule = {
@@ -11,6 +11,6 @@ export const checkCheckValve: Rule = {
   propose(basis) {
     const leak = found(basis, "leak-down");
     if (leak?.side === "system") return null;
-    return { ...PLAIN, amounts: leakPerDay(basis), sources: [PRACTICE], cautions: CAUTIONS.pipeWork };
+    return { ...PLAIN, amounts: leakPerDay(basis), sources: ["practice"], cautions: CAUTIONS.pipeWork };
   },
 };

@@ -1,6 +1,6 @@
 import { prechargeByPractice, prechargeNow } from "../amounts";
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** Read the charge before changing anything at the tank: short cycles alone do not tell low charge from a small tank. */
 export const checkPrecharge: Rule = {
@@ -10,7 +10,7 @@ export const checkPrecharge: Rule = {
   propose: (basis) => ({
     ...PLAIN,
     amounts: [prechargeByPractice(basis), prechargeNow(basis)].filter((a) => a !== null),
-    sources: [PRACTICE, "Boyle's law"],
+    sources: ["practice", "boyle"],
     cautions: CAUTIONS.airCharge,
   }),
 };

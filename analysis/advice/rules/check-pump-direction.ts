@@ -1,10 +1,10 @@
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** Direction first: it costs least; then wear and suction. */
 export const checkPumpDirection: Rule = {
   id: "check-pump-direction",
   answers: ["pump-turning-backwards-or-weak"],
   step: "look",
-  propose: () => ({ ...PLAIN, sources: [PRACTICE], cautions: CAUTIONS.pumpWork }),
+  propose: () => ({ ...PLAIN, sources: ["practice"], cautions: CAUTIONS.pumpWork }),
 };

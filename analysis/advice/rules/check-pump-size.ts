@@ -1,7 +1,7 @@
 import type { Amount } from "../../../shared/findings/advice";
 import { found } from "../../diagnosis/observations/sight";
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** Compare what is drawn at once with what the pump gives at set pressure. */
 export const checkPumpSize: Rule = {
@@ -26,6 +26,6 @@ export const checkPumpSize: Rule = {
               ],
             },
           ];
-    return { ...PLAIN, amounts, sources: [PRACTICE], cautions: CAUTIONS.looking };
+    return { ...PLAIN, amounts, sources: ["practice"], cautions: CAUTIONS.looking };
   },
 };

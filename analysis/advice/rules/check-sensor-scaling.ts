@@ -1,7 +1,7 @@
 import type { Amount } from "../../../shared/findings/advice";
 import { found } from "../../diagnosis/observations/sight";
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** Compare kind of signal and range in the drive and in the logger with what the sensor says. */
 export const checkSensorScaling: Rule = {
@@ -23,6 +23,6 @@ export const checkSensorScaling: Rule = {
               inputs: [{ name: "ratio", quantity: "ratio", value: ratio, from: "log" }],
             },
           ];
-    return { ...PLAIN, amounts: amount, sources: [PRACTICE], cautions: CAUTIONS.wiring };
+    return { ...PLAIN, amounts: amount, sources: ["practice"], cautions: CAUTIONS.wiring };
   },
 };

@@ -11,6 +11,6 @@ export const findLeak: Rule = {
   propose(basis) {
     const leak = found(basis, "leak-down");
     if (leak?.side === "back") return null;
-    return { ...PLAIN, amounts: leakPerDay(basis), sources: ["Boyle's law, q = K d(1/p)/dt"], cautions: CAUTIONS.pipeWork };
+    return { ...PLAIN, amounts: leakPerDay(basis), sources: ["boyle-over-time"], cautions: CAUTIONS.pipeWork };
   },
 };

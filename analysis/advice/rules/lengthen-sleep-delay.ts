@@ -1,7 +1,7 @@
 import type { Amount } from "../../../shared/findings/advice";
 import { found } from "../../diagnosis/observations/sight";
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** A longer delay before the drive sleeps, or a wider band before it wakes. */
 export const lengthenSleepDelay: Rule = {
@@ -36,6 +36,6 @@ export const lengthenSleepDelay: Rule = {
               ],
             },
           ];
-    return { ...PLAIN, amounts: [asPractice, ...byRun], sources: [PRACTICE], cautions: CAUTIONS.settings };
+    return { ...PLAIN, amounts: [asPractice, ...byRun], sources: ["practice"], cautions: CAUTIONS.settings };
   },
 };

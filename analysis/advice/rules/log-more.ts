@@ -1,5 +1,5 @@
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** A cause stands out where it is likelier than all others together. */
 const STANDS_OUT = 0.5;
@@ -10,6 +10,6 @@ export const logMore: Rule = {
   answers: [],
   step: "measure",
   propose(_basis, first) {
-    return first.confidence >= STANDS_OUT ? null : { ...PLAIN, sources: [PRACTICE], cautions: CAUTIONS.looking };
+    return first.confidence >= STANDS_OUT ? null : { ...PLAIN, sources: ["practice"], cautions: CAUTIONS.looking };
   },
 };

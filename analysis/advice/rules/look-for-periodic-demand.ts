@@ -1,7 +1,7 @@
 import type { Amount } from "../../../shared/findings/advice";
 import { found } from "../../diagnosis/observations/sight";
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** Find the consumer with the period that the log shows. */
 export const lookForPeriodicDemand: Rule = {
@@ -27,6 +27,6 @@ export const lookForPeriodicDemand: Rule = {
               inputs: [{ name: "period", quantity: "time", value: longest.period.value, from: "log" }],
             },
           ];
-    return { ...PLAIN, amounts, sources: [PRACTICE], cautions: CAUTIONS.looking };
+    return { ...PLAIN, amounts, sources: ["practice"], cautions: CAUTIONS.looking };
   },
 };

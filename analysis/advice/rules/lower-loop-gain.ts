@@ -1,6 +1,6 @@
 import { found } from "../../diagnosis/observations/sight";
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** Longer than this a swing is not near four delays of any loop of a pump, s. */
 const SLOW_SWING = 60;
@@ -24,7 +24,7 @@ export const lowerLoopGain: Rule = {
         { id: "gain-ratio-by-margin", quantity: "ratio", basis: "physics", low: 1 / 3, high: 0.45, inputs: [] },
       ],
       trust: { id: "gain-physics", numbers: {} },
-      sources: [PRACTICE, "Ziegler and Nichols 1942; Skogestad 2003"],
+      sources: ["practice", "loop-tuning"],
       cautions: CAUTIONS.settings,
     };
   },

@@ -1,7 +1,7 @@
 import { SENSOR_WITHIN } from "../../diagnosis/practice";
 import { sensorDistanceByPractice, surgePeriods } from "../amounts";
 import { CAUTIONS } from "../cautions";
-import { PRACTICE, type Rule } from "../rule";
+import type { Rule } from "../rule";
 
 /**
  * Sensor into the tank's own straight run, within 10 ft, away from elbows, connector up, where it cannot freeze.
@@ -21,7 +21,7 @@ export const moveSensor: Rule = {
       trust: { id: "distance-period-decides", numbers: {} },
       expect:
         after === undefined ? null : { id: "period-shrinks", numbers: { low: before.low / after.low, high: before.high / after.high } },
-      sources: [PRACTICE, "mass on a spring, T = 2 pi sqrt(I C)"],
+      sources: ["practice", "mass-on-a-spring"],
       cautions: CAUTIONS.sensorWork,
     };
   },

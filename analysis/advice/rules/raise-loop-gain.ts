@@ -1,5 +1,5 @@
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** More gain, in steps, where the drive answers late; integral action slower where it swings slowly (k' Kc Ti of at least 4 to be calm). */
 export const raiseLoopGain: Rule = {
@@ -9,7 +9,7 @@ export const raiseLoopGain: Rule = {
   propose: () => ({
     ...PLAIN,
     amounts: [{ id: "gain-raise-by-practice", quantity: "ratio", basis: "common practice", low: 1.5, high: 2, inputs: [] }],
-    sources: [PRACTICE, "second-order form of an integrator under PI control"],
+    sources: ["practice", "second-order"],
     cautions: CAUTIONS.settings,
   }),
 };

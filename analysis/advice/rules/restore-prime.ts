@@ -1,10 +1,10 @@
 import { CAUTIONS } from "../cautions";
-import { PLAIN, PRACTICE, type Rule } from "../rule";
+import { PLAIN, type Rule } from "../rule";
 
 /** Find where air comes in, then fill and vent the pump. */
 export const restorePrime: Rule = {
   id: "restore-prime",
   answers: ["loss-of-prime"],
   step: "look",
-  propose: () => ({ ...PLAIN, sources: [PRACTICE], cautions: CAUTIONS.pumpWork }),
+  propose: () => ({ ...PLAIN, sources: ["practice"], cautions: CAUTIONS.pumpWork }),
 };

@@ -3,8 +3,6 @@ import { CAUTIONS } from "../cautions";
 import { highestPressure } from "../highest-pressure";
 import { PLAIN, type Rule } from "../rule";
 
-const SOURCE = "working pressure marked on the tank; Idaho IDAPA 58.01.08.547.01.d";
-
 /**
  * Pressure above the working pressure marked on the tank, recorded or to be expected: comes before everything.
  * To be expected where set or cut-out pressure, the pump's pressure at no flow or a proposed charge lies above the mark.
@@ -30,6 +28,6 @@ export const stopOverMarkedPressure: Rule = {
         { name: "marked", quantity: "gaugePressure", value: marked.value, from: marked.from },
       ],
     };
-    return { ...PLAIN, amounts: [amount], sources: [SOURCE], cautions: CAUTIONS.overMarked };
+    return { ...PLAIN, amounts: [amount], sources: ["marking-on-the-tank"], cautions: CAUTIONS.overMarked };
   },
 };

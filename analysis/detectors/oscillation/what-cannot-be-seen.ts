@@ -41,7 +41,7 @@ export function hiddenBySampling(
   if (!(longest >= needed)) {
     if (time > 2 * needed && seen < 0.5 * time) blocking.push(because("gaps-too-many", { seenShare: seen / time, needS: needed }));
     else if (duration < 2 * needed) blocking.push(because("record-too-short", { longestS: longest, needS: 10 * needed }));
-    else blocking.push(because("nothing-to-see", { why: "no run of the pump lasts long enough for a wave to repeat", longestS: longest }));
+    else blocking.push(because("nothing-to-see", { why: "runs-too-short", longestS: longest }));
   } else if (seen < 0.5 * time) limits.push(because("gaps-too-many", { seenShare: seen / time, needS: needed }));
   return { limits, blocking };
 }

@@ -45,7 +45,7 @@ export const pressureAndDrawLooks: Pick<Looks, "drift" | "droop" | "dips" | "qui
     if (isFixedSpeed(sight.site) || set === null || !(set > 0) || dip === null) return null;
     const until = dip.recovery === null ? Number.POSITIVE_INFINITY : dip.at + dip.recovery;
     if (heldElsewhere(sight).some(({ from, to }) => dip.at <= to && until >= from)) return null; // the pressure asked for went down, or is another
-    const numbers = { depth: dip.depth, setPressure: set, recovery: dip.recovery ?? "not within the record" };
+    const numbers = { depth: dip.depth, setPressure: set, recovery: dip.recovery ?? "not-recorded" };
     if (dip.depth / set < DEEP_DIP) return { level: "shallow", numbers };
     return { level: dip.recovery !== null && dip.recovery < SLOW_RECOVERY ? "deep" : "deep-and-slow", numbers };
   },

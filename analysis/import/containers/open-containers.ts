@@ -74,8 +74,7 @@ async function firstBytes(file: LogFile): Promise<Uint8Array> {
 }
 
 async function wholeFile(file: LogFile): Promise<Uint8Array> {
-  if (file.bytes > MOST_PACKED)
-    throw new ImportError({ id: "too-large", file: file.name, what: "its packed size in bytes", limit: MOST_PACKED });
+  if (file.bytes > MOST_PACKED) throw new ImportError({ id: "too-large", file: file.name, what: "packed-size", limit: MOST_PACKED });
   const parts: Uint8Array[] = [];
   for await (const chunk of file.open()) parts.push(chunk.slice());
   return joined(parts);

@@ -1,5 +1,5 @@
 import { Gunzip } from "fflate";
-import { ImportError } from "../../../shared/problems/import-problem";
+import { type ArchiveDamage, ImportError } from "../../../shared/problems/import-problem";
 import type { LogFile } from "../import-log";
 import { GzipSum } from "./gzip-sum";
 import { MOST_UNPACKED, type OpenedFile } from "./open-containers";
@@ -19,7 +19,7 @@ export function openGzip(file: LogFile): OpenedFile {
 
 /** @param tell whether the file stops before its packed content is over, once it was read to its end */
 async function* unpack(file: LogFile, tell: (cut: boolean) => void): AsyncGenerator<Uint8Array> {
-  const damaged = (why: string) => new ImportError({ id: "damaged-archive", file: file.name, why });
+  const damaged = (why: ArchiveDamage) => new ImportError({ id: "damaged-archive", file: file.name, why });
   let ready: Uint8Array[] = [];
   let unpacked = 0;
   const sum = new GzipSum();
@@ -35,12 +35,12 @@ async function* unpack(file: LogFile, tell: (cut: boolean) => void): AsyncGenera
       try {
         gunzip.push(piece, false);
       } catch (error) {
-        throw damaged(error instanceof Error ? error.message : String(error));
+        throw damaged({ message: error instanceof Error ? error.message : String(error) });
       }
       for (const data of ready) {
         unpacked += data.length;
         if (unpacked > 4 * MOST_UNPACKED)
-          throw new ImportError({ id: "too-large", file: file.name, what: "its unpacked size in bytes", limit: 4 * MOST_UNPACKED });
+          throw new ImportError({ id: "too-large", file: file.name, what: "unpacked-size", limit: 4 * MOST_UNPACKED });
         yield data;
       }
       ready = [];
@@ -48,8 +48,8 @@ async function* unpack(file: LogFile, tell: (cut: boolean) => void): AsyncGenera
   }
   const cut = stopsEarly(gunzip);
   tell(cut);
-  if (cut && unpacked === 0) throw damaged("it stops before the first of its content");
-  if (!cut && !sum.agrees()) throw damaged("its check sum does not fit its content: some of its numbers are wrong");
+  if (cut && unpacked === 0) throw damaged("cut-before-content");
+  if (!cut && !sum.agrees()) throw damaged("check-sum");
 }
 
 /** A last push of nothing: the unpacker complains where it is still inside a block. */

@@ -21,7 +21,11 @@ function unpackedSize(file: LogFile, bytes: Uint8Array): number {
       },
     });
   } catch (error) {
-    throw new ImportError({ id: "damaged-archive", file: file.name, why: error instanceof Error ? error.message : String(error) });
+    throw new ImportError({
+      id: "damaged-archive",
+      file: file.name,
+      why: { message: error instanceof Error ? error.message : String(error) },
+    });
   }
   return size;
 }
@@ -29,9 +33,9 @@ function unpackedSize(file: LogFile, bytes: Uint8Array): number {
 /** The sheets of a workbook as CSV texts whose line numbers are the rows of the sheet. @throws ImportError damaged-archive, too-large */
 export async function openWorkbook(file: LogFile, bytes: Uint8Array): Promise<OpenedFile[]> {
   if (bytes.length > LARGEST_WORKBOOK)
-    throw new ImportError({ id: "too-large", file: file.name, what: "the workbook's size in bytes", limit: LARGEST_WORKBOOK });
+    throw new ImportError({ id: "too-large", file: file.name, what: "workbook-size", limit: LARGEST_WORKBOOK });
   if (unpackedSize(file, bytes) > LARGEST_UNPACKED)
-    throw new ImportError({ id: "too-large", file: file.name, what: "the workbook's unpacked size in bytes", limit: LARGEST_UNPACKED });
+    throw new ImportError({ id: "too-large", file: file.name, what: "workbook-unpacked-size", limit: LARGEST_UNPACKED });
   const sheets = await readSheets(file, bytes);
   const filled = sheets.filter(({ data }) => data.length > 0);
   if (filled.length === 0) throw new ImportError({ id: "empty-file", file: file.name });
@@ -42,7 +46,11 @@ async function readSheets(file: LogFile, bytes: Uint8Array): ReturnType<typeof r
   try {
     return await readWorkbook(bytes.slice().buffer);
   } catch (error) {
-    throw new ImportError({ id: "damaged-archive", file: file.name, why: error instanceof Error ? error.message : String(error) });
+    throw new ImportError({
+      id: "damaged-archive",
+      file: file.name,
+      why: { message: error instanceof Error ? error.message : String(error) },
+    });
   }
 }
 

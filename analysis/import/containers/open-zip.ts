@@ -17,8 +17,7 @@ export async function openZip(file: LogFile, bytes: Uint8Array): Promise<OpenedF
     return openWorkbook(file, bytes);
   }
   const wanted = new Set(entries.filter(({ name }) => LOG_NAME.test(name) && !LEFT_ALONE.test(name)).map(({ name }) => name));
-  if (wanted.size === 0)
-    throw new ImportError({ id: "damaged-archive", file: file.name, why: "it holds no .csv, .txt, .log, .dat or .xlsx file" });
+  if (wanted.size === 0) throw new ImportError({ id: "damaged-archive", file: file.name, why: "no-log" });
   const unpacked = unpack(file, bytes, ({ name }) => wanted.has(name));
   const sums = zipSums(bytes);
   entries.forEach(({ name }, i) => {
@@ -26,7 +25,7 @@ export async function openZip(file: LogFile, bytes: Uint8Array): Promise<OpenedF
     throw new ImportError({
       id: "damaged-archive",
       file: file.name,
-      why: `the check sum of ${name} does not fit: some of its numbers are wrong`,
+      why: { entry: name },
     });
   });
   const opened: OpenedFile[] = [];
@@ -51,11 +50,9 @@ function listEntries(file: LogFile, bytes: Uint8Array): UnzipFileInfo[] {
     entries.push(entry);
     return false;
   });
-  if (entries.length > MOST_ENTRIES)
-    throw new ImportError({ id: "too-large", file: file.name, what: "the number of its files", limit: MOST_ENTRIES });
+  if (entries.length > MOST_ENTRIES) throw new ImportError({ id: "too-large", file: file.name, what: "entries", limit: MOST_ENTRIES });
   const size = entries.reduce((sum, entry) => sum + entry.originalSize, 0);
-  if (size > MOST_UNPACKED)
-    throw new ImportError({ id: "too-large", file: file.name, what: "its unpacked size in bytes", limit: MOST_UNPACKED });
+  if (size > MOST_UNPACKED) throw new ImportError({ id: "too-large", file: file.name, what: "unpacked-size", limit: MOST_UNPACKED });
   return entries;
 }
 
@@ -64,6 +61,10 @@ function unpack(file: LogFile, bytes: Uint8Array, filter: (entry: UnzipFileInfo)
   try {
     return unzipSync(bytes, { filter });
   } catch (error) {
-    throw new ImportError({ id: "damaged-archive", file: file.name, why: error instanceof Error ? error.message : String(error) });
+    throw new ImportError({
+      id: "damaged-archive",
+      file: file.name,
+      why: { message: error instanceof Error ? error.message : String(error) },
+    });
   }
 }

@@ -17,7 +17,7 @@ type Way = { readonly symbol: string; readonly toShown: (si: number) => number }
 function wayOf(shown: LookShown, units: UnitChoice): Way {
   if (shown !== "inversePressure") return scaleOf(shown, units);
   const pressure = scaleOf("absolutePressure", units);
-  return { symbol: `per ${pressure.symbol}`, toShown: (inverse) => 1 / pressure.toShown(1 / inverse) };
+  return { symbol: LOOK_WORDS.per(pressure.symbol), toShown: (inverse) => 1 / pressure.toShown(1 / inverse) };
 }
 
 /** Ticks of an axis of clock time between two instants of the record. */

@@ -1,6 +1,8 @@
 import { mkdir, readdir, rm } from "node:fs/promises";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
+import { sayOneDone } from "../../../shared/wording/findings-row";
+import { NOT_DONE } from "../../../shared/wording/usage";
 import { forTerminal, onOneLine } from "../for-terminal";
 import type { AnalyseOptions } from "../options";
 import { findLogs, LOG_ENDINGS } from "./find-logs";
@@ -18,7 +20,7 @@ export async function runBulk(folder: string, options: AnalyseOptions): Promise<
   const out = options.out ?? folder;
   const logs = await findLogs(folder, options.site, out);
   if (logs.length === 0) {
-    console.error(`${folder} holds no logs (${LOG_ENDINGS.join(", ")}).`);
+    console.error(NOT_DONE.noLogs(folder, LOG_ENDINGS));
     return 3;
   }
   await mkdir(out, { recursive: true });
@@ -29,11 +31,7 @@ export async function runBulk(folder: string, options: AnalyseOptions): Promise<
   const jobs = logs.toSorted((a, b) => b.bytes - a.bytes).map((log) => ({ log, out, limits, choices, units, predict }));
   await runOnWorkers(jobs, availableParallelism(), (one) => {
     done.push(one);
-    console.error(
-      onOneLine(
-        `${done.length} of ${logs.length}  ${one.name}${one.kept ? " (done before)" : ""}${one.error === null ? "" : `  ${one.error}`}`,
-      ),
-    );
+    console.error(onOneLine(sayOneDone(done.length, logs.length, one.name, one.kept, one.error)));
   });
   const rows = await writeTables(
     done.toSorted((a, b) => (a.name < b.name ? -1 : 1)),

@@ -1,4 +1,5 @@
 import type { FindingsDocument } from "../../../shared/schemas/findings-document";
+import { notRead, sayCounts } from "../../../shared/wording/findings-row";
 import { onOneLine } from "../for-terminal";
 import { FINDINGS_COLUMNS } from "./findings-row";
 
@@ -26,7 +27,7 @@ export const summaryRow = (log: string, document: FindingsDocument): SummaryRow 
   log,
   error: document.error?.kind ?? null,
   overLimit: document.error === null ? document.findings.filter((f) => f.overLimit === true).length : 0,
-  cells: document.error === null ? COLUMNS.map(({ of }) => cell(of(document, log))) : [onOneLine(log), `not read: ${document.error.kind}`],
+  cells: document.error === null ? COLUMNS.map(({ of }) => cell(of(document, log))) : [onOneLine(log), notRead(document.error.kind)],
 });
 
 /** The summary of a bulk run: what needs attention first. */
@@ -38,7 +39,11 @@ export function summaryTable(rows: readonly SummaryRow[]): string {
   );
   const written = lines.map((line) => line.map((text, i) => (i < line.length - 1 ? text.padEnd(widths[i]) : text)).join("  "));
   const count = (is: (row: SummaryRow) => boolean) => rows.filter(is).length;
-  return `${written.join("\n")}\n${rows.length} logs, ${count((row) => row.overLimit > 0)} over a limit, ${count((row) => row.error !== null)} not read.\n`;
+  return `${written.join("\n")}\n${sayCounts(
+    rows.length,
+    count((row) => row.overLimit > 0),
+    count((row) => row.error !== null),
+  )}\n`;
 }
 
 const cell = (value: string | number | boolean | null): string =>

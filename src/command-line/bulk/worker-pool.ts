@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { isMainThread, parentPort, Worker, workerData } from "node:worker_threads";
+import { workerEnded } from "../../../shared/wording/findings-row";
 import { type Job, type JobDone, runJob } from "./job";
 
 const ROLE = "evenhead-bulk";
@@ -37,7 +38,7 @@ function answerOf(worker: Worker, job: Job): Promise<JobDone> {
     };
     const lose = (why: string) => finish({ name: job.log.name, kept: false, error: why, isLost: true });
     const fail = (error: Error) => lose(error.message);
-    const leave = (code: number) => lose(`the worker ended with code ${code}`);
+    const leave = (code: number) => lose(workerEnded(code));
     worker.on("message", finish).on("error", fail).on("exit", leave).postMessage(job);
   });
 }

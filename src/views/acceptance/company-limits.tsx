@@ -9,6 +9,7 @@ import { type FactEntries, readEntries, underCompanyLimits, usableLimits } from 
 import { FactField } from "../site-facts/fact-fields";
 import { readFactFile } from "../site-facts/read-fact-file";
 import "../site-facts/site-facts.css";
+import { FILE_NAMES } from "../../../shared/wording/file-name";
 import type { PageProps } from "../view-props";
 
 /** Limits of the company for all its sites: kept in this browser, into a file and out of one. A site's own limit comes first. */
@@ -53,7 +54,7 @@ export function CompanyLimitsForm({ state, preferences, commands }: PageProps) {
         />
         <button
           type="button"
-          onClick={() => saveAsFile("company limits.json", "application/json", writeCompanyLimits(usableLimits(limits)))}
+          onClick={() => saveAsFile(FILE_NAMES.companyLimits, "application/json", writeCompanyLimits(usableLimits(limits)))}
         >
           {ACCEPTANCE_WORDS.saveCompany}
         </button>

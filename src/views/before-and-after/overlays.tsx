@@ -34,7 +34,7 @@ function Overlay({ title, pair, kind, units }: OverlayProps) {
         <h3>{title}</h3>
         {COMPARISON_WORDS.legend} {counted}.
       </figcaption>
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`${title}, pressure: ${counted}`}>
+      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={COMPARISON_WORDS.pictureOf(title, counted)}>
         <text x={left} y={top - 6}>
           {COMPARISON_WORDS.pressure(unit)}
         </text>

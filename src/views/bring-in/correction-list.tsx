@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { CORRECTIONS_WORDS } from "../../../shared/wording/bring-in";
 import { sayCorrection } from "../../../shared/wording/correction";
+import { FILE_NAMES } from "../../../shared/wording/file-name";
 import { FileButton } from "../../parts/file-button";
 import { saveAsFile } from "../../parts/save-as-file";
 import { forgetCorrection, keepCorrection, listCorrections } from "../../storage/correction-store";
@@ -62,7 +63,7 @@ export function CorrectionList() {
         <button
           type="button"
           disabled={all.length === 0}
-          onClick={() => saveAsFile("evenhead corrections.json", "application/json", JSON.stringify(all, null, 2))}
+          onClick={() => saveAsFile(FILE_NAMES.corrections, "application/json", JSON.stringify(all, null, 2))}
         >
           {CORRECTIONS_WORDS.save}
         </button>

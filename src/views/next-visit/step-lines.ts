@@ -21,7 +21,6 @@ export type StepLine = {
   readonly cautions: readonly CautionWords[];
   /** Said in full at an earlier step: here they stand in short. */
   readonly again: readonly CautionWords[];
-  readonly sources: readonly string[];
   /** What is read off in this step and goes to the site facts. */
   readonly reading: FactKey | null;
   readonly done: boolean;
@@ -77,7 +76,6 @@ export function stepLines(
       })),
       cautions: first.map(cautionWords),
       again: again.map(cautionWords),
-      sources: step.sources,
       reading: firstAsked(READINGS[step.id] ?? null, asked),
       done: entry.done,
       note: entry.note,

@@ -9,6 +9,7 @@ import { keepLetterhead, keptLetterhead } from "../../state/letterhead";
 import type { StoryProps } from "../view-props";
 import { dataAddress } from "./data-address";
 import "./report-sheet.css";
+import { FILE_NAMES } from "../../../shared/wording/file-name";
 
 /** Notes may be meant for colleagues only: they go in where that is asked for. */
 const LEFT_OUT_AT_FIRST: readonly ReportSectionId[] = ["notes"];
@@ -38,7 +39,7 @@ export function ReportSheet({ state, visit, commands, preferences, kept: { compa
       writtenOn: new Intl.DateTimeFormat(preferences.units.locale ?? undefined, { dateStyle: "long" }).format(new Date()),
     });
     if (html === null) return say(REPORT_WORDS.lost);
-    saveAsFile(`report ${name ?? visit.files[0]?.name ?? ""}.html`, "text/html", html);
+    saveAsFile(FILE_NAMES.report(name ?? visit.files[0]?.name ?? ""), "text/html", html);
     say(REPORT_WORDS.saved);
   };
   const takeLogo = async (file: File | undefined) => {
@@ -96,7 +97,7 @@ export function ReportSheet({ state, visit, commands, preferences, kept: { compa
         <button type="submit" disabled={isComparing}>
           {REPORT_WORDS.save}
         </button>
-        <button type="button" onClick={() => saveAsFile(`events ${name ?? ""}.csv`, "text/csv", eventsCsv(visit.document))}>
+        <button type="button" onClick={() => saveAsFile(FILE_NAMES.events(name ?? ""), "text/csv", eventsCsv(visit.document))}>
           {REPORT_WORDS.saveEvents}
         </button>
       </p>

@@ -1,6 +1,7 @@
 import * as v from "valibot";
 import { readVisitFile } from "../../../shared/schemas/visit-file";
 import { findingsSchema, traceSchema } from "../../../shared/schemas/visit-parts";
+import { ROUND_WORDS } from "../../../shared/wording/round";
 import type { StoredVisit } from "../../storage/database";
 import { DIGEST_FORM, digestOf, digestOfVisit, type VisitDigest } from "../../storage/visit-digest";
 
@@ -35,8 +36,8 @@ export function readRoundFile(name: string, text: string, file: File | null = nu
 function opened(name: string, read: readonly (RoundEntry | null)[]): OpenedFile {
   const entries = read.filter((entry) => entry !== null);
   const lost = read.length - entries.length;
-  if (entries.length === 0) return { name, entries, problem: `${name} is neither a visit file nor a findings document of this program.` };
-  return { name, entries, problem: lost === 0 ? null : `${name}: ${lost} of ${read.length} entries could not be read.` };
+  if (entries.length === 0) return { name, entries, problem: ROUND_WORDS.noEntry(name) };
+  return { name, entries, problem: lost === 0 ? null : ROUND_WORDS.lostEntries(name, lost, read.length) };
 }
 
 /** A saved visit; null where its findings were not saved or are damaged. */

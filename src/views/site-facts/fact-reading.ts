@@ -10,11 +10,10 @@ type Read = { readonly fact: Fact<number>; readonly shown: Shown };
 export function factReading(key: FactKey, site: SiteFacts, units: UnitChoice): string | null {
   const read = quantityOf(key, site);
   if (read === null) return null;
-  if (read.fact.from === "company")
-    return `${formatQuantity(read.fact.value, read.shown, units, 2)} is the company's limit while nothing is entered.`;
-  if (read.fact.from === "assumed") return `${formatQuantity(read.fact.value, read.shown, units, 2)} is assumed while nothing is entered.`;
+  if (read.fact.from === "company") return SITE_FACTS_WORDS.companyLimit(formatQuantity(read.fact.value, read.shown, units, 2));
+  if (read.fact.from === "assumed") return SITE_FACTS_WORDS.assumed(formatQuantity(read.fact.value, read.shown, units, 2));
   const text = formatQuantity(read.fact.value, read.shown, units);
-  if (read.fact.from === "log") return `${text}, read from the log.`;
+  if (read.fact.from === "log") return SITE_FACTS_WORDS.fromLog(text);
   return sameText(text, read.fact.text) ? null : SITE_FACTS_WORDS.reading(text);
 }
 

@@ -1,6 +1,7 @@
 import type { MeasureId } from "../../../shared/findings/what-if";
 import { formatQuantity, THIN_SPACE } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
+import { PREDICTION_WORDS } from "../../../shared/wording/summary";
 import { MEASURE_NAMES, MEASURE_SHORT, WHAT_IF_WORDS } from "../../../shared/wording/what-if";
 import type { FinishedRun } from "./use-predictions";
 
@@ -55,12 +56,7 @@ function Value({
   return (
     <>
       {bare(id, value, units)}
-      {from === to ? null : (
-        <span className="answer-spread">
-          {" "}
-          ({from} to {to})
-        </span>
-      )}
+      {from === to ? null : <span className="answer-spread"> {PREDICTION_WORDS.interval(from, to)}</span>}
     </>
   );
 }

@@ -85,7 +85,7 @@ describe("dips", () => {
     expect([0.249, 0.251].map((s) => at(s)?.level)).toEqual(["shallow", "deep"]);
     expect([59, 60, null].map((r) => at(0.3, r)?.level)).toEqual(["deep", "deep-and-slow", "deep-and-slow"]);
     expect(at(0.25)?.numbers).toEqual({ depth: psi(52) * 0.25, setPressure: psi(52), recovery: 5 });
-    expect(at(0.3, null)?.numbers.recovery).toBe("not within the record");
+    expect(at(0.3, null)?.numbers.recovery).toBe("not-recorded");
   });
   test("not of a switch, nor without a dip or a set pressure", () => {
     expect(at(0.3, 5, SWITCHED)).toBeNull();
