@@ -113,6 +113,13 @@ export function formatOwn(value: number, locale: string | null): string {
   return locale === null ? String(value) : formatNumber(value, decimals.length, locale);
 }
 
+/** A bare number with so many figures, one far from 1 with its power of ten: "1.21e+4". */
+export function formatFigures(value: number, figures: number, locale: string | null): string {
+  const [mantissa, power] = value.toPrecision(figures).split("e");
+  const [, decimals = ""] = mantissa.split(".");
+  return `${formatNumber(Number(mantissa), decimals.length, locale)}${power === undefined ? "" : `e${power}`}`;
+}
+
 const withUnit = (number: string, symbol: string) =>
   symbol === "" ? number : symbol === "%" ? `${number}${THIN_SPACE}%` : `${number}${THIN_SPACE}${symbol}`;
 

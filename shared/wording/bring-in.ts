@@ -136,7 +136,7 @@ export const RECORD_WORDS = {
   line: (row: number, locale: string | null) => `Line ${formatNumber(row, 0, locale)}`,
   of: " of ",
   nothing: "Nothing was noticed.",
-  more: (count: number) => `and ${count} more, all marked under the trace`,
+  more: (count: number, locale: string | null) => `and ${formatNumber(count, 0, locale)} more, all marked under the trace`,
 } as const;
 
 /** Corrections that are remembered by the headings of a log. */

@@ -1,3 +1,5 @@
+import { formatOwn } from "../units/format-quantity";
+
 /** Words of the report itself, section by section; the sheet on which it is ordered has its own. */
 export const IN_REPORT = {
   title: (site: string | null) => `Water system record${site === null ? "" : `, ${site}`}`,
@@ -74,8 +76,10 @@ export const IN_REPORT = {
     title: "The record's fingerprint",
     heads: ["File", "Bytes", "SHA-256"],
     noHash: "not worked out",
-    rows: (accepted: number, rejected: number, duplicate: number, reordered: number) =>
-      `${accepted} rows accepted, ${rejected} rejected, ${duplicate} duplicate, ${reordered} put in order.`,
+    rows: (accepted: number, rejected: number, duplicate: number, reordered: number, locale: string | null) => {
+      const [a, b, c, d] = [accepted, rejected, duplicate, reordered].map((count) => formatOwn(count, locale));
+      return `${a} rows accepted, ${b} rejected, ${c} duplicate, ${d} put in order.`;
+    },
     assumed: "Assumed while reading",
     assumedIs: (question: string, answer: string) => `${question} Assumed: ${answer}.`,
     noticed: "Noticed while reading",

@@ -1,5 +1,5 @@
 import type { Change, ChangeId, MeasureId, ParameterId, ParameterOrigin, Proposal, WhatIfWarning } from "../findings/what-if";
-import { formatQuantity, type Shown } from "../units/format-quantity";
+import { formatOwn, formatQuantity, type Shown } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
 
 type Named = { readonly name: string; readonly shown: Shown };
@@ -60,7 +60,7 @@ export const sayOrigin = (origin: ParameterOrigin): string => ORIGINS[origin];
 
 export function sayChange(change: Change, units: UnitChoice): string {
   const { name, shown } = CHANGE_NAMES[change.id];
-  if (change.id === "gain") return `${name} times ${Number(change.to.toPrecision(2))}`;
+  if (change.id === "gain") return `${name} times ${formatOwn(Number(change.to.toPrecision(2)), units.locale)}`;
   return `${name} ${formatQuantity(change.to, shown, units)}`;
 }
 
@@ -132,7 +132,7 @@ export const changeName = (id: ChangeId): string => (id === "gain" ? "Loop gain,
 
 /** A value of a change in the reader's units; a gain is a ratio to what it is. */
 export const sayChangeValue = (id: ChangeId, value: number, units: UnitChoice): string =>
-  id === "gain" ? `${Number(value.toPrecision(2))}` : formatQuantity(value, CHANGE_NAMES[id].shown, units);
+  id === "gain" ? formatOwn(Number(value.toPrecision(2)), units.locale) : formatQuantity(value, CHANGE_NAMES[id].shown, units);
 
 /** What moving it means on site, where the name does not say it. */
 export const CHANGE_HELP: Readonly<Record<ChangeId, string>> = {

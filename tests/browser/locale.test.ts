@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type OpenedPage, openPage } from "./open-page";
+import { openSheet } from "./sheets";
 import { bringIn, textFile } from "./visits";
 import { resting, untilRead } from "./waits";
 
@@ -66,5 +67,29 @@ test("for a reader in Germany every number and date on the page is written the G
   await goClose(page);
   await expect.poll(async () => (await written(page)).some((text) => /:\d\d,\d/.test(text))).toBe(true);
   expect(english(await written(page))).toEqual([]);
+  expect(errors).toEqual([]);
+});
+
+/** An hour whose date reads in two ways, with a hole, a broken cell, a column without a name for what it holds, and a line that is none. */
+function doubtfulLog(): string {
+  const rows = Array.from({ length: 3600 }, (_, i) => {
+    const time = new Date(i * 1000).toISOString().slice(14, 19);
+    return i === 2800
+      ? "no row"
+      : `03/04/2024 08:${time},${i % 900 === 5 ? "ERR?!" : (3.2 + Math.sin(i / 9) / 3).toFixed(3)},${(i % 50) + 0.25}`;
+  });
+  return ["Date,Druck P1,Ch2", ...rows.slice(0, 1000), ...rows.slice(2600)].join("\n");
+}
+
+test("what reading asks, notices and leaves out is written in the numbers and dates of a reader in France", async () => {
+  const { page, errors } = await opened.fresh({ locale: "fr-FR", viewport: { width: 1440, height: 900 } });
+  await bringIn(page, textFile("doubtful.csv", doubtfulLog()));
+  await untilRead(page, "doubtful.csv");
+  const sheet = await openSheet(page, "How it was read");
+  const parts = sheet.locator(".question, .reading-notes li, .rejects li, .clock-facts dd, .column-reason");
+  const texts = (await parts.allInnerTexts()).map((text) => text.replace(/".*?"|mm\/dd\/yyyy|dd\/mm\/yyyy|: .*no row/gs, ""));
+  expect(texts.length).toBeGreaterThan(6);
+  expect(english(texts)).toEqual([]);
+  expect(texts.some((text) => /3 avril 2024/.test(text) && /4 mars 2024/.test(text))).toBe(true);
   expect(errors).toEqual([]);
 });

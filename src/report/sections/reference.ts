@@ -1,4 +1,5 @@
 import type { FactKey } from "../../../shared/site/fact-key";
+import { formatOwn } from "../../../shared/units/format-quantity";
 import { IN_REPORT } from "../../../shared/wording/report";
 import { FACT_WORDS } from "../../../shared/wording/site-fact";
 import { headRow, type Markup, markup } from "../markup";
@@ -31,11 +32,11 @@ const labelOf = (name: string): string =>
   isKey(name) ? FACT_WORDS[name].label : name === "atmosphere" ? IN_REPORT.siteFacts.atmosphere : name;
 
 /** What anyone needs to repeat the analysis from the original log. */
-export function recordSection({ document }: ReportInput): Markup {
+export function recordSection({ document, units: { locale } }: ReportInput): Markup {
   const { record } = document;
   return markup`<section class="together"><h2>${IN_REPORT.record.title}</h2>
-<table>${headRow(IN_REPORT.record.heads)}<tbody>${record.files.map((f) => markup`<tr><td>${f.name}</td><td>${f.bytes}</td><td class="hash">${f.sha256 ?? IN_REPORT.record.noHash}</td></tr>`)}</tbody></table>
-<p>${IN_REPORT.record.rows(record.rows.accepted, record.rows.rejected, record.rows.duplicate, record.rows.reordered)}</p>
+<table>${headRow(IN_REPORT.record.heads)}<tbody>${record.files.map((f) => markup`<tr><td>${f.name}</td><td>${formatOwn(f.bytes, locale)}</td><td class="hash">${f.sha256 ?? IN_REPORT.record.noHash}</td></tr>`)}</tbody></table>
+<p>${IN_REPORT.record.rows(record.rows.accepted, record.rows.rejected, record.rows.duplicate, record.rows.reordered, locale)}</p>
 ${record.questions.length === 0 ? null : markup`<h3>${IN_REPORT.record.assumed}</h3><ul>${record.questions.map((q) => markup`<li>${IN_REPORT.record.assumedIs(q.text, q.assumed)}</li>`)}</ul>`}
 ${record.notes.length === 0 ? null : markup`<h3>${IN_REPORT.record.noticed}</h3><ul>${record.notes.map((n) => markup`<li>${n.text}</li>`)}</ul>`}
 <p class="note">${IN_REPORT.record.madeBy(document.program)}</p></section>`;

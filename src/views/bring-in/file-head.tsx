@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { FileLayout } from "../../../shared/record/file-layout";
+import { formatNumber } from "../../../shared/units/format-quantity";
 import { FILE_HEAD_WORDS, REVIEW_WORDS } from "../../../shared/wording/bring-in";
 import { sayFileForm, sayLineKind } from "../../../shared/wording/file-layout";
 
@@ -7,7 +8,7 @@ import { sayFileForm, sayLineKind } from "../../../shared/wording/file-layout";
 const FEW = 6;
 
 /** The head of the file as the file has it, with what each line was taken for, by word and by the mark at its side. */
-export function FileHead({ layout }: { readonly layout: FileLayout }) {
+export function FileHead({ layout, locale }: { readonly layout: FileLayout; readonly locale: string | null }) {
   const [all, setAll] = useState(false);
   const shown = all ? layout.lines : shortened(layout.lines);
   const hidden = layout.lines.length - shown.length;
@@ -26,7 +27,7 @@ export function FileHead({ layout }: { readonly layout: FileLayout }) {
           </thead>
           <tbody>
             {shown.map((line, i) => (
-              <HeadLine key={line.line} line={line} skipped={i > 0 && line.line > shown[i - 1].line + 1} />
+              <HeadLine key={line.line} line={line} locale={locale} skipped={i > 0 && line.line > shown[i - 1].line + 1} />
             ))}
           </tbody>
         </table>
@@ -50,7 +51,9 @@ export function shortened(lines: FileLayout["lines"]): FileLayout["lines"] {
   });
 }
 
-function HeadLine({ line, skipped }: { readonly line: FileLayout["lines"][number]; readonly skipped: boolean }) {
+type LineProps = { readonly line: FileLayout["lines"][number]; readonly skipped: boolean; readonly locale: string | null };
+
+function HeadLine({ line, skipped, locale }: LineProps) {
   return (
     <>
       {skipped ? (
@@ -59,7 +62,7 @@ function HeadLine({ line, skipped }: { readonly line: FileLayout["lines"][number
         </tr>
       ) : null}
       <tr data-kind={line.kind}>
-        <td className="line-number">{line.line}</td>
+        <td className="line-number">{formatNumber(line.line, 0, locale)}</td>
         <td className="line-kind">{sayLineKind(line.kind)}</td>
         <td className="line-text">
           <LineText text={line.text} cells={line.cells} />

@@ -107,7 +107,7 @@ export function ReadingNotes({
           {saySpan(outline.clock, fault, locale)}: <bdi>{sayFaultNote(fault.note, locale)}</bdi>
         </li>
       ))}
-      {faults.length > MOST_FAULTS ? <li>{RECORD_WORDS.more(faults.length - MOST_FAULTS)}</li> : null}
+      {faults.length > MOST_FAULTS ? <li>{RECORD_WORDS.more(faults.length - MOST_FAULTS, locale)}</li> : null}
     </ul>
   );
 }

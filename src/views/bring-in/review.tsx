@@ -63,7 +63,7 @@ export function Review({ read, state, preferences, commands }: Props) {
           <h3>
             {REVIEW_WORDS.linesOf} <bdi>{layout.file}</bdi>
           </h3>
-          <FileHead layout={layout} />
+          <FileHead layout={layout} locale={locale} />
         </section>
       ))}
       {hasChoices(choices) ? (

@@ -1,5 +1,5 @@
 import { DRIVE_PARAMETERS, PARAMETER_IDS } from "../../../shared/findings/what-if";
-import { formatQuantity } from "../../../shared/units/format-quantity";
+import { formatFigures, formatQuantity } from "../../../shared/units/format-quantity";
 import type { UnitChoice } from "../../../shared/units/unit-choice";
 import { PARAMETER_NAMES, sayOrigin, WHAT_IF_WORDS } from "../../../shared/wording/what-if";
 import type { ModelRun } from "../../worker/model-run";
@@ -22,7 +22,7 @@ export function FitTable({ run, units }: Props) {
             {PARAMETER_IDS.filter((id) => run.isDrive || !DRIVE_PARAMETERS.includes(id)).map((id) => {
               const { value, low, high, from } = run.parameters[id];
               const { name, shown } = PARAMETER_NAMES[id];
-              const say = (x: number) => (shown === "none" ? x.toPrecision(3) : formatQuantity(x, shown, units));
+              const say = (x: number) => (shown === "none" ? formatFigures(x, 3, units.locale) : formatQuantity(x, shown, units));
               return (
                 <tr key={id}>
                   <th scope="row">{name}</th>

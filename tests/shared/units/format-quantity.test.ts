@@ -1,5 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { formatMeasured, formatNumber, formatQuantity, formatRange, formatReading } from "../../../shared/units/format-quantity";
+import {
+  formatFigures,
+  formatMeasured,
+  formatNumber,
+  formatOwn,
+  formatQuantity,
+  formatRange,
+  formatReading,
+} from "../../../shared/units/format-quantity";
 import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
 import { METRIC_UNITS, US_UNITS } from "../../../shared/units/unit-choice";
 
@@ -52,4 +60,11 @@ describe("a measurement", () => {
     );
   });
   test("a range to aim for", () => expect(plain(formatRange(psi(32), psi(37), "gaugePressure", US_UNITS))).toBe("32 to 37 psi"));
+});
+
+// Marks of decimals and groups as the Unicode CLDR gives them for German.
+test("a number with its own decimals, or with so many figures, is written as the reader writes it", () => {
+  expect([formatOwn(1234.5, null), formatOwn(1234.5, "de-DE")]).toEqual(["1234.5", "1.234,5"]);
+  expect([formatFigures(12100, 3, null), formatFigures(12100, 3, "de-DE")]).toEqual(["1.21e+4", "1,21e+4"]);
+  expect(formatFigures(0.00000711, 3, "de-DE")).toBe("0,00000711");
 });
