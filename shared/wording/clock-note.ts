@@ -16,10 +16,14 @@ const PLACED = {
 /** Found by comparing what two loggers both saw, s; shifts of the second against the first. */
 export type Offset = { readonly value: number; readonly low: number; readonly high: number; readonly correlation: number };
 
-/** "+95 s (+94 to +96 s, correlation 0.98)" */
-export const sayOffset = ({ value, low, high, correlation }: Offset, w: Write): string =>
-  `${saySigned(value, w)} s (${saySigned(low, w)} to ${saySigned(high, w)} s, correlation ${w.fixed(correlation, 2)})`;
-export const saySigned = (s: number, w: Write): string => `${s < 0 ? "-" : "+"}${w.fixed(Math.abs(s), Math.abs(s) < 10 ? 1 : 0)}`;
+/** "+95.0 s (+94.2 to +95.8 s, correlation 0.98)" */
+export function sayOffset({ value, low, high, correlation }: Offset, w: Write): string {
+  // as many digits as the interval is worth
+  const say = (s: number) => saySigned(s, w, high - low < 20 ? 1 : 0);
+  return `${say(value)} s (${say(low)} to ${say(high)} s, correlation ${w.fixed(correlation, 2)})`;
+}
+export const saySigned = (s: number, w: Write, digits = Math.abs(s) < 10 ? 1 : 0): string =>
+  `${s < 0 ? "-" : "+"}${w.fixed(Math.abs(s), digits)}`;
 
 /** What was noticed of the clock, and what was done about it. */
 export const CLOCK_NOTES = {
@@ -48,6 +52,8 @@ export const CLOCK_NOTES = {
     const name = { 1: "second", 60: "minute", 3600: "hour" }[unit] ?? `${w.number(unit)} s`;
     return `The stamps are cut to the ${name} and ${w.number(rows)} rows share each; the rows are spread evenly over their ${name}.`;
   },
+  "stamps-once": ({ stamped, rows, step }: { stamped: number; rows: number; step: number }, w) =>
+    `Only ${w.number(stamped)} of ${w.number(rows)} rows carry a stamp; the others are spread evenly from stamp to stamp, a row every ${w.number(step)} s.`,
   "one-stamp": () => "Nearly all rows carry the same stamp; they are counted from it, one after the other.",
   "stuck-date": ({ midnights }: { midnights: number }, w) =>
     `The date stays while the time of day passes midnight ${sayTimes(midnights, w)}; the rows after it are taken for the next day.`,

@@ -8,9 +8,9 @@ export type Trace = { readonly times: Float64Array; readonly values: Float64Arra
 export type ClockOffset = {
   /** Clock of the first = clock of the second + offset, s. */
   readonly offset: Measured<Seconds>;
-  /** Correlation of the two traces at the offset. */
+  /** Correlation (Pearson's) of what both traces hold at the offset, -1 to 1. */
   readonly correlation: number;
-  /** The best correlation elsewhere, apart from the same hump: near the first, the traces repeat themselves and the offset is doubtful. */
+  /** The best of the correlations over the lags elsewhere, apart from the same hump: near it, the traces repeat themselves and the offset is doubtful. */
   readonly runnerUp: number;
   readonly certain: boolean;
 };
@@ -89,6 +89,25 @@ export function meanSquareAt(a: Trace, b: Trace, offset: number): number {
   return sum / count;
 }
 
+/** Pearson's correlation of a(tb + offset) with b over the samples of b that fall within a; NaN where they are none or do not move. */
+export function correlationAt(a: Trace, b: Trace, offset: number): number {
+  const end = a.times[a.times.length - 1];
+  let [n, sx, sy, sxx, syy, sxy, k] = [0, 0, 0, 0, 0, 0, 0];
+  for (let i = 0; i < b.times.length; i++) {
+    const t = b.times[i] + offset;
+    if (t < a.times[0] || t > end) continue;
+    while (k + 1 < a.times.length && a.times[k + 1] < t) k++;
+    const [x, y] = [between(a.times, a.values, k, t), b.values[i]];
+    n++;
+    sx += x;
+    sy += y;
+    sxx += x * x;
+    syy += y * y;
+    sxy += x * y;
+  }
+  return (n * sxy - sx * sy) / Math.sqrt((n * sxx - sx * sx) * (n * syy - sy * sy));
+}
+
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** The offset of least mean square between two bounds: the best of a scan, narrowed by golden section. */
@@ -145,14 +164,16 @@ export function findClockOffset(a: Trace, b: Trace, most: number): ClockOffset |
   const [za, zb] = [standardised(a), standardised(b)];
   const fine = leastSquaresOffset(za, zb, rough - 3 * step, rough + 3 * step);
   const bowl = bowlAround(za, zb, fine.offset, Math.max(usual, 2 * step));
-  const half = 1.96 * (bowl.bend > 0 ? Math.sqrt((2 * bowl.least) / (bowl.bend * b.times.length)) : 10 * step);
-  const correlation = found.correlations[found.lag + lags];
+  const half = 1.96 * (bowl.bend > 0 ? Math.sqrt((2 * Math.max(0, bowl.least)) / (bowl.bend * b.times.length)) : 10 * step);
+  // the correlations over the lags are measured by the spread of the whole traces: where both move most in what they share, they pass 1
+  const peak = found.correlations[found.lag + lags];
+  const correlation = correlationAt(za, zb, bowl.offset);
   const runnerUp = bestElsewhere(found, lags);
   return {
     offset: measured(seconds(bowl.offset), seconds(bowl.offset - half), seconds(bowl.offset + half)),
     correlation,
     runnerUp,
-    certain: correlation > 0.6 && runnerUp < 0.9 * correlation && Math.abs(found.lag) < lags,
+    certain: peak > 0.6 && correlation > 0.6 && runnerUp < 0.9 * peak && Math.abs(found.lag) < lags,
   };
 }
 

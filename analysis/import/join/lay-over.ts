@@ -96,15 +96,32 @@ function offsetOf(a: Channel, b: Channel): ClockOffset | null {
   if (x.times.length < 20 || y.times.length < 20) return null;
   const most = Math.min(2 * HOUR, Math.min(spanOf(x), spanOf(y)) / 2);
   const plain = findClockOffset(x, y, most);
-  if (plain?.certain) return plain;
+  if (plain?.certain) return withStampError(plain, x, y);
   const hours = Math.round((middleOf(x) - middleOf(y)) / HOUR);
   if (hours === 0 || Math.abs(hours) > MOST_HOURS) return null;
   const found = findClockOffset(x, { ...y, times: y.times.map((t) => t + hours * HOUR) }, most);
   if (!found?.certain) return null;
   const { value, low, high } = found.offset;
   const [v, l, h] = [value, low, high].map((s) => seconds(s + hours * HOUR));
-  return { ...found, offset: measured(v, l, h) };
+  return withStampError({ ...found, offset: measured(v, l, h) }, x, y);
 }
+
+/** Steps to which stamps are cut, s. */
+const STAMP_STEPS = [1, 0.1, 0.01, 0.001];
+
+/**
+ * The interval of an offset, widened by the step to which each logger cuts its stamps: a reading stamped to whole seconds was taken anywhere within its
+ * second, and all of one logger alike. Source: JCGM 100:2008 (GUM) 4.3.7, a rectangular distribution of width w has the variance w^2 / 12.
+ */
+function withStampError(found: ClockOffset, ...traces: readonly Trace[]): ClockOffset {
+  const { value, low, high } = found.offset;
+  const variance = traces.reduce((sum, { times }) => sum + stampStep(times) ** 2 / 12, ((high - low) / 3.92) ** 2);
+  const half = 1.96 * Math.sqrt(variance);
+  return { ...found, offset: measured(value, seconds(value - half), seconds(value + half)) };
+}
+
+const stampStep = (times: Float64Array): number =>
+  STAMP_STEPS.find((step) => times.every((t) => Math.abs(t / step - Math.round(t / step)) < 1e-3)) ?? 0;
 
 const middleOf = ({ times }: Trace) => (times[0] + times[times.length - 1]) / 2;
 const spanOf = ({ times }: Trace) => times[times.length - 1] - times[0];

@@ -1,5 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { crossCorrelate, findClockOffset, leastSquaresOffset, resample } from "../../../../analysis/import/clock/clock-offset";
+import {
+  correlationAt,
+  crossCorrelate,
+  findClockOffset,
+  leastSquaresOffset,
+  resample,
+} from "../../../../analysis/import/clock/clock-offset";
 import { seededRandom } from "../../../../analysis/numerics/random";
 import golden from "../../../golden/clock-offset.json";
 
@@ -57,4 +63,26 @@ test("a trace that repeats itself leaves the offset in doubt", () => {
 test("a trace that does not move gives no offset", () => {
   const times = Float64Array.from({ length: 100 }, (_, i) => i);
   expect(findClockOffset({ times, values: times.map(() => 3) }, { times, values: times.map((t) => Math.sin(t)) }, 20)).toBeNull();
+});
+
+test("the correlation is Pearson's over what both saw, within 1 also where the traces move most there", () => {
+  // quiet but for a burst that both saw, at the end of one and the beginning of the other
+  const burst = (t: number) => (t > 500 && t < 800 ? 10 * Math.sin(t / 7) * Math.sin(t / 31) : 0.1 * Math.sin(t / 11));
+  const first = Float64Array.from({ length: 800 }, (_, i) => i);
+  const second = Float64Array.from({ length: 800 }, (_, i) => 480 + i);
+  const found = findClockOffset(
+    { times: first, values: first.map(burst) },
+    { times: second, values: second.map((t) => burst(t + 12)) },
+    60,
+  );
+  expect(found?.offset.value).toBeCloseTo(12, 1);
+  expect(found?.correlation).toBeGreaterThan(0.99);
+  expect(found?.correlation).toBeLessThanOrEqual(1);
+});
+
+test("Pearson's correlation of five points by hand", () => {
+  // sums: x 15, y 15, xx 55, yy 55, xy 53, so r = (5 * 53 - 225) / 50 = 0.8
+  const times = Float64Array.of(0, 1, 2, 3, 4);
+  const a = { times, values: Float64Array.of(1, 2, 3, 4, 5) };
+  expect(correlationAt(a, { times, values: Float64Array.of(2, 1, 4, 3, 5) }, 0)).toBeCloseTo(0.8, 12);
 });

@@ -140,7 +140,7 @@ test("a pressure and a flow logger are compared too: the draw pulls the pressure
     ).record;
   const shifted = await ask(95);
   expect(shifted.questions.map(({ id, assumed }) => [id, assumed])).toEqual([["clock", "as-stamped"]]);
-  expect(sayQuestion(shifted.questions[0].asks, null).text).toContain("-95 s");
+  expect(sayQuestion(shifted.questions[0].asks, null).text).toContain("-95.0 s");
   expect((await ask(0)).questions).toEqual([]);
 });
 
