@@ -7,6 +7,7 @@ import { countRows, readClock } from "./clock/read-clock";
 import { columnTexts, headingsOf, preambleOf } from "./column-texts";
 import type { ColumnReading, ColumnText, FileContext } from "./columns/column-reading";
 import { numberedNames } from "./columns/preamble-channels";
+import { withQualities } from "./columns/quality-column";
 import { readColumns } from "./columns/read-columns";
 import { withUnitColumns } from "./columns/unit-column";
 import { findCutStamps } from "./cut-stamps";
@@ -30,6 +31,7 @@ import type { Survey, TextLine } from "./survey";
 import { tablesAbove } from "./table-above";
 import { questionsOf, type TablePlan } from "./table-plan";
 import { clockAcross, columnsAcross, findTimesAcross, noteAcross } from "./times-across";
+import { toldDecimal } from "./told-decimal";
 import { unreadLines } from "./unread-lines";
 
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
@@ -50,6 +52,7 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
   const rest = survey.later.length < ENOUGH_LATER ? piecesOf(survey.head.slice(HEAD_ROWS)) : [];
   const later = [...rest, ...survey.later].map((text) => splitRow(text, cells));
   const sample = columnsOf([...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later], loose.signature.count);
+  const told = toldDecimal(loose.rows.slice(0, loose.firstData).map(({ text }) => text)) ?? undefined;
   const last = survey.complete ? survey.head.slice(-LAST_LINES).map(({ text }) => text) : survey.tail;
   const texts = (format: NumberFormat) => readTexts(rows, format, later, cells, last);
   const plausible = (format: NumberFormat) => {
@@ -58,7 +61,7 @@ export function makePlan(file: string, survey: Survey, choices: ImportChoices): 
     const readings = readColumns(table.columns, contextOf(file, table, format), choices);
     return readings.every((reading, i) => isPlausible(table.columns[i], reading, format));
   };
-  const { format, question } = findNumberFormat(sample, cells.separator, choices.answers.decimal, plausible);
+  const { format, question } = findNumberFormat(sample, cells.separator, choices.answers.decimal ?? told, plausible);
   const table = texts(format);
   if (table === null) throw new ImportError(noTable(file, rows));
   const { plan, questions } = planTable(file, table, cells, format, choices);
@@ -169,7 +172,10 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
       ? null
       : found;
   const devices = long === null ? named : null;
-  const planned = texts.map((text, i) => planColumn(text, readings[i], clock.columns, numbers, long?.value ?? null));
+  const planned = withQualities(
+    texts.map((text, i) => planColumn(text, readings[i], clock.columns, numbers, long?.value ?? null)),
+    texts,
+  );
   const columns =
     across === null
       ? planned.map((column) => (column.index === devices?.key ? { ...column, use: "text" as const } : column))
@@ -199,6 +205,7 @@ function planTable(file: string, table: TableTexts, cells: CellFormat, numbers: 
       ...(across === null ? [] : [noteAcross(across, texts, columns)]),
       ...(long === null ? texts.flatMap((text, i) => unreadColumn(text, columns[i])) : []),
     ],
+    firstStamp: clock.columns.map((index) => head.rows[head.firstData].cells[index] ?? ""),
     firstLine: row,
     above: head.rows.slice(0, head.firstData),
     headingLines: layout.headingRows.map((at) => head.rows[at].line),

@@ -3,6 +3,7 @@ import type { ReadingNote } from "../../shared/wording/reading-note";
 import type { ClockReading } from "./clock/clock-reading";
 import { RUNNING_AT } from "./columns/column-choices";
 import type { ColumnReading, FileContext } from "./columns/column-reading";
+import type { QualityColumn } from "./columns/quality-column";
 import type { DeviceColumn } from "./devices";
 import type { TextRow } from "./find-format";
 import type { LongForm } from "./long-form";
@@ -18,6 +19,8 @@ export type PlannedColumn = {
   readonly unitsCell: string | null;
   /** The column with the unit of each of its values; null where one unit is for all. */
   readonly unitColumn: number | null;
+  /** The column that says how good each of its values is. */
+  readonly quality?: QualityColumn;
   readonly reading: ColumnReading;
   /** "number": becomes samples; "time": part of the clock; "text": kept out of the record. */
   readonly use: "number" | "time" | "text";
@@ -48,6 +51,8 @@ export type TablePlan = {
   readonly clock: ClockReading;
   /** What was noticed about the columns. */
   readonly notes: readonly ReadingNote[];
+  /** Cells of the clock in the first row of data. */
+  readonly firstStamp: readonly string[];
   /** 1-based line of the first row of data. */
   readonly firstLine: number;
   /** Rows above the data, for the page and to know a repeated heading by. */

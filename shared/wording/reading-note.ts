@@ -32,7 +32,7 @@ const FILE_NOTES = {
   "other-table": ({ headings, from, to }: { headings: string; from: number; to: number }, w) =>
     `Lines ${w.number(from)} to ${w.number(to)} above the log are another table (${headings}); they were left out.`,
   "other-table-among": ({ headings, line, rows }: { headings: string; line: number; rows: number }, w) =>
-    `From line ${w.number(line)} on stands another table (${headings}); its ${w.number(rows)} lines were left out.`,
+    `Another table of ${w.number(rows)} rows begins in line ${w.number(line)} (${headings}); it was left out.`,
   "unread-line": ({ line, about }: { line: string; about: readonly (keyof typeof TOPICS)[] }) => sayUnread(`line "${line}"`, about),
   "unread-heading": ({ heading, about }: { heading: string; about: readonly (keyof typeof TOPICS)[] }) =>
     sayUnread(`heading "${heading}"`, about),
@@ -42,8 +42,14 @@ const FILE_NOTES = {
     `Lines ${w.number(from)} to ${w.number(to)} below the rows are not data and were left out.`,
   "delimiter-changes": ({ count, line }: { count: number; line: number }, w) =>
     `${w.number(count)} rows part their cells with another mark than the rest, first in line ${w.number(line)}; they were read.`,
+  "short-rows": ({ count, line }: { count: number; line: number }, w) =>
+    `${count === 1 ? "One row ends" : `${w.number(count)} rows end`} before the last column, first in line ${w.number(line)}; what is not there counts as missing.`,
+  "nul-bytes": ({ count, line }: { count: number; line: number }, w) =>
+    `${w.number(count)} NUL bytes were passed over, first in line ${w.number(line)}.`,
   "surplus-cells": ({ count, line }: { count: number; line: number }, w) =>
     `${w.number(count)} rows have text behind the last column, first in line ${w.number(line)}; it was left out.`,
+  "cut-row": ({ line, heading }: { line: number; heading: string }, w) =>
+    `The file ends in line ${w.number(line)} behind a delimiter, without a line end: "${heading}" of that row is not known.`,
   "cut-cell": ({ line, cell, heading, endsFile }: { line: number; cell: string; heading: string; endsFile: boolean }, w) => {
     const where = endsFile
       ? `The file ends in "${cell}" of "${heading}" in line ${w.number(line)}`
@@ -100,6 +106,8 @@ const COLUMN_NOTES = {
   "bad-cells": (cells: Cells, w) => `${cellsAre(cells.count, w)} no number in "${cells.heading}" and left out, ${first(cells, w)}.`,
   "marked-cells": (cells: Cells, w) =>
     `${cells.count === 1 ? "One number carries" : `${w.number(cells.count)} numbers carry`} a mark in "${cells.heading}" and count as read, ${first(cells, w)}.`,
+  "bad-quality": ({ count, heading, line, said, by }: { count: number; heading: string; line: number; said: string; by: string }, w) =>
+    `${count === 1 ? "One value is" : `${w.number(count)} values are`} marked "${said}" in "${by}" and left out of "${heading}", first in line ${w.number(line)}.`,
   sentinel: ({ mark, heading }: { mark: number; heading: string }, w) =>
     `${w.number(mark)} in "${heading}" is taken for a missing value: it stands far from all others, or the lines above the table say so.`,
   "late-sentinel": ({ mark, heading, count }: { mark: number; heading: string; count: number }, w) =>
@@ -118,6 +126,7 @@ export const sayReadingNote = sayerOf(READING_NOTES);
 /** Notes that say one thing in several ways, by the kind that the findings document gives them. */
 const DOCUMENT_KINDS: Partial<Record<ReadingNote["kind"], string>> = {
   "other-table-among": "other-table",
+  "cut-row": "cut-cell",
   "unread-heading": "unread-line",
   "one-device": "devices",
   "late-sentinel": "sentinel",

@@ -59,7 +59,12 @@ export class BlockReader {
     this.line++;
     const end = this.lineEnd(block, at);
     if (block.cut) this.log.reject(this.line, decodeText(block.bytes.subarray(at, at + 80), encoding), { kind: "too-long" });
-    else this.rows.takeLine(decodeText(withoutReturn(withoutNul(block.bytes.subarray(at, end))), encoding), this.line, !this.ended);
+    else {
+      const bytes = block.bytes.subarray(at, end);
+      const text = withoutNul(bytes);
+      if (text.length < bytes.length) this.log.cells.nulBytes(this.line, bytes.length - text.length);
+      this.rows.takeLine(decodeText(withoutReturn(text), encoding), this.line, !this.ended);
+    }
     return end + 1;
   }
 

@@ -1,12 +1,12 @@
 import type { TextEncoding } from "../encoding";
 import { hasDoubtMark } from "../number-format";
-import { utf8Bytes } from "../platform";
 import type { PlannedColumn, TablePlan } from "../table-plan";
 import { cellTextAt } from "./cell-text-at";
 import { QuickRows } from "./quick-rows";
 import type { RowStore } from "./row-store";
 import { type StampScanner, stampScanner } from "./stamp-scanner";
 import { isBad, readCell } from "./text-rows";
+import { usualWords } from "./usual-words";
 
 const LF = 10;
 const CR = 13;
@@ -43,7 +43,7 @@ export class PlainRows {
   private readonly factors: Float64Array;
   private readonly offsets: Float64Array;
   private readonly hasSentinels: Uint8Array;
-  /** Bytes of the unit that a column of units has in a plain row. */
+  /** Bytes of the unit that a column of units, or the word that one of qualities, has in a plain row. */
   private readonly units: ReadonlyMap<number, Uint8Array>;
   private readonly delimiter: number;
   private readonly decimal: number;
@@ -68,9 +68,7 @@ export class PlainRows {
     this.factors = Float64Array.from(this.numbers, ({ reading }) => reading.factor);
     this.offsets = Float64Array.from(this.numbers, ({ reading }) => reading.offset);
     this.hasSentinels = Uint8Array.from(this.numbers, ({ reading }) => (reading.sentinels.length > 0 ? 1 : 0));
-    this.units = new Map(
-      this.numbers.flatMap(({ unitColumn, unitsCell }) => (unitColumn === null ? [] : [[unitColumn, utf8Bytes(unitsCell ?? "")] as const])),
-    );
+    this.units = usualWords(this.numbers);
     this.uses = Uint8Array.from(columns, ({ use, index }) =>
       use === "time" ? TIME : use === "number" ? NUMBER : this.units.has(index) ? UNIT : TEXT,
     );
@@ -100,6 +98,7 @@ export class PlainRows {
       plan.cells.form === undefined &&
       plan.long === null &&
       plan.across === null &&
+      !plan.columns.some(({ quality }) => quality !== undefined && plan.columns[quality.index].use === "number") &&
       separator.character.charCodeAt(0) < 128 &&
       plan.columns.length < 256
     );

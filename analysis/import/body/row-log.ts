@@ -5,15 +5,14 @@ import type { RowRefusal } from "../../../shared/wording/row-refusal";
 import { cellKind } from "../cell-kind";
 import type { DatedSection } from "../clock/dated-sections";
 import { isCommentRow } from "../head-table";
-import { isBeyondLimit } from "../number-format";
 import type { TablePlan } from "../table-plan";
+import { CellLog } from "./cell-log";
+import { type PendingLine, startsTable } from "./pending-line";
 
 const REJECTS_KEPT = 100;
 const KINDS_KEPT = 1000;
 const LAST_LINES = 40;
 const PENDING_KEPT = 200;
-
-type Pending = { readonly line: number; readonly text: string; readonly why: RowRefusal; readonly likeData: boolean };
 
 /** What became of the lines that are not samples: rejects by line, comments, repeated headings, a footer. */
 export class RowLog {
@@ -26,15 +25,15 @@ export class RowLog {
   readonly sections: DatedSection[] = [];
   /** Kinds of the last lines. */
   readonly latest = new Map<number, LineKind>();
-  private pending: Pending[] = [];
+  private pending: PendingLine[] = [];
   private pendingCount = 0;
   /** More lines without data than a footer can have. */
   private flooded = false;
-  private readonly bad = new Map<string, { count: number; readonly line: number; readonly cell: string }>();
-  private readonly doubtful = new Map<string, { count: number; readonly line: number; readonly cell: string }>();
+  /** The lines that are no data belong to a table of another kind. */
+  private inTable = false;
   private comments = 0;
-  private surplus = { count: 0, line: 0 };
-  private otherCuts = { count: 0, line: 0 };
+  /** What was noticed in the cells of rows of data. */
+  readonly cells = new CellLog();
   private footer: { readonly first: number; readonly last: number } | null = null;
 
   private readonly others: { readonly line: number; rows: number; readonly headings: string }[] = [];
@@ -53,6 +52,12 @@ export class RowLog {
     if (this.restarts[this.restarts.length - 1] !== row) this.restarts.push(row);
   }
 
+  /** The lines right above headings that came again, where they are not those at the top of the file; null where there are none. */
+  titleAbove(): string | null {
+    const isKnown = this.pending.every(({ text }) => this.plan.above.some((row) => row.text.trim() === text.trim()));
+    return isKnown ? null : this.pending.map(({ text }) => text.trim()).join(" ");
+  }
+
   /** A line that names the date of the rows below it. @param row rows read before it */
   dated(line: number, row: number, stamp: DatedSection["stamp"]): void {
     this.mark(line, "preamble");
@@ -61,8 +66,9 @@ export class RowLog {
 
   /** A row of data was accepted: what was pending before it is rejected. */
   data(): void {
-    if (this.pendingCount > 0) this.rejectPending();
+    if (this.pendingCount > 0 && !this.leaveTable()) this.rejectPending();
     this.flooded = false;
+    this.inTable = false;
   }
 
   reject(line: number, text: string, why: RowRefusal): void {
@@ -77,28 +83,29 @@ export class RowLog {
       this.mark(line, "comment");
       return;
     }
+    if (this.inTable) {
+      this.otherTable(line);
+      return;
+    }
     this.pendingCount++;
-    if (this.pending.length < PENDING_KEPT) this.pending.push({ line, text: text.slice(0, 120), ...this.judge(cells) });
+    if (this.pending.length < PENDING_KEPT) this.pending.push({ line, text: text.slice(0, 120), cells, ...this.judge(cells) });
+    else if (this.leaveTable()) this.otherTable(line);
     else {
       this.rejectPending();
       this.flooded = true;
     }
   }
 
-  badCell(heading: string, line: number, cell: string): void {
-    const known = this.bad.get(heading);
-    if (known === undefined) this.bad.set(heading, { count: 1, line, cell: cell.slice(0, 40) });
-    else known.count++;
-  }
-
-  doubtfulCell(heading: string, line: number, cell: string): void {
-    const known = this.doubtful.get(heading);
-    if (known === undefined) this.doubtful.set(heading, { count: 1, line, cell: cell.slice(0, 40) });
-    else known.count++;
-  }
-
-  surplusCells(line: number): void {
-    if (this.surplus.count++ === 0) this.surplus.line = line;
+  /** Whether what is pending is a table of another kind, which is then left as such: lines of it may follow. */
+  private leaveTable(): boolean {
+    const rows = this.pending;
+    const at = rows.findIndex((_, i) => startsTable(rows.slice(i)));
+    if (at < 0 || rows.some((row) => row.isInstant)) return false;
+    const table = rows.splice(at);
+    this.startOtherTable(table[0].line, table[0].cells);
+    for (const { line } of table.slice(1)) this.otherTable(line);
+    this.inTable = true;
+    return true;
   }
 
   /** Another table begins: what is pending belongs to it. */
@@ -116,13 +123,15 @@ export class RowLog {
     this.mark(line, "other-table");
   }
 
-  otherTable(line: number): void {
+  otherTable(line: number, text = "", cells: readonly string[] = []): void {
+    // one cell alone is a title of what follows
+    if (cells.filter((cell) => cell !== "").length === 1) {
+      this.pending.push({ line, text, cells, ...this.judge(cells) });
+      this.pendingCount++;
+      return;
+    }
     this.others[this.others.length - 1].rows++;
     this.mark(line, "other-table");
-  }
-
-  otherDelimiter(line: number): void {
-    if (this.otherCuts.count++ === 0) this.otherCuts.line = line;
   }
 
   columnsGone(line: number, headings: readonly string[]): void {
@@ -133,12 +142,17 @@ export class RowLog {
     this.extra.push({ kind: "columns-come", line, headings });
   }
 
+  /** The file ends behind a delimiter. */
+  cutRow(heading: string, line: number): void {
+    this.extra.push({ kind: "cut-row", line, heading });
+  }
+
   cutCell(heading: string, line: number, cell: string, endsFile: boolean): void {
     this.extra.push({ kind: "cut-cell", line, cell, heading, endsFile });
   }
 
   finish(): void {
-    if (this.pending.length === 0) return;
+    if (this.pending.length === 0 || (!this.flooded && this.leaveTable())) return;
     if (this.flooded || this.pending.some((row) => row.likeData)) {
       this.rejectPending();
       return;
@@ -149,20 +163,15 @@ export class RowLog {
   }
 
   notes(): ReadingNote[] {
-    const notes: ReadingNote[] = [];
-    for (const [heading, cells] of this.bad)
-      notes.push({ kind: isBeyondLimit(cells.cell) ? "beyond-limit" : "bad-cells", heading, ...cells });
-    for (const [heading, cells] of this.doubtful) notes.push({ kind: "marked-cells", heading, ...cells });
+    const notes: ReadingNote[] = this.cells.notes();
     if (this.comments > 0) notes.push({ kind: "comments", count: this.comments });
     if (this.restarts.length > 0) notes.push({ kind: "repeated-headings", times: this.restarts.length });
-    if (this.surplus.count > 0) notes.push({ kind: "surplus-cells", ...this.surplus });
-    if (this.otherCuts.count > 0) notes.push({ kind: "delimiter-changes", ...this.otherCuts });
     if (this.footer !== null) notes.push({ kind: "footer", from: this.footer.first, to: this.footer.last });
     for (const other of this.others) notes.push({ kind: "other-table-among", ...other });
     return [...notes, ...this.extra];
   }
 
-  private judge(cells: readonly string[]): { why: RowRefusal; likeData: boolean } {
+  private judge(cells: readonly string[]): Pick<PendingLine, "why" | "likeData" | "isInstant"> {
     const timeCells = this.plan.clock.columns.map((index) => cells[index] ?? "");
     const likeTime = timeCells.some((cell) => cell !== "" && ["time", "number"].includes(cellKind(cell, this.plan.numbers)));
     if (likeTime && cells.length > 1) {
@@ -170,9 +179,10 @@ export class RowLog {
       return {
         why: read ? { kind: "no-number" } : { kind: "no-instant", cell: timeCells.join(" ").slice(0, 40) },
         likeData: true,
+        isInstant: read,
       };
     }
-    return { why: { kind: "no-data" }, likeData: false };
+    return { why: { kind: "no-data" }, likeData: false, isInstant: false };
   }
 
   private rejectPending(): void {

@@ -1,4 +1,5 @@
 import { dateIn } from "../clock/dated-sections";
+import { isBadQuality } from "../columns/quality-column";
 import { ownUnit } from "../columns/unit-column";
 import { namesStatistic } from "../dialects/heading-rows";
 import { hasDoubtMark, isBeyondLimit, isMissing, parseNumber } from "../number-format";
@@ -23,6 +24,8 @@ export class TextRows {
   private units: readonly (string | null)[] | null = null;
   /** Inside another table below the log. */
   private elsewhere = false;
+  /** The headings came again under a title of their own: the next row shows whether the log goes on or a twin of it begins. */
+  private twin: { readonly line: number; readonly cells: readonly string[]; readonly title: string } | null = null;
   private readonly numbers: readonly PlannedColumn[];
   private readonly row: number[];
 
@@ -37,7 +40,7 @@ export class TextRows {
 
   /** Whether the next line has to come here: a quote is open, or the table is not the plan's at the moment. */
   get wantsNext(): boolean {
-    return this.open !== null || this.moved !== null || this.elsewhere;
+    return this.open !== null || this.moved !== null || this.elsewhere || this.twin !== null;
   }
 
   /** One line without its end. @param unended the file stops in it */
@@ -51,6 +54,7 @@ export class TextRows {
   /** The file is over. */
   finish(): void {
     if (this.open !== null) this.giveUpQuote();
+    if (this.twin !== null) this.log.heading(this.twin.line, this.sink.count);
     this.log.finish();
   }
 
@@ -85,6 +89,7 @@ export class TextRows {
       this.log.blank(line);
       return;
     }
+    if (this.twin !== null) this.settleTwin(this.twin, cells);
     if (!this.elsewhere && (this.takeData(text, cells, line, unended) || this.takeOtherwiseCut(text, line, unended))) return;
     this.takeOther(text, cells, line);
   }
@@ -93,7 +98,7 @@ export class TextRows {
   private takeOtherwiseCut(text: string, line: number, unended: boolean): boolean {
     const cells = otherwiseCut(text, this.plan);
     if (cells === null || !this.takeData(text, cells, line, unended)) return false;
-    this.log.otherDelimiter(line);
+    this.log.cells.otherDelimiter(line);
     return true;
   }
 
@@ -106,8 +111,13 @@ export class TextRows {
       return;
     }
     if (heading === null) {
-      if (this.elsewhere) this.log.otherTable(line);
+      if (this.elsewhere) this.log.otherTable(line, text, cells);
       else this.log.unread(line, text, cells);
+      return;
+    }
+    const title = heading.kind === "same" && this.plan.clock.kind !== "elapsed" ? this.log.titleAbove() : null;
+    if (title !== null && this.plan.firstStamp.length > 0) {
+      this.twin = { line, cells, title };
       return;
     }
     this.elsewhere = heading.kind === "other-table";
@@ -123,6 +133,14 @@ export class TextRows {
       );
   }
 
+  /** A logger that starts anew goes on in time; a table that begins at the very instant of the first is that of another machine. */
+  private settleTwin({ line, cells: headings, title }: NonNullable<TextRows["twin"]>, cells: readonly string[]): void {
+    this.twin = null;
+    this.elsewhere = this.plan.clock.columns.every((index, i) => cells[index] === this.plan.firstStamp[i]);
+    if (this.elsewhere) this.log.startOtherTable(line, [title, ...headings]);
+    else this.log.heading(line, this.sink.count);
+  }
+
   /** @returns false where the row is not one of the data */
   private takeData(text: string, given: readonly string[], line: number, unended: boolean): boolean {
     const cells = this.moved === null ? given : this.moved.map((index) => given[index] ?? "");
@@ -133,23 +151,26 @@ export class TextRows {
     const { clock, stampLength } = this.plan;
     if (given.length === 1 && this.plan.columns.length > 1 && stampLength !== null && given[0].length < stampLength) return false;
     const time = clock.kind === "counted" ? Number.NaN : clock.parse(clock.columns.map((index) => cells[index] ?? ""));
-    if (Number.isNaN(time) && clock.kind !== "counted") return false;
+    const carried = clock.stampsOnce === true && clock.columns.every((index) => (cells[index] ?? "") === "");
+    if (Number.isNaN(time) && clock.kind !== "counted" && !carried) return false;
     const surplus = this.moved === null ? given.slice(this.plan.columns.length).filter((cell) => cell !== "") : [];
     if (surplus.some((cell) => !Number.isNaN(parseNumber(cell, this.plan.numbers)))) {
       this.log.reject(line, text, { kind: "cell-count", cells: given.length, expected: this.plan.columns.length });
       return true;
     }
     const bad = this.readValues(cells, line);
+    this.dropBadQuality(cells, line);
     // without a time only the word tells a row of statistics from one of data
     if (bad > 0 && clock.kind === "counted" && cells.some(namesStatistic)) return false;
     if (bad > 0 && this.row.every(Number.isNaN) && !this.numbers.some(({ index }) => isBeyondLimit(cells[index] ?? ""))) return false;
     if (bad > 0) this.noteBadCells(cells, line);
-    if (surplus.length > 0) this.log.surplusCells(line);
+    if (surplus.length > 0) this.log.cells.surplusCells(line);
     const breaksOff = unended ? given.length === this.plan.columns.length : given.length > 1 && given.length < this.plan.columns.length;
     if (breaksOff && this.moved === null && !this.dropCutNumber(given, line, unended)) {
       this.log.reject(line, text, { kind: "first-value-cut" });
       return true;
     }
+    if (this.moved === null && !unended && this.numbers.some(({ index }) => index >= given.length)) this.log.cells.shortRow(line);
     this.log.data();
     this.sink.push(line, time, this.row, cells);
     return true;
@@ -164,9 +185,19 @@ export class TextRows {
       this.row[i] = readCell(cell, column, this.plan, this.unitBeside(column, cells));
       if (Number.isNaN(this.row[i])) {
         if (isBad(cell, column, this.plan)) bad++;
-      } else if (hasDoubtMark(cell)) this.log.doubtfulCell(column.heading, line, cell);
+      } else if (hasDoubtMark(cell)) this.log.cells.doubtfulCell(column.heading, line, cell);
     }
     return bad;
+  }
+
+  /** Values that another cell of the row says not to use. */
+  private dropBadQuality(cells: readonly string[], line: number): void {
+    this.numbers.forEach(({ quality, heading }, i) => {
+      const said = quality === undefined ? "" : (cells[quality.index] ?? "");
+      if (quality === undefined || said === quality.usual || Number.isNaN(this.row[i]) || !isBadQuality(said)) return;
+      this.row[i] = Number.NaN;
+      this.log.cells.badQuality(heading, line, said, quality.heading);
+    });
   }
 
   /** The unit that another cell or later headings name for a value of this column. */
@@ -177,7 +208,7 @@ export class TextRows {
   private noteBadCells(cells: readonly string[], line: number): void {
     this.numbers.forEach((column, i) => {
       const cell = cells[column.index] ?? "";
-      if (Number.isNaN(this.row[i]) && isBad(cell, column, this.plan)) this.log.badCell(column.heading, line, cell);
+      if (Number.isNaN(this.row[i]) && isBad(cell, column, this.plan)) this.log.cells.badCell(column.heading, line, cell);
     });
   }
 
@@ -189,6 +220,7 @@ export class TextRows {
     const at = cells.length - 1;
     const slot = this.numbers.findIndex(({ index }) => index === at);
     const decimals = this.plan.decimals[at] ?? null;
+    if (slot >= 0 && cells[at] === "" && unended) this.log.cutRow(this.numbers[slot].heading, line);
     if (slot < 0 || decimals === null || cells[at] === "") return true;
     const mark = cells[at].lastIndexOf(this.plan.numbers.decimal);
     if ((mark < 0 ? 0 : cells[at].length - mark - 1) >= decimals) return true;

@@ -41,6 +41,8 @@ export type ClockReading = {
   readonly rollsOverYear?: boolean;
   /** The date stands only where it changes: a value below one day is a time of the day last named. */
   readonly datesOnce?: boolean;
+  /** Most rows have no stamp of their own: they stand between those that have one. */
+  readonly stampsOnce?: boolean;
   /** Orders of day and month that the cells seen allow, the one in use first; one where it is settled, none where no date is written in numbers. */
   readonly orders: readonly DateOrder[];
   /** The order of day and month that the cells seen prove: they exist in no other, or a clue settles it. */
