@@ -1,6 +1,7 @@
 import { cellKind } from "./cell-kind";
 import type { ColumnText } from "./columns/column-reading";
 import type { TableLayout } from "./dialects/dialect";
+import { findExchanges, inFirstOrder, isExchanged } from "./exchanged-columns";
 import { type HeadTable, isAllWords, matchesSignature } from "./head-table";
 import { mendText } from "./mend-text";
 import type { NumberFormat } from "./number-format";
@@ -93,8 +94,13 @@ export function columnTexts(
     headings.filter((heading) => head.rows.slice(0, head.firstData).some(({ cells }) => cells.includes(heading))),
     head,
   );
+  const exchanges = findExchanges(headings, head);
   const inOrder = (cells: readonly string[], i: number) =>
-    further === null || i < further.at || cells.length < signature.count ? cells : further.places.map((place) => cells[place] ?? "");
+    further === null
+      ? inFirstOrder(cells, i, exchanges)
+      : i < further.at || cells.length < signature.count
+        ? cells
+        : further.places.map((place) => cells[place] ?? "");
   const near = head.rows.flatMap((row, i) =>
     i >= head.firstData && matchesSignature(head.kinds[i], signature) ? [inOrder(row.cells, i)] : [],
   );
@@ -104,7 +110,8 @@ export function columnTexts(
       cells.map((cell) => cellKind(cell, format)),
       signature,
     );
-  const far = later.filter(isData);
+  // further on nobody knows in which order the cells stand
+  const far = isExchanged(exchanges) ? [] : later.filter(isData);
   const rows = [...near.slice(0, NEAR_ROWS), ...far];
   const texts = Array.from(
     { length: signature.count },

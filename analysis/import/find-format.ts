@@ -54,6 +54,7 @@ const LOOSE_NUMBERS: readonly NumberFormat[] = [
   { decimal: ".", thousands: "," },
   { decimal: ",", thousands: "." },
   { decimal: ".", thousands: "'" },
+  { decimal: ",", thousands: "'" },
   { decimal: ",", thousands: " " },
   { decimal: ".", thousands: " " },
 ];
@@ -80,7 +81,16 @@ export function findCellFormat(lines: readonly TextLine[]): CellFormat {
   const plain = form === null ? null : findCellFormat(sample.map(({ line, text }) => ({ line, text: withoutForm(text, form) })));
   if (form !== null && plain !== null && plain.form === undefined) return { ...plain, form };
   if (best.format.separator.kind === "spaces" && isOneColumn(sample)) return { separator: { kind: "character", character: "\t" }, quote };
+  if (separator.kind === "character" && separator.character === "\t" && hasRunsOfTabs(texts))
+    return { separator: { kind: "spaces", least: 2, stamp: null }, quote };
   return best.format.separator.kind === "spaces" ? { separator: findBlankSeparator(texts), quote } : best.format;
+}
+
+/** Headings and rows hold the same number of words, but more or fewer tabs between them: every run of tabs parts two cells. */
+function hasRunsOfTabs(texts: readonly string[]): boolean {
+  const rows = texts.map((text) => text.split("\t")).filter((cells) => cells.filter((cell) => cell.trim() !== "").length > 1);
+  const filled = new Set(rows.map((cells) => cells.filter((cell) => cell.trim() !== "").length));
+  return filled.size === 1 && new Set(rows.map((cells) => cells.length)).size > 1;
 }
 
 /** Lines of one word each, or of a number with its unit, as under a start and an interval: blanks part the words of the lines above them, no cells. */

@@ -2,8 +2,16 @@ import { type CellKind, cellKind } from "./cell-kind";
 import type { TextRow } from "./find-format";
 import type { NumberFormat } from "./number-format";
 
-/** What most cells of a column are. */
-export type Signature = { readonly count: number; readonly kinds: readonly CellKind[]; readonly hasTime: boolean };
+/**
+ * What most cells of a column are. `seldom`: times that stand in few rows, once for several of them or as a list beside the log; `hasTime`: other times
+ * stand in most.
+ */
+export type Signature = {
+  readonly count: number;
+  readonly kinds: readonly CellKind[];
+  readonly seldom: readonly boolean[];
+  readonly hasTime: boolean;
+};
 
 /** The first rows of a file, what their cells look like, and where the rows of data begin among them. */
 export type HeadTable = {
@@ -82,7 +90,8 @@ function signatureOf(body: readonly (readonly CellKind[])[], count: number): Sig
     if (tally.time > 0 && tally.time >= tally.text && tally.time >= tally.number) return "time";
     return tally.number >= tally.text ? "number" : "text";
   });
-  return { count, kinds, hasTime: kinds.includes("time") };
+  const seldom = kinds.map((kind, column) => kind === "time" && 2 * body.filter((row) => row[column] === "time").length < body.length);
+  return { count, kinds, seldom, hasTime: kinds.some((kind, column) => kind === "time" && !seldom[column]) };
 }
 
 /** Whether a row looks like the rows of data. */
@@ -92,6 +101,7 @@ export function matchesSignature(kinds: readonly CellKind[], signature: Signatur
   let wrong = 0;
   for (let i = 0; i < Math.min(kinds.length, signature.count); i++) {
     const expected = signature.kinds[i];
+    if (signature.seldom[i]) continue;
     // a date that stands only where it changes, beside a time of its own
     if (expected === "time" && kinds[i] !== "time" && !(kinds[i] === "missing" && kinds.includes("time"))) return false;
     if (expected !== "number") continue;

@@ -30,6 +30,10 @@ export const isBeyondLimit = (cell: string): boolean => /^(?:[<>≤≥]=?|&[lg]t
 
 /** Nearly all numbers where the comma is decimal. */
 const PLAIN_COMMA = /^[+-]?\d{1,25}(?:,\d{1,25})?$/;
+
+/** Counts of a converter as programs write them to base 16. */
+const HEXADECIMAL = /^0x[\da-f]{1,8}$/i;
+
 const PLAIN = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?$/;
 
 /**
@@ -41,6 +45,7 @@ export function parseNumber(text: string, format: NumberFormat): number {
   if (format.decimal === "." && PLAIN.test(cell)) return Number(cell);
   if (format.decimal === "," && PLAIN_COMMA.test(cell)) return Number(cell.replace(",", "."));
   if (cell === "" || cell.length > 60) return Number.NaN;
+  if (HEXADECIMAL.test(cell)) return Number(cell);
   const plain = plainDigits(
     cell
       .replace(/^[−–]/, "-")
@@ -60,11 +65,14 @@ const MINUS_BEHIND = /^(\d[\d.,]*)[-−]$/;
 /** The decimal mark of Arabic, and the dot at half height of old English print. */
 const OTHER_DECIMAL = /(?<=\d)[\u066b\u00b7](?=\d)/;
 
+/** "2110 1/min": the one belongs to the unit. */
+const PER_TIME = /(?<=\d)[ \u00a0]+1\/(?=\p{L})/u;
+
 const NUMBER_HEAD = /^([+-]?\s?)((?:\d[\d.,'’\u00a0\u202f\u2009 _]*|[.,]\d+))((?:[eEdD][+-]?\d{1,3})?)(.*)$/u;
 
 /** The cell as `Number` wants it, null where it is no number in this format. */
 function plainDigits(cell: string, format: NumberFormat): string | null {
-  const match = NUMBER_HEAD.exec(cell.replace(OTHER_DECIMAL, format.decimal));
+  const match = NUMBER_HEAD.exec(cell.replace(OTHER_DECIMAL, format.decimal).replace(PER_TIME, "/"));
   if (match === null) return null;
   const [, sign, digits, exponent, tail] = match;
   const bare = digits.replace(/[\u00a0\u202f\u2009 ]+$/, "");
@@ -84,10 +92,19 @@ function isStuck(tail: string): boolean {
   if (known !== undefined) return known;
   const stuck =
     /^\s*(?:[*?!]+|[[(](?:ok|good|valid|g)[\])]|(?:ok|good|valid))$/i.test(tail) ||
-    findUnit(tail.replace(/^[\s([]+|[\s)\]]+$/g, "")) !== null;
+    // a sum that checks the line, two digits to base 16 behind a star
+    /^\*[\dA-F]{2}$/.test(tail) ||
+    findUnit(unitOfTail(tail)) !== null;
   if (STUCK.size < 500) STUCK.set(tail, stuck);
   return stuck;
 }
+
+/** " bar (ok)" is bar, "/min" the unit 1/min. */
+const unitOfTail = (tail: string): string =>
+  tail
+    .replace(/\s*[[(](?:ok|good|valid|g)[\])]$/i, "")
+    .replace(/^[\s([]+|[\s)\]]+$/g, "")
+    .replace(/^\//, "1/");
 
 /** Whether a number carries a mark of doubt ("3.79?"): it is read, and that is said. */
 export const hasDoubtMark = (cell: string): boolean => {

@@ -13,7 +13,7 @@ const STEMS: Readonly<Record<StatementKind, RegExp>> = {
   offset: /\b(?:offset|versatz|verschiebung|shift|bias|nullpunkt|zero (?:point|offset)|tare|tara)/,
   zone: /\b(?:utc|gmt|greenwich|time ?zone|zeitzone|zeitversch|fuseau|huso|fuso|tijdzone|dst|sommerzeit|summer time)/,
   missing:
-    /\b(?:missing|no ?data|null|fill|invalid|bad|absent|ausent|assent|fehlwert|fehlend|fehler|ungultig|manqua|sans donn|faltant|sin dato|sem dado|mancant|senza dat|ontbrek|geen (?:data|meting)|error (?:code|value)|sentinel|placeholder|ersatzwert|keine daten|no (?:value|reading)|not available)/,
+    /\b(?:missing|no ?data|null|fill|invalid|bad|absent|ausent|assent|fehlwert|fehlend|fehler|ungultig|manqua|sans donn|faltant|sin dato|sem dado|mancant|falta|senza dat|ontbrek|geen (?:data|meting)|error (?:code|value)|sentinel|placeholder|ersatzwert|keine daten|no[- ](?:value|reading)|not available)/,
   pulse: /puls|impul|\bk[- ]?fa[ck]t/,
   start: /\b(?:start|begin|beginn|anfang|debut|inicio|inizio|comienzo|aanvang|avvio|epoch|origin|nullzeit|zero time)/,
 };

@@ -13,6 +13,7 @@ const SCALES = {
   "unix-nanoseconds": "Unix nanoseconds",
   "seconds-since-1904": "seconds since 1904",
   "ticks-since-1601": "tenths of microseconds since 1601",
+  "ticks-since-year-1": "tenths of microseconds since the year 1",
   "modified-julian-days": "modified Julian days",
   "julian-days": "Julian days",
   "days-from-year-0": "days counted from year 0",

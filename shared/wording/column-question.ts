@@ -64,10 +64,12 @@ export const COLUMN_QUESTIONS = {
   }),
   pulses: ({ name, line }: { name: string; line: string | null }) =>
     open(`"${name}" counts pulses of a meter. How much water is one pulse?${line === null ? "" : ` "${line}" may say it.`}`),
+  "meter-frequency": ({ name }: { name: string }) => open(`"${name}" is the frequency of a meter's pulses. How much water is one pulse?`),
   /** `counts`: the highest of a signal in counts; null for one of its own kind. */
   range: ({ name, signal, counts, role }: { name: string; signal: string; counts: number | null; role: ChannelRole }, w) => {
     const what = counts === null ? `${signal} signal` : `signal in counts (0 to ${w.number(counts)} by its values)`;
-    return open(`"${name}" is a raw ${what}${role === "other" ? "" : ` of a ${role}`}. Which range does it stand for?`);
+    const span = signal.endsWith("V") ? " A signal of another span is named with it: 0.5-4.5 V = 0..10 bar." : "";
+    return open(`"${name}" is a raw ${what}${role === "other" ? "" : ` of a ${role}`}. Which range does it stand for?${span}`);
   },
   sentinel: ({ name, number, stands }: { name: string; number: number; stands: MarkStands }, w) =>
     mark(`"${name}" holds ${w.number(number)} again and again, ${STANDS[stands]}.`),

@@ -31,6 +31,8 @@ const COLUMN_REASONS = {
   "missing-marks": ({ marks }: { marks: readonly number[] }, w) => `${marks.map(w.number).join(" and ")} stands for no reading`,
   "pulses-unknown": () => "it counts pulses; nothing says how much water one is",
   pulses: ({ litres }: { litres: number }, w) => `it counts pulses of ${w.number(litres)} L`,
+  "meter-frequency-unknown": () => "it is the frequency of a meter; nothing says how much water one pulse is",
+  "meter-frequency": ({ litres }: { litres: number }, w) => `it is the frequency of a meter with pulses of ${w.number(litres)} L`,
   "signal-without-range": ({ signal }: { signal: string }) => `a raw ${signal} signal; nothing says which range it stands for`,
   signal: ({ signal, low, high, unit }: { signal: string; low: number; high: number; unit: string }, w) =>
     `a raw ${signal} signal that stands for ${w.number(low)} to ${w.number(high)} ${unit}`,

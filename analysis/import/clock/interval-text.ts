@@ -2,6 +2,7 @@ import { foldWord } from "./calendar-words";
 
 /** Seconds in each unit of time as headings and preambles write it, folded; seven languages. Common practice, no source. */
 const TIME_UNITS: readonly (readonly [number, RegExp])[] = [
+  [1e-9, /^(ns|nsec|nanos|nanoseconds?|nanosekunden?|nanosecondes?|nanosegundos?|nanosecondi|nanoseconden)$/],
   [1e-6, /^(us|usec|µs|μs|microseconds?|mikrosekunden?|microsecondes?|microsegundos?|microsecondi|microseconden)$/],
   [1e-3, /^(ms|msec|msecs|millis|milliseconds?|millisekunden?|millisecondes?|milisegundos?|millisegundos?|millisecondi|milliseconden)$/],
   [1, /^(s|sec|secs|seconds?|sek|sekunden?|secondes?|seg|segs|segundos?|secondi|secondo|seconden|seconde)$/],

@@ -8,7 +8,7 @@ import { medianStep } from "./median-step";
 import type { ToldStamp } from "./preamble-clock";
 import { findSnap } from "./snap-to-grid";
 import { readStart, startOf } from "./start-of-log";
-import { toldEpoch } from "./told-epoch";
+import { toldCount, toldEpoch } from "./told-epoch";
 
 /** What kind of clock a column of rising numbers is; seconds = number * unitSeconds + origin. */
 export type NumberScale = {
@@ -28,6 +28,7 @@ const DAYS_1900 = 25569; // days from the spreadsheet's day 0 to 1970, counting 
 const DAYS_1904 = 24107;
 const SECONDS_1904 = 2_082_844_800; // 1904-01-01 to 1970-01-01
 const SECONDS_1601 = 11_644_473_600; // 1601-01-01 to 1970-01-01
+const SECONDS_1 = 62_135_596_800; // 0001-01-01 to 1970-01-01
 const DAYS_JULIAN = 2440587.5;
 const DAYS_MODIFIED_JULIAN = 40587;
 const DAYS_YEAR_0 = 719529;
@@ -41,7 +42,7 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
   const stands = rises + falls === 0;
   if (stands && !(timely && numbers.length > 1)) return null;
   const epoch = toldEpoch(profile, hints);
-  const counted = epoch === null ? null : (elapsedUnit(profile) ?? namedFirst(profile.words));
+  const counted = epoch === null ? null : (toldCount(profile) ?? elapsedUnit(profile) ?? namedFirst(profile.words));
   if (epoch !== null && counted !== null)
     return {
       kind: "elapsed",
@@ -52,6 +53,9 @@ export function numberScale(profile: ColumnProfile, hints: ClockHints): NumberSc
       epoch,
     };
   const first = middleOf(numbers);
+  // as nanoseconds of Unix they would be of 1989 to 1991, when nobody counted so
+  if (timely && first > 6.2e17 && first < 6.6e17)
+    return { kind: "unix", unitSeconds: 1e-7, origin: -SECONDS_1, name: "ticks-since-year-1", certainty: 0.8 };
   for (const [unit, name] of [
     [1, "seconds"],
     [1e-3, "milliseconds"],
@@ -124,8 +128,8 @@ function dayScale({ numbers, words, column }: ColumnProfile, hints: ClockHints, 
   return null;
 }
 
-function spreadsheetDays({ context }: ClockHints, timely: boolean): NumberScale {
-  const later = context.preamble.some((line) => /\b1904\b/.test(line));
+function spreadsheetDays({ context, headings }: ClockHints, timely: boolean): NumberScale {
+  const later = [...context.preamble, ...headings].some((line) => /\b1904\b/.test(line));
   const origin = -(later ? DAYS_1904 : DAYS_1900) * 86400;
   return {
     kind: "civil",
@@ -152,7 +156,7 @@ const TIMELY =
 export const isTimeHeading = (words: string): boolean => TIMELY.test(words);
 
 const ELAPSED =
-  /\b(elapsed|elaps\w*|runtime|run time|laufzeit|verstrichen\w*|dauer|duree|ecoule\w*|transcurrido|decorrido|trascorso|verstreken|looptijd|uptime|relative|since|seit|depuis|desde|dal|sinds|t)\b/;
+  /\b(elapsed|elaps\w*|runtime|run time|laufzeit|verstrichen\w*|dauer|duration|duracion|duracao|durata|tijdsduur|duur|duree|ecoule\w*|transcurrido|decorrido|trascorso|verstreken|looptijd|uptime|relative|since|seit|depuis|desde|dal|sinds|t)\b/;
 
 /** Whether a folded heading says that time is counted from a start. */
 export const isElapsedHeading = (words: string): boolean => ELAPSED.test(words);

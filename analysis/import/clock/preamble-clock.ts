@@ -29,9 +29,12 @@ const START =
 const END =
   /\b(end|ended|stop|stopped|ende|fin|final|fine|termino|einde|last (sample|reading|record)|until|bis|jusqu|hasta|ate|tot)\b|(end|stop)(zeit|datum|time|date|tijd)/;
 const WRITTEN =
-  /\b(export\w*|download\w*|read ?out|ausgelesen|auslesung|created|creation|erstellt|generated|printed|gedruckt|saved|gespeichert|telecharge|cree|descargado|creado|exportado|scaricato|creato|esportato|aangemaakt|report date|calibrat\w*|kalibrier\w*|etalonn\w*|calibra\w*|firmware|version|installed|serviced)\b/;
+  /\b(export\w*|download\w*|read ?out|ausgelesen|auslesung|created|creation|erstellt|generated|printed|gedruckt|saved|gespeichert|telecharge|cree|descargado|creado|exportado|scaricato|creato|esportato|aangemaakt|report date|firmware|version|installed|serviced)\b/;
+/** Dates of the instrument's own life, never of the rows: when it was calibrated, checked, made, bought or put in. Common practice, no source. */
+export const OF_INSTRUMENT =
+  /\b(calibra\w*|kalibri\w*|gekalibreerd|etalonn\w*|tarat\w*|tarad\w*|geeicht|eichung|ijk\w*|geijkt|aferi\w*|cal|kal|certificat\w*|zertifikat\w*|certificaat|inspect\w*|ispezion\w*|verif\w*|pruf(?:ung|datum)|gepruft|keuring\w*|revision|maintenance|wartung\w*|entretien|mantenimiento|manutenzione|manutencao|onderhoud|service|servicio|servizio|servico|next|nachste\w*|naechste\w*|prochain\w*|proxim\w*|prossim\w*|volgende|warranty|garanti\w*|garanzia|garantia|manufactur\w*|fabric\w*|fabbric\w*|hergestellt|baujahr|produced|purchas\w*|bought|commission\w*|inbetriebnahme|mise en service|puesta en marcha|messa in servizio|einbau\w*|eingebaut|installati\w*|instalac\w*|installazione|valid|gultig|valable|valido)\b/;
 const INTERVAL =
-  /\b(interval\w*|intervall\w*|intervalo|sampl\w* (rate|period|time|every)|sampling|samples per \w+|readings per \w+|logging (rate|period)|log rate|log every|logged every|record every|scan rate|rate|period|periode|periodo|cadence|pas de temps|abtast\w*|echantillonnage|muestreo|amostragem|campionamento|bemonstering|mess?takt|takt|zyklus|cycle|frequenc\w*|frequenza|frecuencia|every|alle|toutes les|cada|ogni|om de|elke|time ?step|zeitschritt|dt|delta t|ts|t s|passo|paso|pas|schritt|stap|sample time|abtastzeit)\b|(mess|abtast|log|aufzeichnungs|speicher|sample|meet)-?(intervall?|rate|takt|zyklus|frequenz|period)/;
+  /\b(interval\w*|intervall\w*|intervalo|sampl\w* (rate|period|time|every)|sampling|samples per \w+|readings per \w+|logging (rate|period)|log rate|log every|logged every|record every|scan rate|rate|period|periode|periodo|cadence|pas de temps|abtast\w*|echantillonnage|muestreo|amostragem|campionamento|bemonstering\w*|mess?takt|takt|zyklus|cycle|frequenc\w*|frequenza|frecuencia|every|alle|toutes les|cada|ogni|om de|elke|time ?step|zeitschritt|dt|delta t|ts|t s|passo|paso|pas|schritt|stap|sample time|abtastzeit|1 (?:sample|reading|record|row|step|count|messung|wert|mesure|muestra|amostra|campione|meting))\b|(mess|abtast|log|aufzeichnungs|speicher|sample|meet)-?(intervall?|rate|takt|zyklus|frequenz|period)/;
 const ZONE_WORDS = /zone|zona|fuseau|fuso|huso|utc|gmt|tijdzone|zeitverschiebung|\btz\b|clock/;
 
 const MONTH_WORD = "[\\p{L}]{3,10}\\.?";
@@ -71,7 +74,8 @@ const foldLine = (line: string) => foldWord(line).replace(/[_"=:;,\t()[\]]+/g, "
 
 function stampsOf(line: string, folded: string): ToldStamp[] {
   const text = line.replace(/["\t;=]|,(?=\s*\d{1,2}:)/g, " ").replace(/\s+/g, " ");
-  const role = WRITTEN.test(folded) ? "written" : START.test(folded) ? "start" : END.test(folded) ? "end" : "plain";
+  const role =
+    WRITTEN.test(folded) || OF_INSTRUMENT.test(folded) ? "written" : START.test(folded) ? "start" : END.test(folded) ? "end" : "plain";
   const found: ToldStamp[] = [];
   let rest = 0;
   for (const match of text.matchAll(DATE)) {
@@ -106,7 +110,9 @@ function joinHalves(stamps: readonly ToldStamp[]): ToldStamp[] {
   const joined: ToldStamp[] = [];
   for (const stamp of stamps) {
     const last = joined.at(-1);
-    const fits = last !== undefined && (last.role === stamp.role || last.role === "plain" || stamp.role === "plain");
+    // when the instrument was calibrated says nothing of a time of day that stands below it
+    const roles = new Set([last?.role, stamp.role]);
+    const fits = last !== undefined && (last.role === stamp.role || (roles.has("plain") && !roles.has("written")));
     if (fits && last.hasDate !== stamp.hasDate && last.hasTime !== stamp.hasTime) {
       const role = last.role === "plain" ? stamp.role : last.role;
       joined[joined.length - 1] = {

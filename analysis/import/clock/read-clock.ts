@@ -1,6 +1,7 @@
 import type { ImportQuestion } from "../../../shared/record/import-question";
 import type { ColumnText, FileContext } from "../columns/column-reading";
 import type { ImportChoices } from "../import-log";
+import { sparseStamps } from "./carry-stamps";
 import { civilClock } from "./civil-clock";
 import { type ClockHints, readClockAnswers } from "./clock-hints";
 import type { ClockReading } from "./clock-reading";
@@ -15,7 +16,7 @@ import { durationClock, PAIR_QUESTION } from "./duration-clock";
 import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
 import { plainTimeClock } from "./plain-time-clock";
-import { readPreambleClock, stampsIn } from "./preamble-clock";
+import { OF_INSTRUMENT, readPreambleClock, stampsIn } from "./preamble-clock";
 import { dayPartOf, doubtfulOffset, hasDayZero, midnightPartOf, type TimePart, timePartOf, zonePartOf } from "./time-part";
 import { toldYear } from "./told-year";
 import { unclearQuestions } from "./unclear-lines";
@@ -37,7 +38,7 @@ export function readClock(columns: readonly ColumnText[], context: FileContext, 
   const chosen = allowed.filter((c) => role.get(c.heading) === "time");
   const profiles = (chosen.length > 0 ? chosen : allowed).map((c) => profileColumn(c, context.decimal, context.thousands));
   const candidates = findCandidates(profiles, hints, chosen.length > 0).sort((a, b) => b.score - a.score);
-  const reading = candidates.length === 0 ? countedClock(hints) : withOthersNamed(candidates);
+  const reading = candidates.length === 0 ? countedClock(hints) : withSparseStamps(withOthersNamed(candidates), columns, hints);
   if (reading !== null && standsAtDayZero(reading, columns)) return countedFromDayZero(reading, hints);
   const { unknownZone } = hints.told;
   const offset = reading?.kind === "civil" && reading.zone === null && unknownZone === null ? offsetQuestion(profiles, reading) : null;
@@ -126,14 +127,17 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
     const moving = profile.column.sample.some((cell) => cell !== "" && cell !== profile.column.sample[0]);
     // of two stamps a row the one that moves with the rows ("received at" stands still for many)
     const share = new Set(profile.column.sample).size / Math.max(1, profile.column.sample.length);
+    // the stamps of a list of alarms beside the log stand in few of its rows
+    const filled = profile.column.sample.filter((cell) => cell !== "").length;
+    const stands = !moving || 2 * filled < profile.column.sample.length;
     const add = (score: number, used: readonly ColumnProfile[], read: () => ClockReading) =>
-      found.push({ score: score + heading + 4 * share - (moving || used.length > 1 ? 0 : 60), profiles: used, read });
+      found.push({ score: score + heading + 4 * share - (stands && used.length === 1 ? 60 : 0), profiles: used, read });
     if (profile.kind === "stamp" && !(hasDayZero(profile) && profiles.some((p) => p !== profile && isDate(p))))
       add(100, [profile], stamped([asPart(profile)]));
     const midnight = midnightPartOf(profile);
     const own = midnight === null ? [] : timeParts(profiles, k, hints.context.decimal);
     if (midnight !== null && own.length > 0) add(105, [profile, ...own.map((part) => part.profile)], stamped([midnight, ...own]));
-    if (profile.kind === "date") {
+    if (profile.kind === "date" && !isOfOtherThing(profile)) {
       const near = timeParts(profiles, k, hints.context.decimal);
       const columns = near.some(({ plain }) => plain) ? [] : findTimeComponents(profiles);
       const others = columns.length > 0 ? columns : near;
@@ -163,6 +167,9 @@ function ofComponents(parts: Components, profiles: readonly ColumnProfile[], hin
   const all = time === null ? used : [...used, time.profile];
   return { score: time === null ? 65 : 85, profiles: all, read: () => componentClock(parts, hints, time) };
 }
+
+/** A date of the instrument, or one that the first row does not have, is none of the times beside it. */
+const isOfOtherThing = ({ column, words }: ColumnProfile) => OF_INSTRUMENT.test(words) || column.sample[0] === "";
 
 const hasFraction = ({ column }: ColumnProfile) => column.sample.some((cell) => /:\d{2}[.,]\d/.test(cell));
 
@@ -223,7 +230,7 @@ function isElapsed(profile: ColumnProfile, hints: ClockHints): boolean {
   const first = profile.column.sample.find((cell) => cell !== "") ?? "";
   if (!/^0{1,3}:0{1,2}(?::0{1,2}(?:[.,]0+)?)?$/.test(first)) return false;
   const start = hints.told.stamps.find((s) => s.role === "start" && s.hasTime);
-  return start !== undefined && !/\b0{1,2}:00(:00)?/.test(start.text);
+  return start !== undefined && !/(?<![\d:])0{1,2}:00(?::00)?(?![\d:])/.test(start.text);
 }
 
 /** Two fields that begin at 00:00 with no date anywhere are hours and minutes from midnight or minutes and seconds from the start: asked. */
@@ -238,6 +245,17 @@ function dayOrPairs(profiles: readonly ColumnProfile[], hints: ClockHints): Cloc
 }
 
 const AS_DAY = { asks: { kind: "two-fields-from-zero" }, assumed: PAIR_QUESTION.options[1] } as const;
+
+/** Stamps in few rows stand for those between them where they show one step from row to row; else they are a list beside the log and no clock of it. */
+function withSparseStamps(reading: ClockReading, columns: readonly ColumnText[], hints: ClockHints): ClockReading | null {
+  const cells = reading.columns.map((index) => columns.find((column) => column.index === index)?.sample ?? []);
+  const rows = cells[0]?.map((_, row) => cells.map((sample) => sample[row])) ?? [];
+  const blank = rows.filter((row) => row.every((cell) => cell === "")).length;
+  const sparse = 2 * blank <= rows.length ? "none" : sparseStamps(Float64Array.from(rows, reading.parse), blank);
+  if (sparse === "none") return reading;
+  const counted = countedClock(hints);
+  return sparse === "even" && (counted === null || counted.start === null) ? { ...reading, stampsOnce: true } : counted;
+}
 
 /** Several candidates: the best is taken, and it is said. */
 function withOthersNamed(candidates: readonly Candidate[]): ClockReading {

@@ -1,6 +1,7 @@
 import type { Clock } from "../../../shared/record/clock";
 import { seconds } from "../../../shared/units/quantity";
 import type { ImportChoices } from "../import-log";
+import { carryStamps } from "./carry-stamps";
 import { type ClockAnswers, readClockAnswers } from "./clock-hints";
 import type { ClockLedger } from "./clock-ledger";
 import type { ClockReading, SettledClock } from "./clock-reading";
@@ -42,8 +43,9 @@ export function settleClock(
   const answers = readClockAnswers(choices);
   const ledger: ClockLedger = { rejected: [], faults: [], questions: [...reading.questions], notes: [...reading.notes] };
   const times = reading.kind === "counted" ? countedTimes(raw.length, reading.interval ?? 1) : raw.slice();
-  if (!risesEvenly(times)) rejectUnread(times, ledger);
   if (reading.datesOnce === true) carryDates(times);
+  if (reading.stampsOnce === true) carryStamps(times, ledger);
+  if (!risesEvenly(times)) rejectUnread(times, ledger);
   const dateOrder = settleDateOrder(times, reading, ledger);
   if (reading.rollsOverYear === true) followYears(times);
   if (reading.snap !== null) snapToGrid(times, reading.snap);

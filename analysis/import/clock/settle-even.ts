@@ -25,6 +25,7 @@ export function settleEven(
     reading.snap !== null ||
     reading.rollsOverMidnight ||
     reading.datesOnce === true ||
+    reading.stampsOnce === true ||
     reading.rollsOverYear === true ||
     reading.orders.length > 1
   )

@@ -1,8 +1,10 @@
 /** Anything of what is undone here: most stamps have none of it. */
-const ODD = /[#[\u3000-\u9fff\uac00-\ud7af]|^\d{4}:\d{2}:\d{2}[ T]/;
+const ODD = /[#[\u3000-\u9fff\uac00-\ud7af]|^\d{4}:\d{2}:\d{2}[ T]|^T[-+\u2212]\d|^\p{L}{3,6}\s?\d+[ ,]/u;
 
 /** Prefix of a literal of IEC 61131-3: DT#2024-05-01-10:00:00, TOD#10:00:00, D#2024-05-01, T#90s, and their long names. */
 const LITERAL = /(?<![\p{L}\d])(?:L?DT|DATE_AND_TIME|L?D|DATE|L?TOD|TIME_OF_DAY|L?T|TIME)#/giu;
+/** A day counted from a start before a time of day. */
+const DAY_COUNT = /^(?:day|tag|jour|d[ií]a|giorno|dag)\s?(\d{1,4})[ ,]\s?(?=\d{1,2}:\d{2})/i;
 /** Year, month, day, hour, minute and second as Chinese, Japanese and Korean write them behind their numbers; common practice, no source. */
 const COUNTED: readonly (readonly [RegExp, string])[] = [
   [/(\d)\s*[\u5e74\ub144\u6708\uc6d4]\s*/g, "$1-"],
@@ -22,6 +24,10 @@ export function plainStamp(text: string): string {
   if (!ODD.test(text)) return text;
   let plain = text.startsWith("[") && text.endsWith("]") ? text.slice(1, -1) : text;
   plain = plain.replace(LITERAL, "");
+  // "T+00:00:10", time from a start
+  plain = plain.replace(/^T(?=[-+\u2212]\d)/, "");
+  // "Day 2 00:10:00", days from a start
+  plain = plain.replace(DAY_COUNT, "$1 ");
   // "2024:05:01 10:15:00" as cameras write it
   plain = plain.replace(/^(\d{4}):(\d{2}):(?=\d{2}[ T])/, "$1-$2-");
   if (!/[\u3000-\u9fff\uac00-\ud7af]/.test(plain)) return plain;

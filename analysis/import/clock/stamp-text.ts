@@ -192,6 +192,8 @@ class StampScanner {
       this.at += /^\.?\s?m\.?(?!\p{L})/iu.exec(this.text.slice(this.at))?.[0].length ?? 0;
       return true;
     }
+    // the hour that comes twice when summer time ends, "02:10A" and then "02:10B": the rows say by their order which it is
+    if (word === "B" && this.seconds >= 3600 && this.seconds < 4 * 3600) return true;
     if (word === "T" || word === "t") return this.afterT();
     if ((word === "W" || word === "w") && this.numbers.length === 1) {
       const length = this.run();

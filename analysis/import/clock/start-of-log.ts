@@ -4,6 +4,7 @@ import { refused } from "./clock-hints";
 import { possibleOrders } from "./date-order";
 import { dateOrderQuestion } from "./date-order-question";
 import { orderOfSibling } from "./date-sibling";
+import { orderOfComma } from "./order-clues";
 import { type ToldStamp, toldSeconds } from "./preamble-clock";
 import type { DateOrder } from "./stamp";
 import { writeOffset } from "./zone-text";
@@ -41,9 +42,10 @@ export function startOf(hints: ClockHints): StartOfLog {
 }
 
 /** A stamp of the file as the start to count from. */
-export function readStart(stamp: ToldStamp, { answers, told, context }: ClockHints): StartOfLog {
+export function readStart(stamp: ToldStamp, hints: ClockHints): StartOfLog {
+  const { answers, told } = hints;
   const possible = possibleOrders([stamp.text]);
-  const habit = /^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(stamp.text) || context.decimal === "," ? "dmy" : null;
+  const habit = /^\d{1,2}\.\d{1,2}\.\d{2,4}/.test(stamp.text) ? "dmy" : (orderOfComma([stamp.text], possible, hints)?.order ?? null);
   const settled = answers.order ?? told.order ?? orderOfSibling(stamp.text, possible, told)?.order ?? habit;
   const orders = settled !== null && possible.includes(settled) ? [settled] : possible;
   const readings = orders.map((order) => toldSeconds(stamp, order));

@@ -26,9 +26,9 @@ export type FileContext = {
   readonly thousands: string | null;
 };
 
-/** A raw electrical signal that needs a range: 4-20 mA, 0-10 V, 1-5 V, counts, per cent of the span. Low and high are of the signal, in SI (A, V, 1) or counts. */
+/** A raw electrical signal that needs a range: 4-20 mA, 0-10 V, 0.5-4.5 V, counts, per cent of the span. Low and high are of the signal, in SI (A, V, 1) or counts. */
 export type RawSignal = {
-  readonly kind: "4-20 mA" | "0-20 mA" | "0-10 V" | "1-5 V" | "0-5 V" | "2-10 V" | "0-100 %" | "counts";
+  readonly kind: `${number}-${number} ${"mA" | "V" | "mV"}` | "0-100 %" | "counts";
   readonly low: number;
   readonly high: number;
   /** What its ends stand for, where the same words say it. */

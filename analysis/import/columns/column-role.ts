@@ -42,7 +42,9 @@ export type RoleGuess = {
 /** The role that folded words and a unit speak for; words and unit that agree beat words alone, words alone beat the unit alone. */
 export function guessRole(words: string, unit: Unit | null, values: ColumnValues): RoleGuess {
   const generic = GENERIC_WORDS.test(words);
-  const best = bestByWords(words, unit, values);
+  // a flow in hertz is the frequency of its meter, whatever word stands for it
+  const best =
+    unit?.quantity === "frequency" && METER.test(words) ? ({ role: "flow", fits: true } as const) : bestByWords(words, unit, values);
   if (best?.role === "pressure" && AIR.test(words) && isWeather(unit, values)) return { role: "other", by: "words", generic: false };
   if ((ID_WORDS.test(words) || /^n[°º]?o? /.test(words)) && unit === null && isIdentity(words, values))
     return { role: "other", by: "words", generic: false };
@@ -58,6 +60,10 @@ export function guessRole(words: string, unit: Unit | null, values: ColumnValues
     return { role: "running", by: "values", generic: false };
   return { role: "other", by: "none", generic };
 }
+
+/** A meter or a sensor of flow, by its name. */
+const METER =
+  /\b(?:flow|water) ?(?:sensor|meter|transmitter)\b|\bdurchfluss(?:sensor|messer|geber|zahler)\b|\b(?:capteur de )?debitmetre\b|\bcapteur de debit\b|\bcaudalimetro\b|\bsensor de (?:caudal|vazao)\b|\bmedidor de (?:caudal|vazao)\b|\bflussimetro\b|\bsensore di portata\b|\bdebietmeter\b|\bflowsensor\b|\bturbine\b/;
 
 /** "Pressure sensor ID" over one whole number, or over codes: no reading. A channel's own heading ("Channel 1") names what it does not measure either, but stands over readings. */
 const isIdentity = (words: string, { sorted, low, high }: ColumnValues): boolean =>

@@ -8,6 +8,9 @@ import { findReference } from "./unit-from-text";
 const AIR_LOW = 95_000;
 const AIR_HIGH = 104_500;
 
+/** A barometer measures the air itself, from vacuum. */
+const BAROMETER = /\bbaro\w*|\batmosph?er\w*|\bluftdruck\b|\bluchtdruk\b/;
+
 /**
  * Gauge or absolute: the person, the unit ("psig"), then words decide; a plain pressure is gauge. Where nothing is said and the values rest at
  * the pressure of the air, they look absolute: taken so, and asked. Quantity null for what is no pressure.
@@ -20,7 +23,12 @@ export function settleReference(
 ): { readonly quantity: ChannelQuantity | null; readonly questions: readonly ImportQuestion[] } {
   if (unit === null || !["pressure", "gaugePressure", "absolutePressure"].includes(unit.quantity)) return { quantity: null, questions: [] };
   const said =
-    facts.choice.reference ?? facts.unit?.reference ?? referenceOf(unit) ?? findReference(facts.text) ?? referenceInPreamble(preamble);
+    facts.choice.reference ??
+    facts.unit?.reference ??
+    referenceOf(unit) ??
+    findReference(facts.text) ??
+    (BAROMETER.test(facts.words) ? "absolute" : null) ??
+    referenceInPreamble(preamble);
   if (said !== null) return { quantity: said === "absolute" ? "absolutePressure" : "gaugePressure", questions: [] };
   if (role !== "pressure" || !restsAtAir(facts, unit)) return { quantity: "gaugePressure", questions: [] };
   return { quantity: "absolutePressure", questions: [referenceQuestion(facts.name)] };
@@ -30,7 +38,7 @@ const referenceOf = (unit: Unit) => (unit.quantity === "pressure" ? null : unit.
 
 const referenceInPreamble = (preamble: readonly string[]): "gauge" | "absolute" | null => {
   for (const line of preamble) {
-    const said = /press|druck|druk|presi|reference|referenz|sensor|transducer/i.test(line) ? findReference(line) : null;
+    const said = /press|dr[uü]ck|druk|presi|reference|referenz|sensor|transducer/i.test(line) ? findReference(line) : null;
     if (said !== null) return said;
   }
   return null;

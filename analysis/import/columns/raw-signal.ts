@@ -8,12 +8,12 @@ export type SignalRange = { readonly low: number; readonly high: number; readonl
 
 const TO = "\\s*(?:ma|v)?\\s*(?:-|–|to|bis|\\.\\.+|…|a|à|tot|/)\\s*";
 const SIGNALS: readonly (readonly [RegExp, RawSignal])[] = [
-  [new RegExp(`(?<![\\d.])4${TO}20\\s*ma?\\b`, "i"), { kind: "4-20 mA", low: 0.004, high: 0.02 }],
-  [new RegExp(`(?<![\\d.])0${TO}20\\s*ma\\b`, "i"), { kind: "0-20 mA", low: 0, high: 0.02 }],
-  [new RegExp(`(?<![\\d.])0${TO}10\\s*v(?:dc)?\\b`, "i"), { kind: "0-10 V", low: 0, high: 10 }],
-  [new RegExp(`(?<![\\d.])1${TO}5\\s*v(?:dc)?\\b`, "i"), { kind: "1-5 V", low: 1, high: 5 }],
-  [new RegExp(`(?<![\\d.])0${TO}5\\s*v(?:dc)?\\b`, "i"), { kind: "0-5 V", low: 0, high: 5 }],
-  [new RegExp(`(?<![\\d.])2${TO}10\\s*v(?:dc)?\\b`, "i"), { kind: "2-10 V", low: 2, high: 10 }],
+  [new RegExp(`(?<!\\d[.,]?)4${TO}20\\s*ma?\\b`, "i"), { kind: "4-20 mA", low: 0.004, high: 0.02 }],
+  [new RegExp(`(?<!\\d[.,]?)0${TO}20\\s*ma\\b`, "i"), { kind: "0-20 mA", low: 0, high: 0.02 }],
+  [new RegExp(`(?<!\\d[.,]?)0${TO}10\\s*v(?:dc)?\\b`, "i"), { kind: "0-10 V", low: 0, high: 10 }],
+  [new RegExp(`(?<!\\d[.,]?)1${TO}5\\s*v(?:dc)?\\b`, "i"), { kind: "1-5 V", low: 1, high: 5 }],
+  [new RegExp(`(?<!\\d[.,]?)0${TO}5\\s*v(?:dc)?\\b`, "i"), { kind: "0-5 V", low: 0, high: 5 }],
+  [new RegExp(`(?<!\\d[.,]?)2${TO}10\\s*v(?:dc)?\\b`, "i"), { kind: "2-10 V", low: 2, high: 10 }],
 ];
 
 const BITS = /(?<![\d.])(8|1[0-6])[ -]?bits?\b/i;
@@ -27,8 +27,28 @@ export function countsInText(text: string): RawSignal | null {
   return bits === null ? null : { kind: "counts", low: 0, high: 2 ** Number(bits[1]) - 1 };
 }
 
-/** The raw signal that a text names ("4-20 mA"), or null. */
-export const signalInText = (text: string): RawSignal | null => SIGNALS.find(([form]) => form.test(text))?.[1] ?? null;
+/** The raw signal that a text names ("4-20 mA", "0.5-4.5 V", "0.5 V = 0 bar, 4.5 V = 10 bar"), or null. */
+export function signalInText(text: string): RawSignal | null {
+  const usual = SIGNALS.find(([form]) => form.test(text))?.[1];
+  if (usual !== undefined) return usual;
+  const points = TWO_POINTS.exec(text);
+  if (points !== null && points[2] !== "%") return signalBetween(points[1], points[5], points[2]);
+  const span = SIGNAL_SPAN.exec(text);
+  return span === null ? null : signalBetween(span[1], span[2], span[3]);
+}
+
+const ELECTRIC: Readonly<Record<string, "mA" | "V" | "mV">> = { ma: "mA", v: "V", vdc: "V", mv: "mV" };
+
+function signalBetween(from: string, to: string, written: string): RawSignal | null {
+  const [low, high] = [number(from), number(to)];
+  const unit = ELECTRIC[written.toLowerCase()];
+  if (unit === undefined || !(low < high)) return null;
+  const kind = `${low}-${high} ${unit}` as const;
+  return { kind, low: low * stepOf(kind), high: high * stepOf(kind) };
+}
+
+/** SI of one step of a signal's own unit: 0.001 for mA and mV, 1 for V. */
+export const stepOf = (kind: RawSignal["kind"]): number => (/m[AV]$/.test(kind) ? 1e-3 : 1);
 
 /** The raw signal that unit and values speak for: milliamperes within the live range, volts from 0 to 10, counts of a converter. */
 export function signalOfValues(unit: FoundUnit | null, words: string, values: ColumnValues): RawSignal | null {
@@ -72,10 +92,16 @@ const SPAN = new RegExp(
   `(${NUMBER})\\s*(?:\\p{L}[\\p{L}\\d²³/]*\\s*)??(?:\\.\\.+|…|-|–|\\bto\\b|\\bbis\\b|\\ba\\b|à|\\btot\\b|\\bhasta\\b|\\bate\\b|~)\\s*(${NUMBER})\\s*${UNIT}`,
   "giu",
 );
-const STANDS_FOR = "(?:=>?|:|->|→|~|@|,|;|\\bis\\b|\\bat\\b)";
+const STANDS_FOR =
+  "(?:=>?|:|->|→|~|@|,|;|\\bis\\b|\\bat\\b|\\bequals\\b|\\bcorresponds to\\b|\\bentspricht\\b|\\bist\\b|\\bsind\\b|\\bvaut\\b|\\bcorrespond à|\\bequivale a\\b|\\bcorresponde a\\b|\\bcorrisponde a\\b|\\bkomt overeen met\\b)";
+/** A span between two numbers in a unit of an electric signal, the first with or without it. */
+const SIGNAL_SPAN = new RegExp(
+  `(?<!\\d[.,]?)(${NUMBER})\\s*(?:m?[AV])?\\s*(?:\\.\\.+|…|-|–|\\bto\\b|\\bbis\\b|\\ba\\b|à|\\btot\\b)\\s*(${NUMBER})\\s*(mA|mV|V(?:DC)?)(?![\\p{L}\\d])`,
+  "iu",
+);
 /** Words between the two points are few and short: a line of nothing but letters must not cost time. */
 const TWO_POINTS = new RegExp(
-  `(${NUMBER})\\s*(ma|v|%)\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*([^\\d\\s=;,|]{0,24})\\s*[,;/|]?\\s*(?:\\p{L}{1,16}[\\s.:]{1,3}){0,3}(${NUMBER})\\s*\\2\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*${UNIT}`,
+  `(${NUMBER})\\s*(ma|v|mv|%)\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*([^\\d\\s=;,|]{0,24})\\s*[,;/|]?\\s*(?:\\p{L}{1,16}[\\s.:]{1,3}){0,3}(${NUMBER})\\s*\\2\\s*${STANDS_FOR}\\s*(${NUMBER})\\s*${UNIT}`,
   "iu",
 );
 

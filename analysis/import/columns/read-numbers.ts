@@ -3,14 +3,14 @@ import type { ImportQuestion } from "../../../shared/record/import-question";
 import { readScaledUnit } from "../../../shared/units/scaled-unit";
 import type { Unit } from "../../../shared/units/unit-table";
 import type { ColumnReason } from "../../../shared/wording/column-reason";
-import { firstUnread } from "../statement-words";
-import { readKFactor } from "./column-choices";
 import type { ColumnFacts } from "./column-facts";
 import { asHead, quantityOf } from "./column-quantity";
 import { type ColumnReading, NOTHING } from "./column-reading";
 import { guessRole } from "./column-role";
 import { NO_VALUES } from "./column-values";
 import type { FileFacts } from "./file-facts";
+import { isMeterFrequency, readMeterFrequency } from "./meter-frequency";
+import { isPulses, readPulses } from "./meter-pulses";
 import { conflictQuestion, impossibleQuestion, roleQuestion, scaleQuestion, unitQuestion, volumeQuestion } from "./number-questions";
 import { findPosition } from "./position-words";
 import { settleReference } from "./pressure-reference";
@@ -32,6 +32,7 @@ export function readNumbers(facts: ColumnFacts, file: FileFacts): ColumnReading 
       ? null
       : rawSignal(facts, role, file.numbers === 1 ? file.preamble.filter((text) => text.length < 200).join(" | ") : "");
   if (raw !== null) return readRaw(base, facts, raw, file.preamble, file.rawCount <= 1);
+  if (isMeterFrequency(facts)) return readMeterFrequency(base, facts, file);
   if (isPulses(facts, role)) return readPulses(base, facts, file);
   if (role === "running") return readFlag(base, facts, saying(facts, role, null));
   return readScaled(base, facts, file);
@@ -129,47 +130,6 @@ const saysFlow = ({ words, unit }: ColumnFacts): boolean =>
 /** A volume counted anew for each row. */
 const PER_ROW =
   /\bused\b|\busage\b|\b(?:per|je|pro|par|por) \d|\binterval\b|\bincrement\w*\b|\bconsum\w*\b|\bdelta\b|\bverbrauch\w*\b|\bconsommation\b|\bverbruik\b/;
-
-function isPulses({ text, unit, words }: ColumnFacts, role: ChannelRole): boolean {
-  if (unit !== null && unit.unit.quantity !== "fraction") return false;
-  return (
-    (role === "volume" || role === "flow" || role === "other") &&
-    /\bpuls(?:e|es|os|en)?\b|\bimpuls\w*\b|\bimp\b|\bticks?\b/i.test(`${words} ${text}`)
-  );
-}
-
-/** Pulses become a volume by the meter's K-factor, asked where nothing names it. */
-function readPulses(base: ColumnReading, facts: ColumnFacts, file: FileFacts): ColumnReading {
-  const told = readKFactor(facts.text) ?? kFactorInPreamble(file.around);
-  const unclear = told === null ? firstUnread("pulse", file.around, (line) => readKFactor(line) !== null) : null;
-  const proposals = unclear === null || !(unclear.number > 0) ? [] : [`${unclear.number} L/pulse`, `${unclear.number} pulses/L`];
-  const perPulse = facts.choice.kFactor ?? told;
-  const question: ImportQuestion = {
-    id: `k-factor:${facts.name}`,
-    asks: { kind: "pulses", name: facts.name, line: unclear?.line ?? null },
-    options: [...new Set([...proposals, "1 L/pulse", "10 L/pulse", "1 pulses/gal", "10 gal/pulse"])],
-    assumed: "none",
-  };
-  return {
-    ...base,
-    role: facts.choice.role ?? "volume",
-    unit: "pulses",
-    quantity: perPulse === null ? "none" : "volume",
-    factor: perPulse ?? 1,
-    counter: { kind: "pulses", cubicMetrePerCount: perPulse },
-    certainty: perPulse === null ? 0.6 : 0.9,
-    reason: [perPulse === null ? { kind: "pulses-unknown" } : { kind: "pulses", litres: Number((perPulse * 1000).toPrecision(4)) }],
-    questions: [...base.questions, ...(perPulse === null ? [question] : [])],
-  };
-}
-
-const kFactorInPreamble = (preamble: readonly string[]): number | null => {
-  for (const line of preamble) {
-    const factor = /puls|imp|k[- ]?fac|k[- ]?fakt|facteur k|factor k|fator k|fattore k/i.test(line) ? readKFactor(line) : null;
-    if (factor !== null) return factor;
-  }
-  return null;
-};
 
 const UNIT_PLACES = { "units row": "row", cells: "cells", preamble: "above", heading: "heading", choice: "heading" } as const;
 

@@ -17,6 +17,7 @@ import {
   type SignalRange,
   signalInText,
   signalOfValues,
+  stepOf,
 } from "./raw-signal";
 import { unitOptions } from "./unit-proposal";
 
@@ -53,7 +54,7 @@ export function rawSignal(
 
 /** All but a tenth of the numbers lie within the signal's span, and none beyond what a broken wire or a shorted loop can show (NAMUR NE 43). */
 function restsWithin(signal: RawSignal, sorted: Float64Array): boolean {
-  const scale = signal.kind.endsWith("mA") ? 1e3 : 1;
+  const scale = 1 / stepOf(signal.kind);
   const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))];
   const inside = at(0.05) >= 0.85 * signal.low * scale && at(0.95) <= 1.12 * signal.high * scale;
   return inside && sorted[0] >= -0.05 * signal.high * scale && at(1) <= 1.25 * signal.high * scale;
@@ -64,7 +65,7 @@ const isBracketed = (text: string, unit: string) => text.includes(`(${unit})`) |
 /** The numbers lie within what such a signal can be, in its own unit. */
 function fitsSignal(signal: RawSignal, unit: Unit | null, low: number, high: number): boolean {
   if (signal.kind === "counts") return true;
-  const factor = unit?.factor ?? (signal.kind.endsWith("mA") ? 1e-3 : 1);
+  const factor = unit?.factor ?? stepOf(signal.kind);
   return low * factor >= -0.2 * signal.high && high * factor <= 1.25 * signal.high;
 }
 
@@ -81,7 +82,7 @@ export function readRaw(
   const above = alone ? rangeInPreamble(preamble) : null;
   // "0-10 V = 0-16 bar": values that never pass 5 V are no signal of 0-5 V then
   const raw = above?.signal?.kind.slice(-1) === bySample.kind.slice(-1) ? (above.signal ?? bySample) : bySample;
-  const unitOfSignal = electric || raw === PERCENT_OF_SPAN ? (unit?.unit.factor ?? 1) : raw.kind.endsWith("mA") ? 1e-3 : 1;
+  const unitOfSignal = electric || raw === PERCENT_OF_SPAN ? (unit?.unit.factor ?? 1) : stepOf(raw.kind);
   const spanless = raw.kind === "counts" && raw.range === undefined && countsInText(facts.text) === null;
   const named = choice.range ?? raw.range ?? (spanless ? null : readRange(facts.text)) ?? (spanless ? null : (above?.range ?? null));
   // "Pressure (0-100 %)" names its signal, not what it stands for

@@ -4,10 +4,12 @@ import type { MarkStands } from "../../../shared/wording/column-question";
 import { firstUnread, numberSaid, speaksOf } from "../statement-words";
 import type { ColumnFacts } from "./column-facts";
 import { findPosition } from "./position-words";
-import { doubtfulSentinel, negativeSentinel, strangeSentinel, wholeSentinel } from "./sentinels";
+import { doubtfulSentinel, isUsualMark, negativeSentinel, strangeSentinel, wholeSentinel } from "./sentinels";
 
 /** A flow turned round, or a level under its zero, shows many numbers; the others cannot be below 0 at all. */
 const NEVER_BELOW_0: ReadonlySet<ChannelRole> = new Set(["flow", "speed", "current", "power", "level", "volume"]);
+/** No quantity of a pumped water system comes to such a number in any unit. */
+const MOST_OF_ANYTHING = 1e15;
 /** A suction lifts, and a difference has two directions. */
 const MAY_BE_BELOW_0 = /^(?:suction|difference)/;
 
@@ -29,6 +31,7 @@ export function readSentinels(
     };
   }
   const stray = strayMark(facts);
+  if (stray !== null && Math.abs(stray.number) > MOST_OF_ANYTHING) return { sentinels: [...sure, stray.number], questions: [] };
   if (stray === null) return { sentinels: sure, questions: [] };
   const assumed = choice.sentinel ?? stray.assumed;
   const sentinels = assumed === "missing" ? [...sure, stray.number] : sure;
@@ -66,7 +69,10 @@ const MARK_LINE =
 /** The number that a line names as the mark of a missing value; null where it names none. A count of missing rows is no mark. */
 export function markIn(line: string): number | null {
   const mark = speaksOf("missing", line) ? MARK_LINE.exec(line)?.[1] : undefined;
-  return mark === undefined ? null : Number(mark.replace(",", "."));
+  if (mark !== undefined) return Number(mark.replace(",", "."));
+  // in whatever words: nobody counts rows below 0, or just as many as a usual mark
+  const said = numberSaid("missing", line);
+  return said !== null && (said < 0 || isUsualMark(said)) ? said : null;
 }
 
 const marksIn = (preamble: readonly string[]): readonly number[] => preamble.flatMap((line) => markIn(line) ?? []);

@@ -34,7 +34,7 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
   [
     "speed",
     words(
-      "speed* spd drehzahl* *drehzahl frequenc* *frequenz* frequentie frequence frecuencia freq vitesse velocidad* velocita *snelheid *toerental toeren rpm giri umdrehung* rotation* regime hz rotacao rotazione drehfrequenz",
+      "speed* spd drehzahl* *drehzahl frequenc* *frequenz* *frequentie* frequence frecuencia freq vitesse velocidad* velocita *snelheid *toerental *toeren rpm giri umdrehung* rotation* regime hz rotacao rotazione drehfrequenz",
     ),
     3,
   ],
@@ -47,7 +47,7 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
     2.5,
   ],
   ["current", /^i$|^i |\bi ?\d\b/, 1],
-  ["power", words("power pwr *leistung leistung* puissance potencia potenza vermogen kw watt watts"), 3],
+  ["power", words("power pwr *leistung leistung* puissance potencia potenza *vermogen* kw watt watts"), 3],
   [
     "running",
     words(
@@ -55,7 +55,7 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
     ),
     2,
   ],
-  ["temperature", words("temp temp* *temperatur temperatur* temperatuur* thermocouple"), 3.5],
+  ["temperature", words("temp temp* *temperatur temperatur* *temperatuur* thermocouple"), 3.5],
   ["temperature", /\bt[it]t?\b(?= ?\d)|^t$|^t |\bt ?\d\b/, 1],
   [
     "level",
@@ -76,7 +76,7 @@ export const ROLE_WORDS: readonly (readonly [ChannelRole, RegExp, number])[] = [
 
 /** Headings that a person would not take for a measured quantity of the water system, whatever else they say. */
 export const OTHER_WORDS = words(
-  "pressure_rate pressure_change rate_of_change apparent_power reactive_power scheinleistung blindleistung puissance_apparente puissance_reactive potencia_aparente potencia_reactiva potenza_apparente potenza_reattiva user operator benutzer utilisateur usuario utente day_of_week weekday wochentag flow_switch pressure_switch level_switch float_switch druckschalter stromungswachter pressostat* flussostato niveauschalter schwimmerschalter vlotterschakelaar direction *richtung direccion direcao direzione richting trend tendenz tendance tendencia tendenza anomal* label labels change_point alarm* alarme allarme storung* emergency note notes comment comments bemerkung* vibration* accel* humid* feuchte* *feuchte humedad umidita vochtigheid batter* bateri* batterij* akku* accu* pila pile vbat* vcc vdd signal_strength rssi set_point set_points setpoint* set_pressure set_speed set_flow set_value set_level set_temp* sp soll* consigne consigna target streefwaarde power_factor cos_phi line_freq* mains_freq* grid_freq* supply_freq* netzfrequenz frequence_reseau frequence_du_reseau frecuencia_red frecuencia_de_red frequencia_da_rede frequenza_rete frequenza_di_rete netfrequentie barometr* barometer atmospher* atmosph* luftdruck error errors fault faults fehler* quality crc checksum latitude longitude torque drehmoment couple coppia ph turbidity conductivity leitfahigkeit chlorine run_time running_time run_hours runtime hours wind* flow_velocity fliessgeschwindigkeit stromungsgeschwindigkeit *stunden heures serial energy energie kwh starts starts_count start_count number_of_starts rain* niederschlag* neerslag* precip* pluie pluviom* lluvia chuva pioggia altitude",
+  "speed_of_sound sound_speed sound_velocity schallgeschwindigkeit vitesse_du_son velocidad_del_sonido velocidade_do_som velocita_del_suono geluidssnelheid pressure_rate pressure_change rate_of_change apparent_power reactive_power scheinleistung blindleistung puissance_apparente puissance_reactive potencia_aparente potencia_reactiva potenza_apparente potenza_reattiva user operator benutzer utilisateur usuario utente day_of_week weekday wochentag flow_switch pressure_switch level_switch float_switch druckschalter stromungswachter pressostat* flussostato niveauschalter schwimmerschalter vlotterschakelaar direction *richtung direccion direcao direzione richting trend tendenz tendance tendencia tendenza anomal* label labels change_point alarm* alarme allarme storung* emergency note notes comment comments bemerkung* vibration* accel* humid* feuchte* *feuchte humedad umidita vochtigheid batter* bateri* batterij* akku* accu* pila pile vbat* vcc vdd signal_strength rssi set_point set_points setpoint* set_pressure set_speed set_flow set_value set_level set_temp* sp soll* consigne consigna target streefwaarde power_factor cos_phi line_freq* mains_freq* grid_freq* supply_freq* netzfrequenz frequence_reseau frequence_du_reseau frecuencia_red frecuencia_de_red frequencia_da_rede frequenza_rete frequenza_di_rete netfrequentie barometr* barometer atmospher* atmosph* luftdruck error errors fault faults fehler* quality crc checksum latitude longitude torque drehmoment couple coppia ph turbidity conductivity leitfahigkeit chlorine run_time running_time run_hours runtime hours wind* flow_velocity fliessgeschwindigkeit stromungsgeschwindigkeit *stunden heures serial energy energie kwh starts starts_count start_count number_of_starts rain* niederschlag* neerslag* precip* pluie pluviom* lluvia chuva pioggia altitude",
 );
 
 /** Words that name another thing or only a place: "valve position" is no channel of the water system, "pressure before valve" is one. */

@@ -6,6 +6,8 @@ const MARKS = [
   3.4028235e38, -3.4028235e38, 6553.5, 655.35, 3276.7, 327.67, -3276.8, -327.68,
 ];
 
+export const isUsualMark = (number: number): boolean => MARKS.includes(number);
+
 /**
  * Numbers that stand for a missing value: a usual mark, at the very end of the values and farther from all others than three times their spread.
  * A usual mark inside or near the spread is a value.

@@ -18,6 +18,17 @@ export function findReference(text: string): "gauge" | "absolute" | null {
   return GAUGE.test(text) ? "gauge" : null;
 }
 
+/** What a text without the characters beyond ASCII has a question mark for. */
+const BEYOND_ASCII = ["\u00b3", "\u00b2", "\u00b0", "\u00b5", "\u2082"];
+
+/** "m?/h", "?C": the one unit that a lost character leaves possible; null where there are several or none. */
+function mendedUnit(text: string): Unit | null {
+  const lost = /[?\ufffd]/.exec(text);
+  if (lost === null) return null;
+  const found = BEYOND_ASCII.flatMap((character) => findUnit(text.replace(lost[0], character)) ?? []);
+  return new Set(found.map(({ symbol }) => symbol)).size === 1 ? found[0] : null;
+}
+
 /** The unit that a whole text names, with or without a word for the reference ("bar abs", "kPa (g)"); null where it is none. */
 export function wholeUnit(text: string): FoundUnit | null {
   const bare = text
@@ -30,7 +41,8 @@ export function wholeUnit(text: string): FoundUnit | null {
     findUnit(bare) ??
     findUnit(bare.replace(/\.$/, "")) ??
     findUnit(bare.replace(/\s*\/\s*/g, "/")) ??
-    turnsPerMinute(bare);
+    turnsPerMinute(bare) ??
+    mendedUnit(bare);
   if (unit !== null) return { unit, reference: referenceOf(unit) ?? findReference(bare), text: bare };
   const reference = findReference(bare);
   const stripped = bare
@@ -107,7 +119,8 @@ export function unitInHeading(given: string): FoundUnit | null {
     const unit =
       wholeUnit(match[0] === "_" ? rest.replace(/_/g, " ") : rest) ??
       (match[0] === "_" ? wholeUnit(rest.replace(/_per_|_p_/i, "/").replace(/_/g, "/")) : null);
-    if (unit !== null && (/[,;_:|=]/.test(match[0]) || !isWord(unit.text))) return unit;
+    if (unit !== null && (/[,;_:|=]/.test(match[0]) || !isWord(unit.text) || (match[0] === "in" && /^bars?$/i.test(unit.text))))
+      return unit;
     const scaled = match[0] === "/" || match[0] === "-" ? null : scaledUnit(rest, true);
     if (scaled !== null) return scaled;
   }
@@ -129,8 +142,14 @@ export function unitInHeading(given: string): FoundUnit | null {
 const isWord = (text: string) =>
   /^(?:[a-z'"]|in|ch|pk|mc|lt|lit|cf|mb|ma|cv|ps|at|bars?|meter|metro|pa)$/i.test(text) && !/^(?:bars?|BARS?|mA|PS|mb|Pa)$/.test(text);
 
+/** A height over the zero of a country's levels or over another place: "m NAP", "m ü. NN", "ft above floor". */
+const OVER_DATUM =
+  /^(m|cm|mm|ft)\s+(?:NAP|NN|NHN|TAW|A?MSL|ASL|AOD|NGF|NGVD|NAVD|IGN|s\.?n\.?m|s\.?l\.?m|ü\.|above|over|below|under|über|unter|boven|onder|sobre|sopra|sotto|acima|abaixo|au-dess)/i;
+
 /** In brackets, a unit and what it is of: "bar at header", "Hz output", "gal/min UK"; a gallon takes its country from the words. */
 function unitThenWords(inside: string): FoundUnit | null {
+  const height = OVER_DATUM.exec(inside.trim());
+  if (height !== null) return wholeUnit(height[1]);
   const match = /^(\S+)\s+(?:[-\u2013]\s+)?(\p{L}\D*)$/u.exec(inside.trim());
   if (match === null || isWord(match[1])) return null;
   const country = /\b(?:uk|imp|us)/i.exec(match[2]);
@@ -147,6 +166,6 @@ const firstWhole = (parts: readonly string[]): FoundUnit | null => {
 
 /** The unit stuck to a value: "3.4 bar", "12,5l/min"; null where there is none. */
 export function unitOfCell(cell: string): FoundUnit | null {
-  const match = /^[+\-\u2212]?\d[\d.,' \u00a0]*(?:e[+-]?\d+)?\s*([^\d\s].*)$/i.exec(cell);
-  return match === null ? null : wholeUnit(match[1]);
+  const match = /^[+\-\u2212]?\d[\d.,'\u2019 \u00a0]*?(?:e[+-]?\d+)?\s*((?:(?<=\s)1\/)?[^\d\s.,'\u2019].*)$/i.exec(cell);
+  return match === null ? null : wholeUnit(match[1].replace(/\s*[[(](?:ok|good|valid|g)[\])]$/i, ""));
 }

@@ -36,7 +36,20 @@ describe("a scale told beside whole numbers", () => {
 });
 
 describe("the mark of a missing value told above the table", () => {
-  test.each(["Missing values are written as -1.00", "Fill value;-1.00", "No data: -1", "Fehlwert = -1,00"])("%s", async (line) => {
+  test.each([
+    "Missing values are written as -1.00",
+    "Fill value;-1.00",
+    "No data: -1",
+    "Fehlwert = -1,00",
+    "No-reading code: -1",
+    "Fehlwerte sind mit -1 gekennzeichnet",
+    "Les mesures absentes sont codées -1",
+    "Los datos que faltan se indican con -1",
+    "Valor ausente: -1",
+    "Dados em falta são indicados por -1",
+    "I dati mancanti sono indicati con -1",
+    "Ontbrekende metingen staan als -1",
+  ])("%s", async (line) => {
     const text = ten(`${line}\nTime;Pressure (bar)`, (d, i) => `${iso(d)};${i % 6 === 4 ? "-1.00" : bar(i)}`);
     const { record, asked } = await told(text);
     expect(asked).toEqual([]);
@@ -126,4 +139,42 @@ describe("what else is told beside the table", () => {
 test("an interval beside the zone is no offset", async () => {
   const { from, record } = await told(ten("Clock: UTC, interval 15 min\nTime,Pressure (bar)", (d, i) => `${iso(d)},${bar(i)}`));
   expect([from, record.clock]).toMatchObject(["2024-05-06T10:00:00Z", { zone: "UTC" }]);
+});
+
+describe("the decimal mark told above the table", () => {
+  test.each([
+    ["Decimal separator: comma", 1.283],
+    ["Dezimaltrennzeichen: Komma", 1.283],
+    ["Séparateur décimal : virgule", 1.283],
+    ["Separador decimal: coma", 1.283],
+    ["Separatore decimale: virgola", 1.283],
+    ["Decimaal scheidingsteken: komma", 1.283],
+    ["decimal=point", 1283],
+  ])("%s", async (line, first) => {
+    const { record, asked } = await told(ten(`${line}\nTime\tPressure (mbar)`, (d, i) => `${iso(d)}\t1,${283 + i}`));
+    expect([asked.filter((id) => id === "decimal"), Math.round(record.channels[0].values[0] * 10) / 1000]).toEqual([[], first]);
+  });
+});
+
+test("all pressures are absolute by a word in the plural", async () => {
+  const { record } = await told(ten("Alle Drücke sind Absolutdrücke\nZeit;Netzdruck (bar)", (d, i) => `${iso(d)};${bar(i)}`));
+  expect(record.channels[0].quantity).toBe("absolutePressure");
+});
+
+test.each(["entspricht", "corresponds to", "=", "corresponde a"])("the ends of a signal with '%s' between", async (word) => {
+  const { record, asked } = await told(
+    ten(`Netzdruck: 4 mA ${word} 0 bar, 20 mA ${word} 16 bar\nTime;Netzdruck (mA)`, (d, i) => `${iso(d)};${8 + (i % 4)}`),
+  );
+  // 8 mA are a quarter of the way
+  expect([asked, Math.round(record.channels[0].values[0])]).toEqual([[], 400_000]);
+});
+
+test("the step under a Dutch name", async () => {
+  const { to, asked } = await told(
+    table(
+      "Start: 2024-05-06 10:00:00\nBemonsteringsperiode: 20 s\nDruk (bar)",
+      rows(20, 20, (_, i) => bar(i)),
+    ),
+  );
+  expect({ to, asked }).toEqual({ to: "2024-05-06T10:06:20Z", asked: [] });
 });

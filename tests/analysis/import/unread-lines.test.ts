@@ -16,7 +16,7 @@ describe("a line with a number that no reader understands is said, and asked whe
     ["Reduktionsfaktor 10", tenths, "unit:Pressure (bar)"],
     ["Zeitzone liegt 2 vor der Weltzeit", plain, "time-zone"],
     ["Horloge en avance de 2 heures sur UTC", plain, "time-zone"],
-    ["Fill value -5", (d: Date, i: number) => (i % 6 === 4 ? `${iso(d)},-5` : plain(d, i)), "sentinel:Pressure (bar)"],
+    ["Fill value 7", (d: Date, i: number) => (i % 6 === 4 ? `${iso(d)},7` : plain(d, i)), "sentinel:Pressure (bar)"],
   ])("%s", async (line, write, question) => {
     const found = await told(ten(`${line}\n${HEAD}`, write));
     expect(found.asked).toEqual([question]);

@@ -6,6 +6,7 @@ const A = "2024-05-06T10:00:00Z";
 const B = "2024-05-06T10:03:10Z";
 type Oddity = readonly [name: string, text: string, from: string, to: string, asked: string];
 const ten = (head: string, write: (d: Date, i: number) => string) => table(head, rows(20, 10, write));
+const tick = (d: Date, days: number) => String(BigInt(d.getTime()) * 10_000n + BigInt(days) * 864_000_000_000n);
 const ofDay = (d: Date) => d.getTime() / 1000 - MAY_6;
 
 const ODDITIES: readonly Oddity[] = [
@@ -25,6 +26,54 @@ const ODDITIES: readonly Oddity[] = [
     ten("Sample interval (s),10\nStart,2024-05-06T10:00:00\n\nPressure (bar),Flow (L/min)", (_, i) => `${bar(i)},${i}`),
     A,
     B,
+    "",
+  ],
+  // 621,355,968,000,000,000 ticks of 100 ns from the year 1 to 1970: 719,162 days
+  ["tenths of microseconds since the year 1", ten(H, (d, i) => `${tick(d, 719_162)},${bar(i)}`), A, B, ""],
+  [
+    "a step and a day of its own in the heading",
+    ten("Count (100 ns since 2000-01-01),Pressure (bar)", (d, i) => `${tick(d, -10_957)},${bar(i)}`),
+    A,
+    B,
+    "",
+  ],
+  [
+    "time from a start with a T",
+    ten("Mission time,Pressure (bar)", (_, i) => `T+00:0${Math.floor(i / 6)}:${two((i % 6) * 10)},${bar(i)}`),
+    "0",
+    "190",
+    "",
+  ],
+  [
+    "alarms with their own stamps beside the first rows",
+    ten("Elapsed (s),Pressure (bar),,Alarm,Text", (d, i) => `${10 * i},${bar(i)},,${i < 2 ? `${iso(d)},low` : ","}`),
+    "0",
+    "190",
+    "",
+  ],
+  [
+    "the hour that comes twice marked with A and B",
+    table(
+      "Zeit (Europe/Berlin);Druck (bar)",
+      [
+        "01:50",
+        "02:00A",
+        "02:10A",
+        "02:20A",
+        "02:30A",
+        "02:40A",
+        "02:50A",
+        "02:00B",
+        "02:10B",
+        "02:20B",
+        "02:30B",
+        "02:40B",
+        "02:50B",
+        "03:00",
+      ].map((at, i) => `27.10.2024 ${at};${bar(i).replace(".", ",")}`),
+    ),
+    "2024-10-26T23:50:00Z",
+    "2024-10-27T02:00:00Z",
     "",
   ],
   ["a time without a unit", ten(H, (_, i) => `${i * 10},${bar(i)}`), "0", "190", "clock"],

@@ -33,6 +33,9 @@ describe("a unit with words behind it in its brackets", () => {
     ["Flow gal(Imp)/min", "imp gpm"],
     ["Flow (gal/min US)", "gpm"],
     ["Speed (Hz output)", "Hz"],
+    ["Waterstand (m NAP)", "m"],
+    ["Level (m above floor)", "m"],
+    ["Pegel (m ü. NN)", "m"],
     ["Pump speed (% of full speed)", "%"],
   ])("%s is in %s", (heading, symbol) => expect(unitInHeading(heading)?.unit.symbol).toBe(symbol));
   test.each(["Flow (in use)", "Pressure (at header)", "Current (A phase)"])("%s has none", (heading) => {

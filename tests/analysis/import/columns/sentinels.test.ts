@@ -55,3 +55,13 @@ test("a mark below 0 is asked, taken for missing where no reading can be there a
     ["sentinel:Flow (L/min)", "missing"],
   ]);
 });
+
+// 9.969209968386869e36 fills what is missing in files of the netCDF standard (OGC 10-090r3)
+test("a number beyond any quantity stands for missing unasked", async () => {
+  const text = table(
+    "Time,Pressure (bar)",
+    rows(80, 10, (d, i) => `${iso(d)},${i % 19 === 3 ? "9.96921e+36" : bar(i)}`),
+  );
+  const { record, asked } = await told(text);
+  expect({ asked, missing: record.channels[0].values.filter(Number.isNaN).length }).toEqual({ asked: [], missing: 5 });
+});
