@@ -1,7 +1,7 @@
 import { cellKind } from "./cell-kind";
 import type { ColumnText } from "./columns/column-reading";
 import type { TableLayout } from "./dialects/dialect";
-import { findExchanges, inFirstOrder, isExchanged } from "./exchanged-columns";
+import { namesTime } from "./dialects/heading-rows";
 import { type HeadTable, isAllWords, matchesSignature } from "./head-table";
 import { mendText } from "./mend-text";
 import type { NumberFormat } from "./number-format";
@@ -60,10 +60,16 @@ function alignHeadings(cells: readonly string[], head: HeadTable): readonly stri
   const { count } = head.signature;
   if (cells.length === count + 1 && /^(?:#|\/\/|%|;)$/.test(cells[0])) return cells.slice(1);
   if (cells.length === count - 1 && count > 2 && countsRows(head)) return ["", ...cells];
+  const half = cells.length === count - 1 ? splitStamp(cells, head.signature.kinds) : -1;
+  if (half >= 0) return [...cells.slice(0, half), "", ...cells.slice(half)];
   if (/^\d+$/.test(cells[0]) && countsRows(head) && Number(cells[0]) < Number(head.rows[head.firstData].cells[0]))
     return ["", ...cells.slice(1)];
   return cells;
 }
+
+/** Where a time of day stands in a cell of its own behind its date, both under one heading; -1 where there is none. */
+const splitStamp = (cells: readonly string[], kinds: readonly string[]): number =>
+  kinds.findIndex((kind, i) => kind === "time" && kinds[i - 1] === "time" && namesTime(cells[i - 1]) && !namesTime(cells[i] ?? ""));
 
 /** Whether the first column of the data counts its rows. */
 function countsRows(head: HeadTable): boolean {
@@ -94,13 +100,8 @@ export function columnTexts(
     headings.filter((heading) => head.rows.slice(0, head.firstData).some(({ cells }) => cells.includes(heading))),
     head,
   );
-  const exchanges = findExchanges(headings, head);
   const inOrder = (cells: readonly string[], i: number) =>
-    further === null
-      ? inFirstOrder(cells, i, exchanges)
-      : i < further.at || cells.length < signature.count
-        ? cells
-        : further.places.map((place) => cells[place] ?? "");
+    further === null || i < further.at || cells.length < signature.count ? cells : further.places.map((place) => cells[place] ?? "");
   const near = head.rows.flatMap((row, i) =>
     i >= head.firstData && matchesSignature(head.kinds[i], signature) ? [inOrder(row.cells, i)] : [],
   );
@@ -110,8 +111,7 @@ export function columnTexts(
       cells.map((cell) => cellKind(cell, format)),
       signature,
     );
-  // further on nobody knows in which order the cells stand
-  const far = isExchanged(exchanges) ? [] : later.filter(isData);
+  const far = later.filter(isData);
   const rows = [...near.slice(0, NEAR_ROWS), ...far];
   const texts = Array.from(
     { length: signature.count },

@@ -1,26 +1,35 @@
-import type { HeadTable } from "./head-table";
+import type { TextRow } from "./find-format";
 import { mendText } from "./mend-text";
 
-/** Headings that came again among the first rows in another order: where each column stands in the rows below `at`. */
-export type Exchange = { readonly at: number; readonly places: readonly number[] };
-
-/** Every time that the very same headings come again below the data, in whatever order. */
-export function findExchanges(headings: readonly string[], { rows, firstData, signature }: HeadTable): readonly Exchange[] {
-  if (headings.length < 2 || new Set(headings).size < headings.length) return [];
-  return rows.flatMap(({ cells }, at) => {
-    if (at <= firstData || cells.length !== signature.count || headings.length !== cells.length) return [];
-    const names = cells.map((cell) => mendText(cell.replace(/\s+/g, " ")));
-    const places = headings.map((heading) => names.indexOf(heading));
-    return places.includes(-1) ? [] : [{ at, places }];
+/**
+ * Rows below headings that came again in another order, with their cells in the order of the first: a column is judged by its own cells, wherever they
+ * stand. `exchanged`: whether there were such rows; then nobody knows the order further on in the file.
+ */
+export function inFirstOrder(rows: readonly TextRow[]): { readonly rows: readonly TextRow[]; readonly exchanged: boolean } {
+  const known = new Map<string, readonly string[]>();
+  let places: readonly number[] | null = null;
+  let exchanged = false;
+  const ordered = rows.map((row) => {
+    const names = headingsIn(row.cells);
+    if (names !== null) {
+      const key = [...names].sort().join("\n");
+      const first = known.get(key) ?? names;
+      known.set(key, first);
+      places = first === names ? null : first.map((name) => names.indexOf(name));
+      exchanged ||= places?.some((place, i) => place !== i) ?? false;
+    }
+    return places === null ? row : { ...row, cells: inPlaces(row.cells, places) };
   });
+  return exchanged ? { rows: ordered, exchanged } : { rows, exchanged };
 }
 
-/** Whether the columns ever stand in another order than at the top. */
-export const isExchanged = (exchanges: readonly Exchange[]): boolean =>
-  exchanges.some(({ places }) => places.some((place, i) => place !== i));
-
-/** Cells of the row at `row` in the order of the columns at the top. */
-export function inFirstOrder(cells: readonly string[], row: number, exchanges: readonly Exchange[]): readonly string[] {
-  const last = exchanges.findLast(({ at }) => at < row);
-  return last === undefined ? cells : last.places.map((place) => cells[place] ?? "");
+/** Two different names at least, each a word or more: a row that may head a table; null where it cannot. */
+function headingsIn(cells: readonly string[]): readonly string[] | null {
+  if (cells.length < 2 || !cells.every((cell) => /^[^\d+-]*\p{L}/u.test(cell))) return null;
+  const names = cells.map((cell) => mendText(cell.replace(/\s+/g, " ")));
+  return new Set(names).size === names.length ? names : null;
 }
+
+/** A row of another width stays as it is. */
+const inPlaces = (cells: readonly string[], places: readonly number[]): readonly string[] =>
+  cells.length === places.length ? places.map((place) => cells[place]) : cells;

@@ -15,6 +15,7 @@ import { findDecimalPairs } from "./decimal-pairs";
 import { findDevices } from "./devices";
 import { findDialect } from "./dialects";
 import { namesTime } from "./dialects/heading-rows";
+import { inFirstOrder } from "./exchanged-columns";
 import { findCellFormat, splitRows, type TextRow } from "./find-format";
 import { findNumberFormat } from "./find-number-format";
 import { findHeadTable, type HeadTable, matchesSignature } from "./head-table";
@@ -48,13 +49,13 @@ const PIECE_LINES = 48;
  * @throws ImportError where there is no table, no row of data, no clock or no value
  */
 export function makePlan(file: string, survey: Survey, choices: ImportChoices): PlanReading {
-  const { cells, rows, loose } = findTable(file, survey);
+  const { cells, rows, ordered, loose, exchanged } = findTable(file, survey);
   const rest = survey.later.length < ENOUGH_LATER ? piecesOf(survey.head.slice(HEAD_ROWS)) : [];
-  const later = [...rest, ...survey.later].map((text) => splitRow(text, cells));
+  const later = (exchanged ? [] : [...rest, ...survey.later]).map((text) => splitRow(text, cells));
   const sample = columnsOf([...loose.rows.slice(loose.firstData).map((row) => row.cells), ...later], loose.signature.count);
   const told = toldDecimal(loose.rows.slice(0, loose.firstData).map(({ text }) => text)) ?? undefined;
   const last = survey.complete ? survey.head.slice(-LAST_LINES).map(({ text }) => text) : survey.tail;
-  const texts = (format: NumberFormat) => readTexts(rows, format, later, cells, last);
+  const texts = (format: NumberFormat) => readTexts(ordered, format, later, cells, last);
   const plausible = (format: NumberFormat) => {
     const table = texts(format);
     if (table === null) return false;
@@ -77,8 +78,17 @@ function piecesOf(lines: readonly TextLine[]): readonly string[] {
 const columnsOf = (rows: readonly (readonly string[])[], count: number): string[][] =>
   Array.from({ length: count }, (_, column) => rows.filter((cells) => column < cells.length).map((cells) => cells[column]));
 
+type FoundTable = {
+  readonly cells: CellFormat;
+  readonly rows: readonly TextRow[];
+  /** With the cells of every row in the order of the first headings. */
+  readonly ordered: readonly TextRow[];
+  readonly exchanged: boolean;
+  readonly loose: HeadTable;
+};
+
 /** Cells and the place of the table, numbers being read loosely. */
-function findTable(file: string, survey: Survey): { cells: CellFormat; rows: readonly TextRow[]; loose: HeadTable } {
+function findTable(file: string, survey: Survey): FoundTable {
   const lines = survey.head.slice(0, HEAD_ROWS);
   let cells = findCellFormat(survey.head);
   let rows = splitRows(lines, cells);
@@ -92,15 +102,13 @@ function findTable(file: string, survey: Survey): { cells: CellFormat; rows: rea
     cells = { ...cells, labels };
     rows = splitRows(lines, cells);
   }
-  let loose = looseTable(rows);
+  const { rows: ordered, exchanged } = inFirstOrder(rows);
+  const loose = looseTable(ordered);
   if (loose === null) throw new ImportError(noTable(file, rows));
   const pairs = findDecimalPairs(loose, cells);
-  if (pairs !== null) {
-    cells = pairs;
-    rows = splitRows(lines, cells);
-    loose = looseTable(rows) ?? loose;
-  }
-  return { cells, rows, loose };
+  if (pairs === null) return { cells, rows, ordered, exchanged, loose };
+  const paired = splitRows(lines, pairs);
+  return { cells: pairs, rows: paired, ordered: paired, exchanged: false, loose: looseTable(paired) ?? loose };
 }
 
 const looseTable = (rows: readonly TextRow[]) =>

@@ -2,7 +2,7 @@ import type { ReadingNote } from "../../shared/wording/reading-note";
 import { spacedWords } from "./columns/column-facts";
 import { type ColumnReading, type ColumnText, NOTHING } from "./columns/column-reading";
 import { OTHER_WORDS } from "./columns/role-words";
-import { wholeUnit } from "./columns/unit-from-text";
+import { unitInHeading, wholeUnit } from "./columns/unit-from-text";
 import { wordsAmongNumbers } from "./long-form";
 import { isBeyondLimit, isMissing, type NumberFormat, parseNumber } from "./number-format";
 import { countsRows } from "./row-numbers";
@@ -58,12 +58,14 @@ export function planColumn(
 const isNoClock = ({ heading, sample }: ColumnText): boolean =>
   sample.every((cell) => cell === "" || cell === sample[0]) || OTHER_WORDS.test(spacedWords(heading));
 
-/** A column of digits that are no numbers in this file's form is left out, and that is said. */
+/** A column of digits that are no numbers in this file's form, or of anything else under a heading with a unit, is left out, and that is said. */
 export function unreadColumn({ heading, sample }: ColumnText, column: PlannedColumn): ReadingNote[] {
+  if (column.use !== "text" || column.reading.role === "time") return [];
   const filled = sample.filter((cell) => !isMissing(cell));
   const digits = filled.filter((cell) => /^[+-]?\d[\d.,' ]*$/.test(cell));
-  if (column.use !== "text" || column.reading.role === "time" || digits.length * 2 <= filled.length || /^\d+$/.test(digits[0])) return [];
-  return [{ kind: "unread-column", heading, cell: digits[0] }];
+  const areDigits = digits.length * 2 > filled.length && !/^\d+$/.test(digits[0]);
+  const [cell] = areDigits ? digits : unitInHeading(heading) === null ? [] : filled;
+  return cell === undefined ? [] : [{ kind: "unread-column", heading, cell: cell.slice(0, 40) }];
 }
 
 /** No heading, or one that is a unit, and not one cell: two delimiters in a row by the logger's habit. */

@@ -155,3 +155,43 @@ test("a unit behind 'in' may begin with a capital, and the speed of sound is non
   const { asked, channels } = await first(text);
   expect({ asked, roles: channels.map(([role]) => role) }).toEqual({ asked: [], roles: ["pressure", "other"] });
 });
+
+test("date and time in two cells under one heading leave the other headings where they belong", async () => {
+  for (const [head, date] of [
+    ["Date,Pressure (bar),Flow (L/min)", "2024-05-06"],
+    ["Date and time,Pressure (bar),Flow (L/min)", "06.05.2024"],
+  ]) {
+    const { record } = await told(
+      table(
+        head,
+        rows(40, 10, (d, i) => `${date},${hms(d)},${bar(i)},${60 + i}.0`),
+      ),
+    );
+    expect(record.channels.map(({ heading, role }) => [heading, role])).toEqual([
+      ["Pressure (bar)", "pressure"],
+      ["Flow (L/min)", "flow"],
+    ]);
+  }
+});
+
+test("columns of words and numbers exchanged after a restart are one table", async () => {
+  const from = Date.UTC(2024, 4, 6, 11) / 1000;
+  const text = table("Time,Pump running,Pressure (bar)", [
+    ...rows(20, 10, (d, i) => `${iso(d)},${i % 4 < 2 ? "TRUE" : "FALSE"},${bar(i)}`),
+    "Time,Pressure (bar),Pump running",
+    ...rows(40, 10, (d, i) => `${iso(d)},${bar(i)},${i % 4 < 2 ? "TRUE" : "FALSE"}`, from),
+  ]);
+  const { record, rows: counted } = await told(text);
+  expect(counted.accepted).toBe(60);
+  expect(record.channels.map(({ heading, values }) => [heading, values[0], values[20]])).toEqual([
+    ["Pump running", 1, 1],
+    ["Pressure (bar)", expect.closeTo(3e5, -1), expect.closeTo(3e5, -1)],
+  ]);
+});
+
+test("a column under a unit of which no cell is a number is left out with a word", async () => {
+  for (const cell of ["abc", "3.50 / 4", "3.50#A", "0.038x10^2"]) {
+    const { record } = await told(log("Time,Pressure (bar),Flow (L/min)", (t, i) => `${t},${cell},${60 + i}.0`));
+    expect(record.notes).toEqual([{ kind: "unread-column", heading: "Pressure (bar)", cell }]);
+  }
+});
