@@ -21,8 +21,8 @@ import { cumulativeVolume } from "./volume";
 /**
  * The tank as the log shows it: while the pump rests and metered water leaves the tank, 1/p(abs) rises by 1/K per volume drawn (Boyle), K = p0 Vt.
  * One slope a rest, pooled over rests with the scatter between them. Where 1/p leaves the line upward and the flow did not rise, the tank is empty.
- * Wrong where the meter's factor is wrong (K by the same factor), where unmetered water leaves between tank and meter in bursts, and for draws so
- * fast that the gas cools (K too low by up to the exponent 1.4).
+ * What gas, walls and pipes leave open stands in the interval. Wrong where the meter's factor is wrong (K by the same factor), where unmetered water leaves between
+ * tank and meter in bursts, and where pipes give more than is allowed for below.
  */
 export function findLivingTank(
   record: LogRecord,
@@ -56,13 +56,14 @@ export function findLivingTank(
 const LEAST_RESTS = 2;
 const NORMAL_95 = 1.96; // standard deviations of the normal distribution that hold 95 %
 /**
- * What stays uncertain however many rests there are. The meter itself: 2 % in the upper flow range (ISO 4064, from memory); gas that is not quite ideal adds
- * little. More where the rests were told by the pressure itself.
+ * What stays uncertain however many rests there are. The meter itself: 2 % in the upper flow range when new, twice that in service (class 2 of ISO 4064, from
+ * memory); gas that is not quite ideal adds little. More where the rests were told by the pressure itself.
  */
 const DOUBT = { drive: 0.04, pressure: 0.05 };
 /**
  * Pipes, hoses and trapped air give too: p^2 C is added to K (from V = K/p and dV = C dp). From memory: 20 m of rubber hose give some 0.5 ml a kPa, a
- * tenth of a litre of trapped air 0.2 ml; up to 1 ml a kPa is allowed for, on the lower side only.
+ * tenth of a litre of trapped air 0.2 ml; up to 1 ml a kPa is allowed for, on the lower side only, where no
+ * heat is seen that would tell them apart.
  */
 const GIVE = 1e-9; // m3/Pa
 /**

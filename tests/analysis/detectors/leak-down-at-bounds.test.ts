@@ -116,6 +116,14 @@ describe("how much is lost", () => {
     expect((flow.high - flow.value) / reach).toBeCloseTo(1, 1);
     expect((flow.value - flow.low) / reach).toBeCloseTo(1, 1);
   });
+  test("one that is open by more than three to one from end to end is no measure, though the fall is told", () => {
+    const of = (high: number) => outcomeOf({ rests: same(LEAK), tank: { give: { value: K, low: 0.6 * K, high: high * K } } });
+    expect(of(1.7)).toMatchObject({ state: "found" });
+    expect(of(1.9)).toMatchObject({
+      state: "cannot-tell",
+      because: [{ about: "leak", detail: { risePerPaS: expect.closeTo(LEAK / K, 12) } }],
+    });
+  });
   test("missing readings take nothing from it; a rest with hardly any reading is left out", () => {
     expect(findingOf({ rests: same(LEAK), missing: (i) => i % 3 === 1 || (i > 200 && i < 290) }).flow.value / LEAK).toBeCloseTo(1, 3);
     const outcome = outcomeOf({ rests: same(LEAK), missing: (i) => i > 60 });
