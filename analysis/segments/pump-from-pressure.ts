@@ -54,7 +54,9 @@ export function pumpFromPressure(record: LogRecord, faults: readonly LogFault[],
     pumps: [],
     ...(saw.doubt === null ? {} : { doubt: doubtInWords(saw.doubt, sampling) }),
   };
-  return saw.regulated ? backToOrder(state, record, faults) : state;
+  // falls that tell a delay speak for a drive, unless the facts say otherwise
+  const isSwitch = !saw.regulated && (site.pump !== null || site.cutIn !== null);
+  return isSwitch ? state : backToOrder(state, record, faults);
 }
 
 /** Why starts told by pressure are not certain. */
