@@ -1,6 +1,8 @@
 const HOUR = 3600;
 /** Fewest blocks for a bootstrap to mean anything; a shorter record is cut into this many. */
 const FEWEST_BLOCKS = 12;
+/** Most blocks, a year of hours: a damaged clock may span millennia, whose empty blocks would fill the memory and be drawn for hours. */
+const MOST_BLOCKS = 9000;
 
 /** Equal blocks of time that a record is cut into. */
 export type BlockGrid = {
@@ -38,8 +40,8 @@ export function blockGrid(blockS: number, count: number): BlockGrid {
   };
 }
 
-/** The blocks that a record is cut into: an hour each, less for a record under twelve hours. @param duration s */
+/** The blocks that a record is cut into: an hour each, less for a record under twelve hours, more for one over a year. @param duration s */
 export function blocksOf(duration: number): { readonly blockS: number; readonly grid: BlockGrid } {
-  const blockS = Math.min(HOUR, Math.max(1, duration / FEWEST_BLOCKS));
+  const blockS = Math.max(duration / MOST_BLOCKS, Math.min(HOUR, Math.max(1, duration / FEWEST_BLOCKS)));
   return { blockS, grid: blockGrid(blockS, Math.max(1, Math.ceil(duration / blockS - 1e-9))) };
 }

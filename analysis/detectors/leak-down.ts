@@ -76,8 +76,6 @@ const ONE_LEAK = { between: 0.3, least: 4, known: 0.5 };
 
 /** From end to end: a flow that is known no better is no measure of a leak. Our own choice. */
 const WIDEST = 3;
-const TOO_WIDE =
-  "the pressure falls at rest, but how much water that is stays open by more than three to one. Log for longer, with more draws at rest";
 
 /** Without a meter nobody knows that nothing was drawn: only what all falls have in common is a leak. */
 const isOneLeak = ({ value, low, between, kept }: PooledMean) =>
@@ -156,7 +154,7 @@ function found(evidence: Evidence, decline: PooledMean, places: readonly Span[],
     high: cubicMetrePerSecond(k.high * decline.high),
   };
   if (flow.high > WIDEST * flow.low)
-    return open({ id: "nothing-to-see", about: "leak", detail: { why: TOO_WIDE, risePerPaS: decline.value } });
+    return open({ id: "nothing-to-see", about: "leak", detail: { why: "fall-too-wide", risePerPaS: decline.value } });
   const meter = mainChannel(evidence.record, "flow");
   const finding: LeakDownFinding = {
     kind,

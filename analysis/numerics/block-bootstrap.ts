@@ -16,6 +16,6 @@ export function drawBlocks(n: number, length: number, random: Random): Uint32Arr
 
 /** Length of a run of neighbours: a day where the record holds at least four, else about the cube root of the count (Künsch 1989). */
 export function runLength(blocks: number, blockS: number): number {
-  const perDay = Math.round(86400 / blockS);
+  const perDay = Math.max(1, Math.round(86400 / blockS));
   return blocks >= 4 * perDay ? perDay : Math.max(1, Math.round(Math.cbrt(blocks)));
 }

@@ -18,6 +18,8 @@ const NOTHING_TO_SEE = {
   "no-steady-minute": "no stretch of a minute has the pump running at steady flow",
   "may-be-draws":
     "the pressure falls at rest, but not alike every time, and without a meter after the tank a slow draw looks like a leak. Log one",
+  "fall-too-wide":
+    "the pressure falls at rest, but how much water that is stays open by more than three to one. Log for longer, with more draws at rest",
   "no-service-pressure": "the pressure never reaches what a pumped water system holds",
   "runs-too-short": "no run of the pump lasts long enough for a wave to repeat",
   "meter-before-tank": "the flow meter stands before the tank and does not see what is drawn from it at rest. Log a meter after the tank",

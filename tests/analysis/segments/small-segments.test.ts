@@ -56,6 +56,10 @@ describe("the hours of a night", () => {
   test("a zone that nobody knows leaves the stamps as they are; a clock of elapsed time knows no night", () => {
     expect(nights("Nowhere/Town", utc(2026, 3, 2), 24)).toEqual([[1, 5]]);
     expect(nightsOf({ kind: "elapsed" }, seconds(9e5), 1, 5)).toBeNull();
+    expect(
+      nightsOf({ kind: "absolute", epoch: -2.2e9, zone: "Europe/Lisbon" }, seconds(1.7e11), 1, 5),
+      "a clock that spans five thousand years",
+    ).toBeNull();
   });
   test("the least flow of an hour of them, of several nights the middle one", () => {
     // A flow a minute: 1 L/s by day, at night as given but for one hour from 3:00.
