@@ -1,5 +1,5 @@
 // How the page feels with long records: from the dropped file to the trace and to the findings, and the time of a frame while the trace is
-// dragged and zoomed. Usage: npm run bench:page -- [--rows 600000,10000000] [--rounds 5] [--out FILE.json]
+// dragged and zoomed, and from a press to the picture that answers it (Event Timing, W3C). Usage: npm run bench:page -- [--rows 600000,10000000] [--rounds 5] [--out FILE.json]
 import { closeSync, mkdtempSync, openSync, rmSync, statSync, writeFileSync, writeSync } from "node:fs";
 import { cpus, loadavg, tmpdir } from "node:os";
 import { dirname, join } from "node:path";
@@ -67,6 +67,36 @@ async function frames(kind) {
   return { gaps, work };
 }
 
+/** What a person presses, by name. */
+const PRESSED = {
+  "a finding": (page) => page.getByRole("button", { name: /^Show on trace/ }).first(),
+  "the whole record": (page) => page.getByRole("button", { name: "Whole record" }),
+  "a step done": (page) => page.getByRole("checkbox").first(),
+};
+const PRESSES = 5;
+
+/** From each press to the next picture, ms in steps of 8; the browser leaves out what takes under 16, which counts as 16. */
+async function answers(page, press) {
+  await page.evaluate(() => {
+    globalThis.waits = new Map();
+    const note = (list) => {
+      for (const { interactionId, duration } of list.getEntries())
+        if (interactionId > 0) globalThis.waits.set(interactionId, Math.max(duration, globalThis.waits.get(interactionId) ?? 0));
+    };
+    globalThis.watch = new PerformanceObserver(note);
+    globalThis.watch.observe({ type: "event", durationThreshold: 16 });
+  });
+  for (let i = 0; i < PRESSES; i++) {
+    await press.click();
+    await page.waitForTimeout(400);
+  }
+  const noted = await page.evaluate(() => {
+    globalThis.watch.disconnect();
+    return [...globalThis.waits.values()];
+  });
+  return [...noted, ...new Array(Math.max(0, PRESSES - noted.length)).fill(16)];
+}
+
 const quantile = (list, q) => [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(q * list.length))];
 const median = (list) => quantile(list, 0.5);
 
@@ -96,6 +126,7 @@ try {
     const path = join(folder, `${rows}.csv`);
     writeLog(path, rows);
     const opening = [];
+    const pressed = Object.fromEntries(Object.keys(PRESSED).map((what) => [what, []]));
     const moving = { "pan 10 %": [], "pan 90 %": [], zoom: [] };
     const rounds = rows > 5e6 ? 1 : Number(values.rounds) + 1;
     for (let round = 0; round < rounds; round++) {
@@ -127,6 +158,7 @@ try {
         measured.cpu = ((await cpu()) - before) / (measured.gaps.length + 50);
         if (round > 0 || rounds === 1) moving[kind].push(measured);
       }
+      for (const [what, find] of Object.entries(PRESSED)) pressed[what].push(...(await answers(page, find(page))));
       if (round > 0 || rounds === 1) opening.push({ sketch, trace, findings });
       await page.close();
     }
@@ -150,6 +182,7 @@ try {
       traceMs: median(opening.map((o) => o.trace)),
       findingsMs: median(opening.map((o) => o.findings)),
       ways,
+      presses: Object.entries(pressed).map(([what, list]) => ({ what, medianMs: median(list), mostMs: Math.max(...list) })),
     });
     rmSync(path);
   }
@@ -168,5 +201,6 @@ for (const r of results) {
     console.log(
       `  ${w.kind}: frame ${w.frameMedianMs.toFixed(1)} ms, p95 ${w.frameP95Ms.toFixed(1)}; processor time of the page ${w.cpuMs.toFixed(1)} ms a frame; script ${w.workMedianMs.toFixed(1)} ms, p95 ${w.workP95Ms.toFixed(1)}`,
     );
+  for (const { what, medianMs, mostMs } of r.presses) console.log(`  press ${what}: next picture after ${medianMs} ms, at most ${mostMs}`);
 }
 writeFileSync(values.out, JSON.stringify({ cores: cpus().length, load: loadavg(), results }, null, 2));
