@@ -86,7 +86,9 @@ export const sensorLooks: Pick<
     const sampling = mainChannel(sight.record, "pressure")?.sampling;
     const interval = sampling === undefined ? 0 : (sampleInterval(sampling)?.median ?? 0);
     if (lag === null || interval > LAG_SAMPLING) return null; // when a draw began is known to a sample only
-    return { level: lag.value >= SLOW_LAG ? "slow" : "prompt", numbers: { lag: lag.value } };
+    if (lag.value < SLOW_LAG) return { level: "prompt", numbers: { lag: lag.value } };
+    // the channels of a row may be read, or averaged, up to an interval apart: within one it may be the logger's
+    return lag.low > interval ? { level: "slow", numbers: { lag: lag.value } } : null;
   },
   "sensor-stuck"(sight) {
     if (!looked(sight)) return null;
