@@ -48,11 +48,12 @@ export const BACKGROUND: { readonly [K in ObservationId]: Readonly<Record<LevelO
   "loop-pace": { prompt: 0.73, unhurried: 0.22, slow: 0.05 },
   "rise-pace": { sudden: 0.15, prompt: 0.73, late: 0.07, slow: 0.05 },
   bends: { sharp: 0.87, soft: 0.08, rounded: 0.05 },
-  "sunk-pressure": { held: 0.9, low: 0.05, gone: 0.05 },
+  "sunk-pressure": { held: 0.85, low: 0.05, gone: 0.05, nought: 0.05 },
   "low-times": { brief: 0.85, minutes: 0.05, long: 0.05, mostly: 0.05 },
   "usual-pressure": { below: 0.05, "in-band": 0.9, above: 0.05 },
   roughness: { alike: 0.95, rougher: 0.05 },
   "usual-fall": { sudden: 0.05, quick: 0.05, usual: 0.9 },
+  "fall-breaks": { nowhere: 0.85, below: 0.1, "near-set": 0.05 },
   "jump-from-still": { none: 0.95, seen: 0.05 },
   "draw-rhythm": { irregular: 0.95, regular: 0.05 },
 };

@@ -4,6 +4,7 @@ import { answerLooks } from "./observations/answer";
 import { bendLooks } from "./observations/bends";
 import { cyclingLooks } from "./observations/cycling";
 import { drawRhythmLooks } from "./observations/draw-rhythm";
+import { fallBreakLooks } from "./observations/fall-breaks";
 import { jumpFromStillLooks } from "./observations/jump-from-still";
 import { loopPaceLooks } from "./observations/loop-pace";
 import { lowTimesLooks } from "./observations/low-times";
@@ -38,6 +39,7 @@ export const LOOKS: Looks = {
   ...roughnessLooks,
   ...usualFallLooks,
   ...drawRhythmLooks,
+  ...fallBreakLooks,
 };
 
 /** Every observation, known or missing (level null), in the order of OBSERVATIONS; one that fails is missing. */

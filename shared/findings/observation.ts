@@ -80,7 +80,7 @@ export const OBSERVATIONS = {
   /** How long the pressure takes to bend where a draw or the pump changes. */
   bends: ["sharp", "soft", "rounded"],
   /** Lowest pressure held for half a minute of a run against what is to be held. */
-  "sunk-pressure": ["held", "low", "gone"],
+  "sunk-pressure": ["held", "low", "gone", "nought"],
   /** How long the pressure stood under what makes the pump start. */
   "low-times": ["brief", "minutes", "long", "mostly"],
   /** The pressure of most of the time against the band of the control. */
@@ -89,6 +89,8 @@ export const OBSERVATIONS = {
   roughness: ["alike", "rougher"],
   /** How fast the pressure usually falls before a start, against what a usual draw would make in a sound tank. */
   "usual-fall": ["sudden", "quick", "usual"],
+  /** Where the falls before the starts turn into a drop, the same pressure again and again, against set pressure. */
+  "fall-breaks": ["nowhere", "below", "near-set"],
   /** Whether the reading stood for minutes and then was elsewhere from one sample to the next. */
   "jump-from-still": ["none", "seen"],
   /** How evenly draws follow each other. */

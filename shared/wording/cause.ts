@@ -159,6 +159,11 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
     "in-band": "a tank that empties where it should",
     "near-set": "a tank that empties close to set pressure",
   },
+  "fall-breaks": {
+    nowhere: "falls that break nowhere",
+    below: "falls that break far below set pressure",
+    "near-set": "falls that all break close to set pressure",
+  },
   oscillation: { none: "no oscillation", small: "a small oscillation", large: "a large oscillation" },
   "oscillation-driver": { loop: "control that drives it", demand: "demand that drives it", unclear: "no clear driver" },
   "oscillation-period": { fast: "a short period", middling: "a middling period", slow: "a long period" },
@@ -202,6 +207,7 @@ const ANSWERS: { readonly [K in ObservationId]: Readonly<Record<string, string>>
     held: "a pressure that never sinks for long",
     low: "a pressure that sinks while the pump runs",
     gone: "hardly any pressure while the pump runs",
+    nought: "next to no pressure for long",
   },
   "loop-pace": { prompt: "errors soon mended", unhurried: "errors mended without hurry", slow: "errors that stay long" },
   "rise-pace": {

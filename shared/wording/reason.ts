@@ -1,14 +1,9 @@
 import type { Reason } from "../findings/cause";
 import type { Level, Numbers, ObservationId } from "../findings/observation";
-import { formatQuantity, type Shown } from "../units/format-quantity";
+import { formatQuantity } from "../units/format-quantity";
 import type { UnitChoice } from "../units/unit-choice";
-
-/** Writes a number of the observation; "not known" where it is not there. */
-type Write = (name: string, shown: Shown, significant?: number) => string;
-type Sayer = (write: Write, numbers: Numbers) => string;
-
-/** The charge that a tank's give is held against: the one that was read, or the usual one where none was. */
-const charge = (w: Write, n: Numbers) => ("usual" in n ? `and the usual charge of ${w("usual", "gaugePressure", 2)}` : "and charge");
+import type { Sayer, Write } from "./sayer";
+import { TANK_SENTENCES } from "./tank-reason";
 
 /** What each answer says, with its numbers: complete sentences that stand by themselves. */
 const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>> } = {
@@ -46,44 +41,7 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     usual: (w) => `Between stop and start the pressure falls ${w("band", "pressureDifference", 2)}, as usual.`,
     wide: (w) => `Between stop and start the pressure falls ${w("band", "pressureDifference", 2)}: a wide band.`,
   },
-  "tank-by-facts": {
-    ample: (w, n) =>
-      "practice" in n
-        ? `The tank holds ${w("volume", "volume", 2)}; practice asks for ${w("practice", "volume", 2)} for this pump.`
-        : `The tank gives ${w("ratio", "ratio", 2)} min of the pump's flow between stop and start.`,
-    small: (w, n) =>
-      "practice" in n
-        ? `The tank holds ${w("volume", "volume", 2)} where practice asks for ${w("practice", "volume", 2)}.`
-        : `The tank gives only ${w("ratio", "ratio", 2)} min of the pump's flow between stop and start.`,
-    tiny: (w, n) =>
-      "practice" in n
-        ? `The tank holds only ${w("volume", "volume", 2)} where practice asks for ${w("practice", "volume", 2)}.`
-        : `The tank gives only ${w("ratio", "ratio", 2)} min of the pump's flow between stop and start.`,
-  },
-  "precharge-by-facts": {
-    low: (w) =>
-      `The precharge as read, ${w("precharge", "gaugePressure")}, lies far below ${w("reference", "gaugePressure")}, which it should follow.`,
-    "in-band": (w) => `The precharge as read, ${w("precharge", "gaugePressure")}, suits ${w("reference", "gaugePressure")}.`,
-    high: (w) => `The precharge as read, ${w("precharge", "gaugePressure")}, stands too close to ${w("reference", "gaugePressure")}.`,
-  },
-  "gas-constant": {
-    collapsed: (w, n) => `At work the tank has only ${w("ratio", "fraction", 2)} of the give that its size ${charge(w, n)} would have.`,
-    reduced: (w, n) => `At work the tank has ${w("ratio", "fraction", 2)} of the give that its size ${charge(w, n)} would have.`,
-    lessened: (w, n) =>
-      `At work the tank has somewhat less, ${w("ratio", "fraction", 2)}, of the give that its size ${charge(w, n)} would have.`,
-    "as-expected": (w, n) => `At work the tank gives what its size ${charge(w, n)} promise (${w("ratio", "fraction", 2)}).`,
-    raised: (w, n) => `At work the tank has more gas than its size ${charge(w, n)} would have (${w("ratio", "fraction", 2)}).`,
-  },
-  "gas-constant-by-practice": {
-    tiny: (w) => `At work the tank has only ${w("ratio", "fraction", 2)} of the give that practice asks for with this pump.`,
-    small: (w) => `At work the tank has ${w("ratio", "fraction", 2)} of the give that practice asks for with this pump.`,
-    enough: () => "At work the tank has the give that practice asks for with this pump.",
-  },
-  "empties-at": {
-    "far-below": (w) => `The tank runs empty at or below ${w("emptiesAt", "gaugePressure")}, far below ${w("reference", "gaugePressure")}.`,
-    "in-band": (w) => `The tank runs empty at ${w("emptiesAt", "gaugePressure")}, which suits ${w("reference", "gaugePressure")}.`,
-    "near-set": (w) => `The tank runs empty at ${w("emptiesAt", "gaugePressure")} already, close to ${w("reference", "gaugePressure")}.`,
-  },
+  ...TANK_SENTENCES,
   oscillation: {
     none: () => "The pressure does not oscillate.",
     small: (w) =>
@@ -225,6 +183,8 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     held: () => "While the pump runs the pressure never sinks for long.",
     low: (w) => `While the pump runs the pressure sinks to ${w("lowest", "gaugePressure")} for half a minute.`,
     gone: (w) => `While the pump runs the pressure falls to ${w("lowest", "gaugePressure")} for half a minute: hardly any is left.`,
+    nought: (w) =>
+      `The pressure falls to ${w("lowest", "gaugePressure")} for half a minute or longer: no draw takes so much of it from a pump that has its water.`,
   },
   "loop-pace": {
     prompt: () => "An error of the pressure is soon mended.",

@@ -3,6 +3,7 @@ import { type Span, spanLength } from "../../../shared/findings/span";
 import { mainChannel } from "../../../shared/record/find-channel";
 import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter, timeAt } from "../../../shared/record/sampling";
+import { seconds } from "../../../shared/units/quantity";
 import { stretchesOf, valuesWithoutSpikes } from "../../faults/observed";
 import { median } from "../../numerics/order-statistics";
 import { overlaps } from "../../segments/idle-rests";
@@ -13,11 +14,20 @@ const COLLAPSED = 0.4; // of the usual running pressure
 const FLOW_GONE = 0.1; // of the usual running flow
 const UNLOADED = 0.7; // of the usual running current or power: a pump full of air has little to do
 const LEAST = 8; // s; shorter is a start
+/**
+ * Of the usual running pressure: next to nothing is left, for longer than a run-up, s. Outlets give as the root of pressure and a pump its most at no head, some 1.6 times
+ * its rating: to hold the pressure there by a draw, one of 1.6 / sqrt(0.1) = 5 times the rating would have to be open.
+ */
+const NOUGHT = { share: 0.1, least: 30 };
+/** With a meter less than that is enough: at so little head a sound pump gives more than it usually does. */
+const LITTLE = 0.2;
 const MOST_SAMPLES = 20_000;
 
 /**
- * Stretches of a run in which pressure lies far under its usual height and the flow has gone with it (or, without a meter, the motor runs unloaded): loss of
- * prime. Low pressure with much flow is overdraw, and low pressure alone says neither. Only where the pump state does not rest on pressure itself.
+ * Stretches of a run in which pressure lies far under its usual height and the flow has gone with it (or, without a meter, the motor runs unloaded), and those in
+ * which next to no pressure is left and no more flows than usual: loss of prime. Low pressure with much flow is overdraw, and a pressure that is merely low says
+ * neither. That the motor is not unloaded says nothing: a drive's motor that turns a pump full of air takes what it takes at small draws. Wrong where a main has burst or the
+ * system is filled for the first time. Only where the pump state does not rest on pressure itself.
  */
 export function collapses({ record, faults, segments }: Evidence, pressure: Channel): Span[] {
   const { pump } = segments;
@@ -25,10 +35,34 @@ export function collapses({ record, faults, segments }: Evidence, pressure: Chan
   const values = valuesWithoutSpikes(pressure, faults);
   const usual = usualWhileRunning(pressure, values, pump);
   if (!(usual > 0)) return [];
-  const under = below(pressure, values, COLLAPSED * usual, faults);
-  const witness = goneWith(record, faults, pump);
-  if (witness === null) return [];
-  return overlaps(overlaps(under, pump.runs), witness).filter((span) => spanLength(span) >= LEAST);
+  const under = (share: number) => overlaps(below(pressure, values, share * usual, faults), pump.runs);
+  const gone = overlaps(under(COLLAPSED), goneWith(record, faults, pump) ?? []).filter((span) => spanLength(span) >= LEAST);
+  const nought = noughtIn(under, noMoreThanUsual(record, faults, pump)).filter((span) => spanLength(span) >= NOUGHT.least);
+  return joined([...gone, ...nought]);
+}
+
+function noughtIn(under: (share: number) => Span[], littleFlow: Span[] | null): Span[] {
+  return littleFlow === null ? under(NOUGHT.share) : overlaps(under(LITTLE), littleFlow);
+}
+
+/** Where the meter shows no more than it usually does in a run; null without one. */
+function noMoreThanUsual(record: Evidence["record"], faults: Evidence["faults"], pump: PumpState): Span[] | null {
+  const flow = mainChannel(record, "flow");
+  if (flow === null) return null;
+  const values = valuesWithoutSpikes(flow, faults);
+  const usual = usualWhileRunning(flow, values, pump, true);
+  return usual > 0 ? below(flow, values, usual, faults) : null;
+}
+
+/** Spans that overlap as one, in order. */
+function joined(spans: readonly Span[]): Span[] {
+  const all: Span[] = [];
+  for (const span of [...spans].sort((a, b) => a.from - b.from)) {
+    const last = all[all.length - 1];
+    if (last !== undefined && span.from <= last.to) all[all.length - 1] = { from: last.from, to: seconds(Math.max(span.to, last.to)) };
+    else all.push(span);
+  }
+  return all;
 }
 
 /** Where flow has gone, else where the motor runs unloaded; null where neither is logged. */

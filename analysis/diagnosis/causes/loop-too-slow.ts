@@ -23,7 +23,7 @@ export const loopTooSlow: CauseTable = {
     // errors outlast the loop's own time
     "loop-pace": { prompt: -1.6, unhurried: 0.1, slow: 2.9 },
     "rise-pace": { sudden: -1.2, late: 0.3, slow: 0.5 },
-    "sunk-pressure": { held: -0.2, low: 2, gone: -1.5 },
+    "sunk-pressure": { held: -0.2, low: 2, gone: -1.5, nought: -2 },
     // an integrator far behind ramps down late too: runs are long
     runs: { long: 0.5, "some-short": -2.6, "mostly-short": -2.6, "never-stops": 0.2 },
     "low-times": { brief: -0.1, minutes: 1.4, long: 0.1, mostly: -1.6 },

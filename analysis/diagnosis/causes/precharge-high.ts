@@ -9,6 +9,8 @@ export const prechargeHigh: CauseTable = {
   prior: 1,
   weights: {
     "empties-at": { "far-below": -1.3, "in-band": -1.9, "near-set": 2.2 },
+    // no break is no proof: a charge above the stop pressure has none within reach
+    "fall-breaks": { nowhere: -0.3, below: -2, "near-set": 2.5 },
     "precharge-by-facts": { low: -0.7, "in-band": -0.3, high: 2 },
     "gas-constant": { collapsed: 2.3, "as-expected": -0.6, raised: 1.2 },
     dips: { shallow: -1.1, deep: 1.2 },
@@ -16,11 +18,11 @@ export const prechargeHigh: CauseTable = {
     starts: { few: -0.3, many: 1, "very-many": 1.1 },
     drift: { over: 0.8 },
     oscillation: { large: 0.6 },
-    "gas-constant-by-practice": { tiny: 1.7, small: 1.4, enough: -0.4 },
+    "gas-constant-by-practice": { tiny: 1.7, small: 1, enough: -0.4 },
     "switching-band": { narrow: 0.4, usual: -0.4, wide: 2 },
     // an empty tank has only the give of its pipes
-    "usual-fall": { sudden: 3.1, quick: 1.2, usual: -1.6 },
-    "rise-pace": { sudden: 1.9, prompt: -1.1, late: -0.8, slow: -0.8 },
+    "usual-fall": { sudden: 2, quick: 0.8, usual: -1.6 },
+    "rise-pace": { sudden: 1.6, prompt: -1.1, late: -0.8, slow: -0.8 },
     "start-gaps": { apart: -0.5, "some-close": 1, close: 0.5 },
   },
 };

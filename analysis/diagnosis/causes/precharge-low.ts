@@ -10,6 +10,7 @@ export const prechargeLow: CauseTable = {
   weights: {
     "gas-constant": { collapsed: 1, reduced: 3, lessened: 2, "as-expected": -2.1, raised: -2.2 },
     "empties-at": { "far-below": 2.1, "in-band": -2, "near-set": -2.1 },
+    "fall-breaks": { "near-set": -2 },
     "precharge-by-facts": { low: 2.2, "in-band": -0.4, high: -1.7 },
     "gas-constant-by-practice": { tiny: 0.2, small: 2.1, enough: -0.4 },
     "cycle-against-tank": { "as-allowed": -0.2, shorter: 1.5 },

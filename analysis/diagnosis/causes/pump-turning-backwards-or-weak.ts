@@ -19,7 +19,7 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
     runs: { long: -1.8, "some-short": -2, "mostly-short": -1.7, "never-stops": 3.2 },
     "sensor-scale": { "as-expected": -0.2, off: 1.4 },
     "answer-to-draw": { "keeps-up": -2, late: -1, "at-its-end": 2.4 },
-    "sunk-pressure": { held: -1.4, low: 2.4, gone: 0.6 },
+    "sunk-pressure": { held: -1.4, low: 2.4, gone: 0.6, nought: -0.5 },
     "low-times": { brief: -1.4, minutes: -0.2, long: 2, mostly: 1.4 },
     "usual-pressure": { below: 1.1, "in-band": -0.1, above: -2 },
     "rise-pace": { sudden: -1.5, prompt: -2, late: 0.5, slow: 3 },

@@ -18,7 +18,7 @@ export const sensorScalingWrong: CauseTable = {
     "answer-to-draw": { "keeps-up": -0.7, late: 0.8, "at-its-end": 1.5 },
     // a reading that is low drives the pump to its end without a draw
     "flow-when-short": { none: 0.6, all: -0.3 },
-    "sunk-pressure": { held: -0.3, low: 2.1, gone: -0.6 },
+    "sunk-pressure": { held: -0.3, low: 2.1, gone: -0.6, nought: -1.5 },
     "usual-pressure": { below: 1.6, "in-band": -0.5, above: 2.2 },
     "low-times": { brief: -0.1, mostly: 1.9 },
   },

@@ -13,6 +13,7 @@ export const tankTooSmall: CauseTable = {
     "gas-constant": { collapsed: -1.4, reduced: -0.4, raised: 1.5 },
     "gas-constant-by-practice": { tiny: 2.5, small: 2.3, enough: -2.6 },
     "empties-at": { "far-below": -0.2, "near-set": -0.6 },
+    "fall-breaks": { "near-set": -1.5 }, // its charge is right
     runs: { long: -0.8, "some-short": 0.3, "mostly-short": 1.6, "never-stops": -0.4 },
     starts: { few: -1, many: 1.3, "very-many": 2.2 },
     // less give means more pressure per litre: the loop sees a livelier plant

@@ -16,7 +16,8 @@ export const undersizedPumpOrOverdraw: CauseTable = {
     // an error that no speed can mend stays
     "loop-pace": { prompt: -1.1, slow: 1.9 },
     "answer-to-draw": { "keeps-up": -3.1, late: -1.7, "at-its-end": 3 },
-    "sunk-pressure": { held: -2.3, low: 2.7, gone: 1.8 },
+    // outlets give as the root of pressure: what takes all of it would have to be several times the pump
+    "sunk-pressure": { held: -2.3, low: 2.7, gone: 1.4, nought: -2 },
     // more is drawn than the pump has, until it is drawn no more
     "low-times": { brief: -2.5, minutes: 0.1, long: 3.2, mostly: 0.1 },
     "rise-pace": { prompt: -0.8, late: 0.2, slow: 1.4 },

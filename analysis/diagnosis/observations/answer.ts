@@ -4,7 +4,7 @@ import type { Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
 import { lengthOf, type Stretch, stretchesWhere, traceIn, valuesIn } from "./at-work";
 import { heldElsewhere, isWithin } from "./held-elsewhere";
-import { cutInOf, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
+import { cutInOf, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
 
 /** Pressure this far under its set pressure is no band of any drive: share of set pressure. */
 const SHORT = 0.06;
@@ -62,17 +62,29 @@ const SUNK_FOR = 30; // s
 /** Times, pressure and the run of each sample. A pressure under what makes the pump start is one of a run, also where nothing tells of runs: then all is one. */
 type Sinking = Pick<Trace, "times" | "pressure" | "run" | "interval">;
 
-function sinkingIn(sight: Sight): Sinking | null {
-  const trace = traceIn(sight);
-  if (trace !== null) {
-    const lower = heldElsewhere(sight);
-    return lower.length === 0 ? trace : { ...trace, run: trace.run.map((run, i) => (isWithin(lower, trace.times[i]) ? -1 : run)) };
-  }
+/** The whole record as one run. */
+function recordAsRun(sight: Sight): Sinking | null {
   const channel = mainChannel(sight.record, "pressure");
   if (channel === null || channel.sampling.kind === "on-change" || channel.values.length < 60) return null;
   const times = timesOf(channel.sampling);
   const interval = (times[times.length - 1] - times[0]) / (times.length - 1);
   return { times, pressure: channel.values, run: new Int32Array(times.length), interval };
+}
+
+const lowestIn = (sight: Sight, seen: Sinking | null): number | null => {
+  const lower = heldElsewhere(sight);
+  if (seen === null || lower.length === 0) return seen === null ? null : sunkTo(seen);
+  return sunkTo({ ...seen, run: seen.run.map((run, i) => (isWithin(lower, seen.times[i]) ? -1 : run)) });
+};
+
+/** Runs that were read off the pressure or the flow leave out just those times in which both are gone: hardly any pressure is none of a rest either. */
+function lowestHeld(sight: Sight, held: number): number | null {
+  const trace = traceIn(sight);
+  const inRuns = lowestIn(sight, trace ?? recordAsRun(sight));
+  const basis = pumpOf(sight)?.basis;
+  if (trace === null || (basis !== "pressure" && basis !== "flow")) return inRuns;
+  const anywhere = lowestIn(sight, recordAsRun(sight));
+  return anywhere !== null && anywhere < SUNK[1] * held ? anywhere : inRuns;
 }
 
 function sunkTo({ times, pressure, run, interval }: Sinking): number | null {
@@ -95,6 +107,16 @@ function sunkTo({ times, pressure, run, interval }: Sinking): number | null {
 }
 
 const heldBy = (sight: Sight): number | null => (isFixedSpeed(sight.site) ? cutInOf(sight) : setPressureOf(sight));
+
+/** Edges of the sunk pressure, shares of what is to be held. A draw that leaves a tenth would take five times the pump's rating at full pressure: 1.6 / sqrt(0.1). */
+const SUNK = [0.1, 0.35, 0.85] as const;
+
+/** Lowest pressure held for half a minute, and what is to be held, Pa; null where either is not known. */
+export function sunkPressure(sight: Sight): { readonly lowest: number; readonly held: number } | null {
+  const held = heldBy(sight);
+  const lowest = held === null || !(held > 0) ? null : lowestHeld(sight, held);
+  return lowest === null || held === null ? null : { lowest, held };
+}
 
 /** Of the pump's rating: less is next to nothing, and about as much or more is all that can be asked of it. */
 const NEXT_TO_NOTHING = 0.05;
@@ -141,9 +163,9 @@ export const answerLooks: Pick<Looks, "answer-to-draw" | "sunk-pressure" | "flow
     return { level: tooSlow ? "late" : "keeps-up", numbers };
   },
   "sunk-pressure"(sight) {
-    const [seen, held] = [sinkingIn(sight), heldBy(sight)];
-    const lowest = seen === null ? null : sunkTo(seen);
-    if (lowest === null || held === null || !(held > 0)) return null;
-    return { level: levelFor(lowest / held, [0.35, 0.85], ["gone", "low", "held"]), numbers: { lowest, held, ratio: lowest / held } };
+    const sunk = sunkPressure(sight);
+    if (sunk === null) return null;
+    const ratio = sunk.lowest / sunk.held;
+    return { level: levelFor(ratio, SUNK, ["nought", "gone", "low", "held"]), numbers: { ...sunk, ratio } };
   },
 };

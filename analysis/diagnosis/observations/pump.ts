@@ -1,5 +1,6 @@
 import type { Span } from "../../../shared/findings/span";
 import { channelsOf } from "../../../shared/record/find-channel";
+import { sunkPressure } from "./answer";
 import { found, isClear, type Looks, pumpOf, type Sight } from "./sight";
 
 /** Below this share of what it should be, the pressure at full speed and little flow is weak. */
@@ -9,11 +10,19 @@ const total = (spans: readonly Span[]) => spans.reduce((sum, s) => sum + s.to - 
 const looked = (sight: Sight) => found(sight, "pump-performance") !== null || isClear(sight, "pump-performance");
 
 const logs = (sight: Sight, role: "flow" | "speed" | "current" | "power") => channelsOf(sight.record, role).length > 0;
-/** Collapse of pressure and flow shows only where something other than these says that the pump ran, and flow or load is logged. */
+/** Of the pressure to be held: above that no pump has lost its water. */
+const HOLDS = 0.4;
+/**
+ * Whether a pump that lost its water would have been seen to: something other than pressure and flow must say that it ran. Where the pressure sank all the same, only
+ * the meter tells that water came: the motor of a drive need not run lighter without it than at small draws.
+ */
 const showsPrime = (sight: Sight) => {
   const basis = pumpOf(sight)?.basis;
   const witness = basis === "running" || basis === "speed" || basis === "current" || basis === "power";
-  return witness && (logs(sight, "flow") || logs(sight, "current") || logs(sight, "power"));
+  if (!witness) return false;
+  if (logs(sight, "flow")) return true;
+  const sunk = sunkPressure(sight);
+  return (logs(sight, "current") || logs(sight, "power")) && (sunk === null || sunk.lowest >= HOLDS * sunk.held);
 };
 
 export const pumpLooks: Pick<Looks, "prime" | "overdraw" | "shutoff"> = {

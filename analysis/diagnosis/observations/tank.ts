@@ -14,7 +14,7 @@ const lowEdgeBelow = (set: number) => Math.min(Math.max(25 * PASCAL_PER_PSI, 0.4
  * Where a charge stands against what it follows: set pressure with a drive (15 to 20 psi below it), cut-in with a pressure switch (about
  * 2 psi below it). Edges stand some psi outside the band, so that a gauge's error does not make a cause. Common practice, no source.
  */
-function chargeLevel(sight: Sight, charge: number): { level: "low" | "in-band" | "high"; reference: number } | null {
+export function chargeLevel(sight: Sight, charge: number): { level: "low" | "in-band" | "high"; reference: number } | null {
   if (isFixedSpeed(sight.site)) {
     const cutIn = cutInOf(sight);
     if (cutIn === null) return null;

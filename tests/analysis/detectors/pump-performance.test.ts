@@ -51,6 +51,11 @@ describe("a pump at its limits", () => {
     expect(lossOfPrime).toHaveLength(1);
     expect(overdraw).toEqual([]);
   });
+  test("next to no pressure and less flow than usual is a lost prime, though some still flows: at no head a sound pump gives its most", () => {
+    expect(detect({ seconds: 90, psi: 6, gpm: 4, speed: 1 }).lossOfPrime).toHaveLength(1);
+    expect(detect({ seconds: 90, psi: 6, gpm: 40, speed: 1 }).lossOfPrime).toEqual([]);
+    expect(detect({ seconds: 20, psi: 6, gpm: 4, speed: 1 }).lossOfPrime).toEqual([]);
+  });
   test("low pressure with much flow is overdraw", () => {
     const { lossOfPrime, overdraw } = detect({ seconds: 90, psi: 45, gpm: 35, speed: 1 });
     expect(lossOfPrime).toEqual([]);

@@ -13,23 +13,23 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   // Little water between start and stop (V = K (1/p1 - 1/p2), K = p0 Vt): short runs, many starts, steep falls; the charge itself is right.
   "tank-too-small": [
     "+ tank-by-facts: small tiny; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; usual-fall: quick; rise-pace: sudden; start-gaps: some-close close; switching-band: wide; overshoot: large",
-    "- tank-by-facts: ample; starts: few; runs: long; gas-constant-by-practice: enough; dips: shallow; gas-constant: collapsed reduced; empties-at: far-below near-set; rise-pace: prompt late slow; start-gaps: apart; overshoot: little",
+    "- tank-by-facts: ample; starts: few; runs: long; gas-constant-by-practice: enough; dips: shallow; gas-constant: collapsed reduced; empties-at: far-below near-set; rise-pace: prompt late slow; start-gaps: apart; overshoot: little; fall-breaks: near-set",
   ],
   // Boyle: a lower charge leaves less gas at work, so less water and a knee far below.
   "precharge-low": [
     "+ gas-constant: reduced lessened collapsed; empties-at: far-below; precharge-by-facts: low; cycle-against-tank: shorter; starts: many very-many; runs: some-short mostly-short; gas-constant-by-practice: tiny small; dips: deep; rise-pace: sudden; start-gaps: some-close close; usual-fall: quick",
-    "- gas-constant: as-expected raised; empties-at: in-band near-set; precharge-by-facts: in-band high; cycle-against-tank: as-allowed; starts: few; runs: long; gas-constant-by-practice: enough; rise-pace: prompt late slow; start-gaps: apart",
+    "- gas-constant: as-expected raised; empties-at: in-band near-set; precharge-by-facts: in-band high; cycle-against-tank: as-allowed; starts: few; runs: long; gas-constant-by-practice: enough; rise-pace: prompt late slow; start-gaps: apart; fall-breaks: near-set",
   ],
   // The tank is empty before the pump starts: the knee stands near the set pressure and pressure drops through.
   // Below its charge the tank gives nothing: what falls there shows next to no gas, through a wide band.
   "precharge-high": [
-    "+ empties-at: near-set; precharge-by-facts: high; dips: deep; starts: many very-many; runs: some-short mostly-short; usual-fall: sudden quick; gas-constant: raised; rise-pace: sudden; start-gaps: some-close close; gas-constant: collapsed; gas-constant-by-practice: tiny small; switching-band: wide",
-    "- empties-at: far-below in-band; precharge-by-facts: low in-band; dips: shallow; starts: few; runs: long; usual-fall: usual; gas-constant: as-expected; rise-pace: prompt late slow; start-gaps: apart; gas-constant-by-practice: enough; switching-band: usual",
+    "+ empties-at: near-set; fall-breaks: near-set; precharge-by-facts: high; dips: deep; starts: many very-many; runs: some-short mostly-short; usual-fall: sudden quick; gas-constant: raised; rise-pace: sudden; start-gaps: some-close close; gas-constant: collapsed; gas-constant-by-practice: tiny small; switching-band: wide",
+    "- empties-at: far-below in-band; fall-breaks: nowhere below; precharge-by-facts: low in-band; dips: shallow; starts: few; runs: long; usual-fall: usual; gas-constant: as-expected; rise-pace: prompt late slow; start-gaps: apart; gas-constant-by-practice: enough; switching-band: usual",
   ],
   // Next to no gas, so next to no give, and no knee.
   "tank-waterlogged": [
     "+ gas-constant: collapsed; gas-constant-by-practice: tiny; cycle-against-tank: shorter; runs: mostly-short some-short; starts: very-many many; dips: deep; usual-fall: sudden quick; rise-pace: sudden; start-gaps: some-close close; overshoot: large; gas-constant: reduced; switching-band: wide; empties-at: far-below",
-    "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; usual-fall: usual; rise-pace: prompt late slow; start-gaps: apart; overshoot: little; switching-band: usual",
+    "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; usual-fall: usual; rise-pace: prompt late slow; start-gaps: apart; overshoot: little; switching-band: usual; fall-breaks: near-set below",
   ],
   // The water between swings as a column on the tank's gas; friction between is seen as droop.
   "sensor-far-from-tank": [
@@ -87,18 +87,18 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   // A pump full of air gives neither pressure nor flow.
   // The integrator winds up meanwhile, and is over when the water is back.
   "loss-of-prime": [
-    "+ prime: lost; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: gone low; dips: deep-and-slow; low-times: long minutes; rise-pace: slow; answer-to-draw: at-its-end; overdraw: present; loop-pace: slow; overshoot: large",
+    "+ prime: lost; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: nought gone low; dips: deep-and-slow; low-times: long minutes; rise-pace: slow; answer-to-draw: at-its-end; overdraw: present; loop-pace: slow; overshoot: large",
     "- prime: held; held-pressure: at-set above; shutoff: full; flow-when-short: all; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up; low-times: brief; flow-when-short: some; overshoot: little",
   ],
   // Less head at every flow: weak without flow, short of the set pressure, at its end below its rating.
   "pump-turning-backwards-or-weak": [
     "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow; sunk-pressure: gone",
-    "- shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close; loop-pace: prompt; overshoot: some",
+    "- sunk-pressure: nought; shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close; loop-pace: prompt; overshoot: some",
   ],
-  // A sound pump at the end of its curve: full flow, pressure below the band.
+  // A sound pump at the end of its curve: full flow, pressure below the band, but never none: outlets give as the root of pressure.
   "undersized-pump-or-overdraw": [
     "+ overdraw: present; flow-when-short: all; held-pressure: below; droop: steep; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long; rise-pace: slow; overshoot: large; loop-pace: slow; sunk-pressure: gone; rise-pace: late",
-    "- overdraw: none; flow-when-short: some none; held-pressure: at-set above; droop: little; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; low-times: brief; loop-pace: prompt; rise-pace: prompt; overshoot: little",
+    "- overdraw: none; flow-when-short: some none; held-pressure: at-set above; droop: little; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; low-times: brief; loop-pace: prompt; rise-pace: prompt; overshoot: little; sunk-pressure: nought",
   ],
 };
 

@@ -1,8 +1,10 @@
 import { expect, test } from "vitest";
-import { LOOKS } from "../../../analysis/diagnosis/observations";
+import { LOOKS, observeAll } from "../../../analysis/diagnosis/observations";
+import { rank } from "../../../analysis/diagnosis/rank";
 import { seededRandom } from "../../../analysis/numerics/random";
 import { seconds } from "../../../shared/units/quantity";
 import { channelOf, gpm, psi, pumpWith, recordOf, segmentsWith, siteOf } from "../../builders/outcomes";
+import { workedHours } from "../../builders/worked-hours";
 
 /** Two hours at 1 s, drawn by hand: the pump runs for 300 s in every 600 s; set pressure 52 psi, shown through what `at` says of second k of a cycle. */
 const RUNS = Array.from({ length: 12 }, (_, i) => [i * 600 + 300, 300] as const);
@@ -50,7 +52,7 @@ test("one late answer may have been something else", () => {
 test("the lowest pressure that a run holds for half a minute is found, not the lowest reading", () => {
   const sunk = LOOKS["sunk-pressure"];
   const speed = (k: number) => (running(k) ? 1 : 0);
-  expect(sunk(sightOf(low(5), speed))).toMatchObject({ level: "gone", numbers: { lowest: expect.closeTo(psi(5), -2) } });
+  expect(sunk(sightOf(low(5), speed))).toMatchObject({ level: "nought", numbers: { lowest: expect.closeTo(psi(5), -2) } });
   expect(sunk(sightOf(low(35), speed))?.level).toBe("low");
   expect(sunk(sightOf((k) => (k >= 400 && k < 420 ? 5 : 52), speed))?.level).toBe("held"); // 20 s
   expect(sunk(sightOf((k) => (k < 300 ? 5 : 52), speed))?.level).toBe("held"); // at rest only
@@ -62,4 +64,20 @@ test("scatter that comes with the water is told from scatter that is always ther
   const scatter = (atRest: number, inRun: number) => (k: number) => 52 + (running(k) ? inRun : atRest) * random.normal();
   expect(LOOKS.roughness(sightOf(scatter(0.05, 1), speed))?.level).toBe("rougher");
   expect(LOOKS.roughness(sightOf(scatter(1, 1), speed))?.level).toBe("alike");
+});
+
+test("next to no pressure for minutes in a run is a lost prime, not an overdraw; three quarters of it with all of the flow is the overdraw", () => {
+  const order = (pressure: number, flow: number) => {
+    const at = (k: number, t: number) => running(k) && t > 3600 && t < 4200;
+    const sight = workedHours({
+      pressure: (k, t) => (at(k, t) ? pressure : 52),
+      speed: (k) => (running(k) ? 1 : 0),
+      flow: (k, t) => (at(k, t) ? flow : 10),
+    });
+    return rank(observeAll(sight)).map(({ id }) => id);
+  };
+  expect(order(2, 2)[0]).toBe("loss-of-prime");
+  expect(order(2, 2).indexOf("undersized-pump-or-overdraw")).toBeGreaterThan(2);
+  expect(order(38, 45)[0]).toBe("undersized-pump-or-overdraw");
+  expect(order(38, 45).indexOf("loss-of-prime")).toBeGreaterThan(1);
 });

@@ -102,7 +102,8 @@ describe("the lowest pressure that a run holds for half a minute", () => {
     (s: number, to: number, from = 400) =>
     (k: number) =>
       k >= from && k <= from + s ? to : 52;
-  test("gone under 0.35 of what is to be held, low under 0.85", () => {
+  test("nought under a tenth of what is to be held, gone under 0.35, low under 0.85", () => {
+    expect([5.1, 5.3].map((p) => look({ pressure: held(40, p) })?.level)).toEqual(["nought", "gone"]);
     expect([18.1, 18.3, 44.1, 44.3].map((p) => look({ pressure: held(40, p) })?.level)).toEqual(["gone", "low", "low", "held"]);
     expect(look({ pressure: held(40, 26) })?.numbers).toEqual({
       lowest: expect.closeTo(psi(26), -1),
@@ -111,23 +112,23 @@ describe("the lowest pressure that a run holds for half a minute", () => {
     });
   });
   test("half a minute, in one run", () => {
-    expect(look({ pressure: held(30, 5) })?.level).toBe("gone");
+    expect(look({ pressure: held(30, 5) })?.level).toBe("nought");
     expect(look({ pressure: held(29, 5) })?.level).toBe("held");
     // Sixteen seconds before the stop and the rest after it are not held by the pump.
     expect(look({ pressure: (k) => (k >= 584 || k < 100 ? 5 : 52) })?.level).toBe("held");
-    expect(look({ pressure: (k) => (k >= 300 && k <= 330 ? 5 : 52) })?.level).toBe("gone");
+    expect(look({ pressure: (k) => (k >= 300 && k <= 330 ? 5 : 52) })?.level).toBe("nought");
   });
   test("the highest of the half minute counts: one reading above it breaks it, a missing one ends it", () => {
     expect(look({ pressure: (k) => (k === 415 ? 50 : held(29, 5)(k)) })?.level).toBe("held");
     expect(look({ pressure: (k) => (k === 420 ? Number.NaN : held(40, 5)(k)) })?.level).toBe("held");
-    expect(look({ pressure: (k) => (k === 420 ? Number.NaN : held(60, 5)(k)) })?.level).toBe("gone");
+    expect(look({ pressure: (k) => (k === 420 ? Number.NaN : held(60, 5)(k)) })?.level).toBe("nought");
   });
   test("a switch is to hold its cut-in", () => {
     expect(look({ pressure: held(40, 33), facts: SWITCHED })?.numbers.held).toBe(psi(40));
     expect(look({ pressure: held(40, 33), facts: { ...SWITCHED, cutIn: undefined } })).toBeNull();
   });
   test("without a pump state by all of the record: so low a pressure makes any pump start; not without a set pressure", () => {
-    expect(look({ pressure: held(40, 5), pumpKnown: false })?.level).toBe("gone");
+    expect(look({ pressure: held(40, 5), pumpKnown: false })?.level).toBe("nought");
     expect(look({ pressure: held(20, 5), pumpKnown: false })?.level).toBe("held");
     expect(look({ pressure: held(40, 5), facts: { setPressure: undefined } })).toBeNull();
   });

@@ -26,6 +26,11 @@ describe("prime", () => {
       expect(levelAt("prime", { pump: by("speed"), record: recordOf([pressure, load]) }), load.role).toBe("held");
     expect(levelAt("prime", { pump: by("speed"), record: recordOf([pressure]) })).toBeNull();
   });
+  test("where the pressure sank all the same only a meter shows that the water came: a drive's motor need not run lighter without it", () => {
+    const sunk = { pump: by("speed"), facts: { setPressure: "500 psi" } };
+    expect(levelAt("prime", { ...sunk, record: recordOf([pressure, current]) })).toBeNull();
+    expect(levelAt("prime", { ...sunk, record: recordOf([pressure, flow, current]) })).toBe("held");
+  });
   test("held also where the detector is clear; not said where nobody looked", () => {
     expect(levelAt("prime", { only: [clearOf("pump-performance")], pump: by("speed") })).toBe("held");
     expect(levelAt("prime", { only: [], pump: by("speed") })).toBeNull();
