@@ -1,10 +1,8 @@
 import type { Span } from "../../shared/findings/span";
-import type { Clock } from "../../shared/record/clock";
+import { type Clock, LONGEST_BELIEVED } from "../../shared/record/clock";
 import { type Seconds, seconds } from "../../shared/units/quantity";
 
 const DAY = 86_400;
-/** No log runs for a century; a clock that says so is damaged, and its nights are none. */
-const LONGEST = 36_525 * DAY;
 
 /**
  * The hours of each night that lie in the record, local time, hours counted from midnight. A stamp without a zone is the logger's local time.
@@ -12,7 +10,7 @@ const LONGEST = 36_525 * DAY;
  * O(days).
  */
 export function nightsOf(clock: Clock, duration: Seconds, fromHour: number, toHour: number): Span[] | null {
-  if (clock.kind === "elapsed" || duration > LONGEST) return null;
+  if (clock.kind === "elapsed" || duration > LONGEST_BELIEVED) return null;
   const offsetAt = offsetsOf(clock.zone);
   const nights: Span[] = [];
   const firstDay = Math.floor(clock.epoch / DAY) - 1;

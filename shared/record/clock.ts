@@ -11,6 +11,9 @@ export type Clock =
     }
   | { readonly kind: "elapsed" };
 
+/** No log runs for a century, s; a clock that says so is damaged, and what is told by its hours and days is not told. */
+export const LONGEST_BELIEVED = 36_525 * 86_400;
+
 /** An instant of the record as the findings document writes it: ISO 8601 UTC for an absolute clock, else seconds from the first row. */
 export function writeInstant(clock: Clock, t: Seconds): string | number {
   if (clock.kind === "elapsed") return Math.round(t * 1000) / 1000;

@@ -15,9 +15,13 @@ const STEPS = [
   DAY, 2 * DAY, 3 * DAY, 7 * DAY, 14 * DAY, 28 * DAY, 56 * DAY, 112 * DAY, 364 * DAY,
 ];
 
-/** The finest step that leaves room for its labels. @param most number of ticks that fit, where labels differ in length for each step */
-export const tickStep = (length: number, most: number | ((step: number) => number)): number =>
-  STEPS.find((step) => length / step <= (typeof most === "number" ? most : most(step))) ?? STEPS[STEPS.length - 1];
+/** The finest step that leaves room for its labels; beyond a year doubled until it does. @param most number of ticks that fit, also as one reckoned from the step */
+export function tickStep(length: number, most: number | ((step: number) => number)): number {
+  const fits = (step: number) => length / step <= (typeof most === "number" ? most : most(step));
+  let step = STEPS.find(fits) ?? 2 * STEPS[STEPS.length - 1];
+  while (step < length && !fits(step)) step *= 2;
+  return step;
+}
 
 /**
  * Ticks on round times of the site's clock, or on round times since the record began.

@@ -1,5 +1,5 @@
 import type { Run } from "../../../shared/findings/segment";
-import type { Clock } from "../../../shared/record/clock";
+import { type Clock, LONGEST_BELIEVED } from "../../../shared/record/clock";
 import { localUnix } from "../time-axis";
 
 const DAY = 86_400;
@@ -7,9 +7,9 @@ const DAY = 86_400;
 /** Starts by day and hour of the site's clock; an hour that the record does not reach is null. */
 export type HourByDay = readonly { readonly day: number; readonly starts: readonly (number | null)[] }[];
 
-/** One row a day, 24 hours each. Null where the log has no clock. */
+/** One row a day, 24 hours each. Null where the log has no clock, or one that says more than a century. */
 export function hourByDay(runs: readonly Run[], duration: number, clock: Clock): HourByDay | null {
-  if (clock.kind === "elapsed") return null;
+  if (clock.kind === "elapsed" || duration > LONGEST_BELIEVED) return null;
   const [begin, end] = [localUnix(0, clock), localUnix(duration, clock)];
   const first = Math.floor(begin / DAY);
   const days = Math.floor(end / DAY) - first + 1;

@@ -1,14 +1,17 @@
 import type { Run } from "../../../shared/findings/segment";
-import type { Clock } from "../../../shared/record/clock";
+import { type Clock, LONGEST_BELIEVED } from "../../../shared/record/clock";
 import { LOOK_WORDS } from "../../../shared/wording/chart";
 import { zoneOffset } from "../time-axis";
 import { type Look, nothing } from "./look";
 
 const HOUR = 3600;
 
-/** Starts in each hour of the site's clock (or each hour since the beginning). A run that was already going when the log began is no start. */
+/**
+ * Starts in each hour of the site's clock (or each hour since the beginning). A run that was already going when the log began is no start.
+ * Nothing where a damaged clock says more than a century, whose empty hours would fill the memory.
+ */
 export function startsByHour(runs: readonly Run[], duration: number, clock: Clock, allowed: number | null): Look {
-  if (runs.length === 0 || !(duration > 0)) return nothing("starts-by-hour");
+  if (runs.length === 0 || !(duration > 0) || duration > LONGEST_BELIEVED) return nothing("starts-by-hour");
   const shift = clock.kind === "absolute" ? clock.epoch + zoneOffset(clock.zone, clock.epoch) : 0;
   const firstHour = Math.floor(shift / HOUR);
   const hours = Math.floor((shift + duration) / HOUR) - firstHour + 1;

@@ -68,6 +68,16 @@ describe("starts by the clock", () => {
     ]);
     expect(hourByDay(runs, 7200, { kind: "elapsed" })).toBeNull();
   });
+  test("of a damaged clock that spans millennia no hours are counted: they would fill the memory; of a year's clock they are", () => {
+    const millennia = 3e11;
+    const far = [...runs, run(millennia - 100, millennia)];
+    for (const of of [clock, { kind: "elapsed" } as const]) {
+      expect(startsByHour(far, millennia, of, 10).state).toBe("nothing-to-show");
+      expect(shown(startsByHour(runs, 365 * 86_400, of, 10)).xs.length).toBeGreaterThanOrEqual(365 * 24);
+    }
+    expect(hourByDay(far, millennia, clock)).toBeNull();
+    expect(hourByDay(runs, 365 * 86_400, clock)?.length).toBeGreaterThanOrEqual(365);
+  });
 });
 
 test("cycles laid over one another give back the cycle they repeat", () => {
