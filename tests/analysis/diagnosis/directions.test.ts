@@ -120,6 +120,25 @@ describe.each(Object.entries(DIRECTIONS))("%s", (id, lines) => {
     expect(Math.sign(logRatio(cause, observation as ObservationId, level as Level))).toBe(sign);
   });
 });
+test("what a weight says is what comes of it, so that a table can be read: the sum over all answers turns none round", () => {
+  const turned: string[] = [];
+  const see = (name: string, weights: object | undefined, ratioOf: (level: string) => number) => {
+    // under a fifth a weight says nothing either way, and neither does a chance that is changed by a twentieth
+    for (const [level, weight] of Object.entries(weights ?? {}))
+      if (Math.abs(weight) > 0.2 && Math.abs(ratioOf(level)) > 0.05 && Math.sign(ratioOf(level)) !== Math.sign(weight))
+        turned.push(`${name} ${level}`);
+  };
+  for (const cause of CAUSES)
+    for (const [id, weights] of Object.entries(cause.weights))
+      see(`${cause.id}, ${id}:`, weights, (level) => logRatio(cause, id as ObservationId, level as Level));
+  for (const { id, usual, weights } of HAND_CHECKS)
+    for (const [cause, own] of Object.entries(weights)) {
+      const all = usual as Readonly<Record<string, number>>;
+      const under = chances(all, own as Readonly<Record<string, number>>);
+      see(`${id}, ${cause}:`, own, (level) => Math.log(under[level] / all[level]));
+    }
+  expect(turned).toEqual([]);
+});
 test("a sound site has no table of its own, and is commoner than any one fault", () => {
   const healthy = CAUSES.find((c) => c.id === "healthy")!;
   expect(healthy.weights).toEqual({});

@@ -20,6 +20,11 @@ describe("how fast the pressure rises (set pressure 52 psi)", () => {
   test("sudden, prompt, late, slow: under 2.2, 8, 30 s and over", () => {
     expect([2, 6, 20, 60].map((T) => at(T)?.level)).toEqual(["sudden", "prompt", "late", "slow"]);
   });
+  test("a missing reading or two in a rise are bridged", () => {
+    const holed = (missing: number) => at(20, { pressure: (k) => (k > 310 && k <= 310 + missing ? Number.NaN : mended(20)(k)) });
+    for (const missing of [1, 2]) expect(Math.abs(Number(holed(missing)?.numbers.half) - 20 * Math.LN2)).toBeLessThan(3);
+    expect(holed(0)?.numbers.rises).toBe(holed(2)?.numbers.rises);
+  });
   test("small rises beside the large ones do not count", () => {
     const ripple = (k: number) => mended(20)(k) + (k < 20 ? 1.8 * Math.sin(k) : 0);
     expect(at(20, { pressure: ripple })?.level).toBe("late");
@@ -57,6 +62,8 @@ describe("the usual pressure", () => {
   test("a tenth outside of what a drive holds (41.6 to 52 psi), or of a switch's band (40 to 60 psi)", () => {
     expect([37, 38, 57, 58].map((usual) => at(usual))).toEqual(["below", "in-band", "in-band", "above"]);
     expect([35.9, 36.1, 65.9, 66.1].map((usual) => at(usual, SWITCHED))).toEqual(["below", "in-band", "in-band", "above"]);
+    const { usual, low, high } = alone("usual-pressure", { pressure: () => 50, facts: SWITCHED })?.numbers ?? {};
+    expect([usual, low, high].map((p) => Math.round(Number(p) / psi(0.1)) / 10)).toEqual([50, 40, 60]);
   });
 });
 
@@ -124,6 +131,15 @@ describe("a jump after a standstill", () => {
   });
   test("a missing reading ends what stood", () => {
     expect([4400, 4300].map((missing) => jumping(600, { missing }))).toEqual(["none", "seen"]);
+  });
+  test("what creeps does not stand, up or down: over two minutes it leaves the range of a still reading", () => {
+    for (const rate of [-0.004, 0.004, 0]) {
+      const at = (t: number) => (t < 4500 ? 50 + rate * (t - 4500) : 40);
+      const creeping = alone("jump-from-still", {
+        pressure: (_, t) => (t < 3000 ? 48 + Math.sin(t / 100) + scatter[t] : at(t) + 0.001 * scatter[t]),
+      });
+      expect(creeping?.level).toBe(rate === 0 ? "seen" : "none");
+    }
   });
   test("not asked at 20 s a sample", () => expect(alone("jump-from-still", { pressure: cycle, step: 20 })).toBeNull());
 });

@@ -41,6 +41,34 @@ test("a drive that sleeps at a lower pressure through the night holds it on purp
   expect(levelAt("low-times", setback)).toBe("brief");
   expect(levelAt("sunk-pressure", setback)).toBe("held");
 });
+test("it lasts from the end of the run before to the start of the run after: the rests about it belong to it", () => {
+  const [span] = spansOf(setback);
+  const cycle = RUN + REST;
+  expect(span.from % cycle).toBe(RUN);
+  expect(span.to % cycle).toBe(0);
+  expect(span.from).toBeLessThan(NIGHT[0] * 3600);
+  expect(span.from).toBeGreaterThan(NIGHT[0] * 3600 - cycle);
+  expect(span.to).toBeGreaterThanOrEqual(NIGHT[1] * 3600);
+  expect(span.to).toBeLessThanOrEqual(NIGHT[1] * 3600 + cycle);
+});
+test("of two lower levels the one at which the most was held, whether it comes first or last, higher or lower", () => {
+  for (const [first, last] of [
+    [40, 46],
+    [46, 40],
+  ]) {
+    const two = drawn((t) => (t < 5 * 3600 ? first : t < 7.5 * 3600 ? last : 52));
+    const turned = drawn((t) => (t < 2.5 * 3600 ? last : t < 7.5 * 3600 ? first : 52));
+    expect(spansOf(two)).toHaveLength(1);
+    expect(spansOf(two)[0].to / 3600).toBeCloseTo(5, 0);
+    expect(spansOf(turned)).toHaveLength(1);
+    expect(spansOf(turned)[0].from / 3600).toBeCloseTo(2.5, 0);
+  }
+});
+test("for an hour at least, and far below the set pressure nothing is held", () => {
+  const until = (hours: number) => spansOf(drawn((t) => (t >= 4 * 3600 && t < (4 + hours) * 3600 ? 40 : 52)));
+  expect([0.8, 3].map((hours) => until(hours).length)).toEqual([0, 1]);
+  expect(spansOf(drawn((t) => (atNight(t) ? 0.5 * 52 : 52)))).toEqual([]);
+});
 test("one that holds the set pressure holds no other", () => {
   expect(spansOf(drawn(() => 52))).toEqual([]);
 });
