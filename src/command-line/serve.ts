@@ -7,6 +7,7 @@ import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { COMMAND_HELP } from "../../shared/wording/command-help";
 import { sayServed, USAGE } from "../../shared/wording/usage";
+import { PAGE_POLICY } from "../page-policy";
 import { UsageError } from "./options";
 
 const TYPES: ReadonlyMap<string, string> = new Map([
@@ -20,10 +21,9 @@ const TYPES: ReadonlyMap<string, string> = new Map([
   [".png", "image/png"],
 ]);
 
-/** What the page may do: itself only, no inline script, no eval, no frames, nothing sent elsewhere. */
+/** The page's own policy once more, and what only a header can say: that no other page frames it. */
 export const PAGE_HEADERS: Readonly<Record<string, string>> = {
-  "Content-Security-Policy":
-    "default-src 'none'; script-src 'self'; worker-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; require-trusted-types-for 'script'; trusted-types evenhead",
+  "Content-Security-Policy": `${PAGE_POLICY}; frame-ancestors 'none'`,
   "X-Content-Type-Options": "nosniff",
   "Referrer-Policy": "no-referrer",
   "Cross-Origin-Opener-Policy": "same-origin",
