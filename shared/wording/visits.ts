@@ -52,8 +52,17 @@ export const VISITS_WORDS = {
   fromFile: (title: string) => `${title} (from a file)`,
 } as const;
 
-/** What the visits take and what the browser allows, bytes; null where it does not say. */
-export function saySpace({ visits, quota }: { readonly visits: number; readonly quota: number | null }, locale: string | null): string {
+/** What the visits take, what the browser allows, bytes, and whether it has promised not to clear them by itself; null where it does not say. */
+export function saySpace(
+  { visits, quota, lasts }: { readonly visits: number; readonly quota: number | null; readonly lasts: boolean | null },
+  locale: string | null,
+): string {
   const allowed = quota === null ? "" : ` This browser allows about ${saySize(quota, locale)} for this page.`;
-  return `The visits take ${saySize(visits, locale)}.${allowed} They stay on this device and go with the browser's data: save what must last as a file.`;
+  return `The visits take ${saySize(visits, locale)}.${allowed}${PROMISE.get(lasts) ?? ""} They stay on this device and go with the browser's data: save what must last as a file.`;
 }
+
+/** Storage Standard (WHATWG), persistent and best-effort buckets. */
+const PROMISE: ReadonlyMap<boolean | null, string> = new Map([
+  [true, " It will not clear them by itself when the device runs short of room."],
+  [false, " It may clear them when the device runs short of room."],
+]);

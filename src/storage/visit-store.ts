@@ -142,11 +142,12 @@ export async function purgeDeleted(before: number): Promise<number> {
   return gone.length;
 }
 
-export type SpaceUsed = { readonly visits: number; readonly used: number | null; readonly quota: number | null };
+export type SpaceUsed = { readonly visits: number; readonly quota: number | null; readonly lasts: boolean | null };
 
-/** Bytes of the visits as counted here, and what the browser says of the whole page's store; null where it does not say. */
+/** Bytes of the visits as counted here, and what the browser says of the page's store: bytes it allows, and whether it will not clear it by itself; null where it does not say. */
 export async function spaceUsed(): Promise<SpaceUsed> {
   const visits = (await listVisits()).reduce((sum, visit) => sum + visit.bytes, 0);
   const estimate = await navigator.storage?.estimate?.().catch(() => null);
-  return { visits, used: estimate?.usage ?? null, quota: estimate?.quota ?? null };
+  const lasts = await navigator.storage?.persisted?.().catch(() => null);
+  return { visits, quota: estimate?.quota ?? null, lasts: lasts ?? null };
 }

@@ -66,6 +66,7 @@ describe("a visit kept in the browser", () => {
           return Promise.resolve(true);
         },
       });
+      Object.defineProperty(navigator.storage, "persisted", { value: () => Promise.resolve(asked.times > 0) });
     });
     await page.goto(opened.address);
     await visitWithNotes(page, "first note");
@@ -73,7 +74,21 @@ describe("a visit kept in the browser", () => {
     await untilKept(page, "second note");
     expect(await page.evaluate(() => (window as unknown as { asked: { times: number } }).asked.times)).toBe(1);
     await openSheet(page, "Visits");
-    await page.getByText(/^The visits take \d+(?:\.\d+)?\s?[kM]B\. This browser allows about/).waitFor();
+    await page
+      .getByText(/^The visits take \d+(?:\.\d+)?\s?[kM]B\. This browser allows about .* It will not clear them by itself/)
+      .waitFor();
+  });
+
+  test("where the browser promises nothing, the sheet says that it may clear them", async () => {
+    const { page: first } = await opened.fresh();
+    const page = await first.context().newPage();
+    await page.addInitScript(() => {
+      for (const name of ["persist", "persisted"]) Object.defineProperty(navigator.storage, name, { value: () => Promise.resolve(false) });
+    });
+    await page.goto(opened.address);
+    await visitWithNotes(page, "first note");
+    await openSheet(page, "Visits");
+    await page.getByText(/^The visits take .* It may clear them when the device runs short of room\. They stay on this device/).waitFor();
   });
 
   test("survives a crash in the middle of saving: what is there is always whole", async () => {
