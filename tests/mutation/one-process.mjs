@@ -31,11 +31,14 @@ function switcher(path) {
   const parts = readFileSync(path, "utf8").replace(COVER, "0").split(ACTIVE);
   return (on) => parts.map((part, i) => (i % 2 === 0 ? part : part === on ? "changeIsOn()" : "false")).join("");
 }
-function load(text, path) {
-  const { tests, module } = tinyRunner();
-  const run = new vm.Script(`(function (packages, require, module, exports) {${text}\n})`, { filename: path });
-  run.runInThisContext()({ ...packages, vitest: module }, require, {}, {});
-  return tests;
+/** A script that can be loaded again and again, each time with all its modules fresh. */
+function loader(text, path) {
+  const run = new vm.Script(`(function (packages, require, module, exports) {${text}\n})`, { filename: path }).runInThisContext();
+  return () => {
+    const { tests, module } = tinyRunner();
+    run({ ...packages, vitest: module }, require, {}, {});
+    return tests;
+  };
 }
 
 /** Which changes each test comes by, and how often; each test on modules of its own, since the first to ask may leave a result to the next. */
@@ -47,10 +50,11 @@ async function surveyOf({ file, path }) {
     for (const id of ids) counts[id] = (counts[id] ?? 0) + 1;
   };
   const seen = [];
-  const number = load(text, path).length;
+  const load = loader(text, path);
+  const number = load().length;
   const loading = { ...counts };
   for (let i = 0; i < number; i++) {
-    const test = load(text, path)[i];
+    const test = load()[i];
     counts = {};
     const began = process.cpuUsage();
     try {
@@ -78,7 +82,7 @@ async function tryChange({ id, limit, files }) {
     if (!switchers.has(path)) switchers.set(path, switcher(path));
     let name = "(loading)";
     try {
-      const gathered = load(switchers.get(path)(id), path);
+      const gathered = loader(switchers.get(path)(id), path)();
       for (const i of tests) {
         name = gathered[i].name;
         await gathered[i].run();
