@@ -36,7 +36,7 @@ const NO_WORDS: readonly (readonly [path: RegExp, text: RegExp, why: string])[] 
   [/^src\/charts\//, /^\([\w-]+: [\w-]+\)$|^color-mix\(|^display: none;/, "a condition or a rule of a style sheet"],
   [/^src\/views\/trace\/trace-model\.ts$/, /^\(prefers-reduced-motion: reduce\)$/, "a condition of a style sheet"],
   [/^src\/report\/report-style\.ts$/, /@page/, "a style sheet"],
-  [/^src\/(?:report|command-line)\//, /; charset=|^default-src /, "types and policies of the web"],
+  [/^src\/(?:(?:report|command-line)\/|page-policy\.ts$)/, /; charset=|^default-src /, "types and policies of the web"],
   [/^src\/(?:parts|views)\//, /^(?:Enter|Escape|Home|End|Arrow|Shift (?:Arrow(?:Left|Right)|\{\}))$/, "names of keys (W3C UI Events)"],
   [/^src\//, /^Letter$/, "the name of a size of paper (ANSI/ASME Y14.1)"],
   [/^src\/charts\/use-light\.ts$/, /^forced dark$/, "the id of a light"],
