@@ -16,7 +16,7 @@ const MOST_ON_GRID = 0.9;
  * @returns s; null for a log that samples, and where the times between rows have no common measure
  */
 export function scanInterval(sampling: Sampling): Seconds | null {
-  return sampling.kind === "on-change" ? ofTimes(sampling.times) : null;
+  return sampling.kind === "on-change" ? ofTimes(sampling.rows ?? sampling.times) : null;
 }
 
 const ofTimes = remembered((times: Float64Array): Seconds | null => {

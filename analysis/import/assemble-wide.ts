@@ -12,9 +12,10 @@ import type { ColumnReading } from "./columns/column-reading";
 import { findSignalFaults } from "./columns/signal-faults";
 import { deriveFlow } from "./derive-flow";
 import type { FilePart } from "./file-part";
-import { findRhythm, type Rhythm } from "./find-on-change";
+import type { Rhythm } from "./find-on-change";
 import { findGaps, findSampling } from "./find-sampling";
 import type { ImportChoices, LogFile } from "./import-log";
+import { findRowRhythm, heldColumn } from "./row-rhythm";
 import { findSlowChannel } from "./slow-channel";
 import type { PlannedColumn, TablePlan } from "./table-plan";
 
@@ -41,13 +42,19 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
     reading.raw === null ? [] : findSignalFaults(values[i], times(), reading, heading),
   );
   const plainSampling = even ?? findSampling(times(), null);
-  const rhythm = rhythmOf(plainSampling, times, values, numbers);
+  const { rhythm, held } = findRowRhythm(
+    plainSampling,
+    times,
+    numbers.map(({ reading, marksMissing }, i) => ({ values: values[i], saysOnChange: reading.onChange, marksMissing })),
+  );
   const sampling = rhythm.kind === "sampled" ? plainSampling : findSampling(times(), rhythm);
-  const slower: string[] = [];
+  const [slower, holding]: [string[], string[]] = [[], []];
   const channels = numbers.map(({ heading, index, reading }, i) => {
     const slow = rhythm.kind === "sampled" && !numbers[i].marksMissing ? findSlowChannel(times, values[i]) : null;
     if (slow !== null) slower.push(heading);
-    return makeChannel(heading, index, reading, slow?.sampling ?? sampling, slow?.values ?? values[i]);
+    const own = slow ?? (held[i] ? heldColumn(times(), values[i]) : null);
+    if (own !== null && slow === null) holding.push(heading);
+    return makeChannel(heading, index, reading, own?.sampling ?? sampling, own?.values ?? values[i]);
   });
   const flows = channels.some(({ role }) => role === "flow")
     ? []
@@ -77,6 +84,7 @@ export function assembleWide(known: KnownFile, store: RowStore, log: RowLog): Fi
       ...flows.map(({ note }) => note),
       ...rhythmNote(rhythm),
       ...slowNote(slower),
+      ...(holding.length === 0 ? [] : [{ kind: "held-blanks" as const, headings: holding }]),
       ...log.notes(),
     ],
     faults: [
@@ -106,13 +114,6 @@ function settle(store: RowStore, { clock }: TablePlan, choices: ImportChoices, s
   }
   const settled = settleClock(store.times.all(), clock, choices, { alike: (row, other) => store.alike(row, other), sections });
   return { settled, times: () => settled.times, even: null };
-}
-
-/** What the file says of itself, else what its instants show. */
-function rhythmOf(sampling: Sampling, times: () => Float64Array, values: readonly Samples[], numbers: readonly PlannedColumn[]): Rhythm {
-  // rows at one step throughout leave nothing to a word about changes
-  if (sampling.kind === "even") return { kind: "sampled" };
-  return numbers.some(({ reading }) => reading.onChange) ? { kind: "on-change", heartbeat: null } : findRhythm(times(), values);
 }
 
 function slowNote(headings: readonly string[]): FilePart["notes"] {

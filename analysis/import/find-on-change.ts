@@ -1,4 +1,5 @@
 import type { Samples } from "./body/row-store";
+import { countBelow } from "./dead-band";
 import { signOfSilences } from "./on-change-signs";
 
 /** How a logger writes: by a clock, or when something happens. */
@@ -23,21 +24,20 @@ const MOST_SORTED = 20_000;
  */
 export function findRhythm(times: Float64Array, columns: readonly Samples[]): Rhythm {
   if (times.length < FEWEST_ROWS) return { kind: "sampled" };
-  const intervals = new Float64Array(times.length - 1);
-  for (let i = 1; i < times.length; i++) intervals[i - 1] = times[i] - times[i - 1];
+  const intervals = intervalsOf(times);
   const sorted = evenChoice(intervals).sort();
   const usual = sorted[sorted.length >> 1];
   const share = shareNear(intervals, usual);
-  const heartbeat = findHeartbeat(intervals, sorted);
+  const heartbeat = beatOf(intervals, sorted);
   const isRegular = share >= REGULAR_SHARE && sorted[Math.floor(sorted.length * 0.1)] > usual / 5;
   if (!isRegular && heartbeat !== null) return { kind: "on-change", heartbeat };
   // Far apart at both ends: a logger that samples at one interval, or changes it now and then, is not like that.
   const wide = sorted[Math.floor(sorted.length * 0.9)] > 3 * sorted[Math.floor(sorted.length * 0.1)];
   const hasNoRate = share < NO_RATE_SHARE || (share < REGULAR_SHARE && changedShare(columns, times.length) >= CHANGED_SHARE);
-  if (!isRegular && wide && hasNoRate) return { kind: "on-change", heartbeat: null };
+  if (!isRegular && wide && hasNoRate) return { kind: "on-change", heartbeat: findHeartbeat(times) };
   // Most rows one scan apart: sampled with gaps, or on change of a signal that is seldom still, by what the values say.
   const sign = share < NO_RATE_SHARE ? "gaps" : signOfSilences(times, usual, columns);
-  if (sign === "on-change") return { kind: "on-change", heartbeat };
+  if (sign === "on-change") return { kind: "on-change", heartbeat: findHeartbeat(times) };
   return sign === "not-plain" ? { kind: "sampled", unsure: true } : { kind: "sampled" };
 }
 
@@ -52,8 +52,33 @@ function shareNear(intervals: Float64Array, usual: number): number {
   return near / intervals.length;
 }
 
+/** Intervals at the end of a heartbeat lie so near to it, as a share. */
+const AT_BEAT = 0.03;
+const FEWEST_BEATS = 5;
+/** So many beats for one silence that is somewhat shorter: lengths of silences without a beat thin out evenly. */
+const BEATS_TO_SHORTER = 3;
+
+/**
+ * The longest that a logger on change stays silent while nothing happens, s: where its longest silences are of one length, but for a few in which it was
+ * off. Null where they are not: it has no beat, or something always happens before. Times [n], s, strictly rising.
+ */
+export function findHeartbeat(times: Float64Array): number | null {
+  const sorted = intervalsOf(times).sort();
+  const count = (from: number, to: number) => countBelow(sorted, to) - countBelow(sorted, from);
+  for (let longer = 0; longer < sorted.length; ) {
+    const length = sorted[sorted.length - 1 - longer];
+    const beats = count(length * (1 - AT_BEAT), Number.POSITIVE_INFINITY) - longer;
+    const shorter = count(length / 2, length * (1 - AT_BEAT));
+    if (beats >= FEWEST_BEATS) return longer * 2 <= beats && beats > BEATS_TO_SHORTER * shorter ? length : null;
+    longer += beats;
+  }
+  return null;
+}
+
+const intervalsOf = (times: Float64Array) => Float64Array.from({ length: times.length - 1 }, (_, i) => times[i + 1] - times[i]);
+
 /** The length at which long silences cluster, where several follow each other and shorter intervals lie between. */
-function findHeartbeat(intervals: Float64Array, sorted: Float64Array): number | null {
+function beatOf(intervals: Float64Array, sorted: Float64Array): number | null {
   // Below the few true gaps: the length that a twentieth of all intervals reach or pass.
   const length = sorted[Math.floor(sorted.length * 0.95)];
   const isBeat = (interval: number) => interval > length * 0.9 && interval < length * 1.1;

@@ -1,5 +1,5 @@
 import type { LogFault } from "../../shared/record/log-fault";
-import type { Channel, Sampling } from "../../shared/record/log-record";
+import type { Channel, OnChange, Sampling } from "../../shared/record/log-record";
 import { seconds } from "../../shared/units/quantity";
 import { type Stretch, stretchesOf, valuesWithoutSpikes } from "../faults/observed";
 import { scanInterval } from "../faults/scan-interval";
@@ -39,11 +39,12 @@ export const pressureCurve = rememberedForTwo((channel: Channel, faults: readonl
 const MOST_POINTS = 1_000_000;
 const WITHIN = 2; // dead bands
 
-function evenly(channel: Channel, { times, until }: Extract<Sampling, { kind: "on-change" }>): { channel: Channel; deadBand: number } {
+function evenly(channel: Channel, sampling: OnChange): { channel: Channel; deadBand: number } {
   const { values } = channel;
+  const { times, until } = sampling;
   const start = times[0];
   const steps = Float64Array.from({ length: times.length - 1 }, (_, i) => times[i + 1] - times[i]);
-  const step = Math.max(scanInterval({ kind: "on-change", times, until }) ?? quantile(steps, 0.1), (until - start) / MOST_POINTS);
+  const step = Math.max(scanInterval(sampling) ?? quantile(steps, 0.1), (until - start) / MOST_POINTS);
   const moves = Float64Array.from(steps, (_, i) => Math.abs(values[i + 1] - values[i])).filter((move) => move > 0);
   const deadBand = moves.length === 0 ? 0 : median(moves);
   const count = Math.floor((until - start) / step + 1e-6) + 1;

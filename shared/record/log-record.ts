@@ -11,7 +11,17 @@ import type { LogFault } from "./log-fault";
 export type Sampling =
   | { readonly kind: "even"; readonly start: Seconds; readonly step: Seconds; readonly count: number }
   | { readonly kind: "listed"; readonly times: Float64Array } // shape [n], s
-  | { readonly kind: "on-change"; readonly times: Float64Array; readonly until: Seconds }; // shape [n], s; a value holds until the next, the last until `until`
+  | OnChange;
+
+/** A value holds until the next, the last until `until`. */
+export type OnChange = {
+  readonly kind: "on-change";
+  /** Shape [n], s. */
+  readonly times: Float64Array;
+  readonly until: Seconds;
+  /** Instants of all rows of its file where it does not have a value in each: its logger looked at it then too, and it had not changed. Shape [m], s. */
+  readonly rows?: Float64Array;
+};
 
 export type Channel = {
   /** As the file wrote it. */

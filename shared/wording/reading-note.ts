@@ -98,7 +98,11 @@ const COLUMN_NOTES = {
   "slow-channel": ({ headings }: { headings: readonly string[] }) =>
     `${quoted(headings)}: written more rarely than the other columns; the blanks between are no missing values.`,
   "on-change": ({ heartbeat }: { heartbeat: number | null }, w) =>
-    `The logger writes when something changes${heartbeat === null ? "" : `, at the latest every ${w.number(heartbeat)} s`}; a silence is no gap, the last value holds.`,
+    heartbeat === null
+      ? "The logger writes when something changes; a silence is no gap, the last value holds. A logger that was off for a while would look the same."
+      : `The logger writes when something changes, at the latest every ${w.number(heartbeat)} s; a silence is no gap, the last value holds.`,
+  "held-blanks": ({ headings }: { headings: readonly string[] }) =>
+    `${quoted(headings)}: written only when the value changed, for no cell repeats the one before; in a blank the last value holds.`,
   "rhythm-not-plain": () =>
     "Between rows at one interval lie many silences, over which the values move no more than from row to row: rows were lost, or the logger writes on change. Read as sampled, with gaps.",
   "beyond-limit": (cells: Cells, w) =>

@@ -552,6 +552,18 @@ export const DIALECT_SAMPLES: readonly DialectSample[] = [
     { values: [plain.values[0], plain.values[1].filter((_, i) => i % 3 === 0)] },
   ),
   sample(
+    "blanks-hold.csv",
+    "A pump's contact beside the readings, in a cell only where it changed: a blank is the state before.",
+    lines(
+      `${HEADING},Pump running`,
+      rows.map((i) => `${iso(i)},${b(i)},${f(i)},${i % 5 === 0 || i % 5 === 3 ? Number(i % 5 === 0) : ""}`),
+    ),
+    {
+      headings: [...plain.headings, "Pump running"],
+      values: [...plain.values, rows.flatMap((i) => (i % 5 === 0 ? [1] : i % 5 === 3 ? [0] : []))],
+    },
+  ),
+  sample(
     "row-numbers.csv",
     "Row numbers under the heading #.",
     lines(

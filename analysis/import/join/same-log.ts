@@ -4,6 +4,7 @@ import { seconds } from "../../../shared/units/quantity";
 import { orderRows } from "../clock/order-rows";
 import type { FilePart } from "../file-part";
 import { findSampling, medianInterval } from "../find-sampling";
+import { heldAt } from "../row-rhythm";
 import { isSameRounded, type Pair } from "./same-rounded";
 
 /** A part of the record with its instants counted from the record's epoch. */
@@ -57,7 +58,9 @@ export function mergeParts(parts: readonly PlacedPart[]): PlacedPart {
     const usual = twins.every((twin, p) => twin.sampling === sorted[p].origins[0].sampling);
     if (usual) return { ...channel, sampling, values: joinValues(twins, rows.order) };
     const own = joinTimes(twins.map((twin) => timesOf(twin.sampling)));
-    return { ...channel, sampling: findSampling(own.times, null), values: joinValues(twins, own.order) };
+    const holds = twins.some((twin) => twin.sampling.kind === "on-change");
+    const ownSampling = holds ? heldAt(own.times, rows.times) : findSampling(own.times, null);
+    return { ...channel, sampling: ownSampling, values: joinValues(twins, own.order) };
   });
   const sum = (key: keyof FilePart["rows"]) => sorted.reduce((total, part) => total + part.rows[key], 0);
   return {
