@@ -1,6 +1,7 @@
 import type { CyclingFinding } from "../../../shared/findings/finding";
 import type { PumpState, Run } from "../../../shared/findings/segment";
 import { type Span, spanLength } from "../../../shared/findings/span";
+import { mainChannel } from "../../../shared/record/find-channel";
 import { commonestGap, isRhythm } from "./rhythm";
 import { drawsOf, found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
 
@@ -9,9 +10,12 @@ const STARTS_WITHOUT_FACTS = 15;
 /** Motor practice is for starts across the line; a drive's soft start bears more, so its figure is not taken for a drive. */
 const byMotor = (cycling: CyclingFinding, fixedSpeed: boolean) => (fixedSpeed ? cycling.allowedStartsPerHour : null);
 
-/** Starts that may be made in an hour; null for a drive: no published figure covers soft starts, and many starts are its short runs once more. */
-function allowedStarts({ site }: Sight, cycling: CyclingFinding): number | null {
-  if (site.pump === "variable-speed") return null;
+/**
+ * Starts that may be made in an hour; null for a drive: no published figure covers soft starts, and many starts are its short runs once more. A speed is
+ * logged where there is one to log: at a drive.
+ */
+function allowedStarts({ site, record }: Sight, cycling: CyclingFinding): number | null {
+  if (site.pump === "variable-speed" || (site.pump === null && mainChannel(record, "speed") !== null)) return null;
   return site.limits.startsPerHour?.value ?? byMotor(cycling, isFixedSpeed(site)) ?? STARTS_WITHOUT_FACTS;
 }
 
@@ -21,6 +25,7 @@ function allowedStarts({ site }: Sight, cycling: CyclingFinding): number | null 
  */
 const OVER_RATING = 4 / 3;
 
+const NONE_SHORT = { value: 0, low: 0, high: 0 };
 const LEAST_RUNS = 4; // fewer have no usual length
 const LEAST_STARTS = 12; // fewer show no rhythm
 /** Record needed before "never stops" or a rate per hour means something, s. */
@@ -76,9 +81,13 @@ export const cyclingLooks: Pick<
     if ((found(sight, "short-cycles") === null && !isClear(sight, "short-cycles")) || complete < LEAST_RUNS) return null;
     const limit = sight.site.shortCycleLimit.value;
     const least = isFixedSpeed(sight.site) ? limit / OVER_RATING : limit;
-    const short = (found(sight, "short-cycles")?.runs ?? []).filter((i) => spanLength(pump.runs[i]) < least).length;
-    const numbers = { short, complete, limit: least, share: short / complete };
-    return { level: levelFor(short / complete, [0.05, 0.5], ["long", "some-short", "mostly-short"]), numbers };
+    const finding = found(sight, "short-cycles");
+    const short = (finding?.runs ?? []).filter((i) => spanLength(pump.runs[i]) < least).length;
+    const levelOf = (count: number) => levelFor(count / complete, [0.05, 0.5], ["long", "some-short", "mostly-short"]);
+    // Runs about as long as the interval of the log may be short or not: then they are no evidence either way.
+    const { value, low, high } = finding?.count ?? NONE_SHORT;
+    if (levelOf(short - (value - low)) !== levelOf(short + (high - value))) return null;
+    return { level: levelOf(short), numbers: { short, complete, limit: least, share: short / complete } };
   },
   "starts-without-draw"(sight) {
     const by = found(sight, "cycling")?.startsByDraw ?? null;

@@ -3,7 +3,7 @@ import type { CyclingFinding } from "../../../../shared/findings/finding";
 import type { PumpState } from "../../../../shared/findings/segment";
 import { seconds } from "../../../../shared/units/quantity";
 import { levelAt, lookAt, SWITCHED } from "../../../builders/look-at";
-import { about, clearOf, cyclesOf, foundWith, oddCycles, psi, pumpWith, recordOf, untold } from "../../../builders/outcomes";
+import { about, channelOf, clearOf, cyclesOf, foundWith, oddCycles, psi, pumpWith, recordOf, untold } from "../../../builders/outcomes";
 
 const cycling = (change: Partial<CyclingFinding>) => [foundWith("cycling", change)];
 const PUMP = oddCycles(24, 300);
@@ -48,6 +48,8 @@ describe("starts against those allowed", () => {
     expect([14, 15].map((n) => at(n, { pump: undefined }))).toEqual(["few", "many"]);
     expect([14, 15].map((n) => at(n, { pump: undefined }, { allowedStartsPerHour: 2 }))).toEqual(["few", "many"]);
     expect(at(99, {}, { allowedStartsPerHour: 8 })).toBeNull();
+    const withSpeed = recordOf([...hours(24).channels, channelOf("speed", "fraction", new Array(1440).fill(0.7), 60)], 24);
+    expect(at(99, { pump: undefined }, {}, withSpeed)).toBeNull();
     expect(at(99, { limits: { startsPerHour: 10 } })).toBeNull();
   });
   test("in a record of less than an hour the rate counts too; under half an hour nothing is said", () => {
@@ -65,7 +67,9 @@ describe("starts against those allowed", () => {
 });
 
 describe("how long it ran", () => {
-  const short = (n: number) => [foundWith("short-cycles", { runs: Array.from({ length: n }, (_, i) => i) })];
+  const short = (n: number, low = n, high = n) => [
+    foundWith("short-cycles", { runs: Array.from({ length: n }, (_, i) => i), count: { value: n, low, high } }),
+  ];
   const at = (n: number, of = 100) => levelAt("runs", { outcomes: short(n), pump: cyclesOf(of, 30, 300) });
   test("a twentieth of the runs short is some, half of them is most", () => {
     expect([4, 5, 49, 50].map((n) => at(n))).toEqual(["long", "some-short", "some-short", "mostly-short"]);
@@ -81,6 +85,11 @@ describe("how long it ran", () => {
     const pump = cyclesOf(10, 30, 300);
     const cut: PumpState = { ...pump, runs: pump.runs.map((run, i) => ({ ...run, complete: i < 3 })) };
     expect(levelAt("runs", { outcomes: short(1), pump: cut })).toBeNull();
+  });
+  test("nothing where so many runs lie within an interval of the limit that they may be most, or hardly any", () => {
+    const between = (low: number, high: number) => levelAt("runs", { outcomes: short(60, low, high), pump: cyclesOf(100, 30, 300) });
+    expect(between(55, 70)).toBe("mostly-short");
+    expect(between(16, 70)).toBeNull();
   });
   test("says how many, of how many, under which limit", () => {
     expect(lookAt("runs", { outcomes: short(25), pump: cyclesOf(100, 30, 300) })?.numbers).toEqual({
