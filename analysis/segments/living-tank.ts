@@ -125,12 +125,7 @@ function fromTraces(
     heatTime: seconds(heat.time),
     heatShare: heat.share,
     windows: used.map((trace) => ({ ...trace.span, drawnVolume: cubicMetre(trace.drawn[trace.drawn.length - 1]) })),
-    gasConstant: ownConstant(
-      1 / pooled.value,
-      { low: low / pooled.value, high: high / pooled.value },
-      heat.tried,
-      pipesOf(used, pooled.value),
-    ),
+    gasConstant: ownConstant(give, { low: low / pooled.value, high: high / pooled.value }, heat.tried, pipesOf(used, pooled.value)),
     give,
     emptiesAt: empties,
     emptiesBelow: empties === null ? lowestGiving(used, gauge.atmosphere) : null,
