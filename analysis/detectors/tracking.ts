@@ -4,15 +4,17 @@ import { mainChannel } from "../../shared/record/find-channel";
 import type { Channel } from "../../shared/record/log-record";
 import { gaugePascal, pascalDifference } from "../../shared/units/pressure";
 import { type EvenStretch, evenStretches } from "../segments/even-stretch";
+import { isWithin } from "../segments/is-within";
 import type { Detector, Evidence } from "./detector";
 import { findDroop } from "./tracking/droop";
+import { otherSetPressure } from "./tracking/other-set-pressure";
 import { findSetPressure } from "./tracking/set-pressure";
 import { worstDip } from "./tracking/worst-dip";
 
 /**
  * How well pressure keeps to its set pressure while the pump runs: mean error, share of time within the site's band, worst dip after a draw
  * begins, lowest and highest, fall with flow.
- * Wrong where the set pressure changed during the record. A pump that only switches has no set pressure; its error and share are not said.
+ * Where a drive was set to another pressure by the clock, as at night, it is judged by that one there. Wrong where the set pressure changed in another way. A pump that only switches has no set pressure; its error and share are not said.
  */
 export const tracking: Detector<"tracking"> = {
   kind: "tracking",
@@ -27,7 +29,9 @@ export const tracking: Detector<"tracking"> = {
     const running = whileRunning(evidence, pressure, all);
     const set = findSetPressure(evidence, running);
     const band = evidence.site.limits.band.value;
-    const kept = set === null ? null : keeping(running, set.value, band);
+    const other = set === null ? null : otherSetPressure(evidence, pressure, set.value);
+    const kept =
+      set === null ? null : keeping(running, (t) => (other !== null && isWithin(other.times, t) ? other.level : set.value), band);
     const finding: TrackingFinding = {
       kind: "tracking",
       places: [],
@@ -40,7 +44,8 @@ export const tracking: Detector<"tracking"> = {
       lowest: gaugePascal(whole.low),
       highest: gaugePascal(whole.high),
       droop: findDroop(evidence, pressure),
-      worstDip: set === null ? null : worstDip(evidence, pressure, set.value, band),
+      worstDip: set === null ? null : worstDip(evidence, pressure, set.value, band, other?.times ?? []),
+      otherSetPressure: other,
     };
     return { kind: "tracking", state: "found", finding, limits: [] };
   },
@@ -64,13 +69,17 @@ function extremes(stretches: readonly EvenStretch[]): { low: number; high: numbe
   return low <= high ? { low, high } : null;
 }
 
-function keeping(stretches: readonly EvenStretch[], set: number, band: number): { meanError: number; share: number } | null {
+function keeping(
+  stretches: readonly EvenStretch[],
+  setAt: (t: number) => number,
+  band: number,
+): { meanError: number; share: number } | null {
   let n = 0;
   let within = 0;
   let sum = 0;
-  for (const { values } of stretches) {
+  for (const { values, from, step } of stretches) {
     for (let i = 0; i < values.length; i++) {
-      const error = values[i] - set;
+      const error = values[i] - setAt(from + i * step);
       n++;
       sum += error;
       if (Math.abs(error) <= band) within++;

@@ -82,6 +82,8 @@ export type TrackingFinding = Base<"tracking"> & {
   readonly droop: Measured | null;
   /** Worst dip after a draw began and how long until back within the band. */
   readonly worstDip: { readonly at: Seconds; readonly depth: PascalDifference; readonly recovery: Seconds | null } | null;
+  /** Another pressure that the drive was set to by the clock, as at night, and when; error and share are against it there. Null where it held one only. */
+  readonly otherSetPressure: { readonly level: GaugePascal; readonly times: readonly Span[] } | null;
 };
 
 export type TankChargeFinding = Base<"tank-charge"> & {

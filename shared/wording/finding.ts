@@ -1,6 +1,7 @@
 import type { Finding, FindingKind, FindingOf } from "../findings/finding";
 import { strongestEpisode } from "../findings/strongest-episode";
 import { formatMeasured, formatQuantity, formatRange } from "../units/format-quantity";
+import { seconds } from "../units/quantity";
 import type { UnitChoice } from "../units/unit-choice";
 
 /** What a finding says: a headline with its number, the sentences under it, and those of them that a reader in a hurry needs. */
@@ -108,6 +109,7 @@ const SAYERS: Sayers = {
       f.meanError === null
         ? null
         : `On average ${formatQuantity(Math.abs(f.meanError), "pressureDifference", u, 2)} ${f.meanError < 0 ? "below" : "above"} it.`,
+      f.otherSetPressure === null ? null : sayOtherSetPressure(f.otherSetPressure, u),
       f.worstDip === null
         ? null
         : `Worst dip when a draw began: ${formatQuantity(f.worstDip.depth, "pressureDifference", u)}${f.worstDip.recovery === null ? "" : `, back within the band after ${formatQuantity(f.worstDip.recovery, "time", u, 2)}`}.`,
@@ -203,6 +205,9 @@ const SAYERS: Sayers = {
 const sayLowestAndHighest = ({ lowest, highest }: FindingOf<"tracking">, u: UnitChoice) =>
   `Lowest ${formatQuantity(lowest, "gaugePressure", u)}, highest ${formatQuantity(highest, "gaugePressure", u)}.`;
 
+const sayOtherSetPressure = ({ level, times: when }: NonNullable<FindingOf<"tracking">["otherSetPressure"]>, u: UnitChoice) =>
+  `For ${formatQuantity(seconds(when.reduce((sum, { from, to }) => sum + to - from, 0)), "time", u, 2)} the drive held ${formatQuantity(level, "gaugePressure", u)} instead, and changed to it and back at once: a second set pressure by the clock, as a night setback. There the pressure is judged by that one.`;
+
 const DRIVEN_BY = {
   loop: "The control loop drives it, not the draw",
   demand: "The demand drives it: flow leads and pressure moves against it",
@@ -285,7 +290,7 @@ export const WRONG_IF: { readonly [K in FindingKind]: string } = {
   "short-cycles": "The pump state rests on pressure alone and draws start and stop faster than the pump.",
   oscillation: "A regular demand looks like it (a filter, an irrigation valve), or a faster wave folds onto this period.",
   drift: "The flow meter is too coarse to show that the draw changed, or the set pressure was changed.",
-  tracking: "The set pressure changed during the record or differs from the one stated.",
+  tracking: "The set pressure changed during the record in another way than by the clock, or differs from the one stated.",
   "tank-charge": "The flow meter does not see all water that leaves the tank, or fast draws cool the gas.",
   "leak-down": "A small draw below the meter's least flow went on, or the gas cooled after a fast fill.",
   sensor: "Real fast pressure changes look like noise.",

@@ -174,6 +174,7 @@ const USUAL_FINDINGS: { readonly [K in FindingKind]: FindingOf<K> } = {
     highest: psi(55),
     droop: null,
     worstDip: { at: seconds(100), depth: psiDifference(4), recovery: seconds(5) },
+    otherSetPressure: null,
   },
   "tank-charge": {
     kind: "tank-charge",

@@ -2,8 +2,9 @@ import { mainChannel } from "../../../shared/record/find-channel";
 import { timesOf } from "../../../shared/record/sampling";
 import type { Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
+import { isWithin } from "../../segments/is-within";
 import { lengthOf, type Stretch, stretchesWhere, traceIn, valuesIn } from "./at-work";
-import { heldElsewhere, isWithin } from "./held-elsewhere";
+import { heldElsewhere } from "./held-elsewhere";
 import { cutInOf, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
 
 /** Pressure this far under its set pressure is no band of any drive: share of set pressure. */

@@ -5,7 +5,7 @@ import { sampleAt, type Trace } from "../../model/fit/trace";
 import { median, quantile } from "../../numerics/order-statistics";
 import { remembered } from "../../numerics/remember";
 import { traceIn } from "./at-work";
-import { isFixedSpeed, pumpOf, type Sight, setPressureOf } from "./sight";
+import { found, isFixedSpeed, pumpOf, type Sight, setPressureOf } from "./sight";
 
 /** A run is looked at in pieces: s of each, and s at its start that belong to the start. */
 const PIECE = 120;
@@ -79,10 +79,16 @@ function isControlled(sight: Sight, trace: Trace, pieces: readonly Piece[]): boo
 }
 
 /**
- * When a drive held another, lower pressure than its set pressure: on purpose, as at night, or because the set pressure of the facts is not the one in force or
+ * When a drive held another pressure than its set pressure: on purpose, as at night, or because the set pressure of the facts is not the one in force or
  * the reading has another scale. There the pressure is short of nothing, and tells nothing of what the pump can give.
  */
 export const heldElsewhere = remembered((sight: Sight): readonly Span[] => {
+  const byClock = found(sight, "tracking")?.otherSetPressure?.times ?? [];
+  return [...byClock, ...heldLower(sight)];
+});
+
+/** Rows of pieces at a lower level that something held. */
+function heldLower(sight: Sight): Span[] {
   const [trace, pump, set] = [traceIn(sight), pumpOf(sight), setPressureOf(sight)];
   if (trace === null || pump === null || set === null || !(set > 0) || isFixedSpeed(sight.site)) return [];
   const pieces = piecesOf(trace, pump.runs);
@@ -91,7 +97,7 @@ export const heldElsewhere = remembered((sight: Sight): readonly Span[] => {
   const rows = rowsAt(pieces, levels, held, LEVEL * set);
   if (!isControlled(sight, trace, rows.flat())) return [];
   return rows.map((row) => ({ from: restBefore(pump, row[0].from), to: restAfter(pump, row[row.length - 1].to) }));
-});
+}
 
 /** Pieces in a row at a level, long enough to be held on purpose. */
 function rowsAt(pieces: readonly Piece[], levels: readonly number[], held: number, width: number): (readonly Piece[])[] {
@@ -109,6 +115,3 @@ function rowsAt(pieces: readonly Piece[], levels: readonly number[], held: numbe
 /** The rests about a row belong to it: there the pressure falls from, or to, the lower one. */
 const restBefore = ({ runs }: PumpState, t: Seconds): Seconds => runs.findLast((run) => run.to < t)?.to ?? t;
 const restAfter = ({ runs }: PumpState, t: Seconds): Seconds => runs.find((run) => run.from > t)?.from ?? t;
-
-/** Whether an instant lies in one of some spans. */
-export const isWithin = (spans: readonly Span[], t: number): boolean => spans.some(({ from, to }) => t >= from && t <= to);

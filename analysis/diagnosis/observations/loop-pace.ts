@@ -2,8 +2,9 @@ import { isCannotTell } from "../../../shared/findings/segment";
 import type { Span } from "../../../shared/findings/span";
 import { sampleAt, type Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
+import { isWithin } from "../../segments/is-within";
 import { traceIn } from "./at-work";
-import { heldElsewhere, isWithin } from "./held-elsewhere";
+import { heldElsewhere } from "./held-elsewhere";
 import { isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
 
 /** The first and the last seconds of a run belong to start and sleep. */

@@ -3,8 +3,9 @@ import { mainChannel } from "../../../shared/record/find-channel";
 import type { Channel } from "../../../shared/record/log-record";
 import { sampleCount, timeAt } from "../../../shared/record/sampling";
 import { median } from "../../numerics/order-statistics";
-import { heldElsewhere, isWithin } from "./held-elsewhere";
-import { cutInOf, cutOutOf, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
+import { isWithin } from "../../segments/is-within";
+import { heldElsewhere } from "./held-elsewhere";
+import { cutInOf, cutOutOf, found, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
 
 /** No drive waits so long before it wakes, nor does a switch beyond its own spread: shares of set pressure and of cut-in. Common practice, no source. */
 const WAKES_ABOVE = { set: 0.8, cutIn: 0.93 };
@@ -66,7 +67,8 @@ export const lowTimesLooks: Pick<Looks, "low-times" | "usual-pressure"> = {
   "usual-pressure"(sight) {
     const [channel, band] = [mainChannel(sight.record, "pressure"), bandOf(sight)];
     if (channel === null || band === null || sight.record.duration < LEAST_RECORD) return null;
-    const usual = median(channel.values);
+    const otherwise = found(sight, "tracking")?.otherSetPressure?.times ?? [];
+    const usual = median(channel.values.filter((_, i) => otherwise.length === 0 || !isWithin(otherwise, timeAt(channel.sampling, i))));
     const level = usual < (1 - ASTRAY) * band.low ? "below" : usual > (1 + ASTRAY) * band.high ? "above" : "in-band";
     return { level, numbers: { usual, low: band.low, high: band.high } };
   },
