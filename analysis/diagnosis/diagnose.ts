@@ -3,9 +3,10 @@ import type { Cause } from "../../shared/findings/cause";
 import { attempt, type OnFailure, raise } from "../../shared/findings/failure";
 import type { Outcome } from "../../shared/findings/finding";
 import { isCannotTell, type Segments } from "../../shared/findings/segment";
-import { channelsOf } from "../../shared/record/find-channel";
+import { channelsOf, mainChannel } from "../../shared/record/find-channel";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import type { SiteFacts } from "../../shared/site/site-facts";
+import { fillsOpenTank } from "./fills-open-tank";
 import { observeAll } from "./observations";
 import { withPumpKind } from "./pump-kind";
 import { rank } from "./rank";
@@ -37,17 +38,22 @@ const namesSystem = (site: SiteFacts) =>
     (f) => f !== null,
   );
 
+const anotherPlant = (why: string): CannotTell => ({ id: "nothing-to-see", about: "cause", detail: { why } });
+
 /**
  * Why no cause may be named, or null where one may. A log without pressure, one that never reaches a service pressure, and one without
- * any trace of a pump (and no facts of a system) is not known to be of a pumped water system.
+ * any trace of a pump (and no facts of a system) is not known to be of a pumped water system; one of a difference of pressure, or of a pump that fills an open tank,
+ * is of another plant.
  */
 export function whyNoCause(segments: Segments, site: SiteFacts, record: LogRecord): CannotTell | null {
   const pressures = channelsOf(record, "pressure");
   if (pressures.length === 0) return { id: "no-pressure-channel", about: "cause", detail: {} };
   if (record.duration < LEAST_DURATION) return { id: "record-too-short", about: "cause", detail: { durationS: record.duration } };
+  if (mainChannel(record, "pressure")?.position === "difference") return anotherPlant("pressure-difference");
   const pumpSeen = !isCannotTell(segments.pump);
   if (namesSystem(site)) return null;
   if (!pumpSeen) return { id: "no-pump-state", about: "cause", detail: {} };
+  if (fillsOpenTank(segments, record)) return anotherPlant("pump-fills-a-tank");
   return pressures.some(reachesService) ? null : { id: "nothing-to-see", about: "cause", detail: { why: "no-service-pressure" } };
 }
 

@@ -21,6 +21,10 @@ const NOTHING_TO_SEE = {
   "fall-too-wide":
     "the pressure falls at rest, but how much water that is stays open by more than three to one. Log for longer, with more draws at rest",
   "no-service-pressure": "the pressure never reaches what a pumped water system holds",
+  "pressure-difference":
+    "this does not look like a system that is diagnosed here: the pressure logged is the difference between two places, as across a circulating pump, not that of a supply held by a pump and a tank",
+  "pump-fills-a-tank":
+    "this does not look like a system that is diagnosed here: the logged level rises while the pump runs, so that the pump fills an open tank and is switched by its level, not by a pressure",
   "runs-too-short": "no run of the pump lasts long enough for a wave to repeat",
   "meter-before-tank": "the flow meter stands before the tank and does not see what is drawn from it at rest. Log a meter after the tank",
 } as const;

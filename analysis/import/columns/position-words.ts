@@ -1,6 +1,6 @@
 /** Words of headings that say where a channel was measured, folded; seven languages. Common practice, no source. */
 const POSITIONS: readonly (readonly [string, RegExp])[] = [
-  ["difference", /\bdifferen\w*\b|\bdelta\b|\bdp\b|differenzdruck|\bdifferenziale\b|\bdiferencial\b|\bverschil\w*\b/],
+  ["difference", /\bdifferen\w*\b|\bdiff\b|\bdelta\b|\bdp\b|differenzdruck|\bdifferenziale\b|\bdiferencial\b|\bverschil\w*\b/],
   [
     "far end",
     /\bfar end\b|\bfar point\b|\bfurthest\b|\bremote\b|\bend of (?:the )?(?:line|pipe)\b|\bnetzende\b|\bstrangende\b|\bentfernt\w*\b|\bbout de (?:reseau|ligne)\b|\bextremite\b|\bextremo\b|\bfinal de linea\b|\bfondo linea\b|\bfine linea\b|\bextremidade\b|\bfim de linha\b|\beinde leiding\b|\bverste punt\b/,

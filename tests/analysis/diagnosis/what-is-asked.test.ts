@@ -169,6 +169,18 @@ describe("where no cause may be named", () => {
       expect(at(sound, fact, null), JSON.stringify(fact)).toBeNull();
     expect(at(sound, { motorPower: "2 hp" }, null)?.id).toBe("no-pump-state");
   });
+  test("where what is logged is of another plant: a difference of pressure, or a pump that fills an open tank", () => {
+    const across: Channel = { ...sound.channels[0], position: "difference" };
+    expect(at(recordOf([across]), { setPressure: "50 psi" })?.detail.why).toBe("pressure-difference");
+    expect(at(recordOf([...sound.channels, across]))).toBeNull();
+    const inRuns = (sign: number) => {
+      const level = Array.from({ length: 9 * 660 }, (_, t) => 2 + (sign * Math.min(t % 660, (660 - (t % 660)) / 10)) / 100);
+      return recordOf([...logging(new Array(9 * 660).fill(psi(50))).channels, channelOf("level", "length", level)]);
+    };
+    expect(at(inRuns(1))?.detail.why).toBe("pump-fills-a-tank");
+    expect(at(inRuns(-1)), "the tank that the pump draws from").toBeNull();
+    expect(at(inRuns(1), { setPressure: "50 psi" })).toBeNull();
+  });
   test("where the pressure never reaches a service pressure; one of several channels is enough", () => {
     const nothing = logging(new Array(50).fill(psi(2)));
     expect(at(nothing)).toMatchObject({ id: "nothing-to-see", about: "cause" });

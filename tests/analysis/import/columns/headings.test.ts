@@ -156,6 +156,7 @@ describe("headings of seven languages", () => {
     ["M1 ON", "flag", "running null null"],
     ["Pump B running", "flag", "running null pump b"],
     ["Differenzdruck [mbar]", "psi", "pressure mbar difference"],
+    ["Diff pressure (bar)", "psi", "pressure bar difference"],
     ["Pressure after filter (psi)", "psi", "pressure psi downstream"],
     ["Outlet P (psi)", "psi", "pressure psi discharge"],
     ["Run hours (h)", "rise", "other null null"],
