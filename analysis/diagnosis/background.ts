@@ -46,7 +46,7 @@ export const BACKGROUND: { readonly [K in ObservationId]: Readonly<Record<LevelO
   shutoff: { full: 0.95, weak: 0.05 },
   "answer-to-draw": { "keeps-up": 0.9, late: 0.05, "at-its-end": 0.05 },
   "loop-pace": { prompt: 0.73, unhurried: 0.22, slow: 0.05 },
-  "rise-pace": { sudden: 0.15, prompt: 0.73, late: 0.07, slow: 0.05 },
+  "rise-pace": { sudden: 0.13, prompt: 0.67, late: 0.15, slow: 0.05 },
   bends: { sharp: 0.87, soft: 0.08, rounded: 0.05 },
   "sunk-pressure": { held: 0.85, low: 0.05, gone: 0.05, nought: 0.05 },
   "low-times": { brief: 0.85, minutes: 0.05, long: 0.05, mostly: 0.05 },

@@ -13,6 +13,8 @@ export type Worked = {
   readonly step?: number;
   readonly facts?: Readonly<Record<string, unknown>>;
   readonly pumpKnown?: boolean;
+  /** Begin and length of each run, s. */
+  readonly pumpRuns?: readonly (readonly [number, number])[];
 };
 export const running = (k: number) => k >= 300;
 
@@ -24,13 +26,14 @@ export function workedHours({
   step = 1,
   facts = {},
   pumpKnown = true,
+  pumpRuns = Array.from({ length: 12 }, (_, i) => [i * 600 + 300, 300] as const),
 }: Worked): Sight {
   const all = (at: At, into: (v: number) => number) => Array.from({ length: 7200 / step }, (_, i) => into(at((i * step) % 600, i * step)));
   const channels: Channel[] = [channelOf("pressure", "gaugePressure", all(pressure, psi), step)];
   if (flow !== null) channels.push(channelOf("flow", "flow", all(flow, gpm), step));
   if (speed !== null) channels.push(channelOf("speed", "fraction", all(speed, Number), step));
   const pump = {
-    ...pumpWith(Array.from({ length: 12 }, (_, i) => [i * 600 + 300, 300] as const)),
+    ...pumpWith(pumpRuns),
     observed: [{ from: seconds(0), to: seconds(7200) }],
   };
   return {

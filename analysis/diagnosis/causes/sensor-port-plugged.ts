@@ -19,7 +19,7 @@ export const sensorPortPlugged: CauseTable = {
     "sensor-stuck": { stuck: 0.1, frozen: -0.6 },
     overshoot: { little: -0.9, some: 0.1, large: 1.9 },
     "gas-constant": { collapsed: -0.6, reduced: -0.4, "as-expected": -0.5, raised: 1.9 },
-    // 0.69 of the lag passes before half of a rise is read
-    "rise-pace": { sudden: -2.5, prompt: -1.8, late: 2.6, slow: 0.5 },
+    // 0.69 of the lag passes before half of a rise is read; but a soft tank on a small pump, or a ramp of half a minute, rises as slowly
+    "rise-pace": { sudden: -2.5, prompt: -1.3, late: 1.4, slow: 0.5 },
   },
 };

@@ -1,3 +1,4 @@
+import type { Numbers } from "../../../shared/findings/observation";
 import type { Span } from "../../../shared/findings/span";
 import type { Trace } from "../../model/fit/trace";
 import { quantile } from "../../numerics/order-statistics";
@@ -14,6 +15,12 @@ const STANDS_OUT = 12;
 /** Of the bends at twice the time, how much the sharper ones show already at this time. */
 const SHOWS = 0.7;
 const SHARPER = 0.8;
+/**
+ * Averages over an interval, and draws that begin within one, round every bend over some intervals; and where noise hides what a bend shows at a quarter of the
+ * time, that it was not there is not seen: a tank with much give falls in long slopes, of which any bend takes long to stand out. Then nothing is told.
+ */
+const OWN_ROUNDING = 4; // intervals
+const SEEN_FROM = 1 / 4;
 
 /** Size of the bend at i between the means of what lies `reach` samples before and after; NaN over a gap. */
 function bendAt({ times, pressure, interval }: Trace, i: number, reach: number): number {
@@ -29,12 +36,12 @@ function fillSizes(trace: Trace, reach: number, sizes: Float64Array): number {
 }
 
 /** Bends at 2 x reach, each the largest within that distance; and of each the share that shows at `reach` already. Shape [bends]; `size` is room for the bends of all samples. */
-function sharesShown(trace: Trace, reach: number, least: number, size: Float64Array): number[] {
+function sharesShown(trace: Trace, reach: number, least: number, size: Float64Array, counts: Counts = () => true): number[] {
   const wide = 2 * reach;
   const count = fillSizes(trace, wide, size);
   const shares: number[] = [];
   for (let i = wide; i < count; i++) {
-    if (!(size[i] > least)) continue;
+    if (!(size[i] > least) || !counts(trace, i, wide)) continue;
     let top = true;
     for (let j = Math.max(wide, i - wide); top && j < Math.min(count, i + wide + 1); j++)
       top = !(size[j] > size[i] || (size[j] === size[i] && j < i));
@@ -45,6 +52,31 @@ function sharesShown(trace: Trace, reach: number, least: number, size: Float64Ar
   }
   return shares;
 }
+
+type Counts = (trace: Trace, i: number, reach: number) => boolean;
+
+/** A fall that begins or grows steeper with the pump at rest all about: the tank alone feeds the draw, so that what bends is a straight line. */
+const isCornerAtRest: Counts = ({ pressure, run }, i, reach) =>
+  run[i - reach] < 0 && run[i] < 0 && run[i + reach] < 0 && pressure[i + reach] - 2 * pressure[i] + pressure[i - reach] < 0;
+
+/**
+ * Whether the corners at rest are those of straight lines: a bend between two slopes shows a half at half the time, whatever the tank gives and however noise hides
+ * its begin; behind a lag tau it shows a quarter for t << tau, and 0.45 even at t = 3 tau. Asked of every time under `time` at which enough of them are seen.
+ */
+function areStraight(trace: Trace, time: number, least: number, size: Float64Array): boolean {
+  let seen = false;
+  for (let reach = firstReach(trace); reach * trace.interval <= time; reach *= 2) {
+    const shares = sharesShown(trace, reach, least, size, isCornerAtRest);
+    if (shares.length < LEAST_BENDS) continue;
+    seen = true;
+    if (quantile(shares, 0.5) < STRAIGHT) return false;
+  }
+  return seen;
+}
+/** Share of a bend between straight lines at half the time, less what rounding of readings takes. */
+const STRAIGHT = 0.49;
+
+const firstReach = ({ interval }: Trace): number => Math.max(1, Math.round(0.5 / interval));
 
 /** Of the running time, swings that are not the start-stop saw-tooth: from here on their waves make the bends. */
 const OFTEN = 0.1;
@@ -68,15 +100,21 @@ export const bendLooks: Pick<Looks, "bends"> = {
     if (swingsOften(sight)) return null;
     const noise = Math.max(noiseOf(trace.pressure), levelStep(trace.pressure) / Math.sqrt(12));
     const size = new Float64Array(Math.min(trace.times.length, MOST_SAMPLES));
-    let seen = false;
-    for (let reach = Math.max(1, Math.round(0.5 / trace.interval)); reach * trace.interval <= LONGEST; reach *= 2) {
+    let seenFrom = Number.POSITIVE_INFINITY;
+    const tell = (time: number, numbers: Numbers) => {
+      const level = levelFor(time, [7, 14], ["sharp", "soft", "rounded"]);
+      if (level === "sharp") return { level, numbers };
+      const isRounding = time <= OWN_ROUNDING * trace.interval || seenFrom > SEEN_FROM * time;
+      return isRounding || areStraight(trace, time, STANDS_OUT * noise, size) ? null : { level, numbers };
+    };
+    for (let reach = firstReach(trace); reach * trace.interval <= LONGEST; reach *= 2) {
       const shares = sharesShown(trace, reach, STANDS_OUT * noise, size);
       if (shares.length < LEAST_BENDS) continue;
-      seen = true;
+      seenFrom = Math.min(seenFrom, reach * trace.interval);
       if (quantile(shares, SHARPER) < SHOWS) continue;
       const time = reach * trace.interval;
-      return { level: levelFor(time, [7, 14], ["sharp", "soft", "rounded"]), numbers: { time, bends: shares.length } };
+      return tell(time, { time, bends: shares.length });
     }
-    return seen ? { level: "rounded", numbers: { time: LONGEST } } : null;
+    return tell(LONGEST, { time: LONGEST });
   },
 };

@@ -1,9 +1,10 @@
 import { mainChannel } from "../../../shared/record/find-channel";
 import { median } from "../../numerics/order-statistics";
 import { instantsOf } from "../../segments/instants";
+import { isWithin } from "../../segments/is-within";
 import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import { turningPoints } from "../../segments/turning-points";
-import { isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
+import { found, isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
 
 const SLOWEST_SAMPLING = 2.2; // s; a sound rise takes some seconds
 /** A rise counts from this share of set pressure on: less than any band of a drive, more than a sensor's drift. */
@@ -18,7 +19,7 @@ const LARGEST = { share: 1 / 8, least: 3 };
  */
 const EDGES = [2.2, 8, 30] as const;
 
-type Rise = { readonly size: number; readonly half: number };
+type Rise = { readonly at: number; readonly size: number; readonly half: number };
 
 /** Rises from each low to the high after it: Pa, and s to the middle; a gap in the rise leaves it out. O(n). */
 function risesOf(times: Float64Array, pressure: ArrayLike<number>, least: number, gap: number): Rise[] {
@@ -32,7 +33,11 @@ function risesOf(times: Float64Array, pressure: ArrayLike<number>, least: number
       if (!(pressure[i] >= middle)) continue;
       const before = Number.isNaN(pressure[i - 1]) ? pressure[index] : pressure[i - 1];
       const part = (middle - before) / (pressure[i] - before);
-      return { size: 2 * (middle - pressure[index]), half: times[i - 1] - times[index] + part * (times[i] - times[i - 1]) };
+      return {
+        at: times[index],
+        size: 2 * (middle - pressure[index]),
+        half: times[i - 1] - times[index] + part * (times[i] - times[i - 1]),
+      };
     }
     return [];
   });
@@ -52,7 +57,9 @@ export const risePaceLooks: Pick<Looks, "rise-pace"> = {
     const interval = (times[times.length - 1] - times[0]) / Math.max(1, times.length - 1);
     if (!(interval <= SLOWEST_SAMPLING)) return null;
     const noise = Math.hypot(noiseOf(channel.values), levelStep(channel.values) / Math.sqrt(12));
-    const rises = risesOf(times, channel.values, Math.max(LEAST_RISE * set, STANDS_OUT * noise), 3 * interval);
+    const otherwise = found(sight, "tracking")?.otherSetPressure?.times ?? []; // a rise from one set pressure to another is the clock's
+    const isOfOne = ({ at }: Rise) => !isWithin(otherwise, at);
+    const rises = risesOf(times, channel.values, Math.max(LEAST_RISE * set, STANDS_OUT * noise), 3 * interval).filter(isOfOne);
     if (rises.length < LEAST_RISES) return null;
     const large = rises.sort((a, b) => b.size - a.size).slice(0, Math.max(LARGEST.least, Math.floor(LARGEST.share * rises.length)));
     const half = median(large.map((rise) => rise.half));

@@ -19,9 +19,12 @@ const lagged =
     for (let i = 1; i <= count; i++) above += (i % 2 === 1 ? size : -size) * (1 - Math.exp(-(t - 200 * i) / tau));
     return 52 + above;
   };
+/** With the pump running a valve moves the pressure at once; at rest the tank makes a slope of it. */
+const ALL_THROUGH = [[0, 7200]] as const;
+const HALVES = Array.from({ length: 12 }, (_, i) => [i * 600 + 300, 300] as const);
 const look = (worked: Partial<Worked> & { readonly outcomes?: readonly Outcome[] }) => {
   const { outcomes = [], ...rest } = worked;
-  return LOOKS.bends({ ...workedHours({ pressure: lagged(4), ...rest }), outcomes });
+  return LOOKS.bends({ ...workedHours({ pressure: lagged(4), pumpRuns: ALL_THROUGH, ...rest }), outcomes });
 };
 const timeAt = (tau: number) => look({ pressure: lagged(tau) })?.numbers.time;
 
@@ -65,9 +68,22 @@ test("nor where the pressure swings for over a tenth of the running time, 3600 s
     if (outcome.state !== "found" || outcome.finding.kind !== "oscillation") throw new Error("a swing");
     const [episode] = outcome.finding.episodes;
     const twice = [0, 3600].map((from) => ({ ...episode, from: seconds(from), to: seconds(from + length / 2) }));
-    return look({ outcomes: [foundWith("oscillation", { episodes: twice })] });
+    return look({ outcomes: [foundWith("oscillation", { episodes: twice })], pumpRuns: HALVES });
   };
   expect(swinging(358)?.level).toBe("sharp");
   expect(swinging(362)).toBeNull();
   expect(swinging(3600, "cycling")?.level).toBe("sharp");
+});
+
+/**
+ * A tank with much give: at rest the pressure falls in a straight line from where a draw begins, and the pump brings it back as slowly. A bend between straight
+ * lines shows a half at half the time, at any time; behind a lag it shows less (integral of 1 - e^(-t/tau)).
+ */
+const slopes = (tau: number) => (k: number) => {
+  const behind = (s: number) => (s <= 0 ? 0 : s - tau * (1 - Math.exp(-s / tau)));
+  return 52 - 0.03 * (behind(k - 60) - 2 * behind(k - 300) + behind(k - 540));
+};
+test("straight slopes of a soft tank are no lag, however long a bend of them takes to stand out; rounded ones are", () => {
+  expect(look({ pressure: slopes(0.01), pumpRuns: HALVES })).toBeNull();
+  expect(look({ pressure: slopes(12), pumpRuns: HALVES })?.level).toBe("rounded");
 });
