@@ -20,6 +20,7 @@ export const BACKGROUND: { readonly [K in ObservationId]: Readonly<Record<LevelO
   "empties-at": { "far-below": 0.13, "in-band": 0.76, "near-set": 0.11 },
   oscillation: { none: 0.9, small: 0.05, large: 0.05 },
   "oscillation-driver": { loop: 0.42, demand: 0.12, unclear: 0.46 },
+  "swing-in-runs": { within: 0.7, "from-stop-to-stop": 0.3 },
   "oscillation-period": { fast: 0.42, middling: 0.3, slow: 0.28 },
   "surge-period": { agrees: 0.14, differs: 0.86 },
   "sensor-distance": { near: 0.9, beyond: 0.05, far: 0.05 },
@@ -54,6 +55,8 @@ export const BACKGROUND: { readonly [K in ObservationId]: Readonly<Record<LevelO
   roughness: { alike: 0.95, rougher: 0.05 },
   "usual-fall": { sudden: 0.05, quick: 0.05, usual: 0.9 },
   "fall-breaks": { nowhere: 0.85, below: 0.1, "near-set": 0.05 },
+  "at-the-top": { turns: 0.95, "runs-on": 0.05 },
+  "levels-walk": { stay: 0.95, walk: 0.05 },
   "jump-from-still": { none: 0.95, seen: 0.05 },
   "draw-rhythm": { irregular: 0.95, regular: 0.05 },
 };

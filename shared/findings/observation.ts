@@ -31,6 +31,8 @@ export const OBSERVATIONS = {
   oscillation: ["none", "small", "large"],
   /** Who drives the oscillation; only where there is one. */
   "oscillation-driver": ["loop", "demand", "unclear"],
+  /** Whether it goes on within runs, or only with the stops; only where there is one. */
+  "swing-in-runs": ["within", "from-stop-to-stop"],
   /** Its period; only where there is one. */
   "oscillation-period": ["fast", "middling", "slow"],
   /** Its period against that of the water column between sensor and tank; only where both are known. */
@@ -91,6 +93,10 @@ export const OBSERVATIONS = {
   "usual-fall": ["sudden", "quick", "usual"],
   /** Where the falls before the starts turn into a drop, the same pressure again and again, against set pressure. */
   "fall-breaks": ["nowhere", "below", "near-set"],
+  /** Whether a pump on a switch stops where the pressure is highest, or runs on there. */
+  "at-the-top": ["turns", "runs-on"],
+  /** Whether the pressures of start, stop and what is held all walk the same way through the record. */
+  "levels-walk": ["stay", "walk"],
   /** Whether the reading stood for minutes and then was elsewhere from one sample to the next. */
   "jump-from-still": ["none", "seen"],
   /** How evenly draws follow each other. */

@@ -42,6 +42,16 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     wide: (w) => `Between stop and start the pressure falls ${w("band", "pressureDifference", 2)}: a wide band.`,
   },
   ...TANK_SENTENCES,
+  "levels-walk": {
+    stay: () => "The pressures at which the pump starts, holds and stops stay where they are.",
+    walk: (w) =>
+      `The pressures at which the pump starts, holds and stops all walk together, by ${w("change", "pressureDifference", 2)}: what was set does not, so the reading does.`,
+  },
+  "at-the-top": {
+    turns: (w) => `At the top, ${w("top", "gaugePressure")}, the pump stops, and the pressure comes down to where it starts.`,
+    "runs-on": (w) =>
+      `The pressure goes from ${w("top", "gaugePressure")} down with a draw and back again, from anywhere: the pump runs on there and never comes to its stop.`,
+  },
   oscillation: {
     none: () => "The pressure does not oscillate.",
     small: (w) =>
@@ -53,6 +63,10 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     loop: () => "The pump brings the swing of the oscillation, not the draw: the control drives it.",
     demand: () => "Flow leads and pressure moves against it: the draw drives the oscillation.",
     unclear: () => "Who drives the oscillation stays open.",
+  },
+  "swing-in-runs": {
+    within: () => "The pressure swings within runs already, long before the pump stops.",
+    "from-stop-to-stop": () => "The pressure swings with the pump's starts and stops, not within its runs.",
   },
   "oscillation-period": {
     fast: (w) => `Its period, ${w("period", "time", 2)}, is short.`,

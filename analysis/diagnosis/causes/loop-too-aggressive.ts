@@ -9,6 +9,7 @@ export const loopTooAggressive: CauseTable = {
   weights: {
     oscillation: { none: -1.5, small: 2.2, large: 2.2 },
     "oscillation-driver": { loop: 0.3, demand: -2.2 },
+    "swing-in-runs": { within: 0.2, "from-stop-to-stop": -0.8 },
     "oscillation-period": { fast: 0.6, slow: -1.8 },
     "sensor-distance": { far: -1 },
     // the loop gain goes with 1/C: a tank that lost its give explains the swing by itself

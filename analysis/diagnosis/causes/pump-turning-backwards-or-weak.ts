@@ -7,6 +7,7 @@ export const pumpTurningBackwardsOrWeak: CauseTable = {
   id: "pump-turning-backwards-or-weak",
   prior: 1,
   weights: {
+    "at-the-top": { turns: -1.2, "runs-on": 2.8 },
     shutoff: { full: -1.7, weak: 3 },
     overdraw: { none: -0.4, present: 2.2 },
     "held-pressure": { "at-set": -2.1, below: 3.2, above: -2 },

@@ -18,11 +18,12 @@ export const sensorFarFromTank: CauseTable = {
     drift: { over: 0.9 },
     overshoot: { little: -0.5, some: 0.3, large: 0.9 },
     "noise-with-flow": { steady: -0.1, grows: 1.2 },
-    "pump-kind": { switch: -1.5 },
     // the pump is seen straight through the pipe, faster than from sample to sample
     roughness: { alike: -1.2, rougher: 2.7 },
-    runs: { long: -0.6, "some-short": 0.6, "mostly-short": 0.8, "never-stops": 0.2 },
+    // a switch there is tripped by the surge of each start, again and again
+    runs: { long: -0.6, "some-short": 0.6, "mostly-short": 1.2, "never-stops": 0.2 },
+    starts: { few: -0.2, many: 0.4, "very-many": 1.2 },
     "rise-pace": { sudden: 1.6, prompt: -0.6, late: -1, slow: -1 },
-    "start-gaps": { apart: -0.1, "some-close": 0.6, close: 0.1 },
+    "start-gaps": { apart: -0.2, "some-close": 0.6, close: 1 },
   },
 };

@@ -11,6 +11,7 @@ export const sensorPortPlugged: CauseTable = {
     "noise-with-flow": { grows: -0.7 },
     // a late sensor sets a loop swinging, slowly
     oscillation: { small: 0.1 },
+    "swing-in-runs": { within: 0.2, "from-stop-to-stop": -0.8 },
     "oscillation-period": { fast: -0.4, middling: 0.4 },
     // behind a lag no bend of the reading is sharp
     bends: { sharp: -2, soft: 0.7, rounded: 2.6 },

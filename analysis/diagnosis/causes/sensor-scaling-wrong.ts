@@ -7,6 +7,9 @@ export const sensorScalingWrong: CauseTable = {
   id: "sensor-scaling-wrong",
   prior: 1,
   weights: {
+    // nor is a reading that drifts off of the right scale for long
+    "levels-walk": { stay: -0.1, walk: 3 },
+    "at-the-top": { "runs-on": -1.2 }, // a wrong scale still shows the switch turn
     "sensor-scale": { "as-expected": -1.2, off: 2.5 },
     "held-pressure": { "at-set": -1.5, below: 2.2, above: 2.2 },
     "sensor-pinned": { yes: 0.7 },

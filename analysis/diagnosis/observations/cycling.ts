@@ -2,6 +2,7 @@ import type { CyclingFinding } from "../../../shared/findings/finding";
 import type { PumpState, Run } from "../../../shared/findings/segment";
 import { type Span, spanLength } from "../../../shared/findings/span";
 import { mainChannel } from "../../../shared/record/find-channel";
+import { SENSOR_WITHIN } from "../practice";
 import { commonestGap, isRhythm } from "./rhythm";
 import { drawsOf, found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
 
@@ -76,7 +77,10 @@ export const cyclingLooks: Pick<
   runs(sight) {
     const pump = pumpOf(sight);
     if (pump === null || sight.record.duration < LEAST_RECORD) return null;
-    if (pump.mode === "always-running" || hardlyStops(pump)) return { level: "never-stops", numbers: { duration: sight.record.duration } };
+    const never = pump.mode === "always-running" || hardlyStops(pump);
+    // a drive runs as long as something is drawn, at whatever speed that takes: that it never stops tells of a site that draws all day
+    if (never && !isFixedSpeed(sight.site)) return null;
+    if (never) return { level: "never-stops", numbers: { duration: sight.record.duration } };
     const complete = completeRuns(pump.runs).length;
     if ((found(sight, "short-cycles") === null && !isClear(sight, "short-cycles")) || complete < LEAST_RUNS) return null;
     const limit = sight.site.shortCycleLimit.value;
@@ -107,6 +111,8 @@ export const cyclingLooks: Pick<
     const times = cycles(pumpOf(sight)?.runs ?? []);
     if (expected === null || expected <= 0 || times.length < 6) return null;
     const shortest = times[Math.floor(times.length / 10)];
+    // a switch behind a long pipe is tripped by the surge in it, whatever the tank gives
+    if (shortest < 0.5 * expected && (sight.site.sensorToTank?.value ?? 0) > SENSOR_WITHIN) return null;
     return { level: shortest < 0.5 * expected ? "shorter" : "as-allowed", numbers: { shortest, expected } };
   },
   "start-rhythm"(sight) {

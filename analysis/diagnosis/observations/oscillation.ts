@@ -5,16 +5,26 @@ import { inertance } from "../../hydraulics/inertance";
 import { surgePeriod } from "../../hydraulics/surge-period";
 import { tankCompliance } from "../../hydraulics/tank-compliance";
 import { SENSOR_WITHIN } from "../practice";
-import { found, isClear, type Look, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
+import { found, isClear, isFixedSpeed, type Look, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
 
 /** Episodes that last less than both of these together are a passing thing. */
 const PASSING = { seconds: 600, share: 0.02 };
 
 const lengthOf = (e: OscillationEpisode) => e.to - e.from;
 
+/** Of the switch's differential: what swings through so much of it turns where the switch does. */
+const SWITCH_SWINGS = [0.7, 1.4] as const;
+
+/** Whether a swing is that between the start and the stop of a switch: a pump on one turns at these two pressures, and is the saw-tooth itself. */
+function isBetweenLimits({ site }: Sight, { peakToPeak }: OscillationEpisode): boolean {
+  if (!isFixedSpeed(site) || site.cutIn === null || site.cutOut === null) return false;
+  const share = peakToPeak.value / (site.cutOut.value - site.cutIn.value);
+  return share > SWITCH_SWINGS[0] && share < SWITCH_SWINGS[1];
+}
+
 /** Episodes that are not the start-stop saw-tooth, with their total length. */
 function episodes(sight: Sight): { readonly all: readonly OscillationEpisode[]; readonly total: number } {
-  const all = (found(sight, "oscillation")?.episodes ?? []).filter((e) => e.drivenBy !== "cycling");
+  const all = (found(sight, "oscillation")?.episodes ?? []).filter((e) => e.drivenBy !== "cycling" && !isBetweenLimits(sight, e));
   return { all, total: all.reduce((sum, e) => sum + lengthOf(e), 0) };
 }
 
@@ -60,9 +70,12 @@ const driver: Look<"oscillation-driver"> = (sight) => {
   return { level: numbers.demand > 0.5 ? "demand" : "unclear", numbers };
 };
 
+/** A swing of so many periods in one run was there before its stop, and goes by itself; one for so much of all the swinging is more than a chance. */
+const BEFORE_STOP = { periods: 8, share: 0.5 };
+
 export const oscillationLooks: Pick<
   Looks,
-  "oscillation" | "oscillation-driver" | "oscillation-period" | "surge-period" | "sensor-distance"
+  "swing-in-runs" | "oscillation" | "oscillation-driver" | "oscillation-period" | "surge-period" | "sensor-distance"
 > = {
   oscillation(sight) {
     const { all, total } = episodes(sight);
@@ -77,6 +90,21 @@ export const oscillationLooks: Pick<
     };
   },
   "oscillation-driver": driver,
+  /**
+   * Whether the pressure swings within runs, long before the pump stops. A drive that sleeps too soon is woken at once again and swings from stop to stop; one that
+   * swings while it runs has its swing from the loop, the sensor or the draw, and stops where the swing crosses what makes it sleep. Only with a witness of the runs.
+   */
+  "swing-in-runs"(sight) {
+    const [{ all, total }, pump] = [episodes(sight), pumpOf(sight)];
+    if (all.length === 0 || pump === null || pump.basis === "pressure" || pump.basis === "flow") return null;
+    let inRuns = 0;
+    for (const e of all)
+      for (const run of pump.runs) {
+        const length = Math.min(e.to, run.to) - Math.max(e.from, run.from);
+        if (length >= BEFORE_STOP.periods * e.period.value) inRuns += length;
+      }
+    return { level: inRuns > BEFORE_STOP.share * total ? "within" : "from-stop-to-stop", numbers: { share: inRuns / total } };
+  },
   "oscillation-period"(sight) {
     const period = periodOf(sight);
     return period === null ? null : { level: levelFor(period, [15, 60], ["fast", "middling", "slow"]), numbers: { period } };

@@ -55,6 +55,8 @@ export const pressureAndDrawLooks: Pick<Looks, "drift" | "droop" | "dips" | "qui
    */
   "quiet-times"(sight) {
     const [draws, pump] = [drawsOf(sight), pumpOf(sight)];
+    // a meter before the tank shows nothing in every rest, whatever is drawn from the tank meanwhile
+    if (draws?.basis === "flow" && sight.segments.meter.place === "before-tank") return null;
     if (draws === null || pump?.mode !== "switching" || sight.record.duration < LEAST_RECORD) return null;
     const idle = draws.idle.reduce((sum, s) => sum + s.to - s.from, 0);
     if (idle >= NO_QUIET * sight.record.duration) return { level: "some", numbers: { idle } };

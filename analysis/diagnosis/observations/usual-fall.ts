@@ -1,5 +1,5 @@
 import { quantile } from "../../numerics/order-statistics";
-import { PRACTICE_SHARE_OF_MINUTE } from "../practice";
+import { PRACTICE_SHARE_OF_MINUTE, SENSOR_WITHIN } from "../practice";
 import { fallsBeforeStarts } from "./falls-before-starts";
 import { type LastFall, lastFall } from "./last-fall";
 import { cutInOf, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
@@ -22,6 +22,9 @@ function soundTank({ site }: Sight, charge: number, rated: number): number | nul
   return volume === null ? null : volume * (charge + site.atmosphere.value);
 }
 
+/** Behind a long pipe the sensor sees the water in the pipe before the tank has moved: a quick fall there is the pipe's. */
+const isFar = ({ sensorToTank }: Sight["site"]) => sensorToTank !== null && sensorToTank.value > SENSOR_WITHIN;
+
 export const usualFallLooks: Pick<Looks, "usual-fall"> = {
   /**
    * How fast the pressure usually falls before the pump starts. There the tank alone feeds the draw, q = K d(1/p)/dt. No meter says q, but what is
@@ -39,6 +42,7 @@ export const usualFallLooks: Pick<Looks, "usual-fall"> = {
     const middle = (of: (fall: LastFall) => number) => quantile(seen.map(of), 0.5);
     const ratio = middle(({ time, rise }) => (rated * time) / rise / sound);
     const level = levelFor(ratio, EDGES[isFixedSpeed(sight.site) ? "switch" : "drive"], ["sudden", "quick", "usual"]);
+    if (level !== "usual" && isFar(sight.site)) return null;
     if (level === "usual" && middle(({ samples }) => samples) < SEEN) return null;
     return { level, numbers: { ratio, time: middle(({ time }) => time), falls: seen.length } };
   },

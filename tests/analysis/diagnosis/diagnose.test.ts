@@ -84,7 +84,11 @@ function changed(at: (seconds: number, usual: number) => number): LogRecord {
 /** For a span hardly any pressure is left. */
 const withoutPressure = () => changed((t, p) => (t >= span.from && t <= span.to ? psi(1) : p));
 /** Falls evenly all day, in every rest alike. */
-const fallingPressure = () => changed((t) => psi(54 - (12 * t) / 86_400));
+const fallingPressure = () =>
+  changed((t) => {
+    const before = STEADY.runs.findLast((run) => run.from <= t);
+    return psi(before === undefined || t < before.to ? 54 : 54 - (t - before.to) / 700);
+  });
 /** Stands while something happens, and is then elsewhere at once. */
 const standing = () => changed((t, p) => (t >= span.from && t <= span.to ? psi(53.6) : p));
 /** Over its 52 psi by a fifth for a moment after each draw. */

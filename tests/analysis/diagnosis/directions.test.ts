@@ -31,10 +31,10 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
     "+ gas-constant: collapsed; gas-constant-by-practice: tiny; cycle-against-tank: shorter; runs: mostly-short some-short; starts: very-many many; dips: deep; usual-fall: sudden quick; rise-pace: sudden; start-gaps: some-close close; overshoot: large; gas-constant: reduced; switching-band: wide; empties-at: far-below",
     "- gas-constant: as-expected raised; gas-constant-by-practice: enough; cycle-against-tank: as-allowed; runs: long; starts: few; empties-at: in-band near-set; dips: shallow; usual-fall: usual; rise-pace: prompt late slow; start-gaps: apart; overshoot: little; switching-band: usual; fall-breaks: near-set below",
   ],
-  // The water between swings as a column on the tank's gas; friction between is seen as droop.
+  // The water between swings as a column on the tank's gas; friction between is seen as droop. With a switch the surge of a start trips it again and again.
   "sensor-far-from-tank": [
-    "+ sensor-distance: beyond far; oscillation: small large; oscillation-driver: loop; surge-period: agrees; oscillation-period: fast; droop: steep; rise-pace: sudden; roughness: rougher; overshoot: large",
-    "- sensor-distance: near; oscillation: none; oscillation-driver: demand; surge-period: differs; oscillation-period: slow; pump-kind: switch; rise-pace: late slow; roughness: alike; rise-pace: prompt",
+    "+ sensor-distance: beyond far; oscillation: small large; oscillation-driver: loop; surge-period: agrees; oscillation-period: fast; droop: steep; rise-pace: sudden; roughness: rougher; overshoot: large; runs: mostly-short; starts: very-many; start-gaps: close",
+    "- sensor-distance: near; oscillation: none; oscillation-driver: demand; surge-period: differs; oscillation-period: slow; rise-pace: late slow; roughness: alike; rise-pace: prompt",
   ],
   // Pressure fluctuations of turbulence go with the square of speed.
   "sensor-in-turbulence": [
@@ -55,14 +55,14 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   // Everything reads by one factor: held elsewhere than set, or pinned at an end of the range.
   // The loop holds what it reads, so that the pressure never comes to where it should be, however hard the pump works.
   "sensor-scaling-wrong": [
-    "+ sensor-scale: off; held-pressure: below above; sensor-pinned: yes; usual-pressure: below above; low-times: mostly; sunk-pressure: low; answer-to-draw: late at-its-end; overshoot: large",
-    "- sensor-scale: as-expected; held-pressure: at-set; usual-pressure: in-band; sunk-pressure: held; answer-to-draw: keeps-up; low-times: brief",
+    "+ levels-walk: walk; sensor-scale: off; held-pressure: below above; sensor-pinned: yes; usual-pressure: below above; low-times: mostly; sunk-pressure: low; answer-to-draw: late at-its-end; overshoot: large",
+    "- levels-walk: stay; at-the-top: runs-on; sensor-scale: as-expected; held-pressure: at-set; usual-pressure: in-band; sunk-pressure: held; answer-to-draw: keeps-up; low-times: brief",
   ],
   // A hot loop swings by itself at a few times its dead time, and overshoots.
   // With little gas the same swing is the tank's.
   "loop-too-aggressive": [
     "+ oscillation: small large; oscillation-driver: loop; oscillation-period: fast; overshoot: large; roughness: rougher; rise-pace: sudden",
-    "- oscillation: none; oscillation-driver: demand; oscillation-period: slow; overshoot: little; dips: deep-and-slow; pump-kind: switch; sensor-distance: far; roughness: alike; rise-pace: late slow; gas-constant: collapsed reduced; loop-pace: slow; bends: rounded",
+    "- swing-in-runs: from-stop-to-stop; oscillation: none; oscillation-driver: demand; oscillation-period: slow; overshoot: little; dips: deep-and-slow; pump-kind: switch; sensor-distance: far; roughness: alike; rise-pace: late slow; gas-constant: collapsed reduced; loop-pace: slow; bends: rounded",
   ],
   // A loop turned down too far comes late and swings slowly (damping 0.5 sqrt(k' Kc Ti)), with speed to spare.
   // A pump at full speed, or without water, cannot be late; an integrator far behind ramps down late too.
@@ -81,8 +81,8 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   ],
   // A drive that sleeps too soon wakes at once again: short runs and many starts with a sound tank, a narrow band between sleep and wake.
   "sleep-settings-hunting": [
-    "+ runs: some-short mostly-short; starts: many very-many; switching-band: narrow; start-rhythm: regular; dips: shallow; start-gaps: close; oscillation: small large",
-    "- runs: long never-stops; starts: few; switching-band: usual wide; gas-constant: collapsed reduced; gas-constant-by-practice: tiny small; tank-by-facts: small tiny; empties-at: far-below near-set; pump-kind: switch; start-rhythm: irregular; dips: deep deep-and-slow; oscillation-period: slow fast; starts-in-small-draws: rare; oscillation: none; start-gaps: apart; overshoot: large",
+    "+ runs: some-short mostly-short; starts: many very-many; switching-band: narrow; start-rhythm: regular; dips: shallow; start-gaps: close; oscillation: small large; swing-in-runs: from-stop-to-stop",
+    "- swing-in-runs: within; runs: long never-stops; starts: few; switching-band: usual wide; gas-constant: collapsed reduced; gas-constant-by-practice: tiny small; tank-by-facts: small tiny; empties-at: far-below near-set; pump-kind: switch; start-rhythm: irregular; dips: deep deep-and-slow; oscillation-period: slow fast; starts-in-small-draws: rare; oscillation: none; start-gaps: apart; overshoot: large",
   ],
   // A pump full of air gives neither pressure nor flow.
   // The integrator winds up meanwhile, and is over when the water is back.
@@ -92,8 +92,8 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   ],
   // Less head at every flow: weak without flow, short of the set pressure, at its end below its rating.
   "pump-turning-backwards-or-weak": [
-    "+ shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow; sunk-pressure: gone",
-    "- sunk-pressure: nought; shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close; loop-pace: prompt; overshoot: some",
+    "+ at-the-top: runs-on; shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow; sunk-pressure: gone",
+    "- at-the-top: turns; sunk-pressure: nought; shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close; loop-pace: prompt; overshoot: some",
   ],
   // A sound pump at the end of its curve: full flow, pressure below the band, but never none: outlets give as the root of pressure.
   "undersized-pump-or-overdraw": [

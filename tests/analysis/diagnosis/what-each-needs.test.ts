@@ -85,22 +85,22 @@ const TAKEN: readonly (readonly [string, Drawn, string])[] = [
   [
     "which runs there were",
     { pump: null },
-    "runs cycle-against-tank quiet-times start-gaps start-rhythm prime answer-to-draw loop-pace draw-rhythm",
+    "runs cycle-against-tank quiet-times start-gaps start-rhythm prime answer-to-draw loop-pace draw-rhythm swing-in-runs levels-walk",
   ],
   ["what is drawn", { draw: null }, "starts-without-draw starts-in-small-draws quiet-times"],
   [
     "channel of pressure",
     { record: channelsBut("pressure") },
-    "sensor-stuck start-gaps answer-to-draw loop-pace rise-pace sunk-pressure low-times usual-pressure usual-fall jump-from-still draw-rhythm",
+    "sensor-stuck start-gaps answer-to-draw loop-pace rise-pace sunk-pressure low-times usual-pressure usual-fall jump-from-still draw-rhythm levels-walk",
   ],
   ["channel of flow", { record: channelsBut("flow") }, "prime draw-rhythm"],
   ["channel of speed", { record: channelsBut("speed") }, "overdraw"],
-  ["most of its length", { record: recordOf(CHANNELS, 0.9) }, "quiet-times jump-from-still draw-rhythm"],
+  ["most of its length", { record: recordOf(CHANNELS, 0.9) }, "quiet-times jump-from-still draw-rhythm levels-walk"],
   ["even sampling (a log on change holds no noise and no pace)", { record: onChange }, "sensor-stuck rise-pace jump-from-still"],
   [
     "even sampling and runs",
     { record: onChange, pump: null },
-    "runs cycle-against-tank sensor-stuck quiet-times start-gaps start-rhythm prime answer-to-draw loop-pace rise-pace sunk-pressure usual-fall jump-from-still draw-rhythm",
+    "runs cycle-against-tank sensor-stuck quiet-times start-gaps start-rhythm prime answer-to-draw loop-pace rise-pace sunk-pressure usual-fall jump-from-still draw-rhythm swing-in-runs levels-walk",
   ],
   [
     "a set pressure, neither given nor read off the log",
@@ -121,7 +121,7 @@ describe("with everything but", () => {
 const RESTS_ON: readonly (readonly [Outcome["kind"], string])[] = [
   ["cycling", "starts-without-draw starts-in-small-draws cycle-against-tank switching-band"],
   ["short-cycles", "runs"],
-  ["oscillation", "oscillation oscillation-driver oscillation-period surge-period"],
+  ["oscillation", "oscillation oscillation-driver oscillation-period surge-period swing-in-runs"],
   ["drift", "drift"],
   ["tracking", "held-pressure droop dips"],
   ["tank-charge", "empties-at"],

@@ -101,8 +101,9 @@ describe("how long it ran", () => {
   });
   test("never stops: always running, or all but three hundredths of the time that it was watched", () => {
     const day = 24 * 3600;
-    expect(lookAt("runs", { pump: pumpWith([]) })).toEqual({ level: "never-stops", numbers: { duration: day } });
-    const ran = (share: number) => levelAt("runs", { pump: pumpWith([[0, share * day]]) });
+    expect(lookAt("runs", { pump: pumpWith([]), facts: SWITCHED })).toEqual({ level: "never-stops", numbers: { duration: day } });
+    expect(levelAt("runs", { pump: pumpWith([]) })).toBeNull(); // a drive runs as long as something is drawn
+    const ran = (share: number) => levelAt("runs", { pump: pumpWith([[0, share * day]]), facts: SWITCHED });
     expect(ran(0.975)).toBe("never-stops");
     expect(ran(0.965)).toBeNull();
     expect(levelAt("runs", { pump: { ...pumpWith([[0, day]]), mode: "always-stopped" } })).toBeNull();

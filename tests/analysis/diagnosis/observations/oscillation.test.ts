@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import type { OscillationEpisode } from "../../../../shared/findings/finding";
 import { STANDARD_ATMOSPHERE } from "../../../../shared/units/pressure";
 import { joule, metre, seconds } from "../../../../shared/units/quantity";
-import { type Drawn, levelAt, lookAt } from "../../../builders/look-at";
-import { about, clearOf, foundWith, psi, psiDifference, recordOf, untold } from "../../../builders/outcomes";
+import { type Drawn, levelAt, lookAt, SWITCHED } from "../../../builders/look-at";
+import { about, clearOf, foundWith, psi, psiDifference, pumpWith, recordOf, untold } from "../../../builders/outcomes";
 
 type Part = { readonly s: number; readonly period?: number; readonly psi?: number; readonly by?: OscillationEpisode["drivenBy"] };
 let from = 0;
@@ -127,5 +127,29 @@ describe("how far the sensor is: ten feet by practice", () => {
     expect(levelAt("sensor-distance", { outcomes: measured, facts: { sensorToTank: undefined } })).toBe("far");
     expect(levelAt("sensor-distance", { facts: { sensorToTank: undefined } })).toBeNull();
     expect(levelAt("sensor-distance", { only: [], facts: { sensorToTank: undefined } })).toBeNull();
+  });
+});
+
+describe("the swing of a switch", () => {
+  const of = (height: number, facts: object) =>
+    levelAt("oscillation", { outcomes: swings({ s: 3600, psi: height, by: "unknown" }), facts: { ...facts } });
+  test("between its start and its stop is the saw-tooth itself; a smaller or a larger one is not, nor is a drive's", () => {
+    expect([13, 15, 27, 29].map((height) => of(height, SWITCHED))).toEqual(["large", "none", "none", "large"]);
+    expect(of(20, {})).toBe("large");
+    expect(of(20, { ...SWITCHED, cutOut: undefined })).toBe("large");
+  });
+});
+
+describe("a swing within the runs", () => {
+  const at = (run: readonly [number, number][], drawn: Drawn = {}) =>
+    levelAt("swing-in-runs", { outcomes: swings({ s: 3600, period: 20 }), pump: { ...pumpWith(run), basis: "running" }, ...drawn });
+  test("is there for eight periods of one run and more, for half of its time", () => {
+    expect(at([[0, 1e6]])).toBe("within");
+    expect(at(Array.from({ length: 10_000 }, (_, i) => [i * 100, 60] as [number, number]))).toBe("from-stop-to-stop");
+  });
+  test("is not asked without one, nor where only pressure or flow tell of the runs", () => {
+    expect(at([[0, 4000]], { outcomes: [] })).toBeNull();
+    for (const basis of ["pressure", "flow"] as const) expect(at([], { pump: { ...pumpWith([[0, 4000]]), basis } })).toBeNull();
+    expect(at([], { pump: null })).toBeNull();
   });
 });

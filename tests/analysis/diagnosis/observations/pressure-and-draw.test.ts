@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { LOOKS } from "../../../../analysis/diagnosis/observations";
 import type { DriftWindow, LeakDownFinding, Outcome, TrackingFinding } from "../../../../shared/findings/finding";
 import type { DrawState } from "../../../../shared/findings/segment";
 import { pascalDifference } from "../../../../shared/units/pressure";
@@ -15,6 +16,9 @@ import {
   psiDifference,
   pumpWith,
   recordOf,
+  SITE_AS_WRITTEN,
+  segmentsWith,
+  siteOf,
   untold,
 } from "../../../builders/outcomes";
 import { span } from "../../../builders/trace";
@@ -126,6 +130,15 @@ describe("quiet times", () => {
   });
   test("a site that always draws, now more and now less, tells nothing", () => {
     expect([863, 865].map((s) => at(s, 0)?.level)).toEqual([undefined, "some"]);
+  });
+  test("a meter before the tank shows nothing in every rest: that is no quiet", () => {
+    const drawn = { pump: cyclesOf(20, 60, 600), draw: { ...idle([0, 9000]), basis: "flow" as const } };
+    expect(levelAt("quiet-times", drawn)).toBe("some");
+    const segments = {
+      ...segmentsWith(drawn.pump, drawn.draw),
+      meter: { place: "before-tank" as const, from: "log" as const, certainty: 1 },
+    };
+    expect(LOOKS["quiet-times"]({ outcomes: [], segments, site: siteOf(SITE_AS_WRITTEN), record: recordOf() })).toBeNull();
   });
   test("in three hours and more, by draws and a pump that switches", () => {
     const at = (h: number) => levelAt("quiet-times", { pump: cyclesOf(20, 60, 600), draw: idle([0, 600]), record: hours(h) });

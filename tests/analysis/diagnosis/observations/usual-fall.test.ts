@@ -26,6 +26,11 @@ test("the same draw from a tank with a tenth of its gas is sudden, with a third 
   expect(look({ pressure: drawn(gpm(4), 0.1 * SOUND, 12) })?.level).toBe("sudden");
   expect(look({ pressure: drawn(gpm(4), 0.3 * SOUND, 30) })?.level).toBe("quick");
 });
+test("behind a long pipe a quick fall is the pipe's, a usual one still the tank's", () => {
+  const far = { sensorToTank: "58 ft" };
+  expect(look({ pressure: drawn(gpm(4), 0.1 * SOUND, 12), facts: far })).toBeNull();
+  expect(look({ pressure: drawn(gpm(4), SOUND, 60), facts: far })?.level).toBe("usual");
+});
 test("the middle fall counts, not the steepest", () => {
   const mostly = (k: number, t: number) => drawn(gpm(t < 3000 ? 40 : 4), SOUND, t < 3000 ? 8 : 60)(k);
   expect(look({ pressure: mostly })?.level).toBe("usual");
