@@ -24,7 +24,8 @@ export type ImportProblem =
   | { readonly id: "too-large"; readonly file: string; readonly what: TooLarge; readonly limit: number }
   | { readonly id: "damaged-archive"; readonly file: string; readonly why: ArchiveDamage }
   | { readonly id: "unknown-column"; readonly heading: string; readonly headings: readonly string[] }
-  | { readonly id: "unknown-answer"; readonly question: string; readonly answer: string; readonly options: readonly string[] };
+  | { readonly id: "unknown-answer"; readonly question: string; readonly answer: string; readonly options: readonly string[] }
+  | { readonly id: "unasked"; readonly question: string; readonly raised: readonly string[] };
 
 /** Thrown where reading cannot go on. */
 export class ImportError extends Error {

@@ -66,5 +66,7 @@ export function sayImportProblem(p: ImportProblem, locale: string | null): strin
       return `There is no column "${cut(p.heading)}". Columns: ${list(p.headings)}. Use a heading as the file writes it.`;
     case "unknown-answer":
       return `"${cut(p.answer)}" is no answer to "${cut(p.question)}". Possible: ${list(p.options)}.`;
+    case "unasked":
+      return `Nothing asks "${cut(p.question)}", and an answer to it changes nothing. Questions: ${list(p.raised)}.`;
   }
 }

@@ -9,6 +9,7 @@ import type { UnitChoice } from "../../shared/units/unit-choice";
 import { sayDefect } from "../../shared/wording/failure";
 import { readFacts } from "./files";
 import { predicted } from "./predicted";
+import { readAnswered } from "./read-answered";
 import { readLogs } from "./read-logs";
 import { refusalOf } from "./refusal";
 import { WriteError } from "./write-whole";
@@ -28,7 +29,8 @@ export type AnalysisOrder = {
 /** One of many: a defect of ours on one log becomes that log's error and never stops the rest. */
 export async function analyseOneOfMany(order: AnalysisOrder, onRecord?: (record: LogRecord) => Promise<void>): Promise<FindingsDocument> {
   const file = order.paths.map((path) => basename(path)).join(", ");
-  return analyseFiles(order, onRecord).catch((error: unknown) => {
+  // What one log asks another may not: an answer that is given to all is no mistake on the log that does not ask.
+  return analyseFiles(order, onRecord, (choices, read) => read(choices)).catch((error: unknown) => {
     // What cannot be written is no fault of the log.
     if (error instanceof WriteError) throw error;
     const why = error instanceof Error ? error.message : String(error);
@@ -40,10 +42,11 @@ export async function analyseOneOfMany(order: AnalysisOrder, onRecord?: (record:
 export async function analyseFiles(
   order: AnalysisOrder,
   onRecord: (record: LogRecord) => Promise<void> = async () => {},
+  read: typeof readAnswered = readAnswered,
 ): Promise<FindingsDocument> {
   try {
     const site = await readFacts(order.site, order.limits);
-    const record = await readLogs(order.paths, { ...order.choices, zone: site.zone });
+    const record = await read({ ...order.choices, zone: site.zone }, (choices) => readLogs(order.paths, choices));
     await onRecord(record);
     const analysis = analyse(record, site);
     const told = order.predict ? await predicted(record, analysis) : analysis;

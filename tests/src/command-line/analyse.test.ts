@@ -73,6 +73,24 @@ test("an answer settles a question", () => {
   expect(settled.record.channels[0]).toMatchObject({ role: "pressure", unit: "bar" });
 });
 
+test("an answer to nothing that is asked is refused with what is asked", () => {
+  const { status, stderr } = analyse("doubtful.csv", "--json", "--answer", "date-ordre=mdy");
+  expect(status).toBe(3);
+  expect(stderr).toMatch(/Nothing asks "date-ordre".*"date-order"/);
+});
+
+test("the span of a signal and what it stands for are one answer", () => {
+  writeFileSync(file("volts.csv"), `Time,P=1 (V)\n${[0.5, 2.5, 4.5, 2.5].map((v, i) => `2026-03-01T00:00:0${i}Z,${v}`).join("\n")}\n`);
+  const read = (answer: string) => JSON.parse(analyse("volts.csv", "--json", "--answer", answer, "--record", "volts-record.csv").stdout);
+  expect(read("range:P=1 (V)=0.5..4.5 V = 0..10 bar").record.channels[0]).toMatchObject({ role: "pressure", unit: "bar" });
+  const values = readFileSync(file("volts-record.csv"), "utf8")
+    .trim()
+    .split(/\r?\n/)
+    .slice(1)
+    .map((line) => Number(line.split(",")[2]));
+  expect(values).toEqual([0, 5e5, 1e6, 5e5]); // a tenth of the span is 1 bar, 100 kPa
+});
+
 test("each file by itself: one line each, a bad one costs only itself", () => {
   const { status, stdout } = analyse("good.csv", "empty.csv", "good.csv", "--each");
   const lines = stdout
