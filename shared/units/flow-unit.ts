@@ -13,7 +13,7 @@ const PARTED = /^(.+?)\s*(?:\/|\bper\b|\bpro\b|\bpar\b|\bpor\b|\bal\b|\bje\b)\s*
 export function readFlowUnit(text: string, findVolume: (text: string) => Unit | null, flows: readonly Unit[]): Unit | null {
   const match = PARTED.exec(text);
   const time = match === null ? undefined : TIMES.find(([, words]) => words.test(match[2]))?.[0];
-  const volume = match === null || time === undefined ? null : findVolume(match[1]);
+  const volume = match === null || time === undefined ? null : findVolume(match[1].replace(/\.$/, ""));
   if (match === null || time === undefined || volume?.quantity !== "volume") return null;
   const factor = volume.factor / time;
   const known = flows.find((unit) => unit.quantity === "flow" && Math.abs(unit.factor - factor) <= 1e-9 * factor);

@@ -224,7 +224,7 @@ export const UNITS: readonly Unit[] = [
     "temperature",
     1,
     SP811,
-    "C|°c|° C|degC|deg C|deg. C|degrees C|degree C|ºC|º C|˚C|℃|Celsius|celsius|grad C|Grad C|Grad Celsius|degrees Celsius|degrés C|grados C|graus C|gradi C|graden C|deg_C|Deg C|DegC|DEG C|oC|gr.C|grados Celsius|centigrade",
+    "C|C°|°c|° C|degC|deg C|deg. C|degrees C|degree C|ºC|º C|˚C|℃|Celsius|celsius|grad C|Grad C|Grad Celsius|degrees Celsius|degrés C|grados C|graus C|gradi C|graden C|deg_C|Deg C|DegC|DEG C|oC|gr.C|grados Celsius|centigrade",
     273.15,
   ),
   row(
@@ -232,7 +232,7 @@ export const UNITS: readonly Unit[] = [
     "temperature",
     1 / 1.8,
     SP811,
-    "F|°f|° F|degF|deg F|deg. F|degrees F|ºF|º F|˚F|℉|Fahrenheit|fahrenheit|degrees Fahrenheit|deg_F|Deg F|DegF|DEG F|oF",
+    "F|F°|°f|° F|degF|deg F|deg. F|degrees F|ºF|º F|˚F|℉|Fahrenheit|fahrenheit|degrees Fahrenheit|deg_F|Deg F|DegF|DEG F|oF",
     459.67 / 1.8,
   ),
   row("K", "temperature", 1, SI, "kelvin|Kelvin|kelvins"),
@@ -263,7 +263,10 @@ function caseless(): ReadonlyMap<string, Unit | null> {
 export function findUnit(text: string): Unit | null {
   const name = tidy(text);
   const known = EXACTLY.get(name) ?? CASELESS.get(name.toLowerCase());
-  return known !== undefined ? known : readFlowUnit(name, findUnit, UNITS);
+  if (known !== undefined) return known;
+  // one character for a whole unit, as East Asian keyboards have them ("㎥/h", "㎪"). Source: Unicode UAX 15, compatibility forms
+  const plain = name.normalize("NFKC");
+  return plain === name ? readFlowUnit(name, findUnit, UNITS) : findUnit(plain);
 }
 
 export const toSI = (value: number, u: Unit): number => value * u.factor + u.offset;

@@ -132,9 +132,9 @@ function unitAbove(line: string): FoundUnit | null {
   return null;
 }
 
-/** "Power W", "Level m", "Temp C": one letter behind a blank is a unit where the words before it say its quantity. */
+/** "Power W", "Level m", "Temp C", "waterTempC": one letter behind a blank, or a capital run together with words, is a unit where the words say its quantity. */
 function agreeingLetter(heading: string, values: ColumnValues): FoundUnit | null {
-  const match = /^(.*\p{L}.*)\s(\p{L})$/u.exec(heading);
+  const match = /^(.*\p{L}.*)\s(\p{L})$/u.exec(heading) ?? /^(.*\p{Ll})(\p{Lu})$/u.exec(heading);
   const unit = match === null ? null : wholeUnit(match[2]);
   if (match === null || unit === null || ![unit.unit.symbol, ...unit.unit.aliases].includes(match[2])) return null;
   return guessRole(spacedWords(match[1]), unit.unit, values).by === "both" ? unit : null;

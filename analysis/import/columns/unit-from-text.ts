@@ -9,7 +9,7 @@ export type FoundUnit = {
   readonly other?: Unit;
 };
 
-const ABSOLUTE = /\b(abs(?:olut\w*|oluut)?|absolue?s?|assolut[aoie]|ass(?=[.)\]]))\b\.?/i;
+const ABSOLUTE = /\b(abs(?:olut[\p{L}]*|oluut)?|absolue?s?|assolut[aoie]|ass(?=[.)\]]))(?!\p{L})\.?/iu;
 const GAUGE = /\b(gauge|gage|rel(ative?|ativ\w*|atief)?|uberdruck|überdruck|manometr\w*|manométr\w*|overdruk|effective?)\b\.?/i;
 
 /** What words say of a pressure's reference: "abs.", "gauge", "Überdruck"; null where they say nothing. */
@@ -144,7 +144,7 @@ const isWord = (text: string) =>
 
 /** A height over the zero of a country's levels or over another place: "m NAP", "m ü. NN", "ft above floor". */
 const OVER_DATUM =
-  /^(m|cm|mm|ft)\s+(?:NAP|NN|NHN|TAW|A?MSL|ASL|AOD|NGF|NGVD|NAVD|IGN|s\.?n\.?m|s\.?l\.?m|ü\.|above|over|below|under|über|unter|boven|onder|sobre|sopra|sotto|acima|abaixo|au-dess)/i;
+  /^(m|cm|mm|ft)\s*(?:NAP|NN|NHN|TAW|A?MSL|ASL|AOD|AHD|NGF|NGVD|NAVD|IGN|s\.?n\.?m|s\.?l\.?m|ü\.|above|over|below|under|über|unter|boven|onder|sobre|sopra|sotto|acima|abaixo|au-dess)/i;
 
 /** In brackets, a unit and what it is of: "bar at header", "Hz output", "gal/min UK"; a gallon takes its country from the words. */
 function unitThenWords(inside: string): FoundUnit | null {
