@@ -65,6 +65,9 @@ function lineKind(row: TextRow, plan: TablePlan, log: RowLog): LineKind {
   return log.kinds.get(row.line) ?? log.latest.get(row.line) ?? "data";
 }
 
+/** A vacuum counts downwards. */
+const rangeInFile = (a: number, b: number) => ({ low: Math.min(a, b), high: Math.max(a, b) });
+
 function describeColumn(column: PlannedColumn, plan: TablePlan, store: RowStore | null): FileLayout["columns"][number] {
   const { heading, index, reading } = column;
   const at = plan.columns.filter((other) => other.use === "number").indexOf(column);
@@ -78,7 +81,7 @@ function describeColumn(column: PlannedColumn, plan: TablePlan, store: RowStore 
     unit: reading.unit,
     certainty: reading.certainty,
     reason: reading.reason,
-    range: extremes === null ? null : { low: inFile(extremes.low), high: inFile(extremes.high) },
+    range: extremes === null ? null : rangeInFile(inFile(extremes.low), inFile(extremes.high)),
     picture: values === null ? [] : pictureOf(values, inFile),
     unitOptions: reading.unitOptions,
   };

@@ -62,6 +62,10 @@ export const COLUMN_QUESTIONS = {
     text: `"${name}" rests at the pressure of the air. Does it count from vacuum (absolute) or from the air (gauge)?`,
     meaning: ["the pipe was empty or open when it rested", "the pipe held about one atmosphere when it rested"],
   }),
+  vacuum: ({ name }: { name: string }) => ({
+    text: `"${name}" names a vacuum and its numbers lie above 0. Do they say how far below the air the pressure is?`,
+    meaning: ["the larger the number, the lower the pressure", "the pressure above nothing at all", "the pressure above the air around"],
+  }),
   pulses: ({ name, line }: { name: string; line: string | null }) =>
     open(`"${name}" counts pulses of a meter. How much water is one pulse?${line === null ? "" : ` "${line}" may say it.`}`),
   "meter-frequency": ({ name }: { name: string }) => open(`"${name}" is the frequency of a meter's pulses. How much water is one pulse?`),

@@ -10,6 +10,7 @@ const OPTIONS: ReadonlyMap<string, string> = new Map([
   ["column-role all", "devices, all of them meant"],
   ["reference gauge", "above the air around (gauge)"],
   ["reference absolute", "above vacuum (absolute)"],
+  ["reference vacuum", "below the air around (vacuum)"],
 ]);
 
 /** Question kinds whose answer a person may also write, with how to write it. */

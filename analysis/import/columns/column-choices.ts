@@ -12,7 +12,7 @@ export type ColumnChoice = {
   readonly range: SignalRange | null;
   /** The answer to the range as written: it may name the signal too ("0-10 V = 0..10 bar"). */
   readonly rangeText: string | null;
-  readonly reference: "gauge" | "absolute" | null;
+  readonly reference: "gauge" | "absolute" | "vacuum" | null;
   /** m3 per pulse */
   readonly kFactor: number | null;
   readonly sentinel: "missing" | "value" | null;
@@ -37,7 +37,7 @@ export function choiceFor(name: string, heading: string, choices: ImportChoices)
     unit: understood(`unit:${name}`, column?.unit ?? answer("unit"), writtenUnit, ["bar", "psi", "L/min"]),
     range: understood(`range:${name}`, answer("range"), readRange, ["0..10 bar", "0..100 psi"]),
     rangeText: answer("range"),
-    reference: oneOf(`reference:${name}`, answer("reference"), ["gauge", "absolute"]),
+    reference: oneOf(`reference:${name}`, answer("reference"), ["gauge", "absolute", "vacuum"]),
     kFactor: understood(`k-factor:${name}`, answer("k-factor"), readKFactor, ["450 pulses/gal", "2.5 L/pulse"]),
     sentinel: oneOf(`sentinel:${name}`, answer("sentinel"), ["missing", "value"]),
     onWord,

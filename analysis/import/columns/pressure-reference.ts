@@ -12,7 +12,7 @@ const AIR_HIGH = 104_500;
 const BAROMETER = /\bbaro\w*|\batmosph?er\w*|\bluftdruck\b|\bluchtdruk\b/;
 
 /**
- * Gauge or absolute: the person, the unit ("psig"), then words decide; a plain pressure is gauge. Where nothing is said and the values rest at
+ * Gauge, absolute or a vacuum that counts downwards (sign -1): the person, the unit ("psig"), then words decide; a plain pressure is gauge. Where nothing is said and the values rest at
  * the pressure of the air, they look absolute: taken so, and asked. Quantity null for what is no pressure.
  */
 export function settleReference(
@@ -20,8 +20,12 @@ export function settleReference(
   unit: Unit | null,
   facts: ColumnFacts,
   preamble: readonly string[],
-): { readonly quantity: ChannelQuantity | null; readonly questions: readonly ImportQuestion[] } {
-  if (unit === null || !["pressure", "gaugePressure", "absolutePressure"].includes(unit.quantity)) return { quantity: null, questions: [] };
+): { readonly quantity: ChannelQuantity | null; readonly sign: 1 | -1; readonly questions: readonly ImportQuestion[] } {
+  if (unit === null || !["pressure", "gaugePressure", "absolutePressure"].includes(unit.quantity))
+    return { quantity: null, sign: 1, questions: [] };
+  const isVacuum = facts.choice.reference === null && unit.quantity !== "absolutePressure" && countsVacuum(facts);
+  if (isVacuum || facts.choice.reference === "vacuum")
+    return { quantity: "gaugePressure", sign: -1, questions: isVacuum ? [vacuumQuestion(facts.name)] : [] };
   const said =
     facts.choice.reference ??
     facts.unit?.reference ??
@@ -29,9 +33,9 @@ export function settleReference(
     findReference(facts.text) ??
     (BAROMETER.test(facts.words) ? "absolute" : null) ??
     referenceInPreamble(preamble);
-  if (said !== null) return { quantity: said === "absolute" ? "absolutePressure" : "gaugePressure", questions: [] };
-  if (role !== "pressure" || !restsAtAir(facts, unit)) return { quantity: "gaugePressure", questions: [] };
-  return { quantity: "absolutePressure", questions: [referenceQuestion(facts.name)] };
+  if (said !== null) return { quantity: said === "absolute" ? "absolutePressure" : "gaugePressure", sign: 1, questions: [] };
+  if (role !== "pressure" || !restsAtAir(facts, unit)) return { quantity: "gaugePressure", sign: 1, questions: [] };
+  return { quantity: "absolutePressure", sign: 1, questions: [referenceQuestion(facts.name)] };
 }
 
 const referenceOf = (unit: Unit) => (unit.quantity === "pressure" ? null : unit.quantity === "absolutePressure" ? "absolute" : "gauge");
@@ -50,6 +54,19 @@ function restsAtAir({ values }: ColumnFacts, unit: Unit): boolean {
   const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] * unit.factor;
   return sorted.length >= 20 && at(0) >= AIR_LOW && at(0.02) <= AIR_HIGH && at(1) > 1.5 * AIR_HIGH;
 }
+
+const VACUUM = /\bvacuum\b|\bvakuum\b|\bunterdruck\b|\bvacuo\b|\bvuoto\b|\bvacio\b|\bvide\b|\bdepression\b|\bonderdruk\b/;
+
+/** Numbers above 0 under a word for vacuum: how far below the air, as the dials of such gauges have it. Common practice, no source. */
+const countsVacuum = ({ words, text, values }: ColumnFacts): boolean =>
+  VACUUM.test(words) && findReference(text) === null && values.low >= 0 && values.high > 0;
+
+const vacuumQuestion = (name: string): ImportQuestion => ({
+  id: `reference:${name}`,
+  asks: { kind: "vacuum", name },
+  options: ["vacuum", "absolute", "gauge"],
+  assumed: "vacuum",
+});
 
 const referenceQuestion = (name: string): ImportQuestion => ({
   id: `reference:${name}`,

@@ -61,6 +61,7 @@ export function signalOfValues(unit: FoundUnit | null, words: string, values: Co
   if (isLoopInAmperes(unit.unit, values)) return SIGNALS[0][1];
   if (unit.unit.symbol !== "V" && unit.unit.symbol !== "mV") return null;
   const [low, high] = [values.low * unit.unit.factor, values.high * unit.unit.factor];
+  if (low < -0.5 && low >= -11 && high <= 11) return signalBetween("-10", "10", "V");
   if (low < -0.5 || high > 11) return null;
   if (high > 5.3) return low >= 1.9 && values.median * unit.unit.factor < 3 ? SIGNALS[5][1] : SIGNALS[2][1];
   return low >= 0.95 ? SIGNALS[3][1] : SIGNALS[4][1];

@@ -54,7 +54,7 @@ function readScaled(base: ColumnReading, facts: ColumnFacts, file: FileFacts): C
     unit: unit?.symbol ?? null,
     unitOptions: unitOptions(role, unit?.symbol ?? null),
     quantity: reference.quantity ?? quantityOf(unit),
-    factor: unit?.factor ?? 1,
+    factor: (unit?.factor ?? 1) * reference.sign,
     offset: unit?.offset ?? 0,
     counter,
     ...saying(facts, role, assumed),

@@ -56,8 +56,8 @@ export function rawSignal(
 function restsWithin(signal: RawSignal, sorted: Float64Array): boolean {
   const scale = 1 / stepOf(signal.kind);
   const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))];
-  const inside = at(0.05) >= 0.85 * signal.low * scale && at(0.95) <= 1.12 * signal.high * scale;
-  return inside && sorted[0] >= -0.05 * signal.high * scale && at(1) <= 1.25 * signal.high * scale;
+  const inside = at(0.05) >= (signal.low - 0.15 * Math.abs(signal.low)) * scale && at(0.95) <= 1.12 * signal.high * scale;
+  return inside && sorted[0] >= Math.min(-0.05 * signal.high, 1.05 * signal.low) * scale && at(1) <= 1.25 * signal.high * scale;
 }
 
 const isBracketed = (text: string, unit: string) => text.includes(`(${unit})`) || text.includes(`[${unit}]`);
@@ -66,7 +66,7 @@ const isBracketed = (text: string, unit: string) => text.includes(`(${unit})`) |
 function fitsSignal(signal: RawSignal, unit: Unit | null, low: number, high: number): boolean {
   if (signal.kind === "counts") return true;
   const factor = unit?.factor ?? stepOf(signal.kind);
-  return low * factor >= -0.2 * signal.high && high * factor <= 1.25 * signal.high;
+  return low * factor >= Math.min(0, signal.low) - 0.2 * signal.high && high * factor <= 1.25 * signal.high;
 }
 
 /** @param alone it is the only column of the file that could be a raw signal, so that a range above the table can only be its own */
@@ -105,7 +105,8 @@ export function readRaw(
   const byRange = roleOfUnit(range.found.unit);
   const role = choice.role ?? (base.role === "other" || base.role === "current" || guess.by === "unit" ? byRange : base.role);
   const head = asHead(role, range.found.unit) ?? range.found.unit;
-  const reference = settleReference(role, head, { ...facts, unit: range.found }, preamble);
+  const spanned = { ...facts, unit: range.found, values: { ...facts.values, low: range.low, high: range.high } };
+  const reference = settleReference(role, head, spanned, preamble);
   return {
     ...base,
     role,
@@ -113,11 +114,13 @@ export function readRaw(
     unit: head.symbol,
     unitOptions: unitOptions(role, head.symbol),
     quantity: reference.quantity ?? quantityOf(head),
-    ...rangeScale(raw, unitOfSignal, { ...range, found: { ...range.found, unit: head } }),
+    ...signed(rangeScale(raw, unitOfSignal, { ...range, found: { ...range.found, unit: head } }), reference.sign),
     certainty: 0.95,
     reason: [{ kind: "signal", signal: raw.kind, low: range.low, high: range.high, unit: head.symbol }],
   };
 }
+
+const signed = ({ factor, offset }: ReturnType<typeof rangeScale>, sign: 1 | -1) => ({ factor: factor * sign, offset: offset * sign });
 
 function quantityOfSignal({ kind }: RawSignal): ChannelQuantity {
   if (kind === "counts") return "none";
