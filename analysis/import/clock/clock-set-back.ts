@@ -85,9 +85,18 @@ function zoneBack(
   let end = i;
   while (end + 1 < times.length && Math.abs(times[end + 1] - times[end] - step) <= step / 2) end++;
   const rows = end - i + 1;
-  // a block in the wrong place ends where another begins
-  const first = times.find((t) => !Number.isNaN(t)) ?? 0;
-  return rows < LEAST || Math.abs(times[end] + step - first) <= step ? null : { rows, to: times[end], copy: false };
+  return rows < LEAST || endsWhereOneBegins(times, i, end, step) ? null : { rows, to: times[end], copy: false };
+}
+
+/** A block in the wrong place ends where another begins: that of the first rows, or one before which the rows above leave just the room that it needs. */
+function endsWhereOneBegins(times: Float64Array, i: number, end: number, step: number): boolean {
+  let [before, after] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const t of times.subarray(0, i)) {
+    if (t < times[i] && t > before) before = t;
+    if (t >= times[i] && t < after) after = t;
+  }
+  const meets = Math.abs(times[end] + step - after) <= step;
+  return meets && (before === Number.NEGATIVE_INFINITY || Math.abs(before + step - times[i]) <= step);
 }
 
 /** The rows from i on that stand in time among those just before; null where they fill a hole or are a few only. */

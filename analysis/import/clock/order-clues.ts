@@ -41,7 +41,8 @@ export function clueOfOrder(
   const { order } = hints.told;
   if (order !== null && possible.includes(order)) return { order, by: { kind: "spelt", order } };
   const first = profile.column.sample.find((cell) => cell !== "") ?? "";
-  if (/^\d{1,2}\.\d{1,2}\.\d{4}/.test(first)) return { order: "dmy", by: { kind: "dots" } };
+  // whatever stands before it, and with an apostrophe for the century
+  if (/(?<![\d.])\d{1,2}\.\d{1,2}\.(?:\d{4}|['\u2019]\d{2})(?!\d)/.test(first)) return { order: "dmy", by: { kind: "dots" } };
   const sibling = orderOfSibling(first, possible, hints.told);
   if (sibling !== null) return witnessed("written-alike", sibling.order, sibling.text);
   const locale = orderOfLocale(possible, hints);

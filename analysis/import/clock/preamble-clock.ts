@@ -1,4 +1,4 @@
-import { foldWord } from "./calendar-words";
+import { foldWord, weekdayOf } from "./calendar-words";
 import { readInterval, timeUnit } from "./interval-text";
 import type { DateOrder, Stamp } from "./stamp";
 import { readStamp } from "./stamp-text";
@@ -10,6 +10,8 @@ export type ToldStamp = {
   readonly role: "start" | "end" | "written" | "plain";
   readonly hasDate: boolean;
   readonly hasTime: boolean;
+  /** The day of the week named right before it, 0 for Monday; left out where none is. */
+  readonly weekday?: number;
 };
 
 /** What the lines above the table say of the clock. */
@@ -90,6 +92,7 @@ function stampsOf(line: string, folded: string): ToldStamp[] {
       role: found.length > 0 && role === "start" ? "end" : role,
       hasDate: true,
       hasTime: whole !== match[0] || (match[0].length > 10 && /\d{12}/.test(match[0].replace("T", ""))),
+      ...weekdayBefore(text.slice(0, match.index)),
     });
     rest = match.index + match[0].length + gap.length + (time?.index === 0 ? time[0].length : 0);
   }
@@ -101,6 +104,12 @@ function stampsOf(line: string, folded: string): ToldStamp[] {
   return time === null || (role === "plain" && !/time|zeit|heure|hora|ora|tijd|uhr/.test(folded))
     ? []
     : [{ text: time[0], role, hasDate: false, hasTime: true }];
+}
+
+/** Its whole name: of two or three letters it may be another word ("di", "mit"). */
+function weekdayBefore(text: string): { readonly weekday?: number } {
+  const day = weekdayOf(/(\p{L}{4,})[.,]? *$/u.exec(text.slice(-20))?.[1] ?? "");
+  return day === null ? {} : { weekday: day };
 }
 
 const readable = (text: string) => (["dmy", "mdy", "ymd", "ydm"] as const).some((order) => readStamp(text, order) !== null);
@@ -149,6 +158,9 @@ const FORMS: readonly (readonly [DateOrder, RegExp])[] = [
   ["ydm", new RegExp(`\\b${Y}([-/. ])${D}\\1${M}\\b`)],
   ["dmy", new RegExp(`\\b${D}([-/. ])${M}\\1${Y}`)],
   ["mdy", new RegExp(`\\b${M}([-/. ])${D}\\1${Y}`)],
+  ["ymd", /\b(?:yy){1,2}mmdd/],
+  ["dmy", /\bddmmyy/],
+  ["mdy", /\bmmddyy/],
 ];
 
 function orderOf(texts: readonly string[]): DateOrder | null {

@@ -17,6 +17,7 @@ import { medianStep } from "./median-step";
 import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./number-clock";
 import { plainTimeClock } from "./plain-time-clock";
 import { OF_INSTRUMENT, readPreambleClock, stampsIn } from "./preamble-clock";
+import { isSpelt, speltClock } from "./spelt-clock";
 import { dayPartOf, doubtfulOffset, hasDayZero, midnightPartOf, type TimePart, timePartOf, zonePartOf } from "./time-part";
 import { toldYear } from "./told-year";
 import { unclearQuestions } from "./unclear-lines";
@@ -120,6 +121,10 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
       const used = [undated.part, ...beside];
       const read = () => acrossYears(civilClock(used, hints), undated.year);
       found.push({ score: 90, profiles: [profile, ...beside.map((part) => part.profile)], read });
+    }
+    if ((profile.kind === "number" || profile.kind === "text") && isSpelt(profile)) {
+      found.push({ score: 110, profiles: [profile], read: () => speltClock(profile, hints) });
+      continue;
     }
     if (profile.share < 0.6) continue;
     const world = /\b(utc|gmt)\b/.test(profile.words);
