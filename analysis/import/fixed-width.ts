@@ -16,6 +16,11 @@ export function findBlankSeparator(lines: readonly string[]): Separator {
   const heading = headingAbove(lines, data[0]);
   const ruled = ruledColumns(lines);
   if (ruled !== null) return { kind: "fixed-width", starts: ruled };
+  const apart = widelyApart(data, heading);
+  if (apart !== null && apart.length < commonest)
+    return isAligned(apart)
+      ? { kind: "fixed-width", starts: startsOf(apart, data, null, heading) }
+      : { kind: "spaces", least: 2, stamp: null };
   const stamp = stampWords(rows, heading, commonest);
   const named = heading.trim().split(/\s+/).length === commonest - (stamp === null ? 0 : stamp.count - 1);
   const spans = lines.some((line) => line.includes("\t")) ? [] : columnSpans(data);
@@ -24,6 +29,19 @@ export function findBlankSeparator(lines: readonly string[]): Separator {
     return { kind: "fixed-width", starts: startsOf(spans, data, stamp, heading) };
   return { kind: "spaces", least: 1, stamp };
 }
+
+/** Two blanks or more between all columns, single ones within a stamp or a name: as many cells in every line. The places that each holds, or null. */
+function widelyApart(data: readonly string[], heading: string): readonly Span[] | null {
+  const cells = data.map((line) => [...line.matchAll(/\S+(?: \S+)*/g)]);
+  const count = heading.trim().split(/ {2,}/).length;
+  if (count < 2 || !cells.every((row) => row.length === count)) return null;
+  return Array.from({ length: count }, (_, k) => ({
+    from: cells.reduce((least, row) => Math.min(least, row[k].index), Number.POSITIVE_INFINITY),
+    to: cells.reduce((most, row) => Math.max(most, row[k].index + row[k][0].length), 0),
+  }));
+}
+
+const isAligned = (spans: readonly Span[]) => spans.every(({ from }, k) => k === 0 || spans[k - 1].to < from);
 
 /** Lines with more digits than letters: the data. */
 function dataLines(lines: readonly string[]): string[] {

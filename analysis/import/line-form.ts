@@ -24,11 +24,20 @@ const count = (lines: readonly string[], form: RegExp) => lines.filter((line) =>
 export function lineFormOf(lines: readonly string[], isOneCell: boolean, delimiter: string | null): LineForm | null {
   if (count(lines, LIST) > SHARE * lines.length) return "brackets";
   if (isOneCell && lines.length > 1 && count(lines, QUOTED) === lines.length) return "quotes";
+  // lines of remarks among them stand without quotes
+  if (lines.filter(isQuotedRow).length > SHARE * lines.length) return "quotes";
   if (delimiter !== ";" && count(lines, ENDED) > SHARE * lines.length) return "ended";
   const repeated = lines.filter((line) => line.search(REPEATED) >= 0);
   // a lone quote that ends a text of several lines has its partner in another line
   const isOpen = (line: string) => line.split('"').length % 2 === 0 && line.search(REPEATED) < 0;
   return repeated.length >= FEWEST_REPEATED && !lines.some(isOpen) ? "repetition" : null;
+}
+
+/** One pair of quotes round several cells. */
+function isQuotedRow(line: string): boolean {
+  const text = line.trim();
+  const inside = text.slice(1, -1).replaceAll('""', "");
+  return text.startsWith('"') && text.endsWith('"') && !inside.includes('"') && /[,;\t|]/.test(inside);
 }
 
 /** The line as its cells stand in it. */

@@ -33,6 +33,7 @@ import { tablesAbove } from "./table-above";
 import { questionsOf, type TablePlan } from "./table-plan";
 import { clockAcross, columnsAcross, findTimesAcross, noteAcross } from "./times-across";
 import { toldDecimal } from "./told-decimal";
+import { withUnitsJoined } from "./units-apart";
 import { unreadLines } from "./unread-lines";
 
 export type PlanReading = { readonly plan: TablePlan; readonly questions: readonly ImportQuestion[]; readonly head: readonly TextRow[] };
@@ -102,7 +103,7 @@ function findTable(file: string, survey: Survey): FoundTable {
     cells = { ...cells, labels };
     rows = splitRows(lines, cells);
   }
-  const { rows: ordered, exchanged } = inFirstOrder(rows);
+  const { rows: ordered, exchanged } = inFirstOrder(withUnitsJoined(rows));
   const loose = looseTable(ordered);
   if (loose === null) throw new ImportError(noTable(file, rows));
   const pairs = findDecimalPairs(loose, cells);

@@ -79,6 +79,8 @@ export function couldBeHeadings(head: HeadTable, row: number): boolean {
   const cells = filledCells(head, row);
   const { count } = head.signature;
   if (cells.length === 0) return false;
+  // words set apart by tabs over cells set apart by blanks
+  if (cells.length > count + 1 && head.rows[row].text.split("\t").length === count) return false;
   if (cells.length > count + 1)
     return cells.length <= 2 * count + 8 && namesTime(cells[0]) && cells.every((cell) => !/^[\d.,]+$/.test(cell));
   const named = cells.filter((cell) => cell !== "").length;

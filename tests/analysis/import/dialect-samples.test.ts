@@ -11,6 +11,7 @@ import type { DialectSample } from "../../builders/dialect-readings";
 import { DIALECT_SAMPLES } from "../../builders/dialect-samples";
 import { logFile } from "../../builders/log-file";
 import { MEANING_SAMPLES } from "../../builders/meaning-samples";
+import { PARTED_SAMPLES } from "../../builders/parted-samples";
 import { SPREAD_SAMPLES } from "../../builders/spread-samples";
 
 const TOP = join(import.meta.dirname, "..", "..", "..");
@@ -24,6 +25,7 @@ const SAMPLES: readonly DialectSample[] = [
   ...CLOCK_DOUBT_SAMPLES,
   ...MEANING_SAMPLES,
   ...SPREAD_SAMPLES,
+  ...PARTED_SAMPLES,
 ];
 
 /** `RENEW=1 npx vitest run ...` writes samples and summaries anew; read the difference before it is kept. */
