@@ -51,10 +51,14 @@ export type OscillationEpisode = Span & {
   readonly channel: string;
   readonly period: Measured<Seconds>;
   readonly peakToPeak: Measured<PascalDifference>;
+  /** So few samples a wave that its crests may stand higher between them, or are flattened where each is a mean. */
+  readonly heightIsLeast: boolean;
   /** Mean over three standard deviations of the autocorrelation's zero crossings: above 1 is regular. */
   readonly regularity: number;
   readonly shape: "sine" | "triangle" | "square" | "unclear";
   readonly drivenBy: "loop" | "demand" | "cycling" | "unknown";
+  /** The flow meter sees the water that the pump brings to the tank: that swings with the pressure whoever drives. */
+  readonly meterSeesPump: boolean;
   /** Share of the detrended variance that the tone carries, 0 to 1. */
   readonly share: number;
   /** Where a faster wave could fold onto this period at this sampling, s; empty where it cannot. */

@@ -120,7 +120,7 @@ const MAKERS: { readonly [K in FindingKind]: Maker<K> } = {
         saySpan(c.clock, e, c.units.locale),
         e.channel,
         formatMeasured(e.period, "time", c.units),
-        formatMeasured(e.peakToPeak, "pressureDifference", c.units),
+        `${e.heightIsLeast ? "at least " : ""}${formatMeasured(e.peakToPeak, "pressureDifference", c.units)}`,
         formatQuantity(e.share, "fraction", c.units, 2),
       ]),
     },

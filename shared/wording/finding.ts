@@ -67,7 +67,7 @@ const SAYERS: Sayers = {
     const strongest = strongestEpisode(f.episodes) ?? f.episodes[0];
     const folded = strongest.couldBeFoldedFrom.map((s) => formatQuantity(s, "time", u, 2));
     return {
-      title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, ${f.episodes.length > 1 ? "up to " : ""}${formatMeasured(strongest.peakToPeak, "pressureDifference", u)} from crest to trough`,
+      title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, ${f.episodes.length > 1 ? "up to " : ""}${strongest.heightIsLeast ? "at least " : ""}${formatMeasured(strongest.peakToPeak, "pressureDifference", u)} from crest to trough`,
       ...body(
         [
           `${times(f.episodes.length, "stretch", "stretches")}, ${formatQuantity(
@@ -77,9 +77,13 @@ const SAYERS: Sayers = {
             2,
           )} in all.`,
           `${sayDriver(f)}.`,
+          f.episodes.some((e) => e.meterSeesPump)
+            ? "The flow swings as the pump's own does at a meter before the tank, which tells nothing about who drives."
+            : null,
         ],
         [
           `The wave is ${SHAPES[strongest.shape]}.`,
+          strongest.heightIsLeast ? "With so few samples a wave its crests and troughs may go farther; log faster to see them." : null,
           folded.length === 0
             ? null
             : `At this sampling a faster wave of ${folded.slice(0, 3).join(" or ")} would look the same; log faster to rule it out.`,

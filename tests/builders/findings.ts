@@ -47,6 +47,8 @@ export const oscillation = (heightPsi: number): OscillationFinding => ({
       channel: "P1 [psi]",
       period: measured(seconds(18.2), seconds(17.9), seconds(18.5)),
       peakToPeak: measured(psi(heightPsi), psi(heightPsi * 0.9), psi(heightPsi * 1.1)),
+      heightIsLeast: false,
+      meterSeesPump: false,
       regularity: 2.4,
       shape: "sine",
       drivenBy: "loop",

@@ -248,6 +248,8 @@ export function swing(period: number, peakToPeak: number, drivenBy: "loop" | "de
     channel: "pressure",
     period: about(seconds(period)),
     peakToPeak: about(psiDifference(peakToPeak)),
+    heightIsLeast: false,
+    meterSeesPump: false,
     regularity: 3,
     shape: "sine" as const,
     drivenBy,

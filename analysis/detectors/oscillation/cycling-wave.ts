@@ -17,6 +17,7 @@ import type { Evidence } from "../detector";
 export function isCycling(episode: OscillationEpisode, evidence: Evidence): boolean {
   const { pump } = evidence.segments;
   if (episode.drivenBy === "demand") return false; // the draw swings with it: whatever the pump does is the answer
+  if (episode.meterSeesPump && flowsOn(episode, evidence)) return false;
   if (isCannotTell(pump)) return fillsTheRange(episode, evidence);
   if (pump.basis !== "pressure" || pump.mode !== "switching") return false;
   const starts = pump.runs.filter((run) => run.from >= episode.from - episode.period.value && run.from <= episode.to).length;
@@ -24,6 +25,18 @@ export function isCycling(episode: OscillationEpisode, evidence: Evidence): bool
   if (starts < STARTS_PER_WAVE * waves || isDrowned(episode, evidence)) return false;
   // Smooth waves are a loop's, whatever was read into them as starts; a pump on a switch has no loop, and a triangle's first harmonic alone is 98.5 % of it.
   return evidence.site.pump === "fixed-speed" || !smoothWithin(episode, evidence);
+}
+
+/** Least of a pump's flow over its usual one, which no rest leaves: that at one sample in twenty, and the share above which it is no meter's rest. */
+const RESTS = { quantile: 0.05, share: 0.2 };
+
+/** Whether the pump's own flow goes on through the waves: then it never stopped. */
+function flowsOn({ from, to }: OscillationEpisode, { record }: Evidence): boolean {
+  const flow = mainChannel(record, "flow");
+  if (flow === null) return false;
+  const [first, end] = [indexAtOrAfter(flow.sampling, from), indexAtOrAfter(flow.sampling, to)];
+  const [least, usual] = quantiles(someValues(flow.values.subarray(first, end)), [RESTS.quantile, 0.5]);
+  return least > RESTS.share * usual;
 }
 
 function turnsWithin({ from, to, peakToPeak }: OscillationEpisode, { sampling, values }: Channel): Turn[] {

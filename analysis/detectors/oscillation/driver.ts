@@ -59,12 +59,24 @@ export function tankBalance(tank: LivingTank | CannotTell, frequency: number, pr
   return 2 * Math.PI * frequency * tankCompliance(joule(tank.give.low), toAbsolute(gaugePascal(pressure), atmosphere), FAST_GAS);
 }
 
+/** Leads between which water that goes through the meter raises the pressure: it goes into the tank. Nearer to 0 or half a turn the sign does not show. Degrees. */
+const INTO_TANK = { from: 55, to: 165 };
+
+/**
+ * Whether the meter sees the pump's own water, that into the tank: by its place, or, where that is not given, by the sign of its swing against the rate of the pressure. Water into a tank raises its pressure, so
+ * that the flow leads by about a quarter turn; water drawn from it lowers it. A loop that overdoes its answer to a swinging draw gives the wrong sign (so a given place goes before it), and then nothing is said that could be.
+ */
+export function seesThePump(flow: Companion | null, meter: MeterPlace): boolean {
+  if (flow === null || meter.place === "before-tank") return flow !== null;
+  const lead = degrees(flow.leads);
+  return meter.from !== "given" && movesWithIt(flow) && lead > INTO_TANK.from && lead < INTO_TANK.to;
+}
+
 /**
  * Who drives the wave, from flow at the period. What is drawn through an open fixture follows the pressure at once (phase near 0): the wave
  * comes from the pressure side, that is the loop. Where the draw itself swings, the tank integrates it and pressure moves against it, a
- * quarter to half a turn apart. A meter on the pump's side sees the loop's swing lead the pressure by about a quarter turn (the tank integrates
- * it) and a swinging draw answered later. The controller ties speed to pressure in either case, so that speed alone decides nothing, except
- * that a steady speed cannot drive a wave.
+ * quarter to half a turn behind. A meter that sees the pump's water swings with it whoever drives, and tells nothing. The controller ties speed to pressure in
+ * either case, so that speed alone decides nothing, except that a steady speed cannot drive a wave.
  * The water balance of the tank goes before the phase: a swing of pressure needs a swing of water of its softness times the angular frequency, and
  * where the metered draw swings by less than half of that while the speed goes with the wave, the pump brings the rest, that is the loop.
  * Wrong where the flow meter is slow against the period. Common physics of an integrating tank; no published threshold.
@@ -75,16 +87,11 @@ export function driverOf(
   meter: MeterPlace,
   balance: number | null,
 ): OscillationEpisode["drivenBy"] {
-  if (flow === null) return "unknown";
+  if (flow === null || seesThePump(flow, meter)) return "unknown";
   const speedMoves = speed === null ? null : movesWithIt(speed);
   if (meter.place === "after-tank" && speedMoves === true && balance !== null && flow.perPascal < balance / 2) return "loop";
   if (!movesWithIt(flow)) return "unknown";
   const lead = degrees(flow.leads);
-  if (meter.place === "before-tank") {
-    if (speedMoves !== false && lead > -30 && lead < 135) return "loop";
-    return "unknown";
-  }
   if (Math.abs(lead) <= 55 && speedMoves !== false) return "loop";
-  if (lead <= -65 || lead >= 115) return "demand";
-  return "unknown";
+  return lead <= -65 || lead >= 115 ? "demand" : "unknown";
 }

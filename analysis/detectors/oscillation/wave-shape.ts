@@ -1,7 +1,7 @@
 import type { OscillationEpisode } from "../../../shared/findings/finding";
 import type { RefinedWave } from "./refine";
 import { trackedPhases } from "./tracked-phase";
-import { type Samples, steadyPhases } from "./waves";
+import { type Samples, samplesPerWave, steadyPhases } from "./waves";
 
 export type WaveShape = {
   readonly shape: OscillationEpisode["shape"];
@@ -24,7 +24,7 @@ const QUICK_RISE = 0.25;
  * Its height is that of the harmonics which stand out of the noise, and what a triangle or a square has beyond the last of them.
  */
 export function shapeOf(samples: Samples, wave: RefinedWave): WaveShape {
-  const perWave = samples.times.length / ((samples.times[samples.times.length - 1] - samples.times[0]) * wave.frequency);
+  const perWave = samplesPerWave(samples, wave.frequency);
   const most = Math.min(MOST_HARMONICS, Math.floor(perWave / 2 - 0.5));
   if (most < 3) return unclear([]);
   const { harmonics, noise } = harmonicsOf(samples, wave, most);
@@ -64,12 +64,16 @@ function beyond(last: number, factor: number, harmonic: (m: number) => Harmonic)
   return factor / (heightOf(Array.from({ length: last - 1 }, (_, k) => harmonic(k + 2))) / 2);
 }
 
+/** Phase of each sample, rad: that of a steady wave, or of one that wanders; NaN where none is known. */
+export const phasesOf = (samples: Samples, { coherent, blocks, frequency }: RefinedWave): Float64Array =>
+  coherent ? steadyPhases(samples.times, frequency, blocks.origin) : trackedPhases(samples, blocks);
+
 /** Harmonics 2 .. most relative to the first and turned so that the first has phase 0; with the standard deviation of one component. */
 function harmonicsOf({ times, values }: Samples, wave: RefinedWave, most: number): { harmonics: Harmonic[]; noise: number } {
   const re = new Float64Array(most + 1);
   const im = new Float64Array(most + 1);
-  const { blocks, frequency } = wave;
-  const phases = wave.coherent ? steadyPhases(times, frequency, blocks.origin) : trackedPhases({ times, values }, blocks);
+  const { blocks } = wave;
+  const phases = phasesOf({ times, values }, wave);
   const blockAt = (i: number) => Math.floor((times[i] - blocks.origin) / blocks.length);
   const used: number[] = [];
   let sum = 0;

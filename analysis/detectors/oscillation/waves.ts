@@ -35,6 +35,9 @@ export function samplesIn(channel: Channel, from: number, to: number, period: nu
   return { times: times.subarray(0, n), values: values.subarray(0, n) };
 }
 
+export const samplesPerWave = ({ times }: Samples, frequency: number): number =>
+  times.length / ((times[times.length - 1] - times[0]) * frequency);
+
 /** Complex size of a wave block by block: value ~ re cos(2 pi f (t - t0)) - im sin(...) with the block's own mean left out. */
 export type WaveBlocks = {
   readonly frequency: number;

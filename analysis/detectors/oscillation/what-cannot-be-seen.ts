@@ -1,6 +1,7 @@
 import type { CannotTell } from "../../../shared/findings/cannot-tell";
 import type { Span } from "../../../shared/findings/span";
 import type { Channel } from "../../../shared/record/log-record";
+import { quantile } from "../../numerics/order-statistics";
 import { valueStep } from "../../numerics/value-step";
 import type { EvenStretch } from "../../segments/even-stretch";
 import { usualInterval } from "../../segments/even-stretch";
@@ -46,16 +47,30 @@ export function hiddenBySampling(
   return { limits, blocking };
 }
 
-/** No pump, tank and loop swings much faster than this; common practice, no source. */
-const FASTEST_WAVE = 1; // s
+/** A drive works its loop out some tens of times a second, and a swing takes some ten of these steps: nothing swings faster. Common practice, no source. */
+const FASTEST_WAVE = 0.2; // s
+/** How near to whole steps the intervals of a clock must be, and how many of them, to be those of an even one of which some rows are not written. */
+const WHOLE = 0.05;
+const MOST_OF_THEM = 0.9;
+const SOME_INTERVALS = 2000;
+
+/** Step of the clock by which samples are taken, s: also where rows are missing or only changes are written. Null where the times are not whole steps, which breaks the folding. */
+function clockStep({ sampling }: Channel): number | null {
+  if (sampling.kind === "even") return sampling.step;
+  const intervals = Array.from(sampling.times.subarray(1, SOME_INTERVALS), (t, i) => t - sampling.times[i]).filter((d) => d > 0);
+  const step = quantile(intervals, 0.1);
+  const whole = intervals.filter((d) => Math.abs(d / step - Math.round(d / step)) < WHOLE && d > step / 2).length;
+  return whole > MOST_OF_THEM * intervals.length ? step : null;
+}
 
 /**
- * Periods of faster waves that would look the same at even sampling: 1 / |k / interval - f|. Uneven times break the folding, then the list is
- * empty; so it is where only waves too fast for a pump would fold.
+ * Periods of faster waves that would look the same at even sampling: 1 / |k / interval - f|. Empty where uneven times break the folding, and where only
+ * waves too fast for a pump would fold.
  */
 export function couldFoldFrom(period: number, channel: Channel): number[] {
-  if (channel.sampling.kind !== "even") return [];
-  const rate = 1 / channel.sampling.step;
+  const step = clockStep(channel);
+  if (step === null) return [];
+  const rate = 1 / step;
   const f = 1 / period;
   return [rate - f, rate + f, 2 * rate - f, 2 * rate + f].map((alias) => 1 / alias).filter((p) => p >= FASTEST_WAVE);
 }

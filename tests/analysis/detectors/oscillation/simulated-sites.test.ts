@@ -15,7 +15,7 @@ const HOURS = 3600;
 
 function visitTo(site: SiteModel, draws: Parameters<typeof demandOf>[0], duration: number) {
   const visit = simulateSite(site, demandOf(draws, SET), duration, 5);
-  const outcome = oscillation.detect(evidenceOf(visitRecord(visit)));
+  const outcome = oscillation.detect(evidenceOf(visitRecord(visit), { flowMeter: "after-tank" }));
   return { truth: visit.truth, outcome, episodes: outcome.state === "found" ? outcome.finding.episodes : [] };
 }
 

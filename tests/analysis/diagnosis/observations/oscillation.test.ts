@@ -15,6 +15,8 @@ const episode = ({ s, period = 20, psi: height = 4, by = "loop" }: Part): Oscill
     channel: "pressure",
     period: about(seconds(period)),
     peakToPeak: about(psiDifference(height)),
+    heightIsLeast: false,
+    meterSeesPump: false,
     regularity: 3,
     shape: "sine",
     drivenBy: by,

@@ -113,6 +113,8 @@ describe("a swing of known period and height", () => {
     channel: "pressure",
     period: measured(seconds(PERIOD)),
     peakToPeak: measured(pascalDifference(10_000)),
+    heightIsLeast: false,
+    meterSeesPump: false,
     regularity: 9,
     shape: "sine",
     drivenBy: "unknown",
