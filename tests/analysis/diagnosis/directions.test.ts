@@ -53,10 +53,11 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
     "- sensor-stuck: no; jump-from-still: none; loop-pace: prompt",
   ],
   // Everything reads by one factor: held elsewhere than set, or pinned at an end of the range.
+  // What is read off by a factor is never nothing.
   // The loop holds what it reads, so that the pressure never comes to where it should be, however hard the pump works.
   "sensor-scaling-wrong": [
     "+ levels-walk: walk; sensor-scale: off; held-pressure: below above; sensor-pinned: yes; usual-pressure: below above; low-times: mostly; sunk-pressure: low; answer-to-draw: late at-its-end; overshoot: large",
-    "- levels-walk: stay; at-the-top: runs-on; sensor-scale: as-expected; held-pressure: at-set; usual-pressure: in-band; sunk-pressure: held; answer-to-draw: keeps-up; low-times: brief",
+    "- levels-walk: stay; at-the-top: runs-on; sensor-scale: as-expected; held-pressure: at-set; usual-pressure: in-band; sunk-pressure: held gone nought; answer-to-draw: keeps-up; low-times: brief",
   ],
   // A hot loop swings by itself at a few times its dead time, and overshoots.
   // With little gas the same swing is the tank's.
@@ -68,7 +69,7 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   // A pump at full speed, or without water, cannot be late; an integrator far behind ramps down late too.
   "loop-too-slow": [
     "+ dips: deep-and-slow; drift: over; oscillation-period: slow; answer-to-draw: late; sunk-pressure: low; rise-pace: late slow; low-times: minutes; overshoot: large; loop-pace: slow; flow-when-short: some; runs: long",
-    "- dips: shallow; drift: within; oscillation-period: fast; answer-to-draw: keeps-up at-its-end; loop-pace: prompt; pump-kind: switch; held-pressure: above; oscillation-driver: demand; rise-pace: sudden; low-times: brief mostly; start-gaps: close; flow-when-short: none all; overdraw: present; sunk-pressure: held gone; runs: some-short mostly-short; start-gaps: some-close",
+    "- dips: shallow; drift: within; oscillation-period: fast; answer-to-draw: keeps-up at-its-end; loop-pace: prompt; pump-kind: switch; held-pressure: above; oscillation-driver: demand; rise-pace: sudden; low-times: brief mostly; start-gaps: close; flow-when-short: none all; overdraw: present; sunk-pressure: held gone; runs: some-short mostly-short; start-gaps: some-close; sunk-pressure: nought",
   ],
   // Water goes where nobody draws: starts at rest, no quiet, an even rhythm; a small loss makes no dip.
   "leak-or-check-valve": [
@@ -87,12 +88,12 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   // A pump full of air gives neither pressure nor flow.
   // The integrator winds up meanwhile, and is over when the water is back.
   "loss-of-prime": [
-    "+ prime: lost; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: nought gone low; dips: deep-and-slow; low-times: long minutes; rise-pace: slow; answer-to-draw: at-its-end; overdraw: present; loop-pace: slow; overshoot: large",
+    "+ prime: lost; answer-to-draw: late; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: nought gone low; dips: deep-and-slow; low-times: long minutes; rise-pace: slow; answer-to-draw: at-its-end; overdraw: present; loop-pace: slow; overshoot: large",
     "- prime: held; held-pressure: at-set above; shutoff: full; flow-when-short: all; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up; low-times: brief; flow-when-short: some; overshoot: little",
   ],
   // Less head at every flow: weak without flow, short of the set pressure, at its end below its rating.
   "pump-turning-backwards-or-weak": [
-    "+ at-the-top: runs-on; shutoff: weak; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow; sunk-pressure: gone",
+    "+ at-the-top: runs-on; shutoff: weak; sensor-scale: off; held-pressure: below; droop: steep; overdraw: present; flow-when-short: none; loop-pace: slow; runs: never-stops; answer-to-draw: at-its-end; sunk-pressure: low; dips: deep-and-slow; low-times: long mostly; usual-pressure: below; rise-pace: slow; sunk-pressure: gone",
     "- at-the-top: turns; sunk-pressure: nought; shutoff: full; held-pressure: at-set above; droop: little; overdraw: none; flow-when-short: all; runs: mostly-short some-short long; answer-to-draw: keeps-up late; sunk-pressure: held; dips: shallow; overshoot: large; low-times: brief; usual-pressure: in-band above; rise-pace: sudden prompt; start-gaps: close; loop-pace: prompt; overshoot: some",
   ],
   // A sound pump at the end of its curve: full flow, pressure below the band, but never none: outlets give as the root of pressure.

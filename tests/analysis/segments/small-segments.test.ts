@@ -3,6 +3,7 @@ import { stretchesOf } from "../../../analysis/faults/observed";
 import { findDrawState } from "../../../analysis/segments/draw-state";
 import { flowingBy } from "../../../analysis/segments/flowing-by";
 import { fallsToStart, idleRests, overlaps } from "../../../analysis/segments/idle-rests";
+import { isWithin } from "../../../analysis/segments/is-within";
 import { joinPauses } from "../../../analysis/segments/join-pauses";
 import { nightsOf } from "../../../analysis/segments/night";
 import { leastNightFlow } from "../../../analysis/segments/night-flow";
@@ -279,4 +280,8 @@ describe("the noise and the steps of a channel", () => {
     expect(levelStep(stepped(100))).toBe(7);
     expect(levelStep(stepped(101))).toBe(0);
   });
+});
+
+test("an instant lies within a span from its first to its last", () => {
+  expect([3, 4, 9, 10, 19, 20, 30, 31].filter((t) => isWithin([span(4, 9), span(20, 30)], t))).toEqual([4, 9, 20, 30]);
 });

@@ -52,6 +52,17 @@ describe("how long the pressure is low", () => {
   test("two short ones are no long one", () => {
     expect(alone("low-times", { pressure: (k, t) => (t < 3600 && k < 50 ? 30 : 52) })?.level).toBe("brief");
   });
+  test("a gap of many readings ends a low time, a single missing one does not", () => {
+    const holed = (missing: number) => {
+      const sight = workedHours({ pressure: (_, t) => (t >= 2000 && t <= 2500 ? 30 : 52), flow: null, speed: null, pumpKnown: false });
+      const [one] = sight.record.channels;
+      const kept = Array.from({ length: 7200 }, (_, t) => t).filter((t) => t <= 2200 || t > 2200 + missing);
+      const sampling = { kind: "listed", times: Float64Array.from(kept) } as const;
+      const channels = [{ ...one, sampling, values: Float32Array.from(kept, (t) => one.values[t]) }];
+      return LOOKS["low-times"]({ ...sight, record: { ...sight.record, channels } })?.numbers.longest;
+    };
+    expect([0, 1, 40].map(holed)).toEqual([500, 500, 259]);
+  });
   test("without a band nothing is said", () => {
     expect(alone("low-times", { pressure: () => 52, facts: { setPressure: undefined, pump: undefined } })).toBeNull();
   });
@@ -119,6 +130,18 @@ describe("a jump after a standstill", () => {
     });
     return LOOKS["jump-from-still"]({ ...sight, record: { ...sight.record, duration: seconds(hours * 3600) } })?.level;
   };
+  test("of two jumps the larger is told, whichever came first", () => {
+    for (const [first, second] of [
+      [42, 38],
+      [38, 42],
+    ]) {
+      const at = (t: number) =>
+        t < 1000 || (t >= 2000 && t < 3000) ? 50 : t < 2000 ? first + Math.sin(t / 100) : second + Math.sin(t / 100);
+      const seen = alone("jump-from-still", { pressure: (_, t) => (t < 3000 || t > 3600 ? at(t) : second) + 0.001 * scatter[t] });
+      expect(Number(seen?.numbers.size) / psi(1)).toBeCloseTo(12, -1);
+      expect(Number(seen?.numbers.size)).toBeGreaterThan(psi(10));
+    }
+  });
   test("for two minutes and twenty readings at least", () => {
     expect([110, 130].map((length) => jumping(length))).toEqual(["none", "seen"]);
     expect([170, 210].map((length) => jumping(length, { step: 10, away: 5 }))).toEqual(["none", "seen"]);

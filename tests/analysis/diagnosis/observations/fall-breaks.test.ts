@@ -31,6 +31,10 @@ describe("where the falls before the starts break", () => {
   test("a tank with next to no gas falls in one slope from the top, whenever the draw begins", () => {
     expect(look({ pressure: through(() => 32.01, 8) })?.level).toBe("nowhere");
   });
+  test("a fall that slows down, as a draw that ends, does not break", () => {
+    const slows = (k: number) => (k >= 300 ? 52 : k < 60 ? 52 - k / 5 : 40 - (k - 60) / 40);
+    expect(look({ pressure: slows })?.level ?? "nowhere").toBe("nowhere");
+  });
   test("draws that add up bend a fall as sharply, but anywhere", () => {
     const anywhere = (t: number) => 36 + ((Math.floor(t / 600) * 5) % 12);
     expect(look({ pressure: through(anywhere) })?.level).toBe("nowhere");

@@ -42,14 +42,14 @@ test("a drive that sleeps at a lower pressure through the night holds it on purp
   expect(levelAt("sunk-pressure", setback)).toBe("held");
 });
 test("it lasts from the end of the run before to the start of the run after: the rests about it belong to it", () => {
-  const [span] = spansOf(setback);
+  const [held] = spansOf(setback);
   const cycle = RUN + REST;
-  expect(span.from % cycle).toBe(RUN);
-  expect(span.to % cycle).toBe(0);
-  expect(span.from).toBeLessThan(NIGHT[0] * 3600);
-  expect(span.from).toBeGreaterThan(NIGHT[0] * 3600 - cycle);
-  expect(span.to).toBeGreaterThanOrEqual(NIGHT[1] * 3600);
-  expect(span.to).toBeLessThanOrEqual(NIGHT[1] * 3600 + cycle);
+  expect(held.from % cycle).toBe(RUN);
+  expect(held.to % cycle).toBe(0);
+  expect(held.from).toBeLessThan(NIGHT[0] * 3600);
+  expect(held.from).toBeGreaterThan(NIGHT[0] * 3600 - cycle);
+  expect(held.to).toBeGreaterThanOrEqual(NIGHT[1] * 3600);
+  expect(held.to).toBeLessThanOrEqual(NIGHT[1] * 3600 + cycle);
 });
 test("of two lower levels the one at which the most was held, whether it comes first or last, higher or lower", () => {
   for (const [first, last] of [

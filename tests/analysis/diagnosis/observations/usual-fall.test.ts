@@ -21,6 +21,8 @@ test("the ratio is the rated flow over the draw that a sound tank would need, wo
   const seen = look({ pressure: drawn(gpm(4), SOUND, 60) });
   expect(seen?.level).toBe("usual");
   expect(Number(seen?.numbers.ratio)).toBeCloseTo(10, 0);
+  expect(Number(seen?.numbers.time) / 60).toBeGreaterThan(0.3);
+  expect(Number(seen?.numbers.time) / 60).toBeLessThan(0.5); // two fifths of it, to a few readings at the edge of the fall
 });
 test("the same draw from a tank with a tenth of its gas is sudden, with a third quick", () => {
   expect(look({ pressure: drawn(gpm(4), 0.1 * SOUND, 12) })?.level).toBe("sudden");
