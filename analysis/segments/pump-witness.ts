@@ -5,6 +5,7 @@ import type { LogFault } from "../../shared/record/log-fault";
 import type { Channel, LogRecord } from "../../shared/record/log-record";
 import { seconds } from "../../shared/units/quantity";
 import { stretchesOf, totalTime, valuesWithoutSpikes } from "../faults/observed";
+import { sampleInterval } from "../faults/sample-interval";
 import { heldInTime } from "./held-in-time";
 import { runsOf } from "./switching";
 import { type WitnessLevels, witnessLevels } from "./witness-levels";
@@ -31,7 +32,7 @@ export function pumpFromWitness(record: LogRecord, faults: readonly LogFault[], 
 function stateOf(channel: Channel, faults: readonly LogFault[], basis: Basis): PumpState | null {
   const values = valuesWithoutSpikes(channel, faults);
   const observed = stretchesOf(channel, faults);
-  const levels = witnessLevels(basis, heldInTime(values, channel.sampling));
+  const levels = witnessLevels(basis, heldInTime(values, channel.sampling), sampleInterval(channel.sampling)?.median ?? 0);
   const common = { basis, channel: channel.heading, observed, pumps: [] };
   if (levels.kind === "one") return levels.up === null ? null : oneLevel(common, levels.up);
   const runs = runsOf(values, channel.sampling, observed, levels.thresholds);

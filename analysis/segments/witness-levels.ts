@@ -1,6 +1,6 @@
 import type { PumpStateBasis } from "../../shared/findings/segment";
 import { columnExtent } from "../numerics/column-extent";
-import { quantiles } from "../numerics/order-statistics";
+import { median, quantiles } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { levelsOf, type TwoLevels } from "../numerics/two-levels";
 import { valueStep } from "../numerics/value-step";
@@ -24,27 +24,40 @@ const STANDBY_DRAW = 0.15;
 /** Rest and run of a fixed-speed motor are two narrow heaps: then a larger base draw is believed. */
 const NARROW = { separation: 10, ratio: 0.4 };
 
+/** A motor on the line draws this part of its usual current even where it moves no water: its field alone takes a quarter to a half. Common practice, no source. */
+const LEAST_CURRENT = 0.25;
+
 /** The upper heap may be wide (a drive runs at many speeds); from the resting one it must stand off by so many of that one's spreads. */
 const CLEAR_OF_REST = 4;
 
-/** The two levels of a witness by the shape of its distribution; one level says whether it is up, down, or cannot be told (null). */
-export function witnessLevels(basis: Witness, values: ArrayLike<number>): WitnessLevels {
+/** A motor started straight from the line draws its inrush for well under a second. Common practice, no source. */
+const INRUSH = 1; // s
+
+/**
+ * The two levels of a witness by the shape of its distribution; one level says whether it is up, down, or cannot be told (null).
+ * @param interval s between two values; 0 where that is not known
+ */
+export function witnessLevels(basis: Witness, values: ArrayLike<number>, interval: number): WitnessLevels {
   const { low, high } = columnExtent(values);
   if (Number.isNaN(low)) return { kind: "one", up: null };
   if (basis === "running") return flagLevels(low, high);
   const heaps = levelsOf(values);
-  const levels = pick(basis, values, heaps, high);
+  const brief = interval > 0 ? Math.max(1, Math.floor(INRUSH / interval)) : 1;
+  const levels = pick(basis, values, heaps, high, brief);
   const fromRest = basis === "power" ? !isDamped(values, levels) : basis === "current" && levels === null;
-  const leaving = fromRest ? leavingRest(values, high, restOf(values, heaps, low, high)) : null;
+  const leaving = fromRest ? leavingRest(values, high, restOf(values, heaps, low, high), brief) : null;
   if (leaving !== null) return leaving;
   const atZero = basis === "speed" ? restAtZero(values, high, levels === null ? high : between(basis, levels).off) : null;
-  if (atZero !== null) return atZero;
+  if (atZero !== null) return leavingZero(values, high, atZero);
   if (levels === null) {
     const [usualLow, middle] = quantiles(someValues(values), [0.01, 0.5]);
     return oneLevel(basis, usualLow, middle, high);
   }
-  return { kind: "two", thresholds: between(basis, levels), separation: levels.separation, share: levels.share };
+  const found: Two = { kind: "two", thresholds: between(basis, levels), separation: levels.separation, share: levels.share };
+  return basis === "speed" ? leavingZero(values, high, found) : found;
 }
+
+type Two = Extract<WitnessLevels, { kind: "two" }>;
 
 const NEARLY_UP = 0.9; // of the way from rest to work
 
@@ -75,11 +88,15 @@ function isDamped(values: ArrayLike<number>, levels: TwoLevels | null): boolean 
   return late > early;
 }
 
+/** Levels farther apart, as a share of the highest, are states of the pump and no steps of a meter. */
+const COARSEST = 0.05;
+
 /** Quartiles of a heap of a few coarse steps may agree: how far it reaches down, and its step, count as well. */
 function restOf(values: ArrayLike<number>, [lowest]: readonly TwoLevels[], low: number, high: number): Rest {
   const narrow = lowest !== undefined && lowest.low <= STANDBY_DRAW * high && CLEAR_OF_REST * lowest.lowSpread < lowest.high - lowest.low;
-  if (!narrow) return { level: 0, spread: 0 };
-  return { level: lowest.low, spread: Math.max(lowest.lowSpread, (lowest.low - low) / 3, valueStep(values) / 4) };
+  const step = Math.min(valueStep(values), COARSEST * high);
+  if (!narrow) return { level: 0, spread: step / 4 };
+  return { level: lowest.low, spread: Math.max(lowest.lowSpread, (lowest.low - low) / 3, step / 4) };
 }
 
 function flagLevels(low: number, high: number): WitnessLevels {
@@ -97,7 +114,7 @@ const MORE_THAN_RAMPS = 0.05; // of the working speeds: run-up and run-down alon
  * A drive that shows no speed at all for most of the time under its working speeds rests there. A slow speed is then its least one, held until it sleeps or
  * reached as its loop swings, and the pump runs; the shape of the distribution would put it to the rest where rest outweighs all else. Null where it does not: the threshold `off` then swallows ramps only.
  */
-function restAtZero(values: ArrayLike<number>, high: number, off: number): WitnessLevels | null {
+function restAtZero(values: ArrayLike<number>, high: number, off: number): Two | null {
   if (!(high > 0)) return null;
   let zeros = 0;
   let slow = 0;
@@ -127,6 +144,25 @@ function restAtZero(values: ArrayLike<number>, high: number, off: number): Witne
   };
 }
 
+const LEAST_RAMPS = 3;
+
+/**
+ * A pump that is ramped slowly has begun long before it is a third of the way up. Where it rests at no speed, instants are read no higher than the first reading of
+ * a usual ramp lies: within a sample of its foot, however slow it is, and with a quick ramp where they were.
+ */
+function leavingZero(values: ArrayLike<number>, high: number, found: Two): Two {
+  const none = AT_ZERO * high;
+  const ups: number[] = [];
+  const downs: number[] = [];
+  for (let i = 1; i < values.length; i++) {
+    if (values[i - 1] <= none && values[i] > none) ups.push(values[i]);
+    else if (values[i] <= none && values[i - 1] > none) downs.push(values[i - 1]);
+  }
+  if (Math.min(ups.length, downs.length) < LEAST_RAMPS) return found;
+  const at = Math.min(found.thresholds.at, Math.max(none, Math.min(median(ups), median(downs))));
+  return { ...found, thresholds: { ...found.thresholds, at, off: Math.min(found.thresholds.off, at) } };
+}
+
 /**
  * Close over the rest level, so that a slow run-up or a dip in the middle of a run changes nothing. A current, a power or a flow steps; a drive's speed ramps,
  * so that how far it has risen at a sample does say when it began (starts at 2 s: rms 0.13 s so, 0.28 s as a step).
@@ -137,7 +173,13 @@ function between(basis: Witness, { low, lowEdge, highEdge }: TwoLevels): Thresho
   return basis === "speed" ? thresholds : { ...thresholds, rest: Math.min(low, lowEdge) };
 }
 
-function pick(basis: Exclude<Witness, "running">, values: ArrayLike<number>, levels: readonly TwoLevels[], top: number): TwoLevels | null {
+function pick(
+  basis: Exclude<Witness, "running">,
+  values: ArrayLike<number>,
+  levels: readonly TwoLevels[],
+  top: number,
+  brief: number,
+): TwoLevels | null {
   const likely = levels.filter(
     (l) => l.high > 0 && l.highEdge - l.low > CLEAR_OF_REST * l.lowSpread && l.high - l.low > CLEAR_OF_REST * l.lowSpread,
   );
@@ -149,9 +191,12 @@ function pick(basis: Exclude<Witness, "running">, values: ArrayLike<number>, lev
       (l.low <= STANDBY_DRAW * l.high && l.lowEdge <= STANDBY_SPEED * l.high) ||
       (l.separation > NARROW.separation && l.low <= NARROW.ratio * l.high && wide(l) > (l.high - l.low) / 2),
   );
+  // what passes above an inrush are no runs, unless all runs are so short
+  const isRun = (l: TwoLevels) => !mostlyStray(values, (l.lowEdge + l.highEdge) / 2, brief);
+  const unloaded = resting.filter((l) => basis === "current" && l.highEdge >= LEAST_CURRENT * l.high);
+  unloaded.sort((a, b) => a.highEdge - b.highEdge);
   resting.sort((a, b) => wide(b) - wide(a));
-  // a motor's inrush is over with the sample that caught it: what passes above it are no runs, unless all runs are so short
-  return resting.find((l) => !mostlyStray(values, (l.lowEdge + l.highEdge) / 2)) ?? resting[0] ?? null;
+  return unloaded.find(isRun) ?? resting.find(isRun) ?? resting[0] ?? null;
 }
 
 /** Least speed in use (share, Hz, 1/s), current (A), power (W), flow (m3/s) that must come from a running pump, and most that may pass for none. */

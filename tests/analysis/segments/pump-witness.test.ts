@@ -130,3 +130,67 @@ test("an inrush of six times the running current, caught at some starts, is no r
     expect(Math.abs((to % CYCLE) - 300)).toBeLessThan(1);
   }
 });
+
+describe("starts straight from the line, seen every 0.2 s", () => {
+  const sampledFinely = (of: (since: number, cycle: number) => number) =>
+    Array.from({ length: (CYCLES * CYCLE) / 0.2 }, (_, i) => of((i * 0.2) % CYCLE, Math.floor((i * 0.2) / CYCLE)));
+  const expectRuns = (values: readonly number[]) => {
+    const runs = runsOf(recordOf([channel("current", every(0.2, values.length), values)]));
+    expect(runs).toHaveLength(CYCLES);
+    for (const { from, to } of runs) {
+      expect(Math.abs((from % CYCLE) - 100)).toBeLessThan(0.3);
+      expect(Math.abs((to % CYCLE) - 300)).toBeLessThan(0.3);
+    }
+  };
+  const current = (since: number, running: number) => {
+    if (since < 100 || since >= 300) return 0.02;
+    return since < 100.5 ? 6 * 5 : running;
+  };
+  test("an inrush of half a second is no run: the run ends when the motor rests", () => {
+    const chance = seededRandom(5);
+    expectRuns(sampledFinely((since) => Math.abs(current(since, 5) + 0.05 * chance.normal())));
+  });
+  test("a motor that runs dry at two fifths of its usual current runs", () => {
+    const chance = seededRandom(6);
+    expectRuns(sampledFinely((since, cycle) => Math.abs(current(since, cycle % 3 === 0 && since > 150 ? 2 : 5) + 0.05 * chance.normal())));
+  });
+});
+
+test("a drive that is ramped at 2.5 Hz a second has begun when it leaves rest, and its run is as long as it turned", () => {
+  const full = 50;
+  const values = sampled((t) => {
+    const since = (t % CYCLE) - 100.4;
+    return since <= 0 || since >= RAN ? 0 : Math.min(2.5 * since, 45, (RAN - since) * 20);
+  }, 0.5);
+  const runs = runsOf(
+    recordOf([
+      channel(
+        "speed",
+        every(0.5, values.length),
+        values.map((hz) => hz / full),
+      ),
+    ]),
+  );
+  expect(runs).toHaveLength(CYCLES);
+  for (const [k, { from, to }] of runs.entries()) {
+    expect(Math.abs(from - STARTS[k])).toBeLessThan(1);
+    expect(Math.abs(to - from - RAN)).toBeLessThan(1.5);
+  }
+});
+
+test("a drive's small runs count beside its large ones: a fifth of the power stands as clear of rest", () => {
+  const values = sampled((t) => {
+    const large = Math.floor(t / CYCLE) % 2 === 0;
+    return t % CYCLE >= 100 && t % CYCLE < 100 + (large ? 400 : 90) ? (large ? 1200 : 250) : 10 * (t % 3 === 0 ? 1 : 0);
+  }, 15);
+  expect(runsOf(recordOf([channel("power", every(15, values.length), values)]))).toHaveLength(CYCLES);
+});
+
+test("single readings one step above nothing are no runs", () => {
+  const chance = seededRandom(9);
+  const values = sampled((t) => {
+    const running = t % 60 < 20 && t % CYCLE < 300 ? 1.3 : 0;
+    return running > 0 ? running : chance.next() < 0.06 ? 0.05 : 0;
+  }, 10);
+  expect(runsOf(recordOf([channel("current", every(10, values.length), values)]))).toHaveLength(CYCLES * 5);
+});
