@@ -1,6 +1,6 @@
 import type { PumpStateBasis } from "../../shared/findings/segment";
 import { columnExtent } from "../numerics/column-extent";
-import { median, quantiles } from "../numerics/order-statistics";
+import { quantiles } from "../numerics/order-statistics";
 import { someValues } from "../numerics/some-values";
 import { levelsOf, type TwoLevels } from "../numerics/two-levels";
 import { valueStep } from "../numerics/value-step";
@@ -48,16 +48,13 @@ export function witnessLevels(basis: Witness, values: ArrayLike<number>, interva
   const leaving = fromRest ? leavingRest(values, high, restOf(values, heaps, low, high), brief) : null;
   if (leaving !== null) return leaving;
   const atZero = basis === "speed" ? restAtZero(values, high, levels === null ? high : between(basis, levels).off) : null;
-  if (atZero !== null) return leavingZero(values, high, atZero);
+  if (atZero !== null) return atZero;
   if (levels === null) {
     const [usualLow, middle] = quantiles(someValues(values), [0.01, 0.5]);
     return oneLevel(basis, usualLow, middle, high);
   }
-  const found: Two = { kind: "two", thresholds: between(basis, levels), separation: levels.separation, share: levels.share };
-  return basis === "speed" ? leavingZero(values, high, found) : found;
+  return { kind: "two", thresholds: between(basis, levels), separation: levels.separation, share: levels.share };
 }
-
-type Two = Extract<WitnessLevels, { kind: "two" }>;
 
 const NEARLY_UP = 0.9; // of the way from rest to work
 
@@ -114,7 +111,7 @@ const MORE_THAN_RAMPS = 0.05; // of the working speeds: run-up and run-down alon
  * A drive that shows no speed at all for most of the time under its working speeds rests there. A slow speed is then its least one, held until it sleeps or
  * reached as its loop swings, and the pump runs; the shape of the distribution would put it to the rest where rest outweighs all else. Null where it does not: the threshold `off` then swallows ramps only.
  */
-function restAtZero(values: ArrayLike<number>, high: number, off: number): Two | null {
+function restAtZero(values: ArrayLike<number>, high: number, off: number): WitnessLevels | null {
   if (!(high > 0)) return null;
   let zeros = 0;
   let slow = 0;
@@ -138,39 +135,20 @@ function restAtZero(values: ArrayLike<number>, high: number, off: number): Two |
   const at = (share: number) => levels.lowEdge + share * (levels.highEdge - levels.lowEdge);
   return {
     kind: "two",
-    thresholds: { on: at(0.5), off: at(0.25), at: at(0.35) },
+    thresholds: { on: at(0.5), off: at(0.25), at: at(0.35), none: levels.lowEdge },
     separation: spread > 0 ? middle / spread : Number.POSITIVE_INFINITY,
     share: working / (working + zeros),
   };
-}
-
-const LEAST_RAMPS = 3;
-
-/**
- * A pump that is ramped slowly has begun long before it is a third of the way up. Where it rests at no speed, instants are read no higher than the first reading of
- * a usual ramp lies: within a sample of its foot, however slow it is, and with a quick ramp where they were.
- */
-function leavingZero(values: ArrayLike<number>, high: number, found: Two): Two {
-  const none = AT_ZERO * high;
-  const ups: number[] = [];
-  const downs: number[] = [];
-  for (let i = 1; i < values.length; i++) {
-    if (values[i - 1] <= none && values[i] > none) ups.push(values[i]);
-    else if (values[i] <= none && values[i - 1] > none) downs.push(values[i - 1]);
-  }
-  if (Math.min(ups.length, downs.length) < LEAST_RAMPS) return found;
-  const at = Math.min(found.thresholds.at, Math.max(none, Math.min(median(ups), median(downs))));
-  return { ...found, thresholds: { ...found.thresholds, at, off: Math.min(found.thresholds.off, at) } };
 }
 
 /**
  * Close over the rest level, so that a slow run-up or a dip in the middle of a run changes nothing. A current, a power or a flow steps; a drive's speed ramps,
  * so that how far it has risen at a sample does say when it began (starts at 2 s: rms 0.13 s so, 0.28 s as a step).
  */
-function between(basis: Witness, { low, lowEdge, highEdge }: TwoLevels): Thresholds {
+function between(basis: Witness, { low, high, lowEdge, highEdge }: TwoLevels): Thresholds {
   const at = (share: number) => lowEdge + share * (highEdge - lowEdge);
   const thresholds = { on: at(0.5), off: at(0.25), at: at(0.35) };
-  return basis === "speed" ? thresholds : { ...thresholds, rest: Math.min(low, lowEdge) };
+  return basis === "speed" ? { ...thresholds, none: AT_ZERO * high } : { ...thresholds, rest: Math.min(low, lowEdge) };
 }
 
 function pick(
