@@ -58,6 +58,13 @@ describe("a shift against another pressure", () => {
     expect(against(1.5 * 0.8 * RANGE * 1.1)?.at).toBe(SWAP);
     expect(against(1.5 * 0.8 * RANGE * 0.9)).toBeNull();
   });
+  test("happens for more than half between two samples; what is left may follow", () => {
+    const other = drawn((p) => p); // biome-ignore format: one
+    const first = (share: number) => (p: number, i: number) =>
+      i < SWAP ? p : p + 40e3 * Math.min(1, share + ((1 - share) * (i - SWAP)) / 12);
+    expect(changeAgainst(drawn(first(0.7)), other)?.at).toBe(SWAP);
+    expect(changeAgainst(drawn(first(0.4)), other)).toBeNull();
+  });
   test("goes up or down, whichever of the two stands higher", () => {
     for (const shift of [-40e3, 40e3]) for (const offset of [-1e5, 1e5]) expect(against(shift, offset)?.at).toBe(SWAP);
   });
@@ -163,7 +170,7 @@ test("faults cut a channel in any order in which they come", () => {
   expect(left(stuck(6, 8), stuck(1, 2))).toEqual([[0, 0], [3, 5], [9, 9]]); // biome-ignore format: stretches
 });
 
-test("the habit of a record of a hundred thousand readings is that of a part of it", () => {
-  const long = noiseOf(100_000, seededRandom(8));
+test("the habit of a record of a hundred thousand readings is that of its neighbours, however it swings", () => {
+  const long = noiseOf(100_000, seededRandom(8)).map((v, i) => v + 50 * Math.sin(i / 1000));
   expect(habitOf(long)!.noise).toBeCloseTo(1, 1);
 });
