@@ -32,7 +32,7 @@ const changeSensor = (draft: Draft, part: Partial<SiteModel["sensor"]>, ownShare
 };
 
 /** Faults that only a drive can have. */
-const OF_A_DRIVE: readonly CauseId[] = ["sensor-far-from-tank", "loop-too-aggressive", "loop-too-slow", "sleep-settings-hunting"];
+const OF_A_DRIVE: readonly CauseId[] = ["loop-too-aggressive", "loop-too-slow", "sleep-settings-hunting"];
 
 /** How each fault is put in; broad on purpose, so that many are hard to see. */
 const FAULTS: Readonly<Record<CauseId, Fault>> = {
@@ -43,15 +43,16 @@ const FAULTS: Readonly<Record<CauseId, Fault>> = {
     change(d, { tank: { ...d.site.tank, precharge: follows * between(d.random, 0.02, 0.4) } });
   },
   "precharge-high": (d, as) => {
-    const follows = as.cutIn === null ? as.set - 4 * PSI : as.cutIn + 3 * PSI;
-    change(d, { tank: { ...d.site.tank, precharge: follows + between(d.random, 0, 14) * PSI } });
+    // mostly short of the stop pressure, so that the tank gives a little and is then empty; at a drive up to some psi over the set pressure, where it gives nothing
+    const [from, to] = as.cutIn === null ? [as.set - 10 * PSI, as.set + 4 * PSI] : [as.cutIn + 3 * PSI, as.cutIn + 17 * PSI];
+    change(d, { tank: { ...d.site.tank, precharge: between(d.random, from, to) } });
   },
   "tank-waterlogged": (d) => change(d, { tank: { ...d.site.tank, gasLeft: between(d.random, 0.01, 0.1) } }),
   "sensor-far-from-tank": (d) => {
     const length = between(d.random, 10, 60);
     const pipe = { ...d.site.pipe, length, resistance: (d.site.pipe.resistance * length) / d.site.pipe.length };
     change(d, { pipe, sensor: { ...d.site.sensor, fromTank: length } });
-    changeDrive(d, { gain: driveOf(d).gain * between(d.random, 1, 5) });
+    if (d.site.control.kind === "variable-speed") changeDrive(d, { gain: driveOf(d).gain * between(d.random, 1, 5) });
   },
   "sensor-in-turbulence": (d) => changeSensor(d, { turbulence: between(d.random, 1, 6) }, 0),
   "sensor-port-plugged": (d) => changeSensor(d, { lag: between(d.random, 4, 40) }, 0.3),
@@ -110,9 +111,11 @@ const FAULTS: Readonly<Record<CauseId, Fault>> = {
     change(d, { pump: weakened(d.site, reach).pump });
   },
   "undersized-pump-or-overdraw": (d, as) => {
+    // open outlets: what draws a set flow has no pressure to draw it with once the pump gives less, and would take a sound pump's pressure to nought
+    d.exponent = 0.5;
     const most = Math.max(as.rated, fullFlow(d.site, as.set));
     for (const span of stretches(d, 1 + Math.floor(d.random.next() * 4), between(d.random, 0.1, 0.5)))
-      d.events.push(...steadyDraw(span.from, span.to, most * between(d.random, 1.15, 1.8)));
+      d.events.push(...steadyDraw(span.from, span.to, most * between(d.random, 1.15, 2.5)));
   },
 };
 
@@ -140,6 +143,11 @@ function factsOf(draft: Draft, truth: CauseId, as: Commissioned): SiteFacts {
   return readSiteFacts(known, "site.json");
 }
 
+/** A run so short is the surge's, s: no tank fills in it. */
+const CHATTER = 5;
+/** Share of switches far from their tank that are drawn again. */
+const MOST_SWITCHES = 0.7;
+
 /**
  * Whether the fault does anything: a hot loop or a far sensor that never swings, a slow loop that never lets go, a pump without prime while
  * nothing is drawn, a sensor stuck at rest. Looked up in the truth, not in the log.
@@ -148,10 +156,13 @@ function shows(truth: CauseId, { draft, visit, as }: Made): boolean {
   const { oscillations, runs, lowestPressure } = visit.truth;
   const total = (spans: readonly TimeSpan[]) => spans.reduce((sum, s) => sum + s.to - s.from, 0);
   const ran = (spans: readonly TimeSpan[]) => runs.some((run) => spans.some((s) => run.from < s.to - 60 && run.to > s.from + 60));
+  const swings = () => total(oscillations.filter((o) => o.peakToPeak > PSI)) > 0.03 * total(runs);
   switch (truth) {
-    case "loop-too-aggressive":
     case "sensor-far-from-tank":
-      return total(oscillations.filter((o) => o.peakToPeak > PSI)) > 0.03 * total(runs);
+      if (as.cutIn !== null) return runs.filter((run) => run.to - run.from < CHATTER).length >= 10;
+      return swings();
+    case "loop-too-aggressive":
+      return swings();
     case "loop-too-slow":
       return lowestPressure < 0.8 * as.set;
     case "loss-of-prime":
@@ -178,6 +189,8 @@ function visitOf(truth: CauseId, seed: number): Made | null {
   const random = seededRandom(seed);
   const as = commissioned(random);
   if (as.cutIn !== null && OF_A_DRIVE.includes(truth)) return null;
+  // a switch far from its tank chatters nearly always, a drive swings seldom: else most of these sites would be switches
+  if (as.cutIn !== null && truth === "sensor-far-from-tank" && chance(random, MOST_SWITCHES)) return null;
   const draft = soundDraft(random, as);
   const sound = draft.site;
   FAULTS[truth](draft, as);
