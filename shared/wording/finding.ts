@@ -3,6 +3,7 @@ import { strongestEpisode } from "../findings/strongest-episode";
 import { formatMeasured, formatQuantity, formatRange } from "../units/format-quantity";
 import { seconds } from "../units/quantity";
 import type { UnitChoice } from "../units/unit-choice";
+import { PUMPS_OWN_FLOW, sayDriver, WAVE_SHAPES } from "./wave";
 
 /** What a finding says: a headline with its number, the sentences under it, and those of them that a reader in a hurry needs. */
 export type Said = { readonly title: string; readonly lead: string; readonly text: string };
@@ -76,13 +77,11 @@ const SAYERS: Sayers = {
             u,
             2,
           )} in all.`,
-          `${sayDriver(f)}.`,
-          f.episodes.some((e) => e.meterSeesPump)
-            ? "The flow swings as the pump's own does at a meter before the tank, which tells nothing about who drives."
-            : null,
+          `${sayDriver(f.episodes)}.`,
+          f.episodes.some((e) => e.meterSeesPump) ? PUMPS_OWN_FLOW : null,
         ],
         [
-          `The wave is ${SHAPES[strongest.shape]}.`,
+          `The wave is ${WAVE_SHAPES[strongest.shape]}.`,
           strongest.heightIsLeast ? "With so few samples a wave its crests and troughs may go farther; log faster to see them." : null,
           folded.length === 0
             ? null
@@ -212,41 +211,17 @@ const sayLowestAndHighest = ({ lowest, highest }: FindingOf<"tracking">, u: Unit
 const sayOtherSetPressure = ({ level, times: when }: NonNullable<FindingOf<"tracking">["otherSetPressure"]>, u: UnitChoice) =>
   `For ${formatQuantity(seconds(when.reduce((sum, { from, to }) => sum + to - from, 0)), "time", u, 2)} the drive held ${formatQuantity(level, "gaugePressure", u)} instead, and changed to it and back at once: a second set pressure by the clock, as a night setback. There the pressure is judged by that one.`;
 
-const DRIVEN_BY = {
-  loop: "The control loop drives it, not the draw",
-  demand: "The demand drives it: flow leads and pressure moves against it",
-  cycling: "It goes with the pump's starts and stops",
-  unknown: "What drives it cannot be told from these channels",
-} as const;
-
 /** A day's water; of a shorter record only what was drawn in it. */
 const sayDemand = ({ volumePerDay, observed }: FindingOf<"demand">, u: UnitChoice): string =>
   observed < DAY
     ? `${formatQuantity((volumePerDay * observed) / DAY, "volume", u)} drawn in ${formatQuantity(observed, "time", u, 2)}`
     : `${formatQuantity(volumePerDay, "volumePerDay", u)} drawn`;
 
-/** What drives the oscillation for most of its time, and for how much of it where that is not all. */
-function sayDriver({ episodes }: FindingOf<"oscillation">): string {
-  const total = episodes.reduce((sum, e) => sum + e.to - e.from, 0);
-  const shareOf = (by: keyof typeof DRIVEN_BY) => episodes.reduce((sum, e) => sum + (e.drivenBy === by ? e.to - e.from : 0), 0) / total;
-  const [by, share] = (Object.keys(DRIVEN_BY) as (keyof typeof DRIVEN_BY)[])
-    .map((key) => [key, shareOf(key)] as const)
-    .reduce((most, next) => (next[1] > most[1] ? next : most));
-  return share > 0.995 ? DRIVEN_BY[by] : `${DRIVEN_BY[by]}, for ${Math.round(100 * share)} % of that time`;
-}
-
 /** Fast gas that keeps its heat is up to 1.4 times as stiff; only a tank below even that is said to give less than it should. */
 function givesLess({ gasConstant, expectedGasConstant }: FindingOf<"tank-charge">): string | null {
   if (gasConstant === null || expectedGasConstant === null || gasConstant.high > expectedGasConstant / 1.4) return null;
   return `The tank has ${Math.round((100 * gasConstant.value) / expectedGasConstant)} % of the give that its stated size and charge would have`;
 }
-const SHAPES = {
-  sine: "close to a sine, as a loop makes it",
-  triangle: "triangular, as between two limits",
-  square: "square",
-  unclear: "of no clear shape",
-} as const;
-
 /** A finding in words, with its numbers in the reader's units. */
 export function sayFinding(finding: Finding, units: UnitChoice): Said {
   const say = SAYERS[finding.kind] as (f: Finding, u: UnitChoice) => Said;

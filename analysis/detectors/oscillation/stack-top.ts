@@ -21,13 +21,15 @@ export type Top = {
 const HALVES = [1 / 8, 1 / 11, 1 / 16, 1 / 23, 1 / 32, 1 / 45, 1 / 64, 1 / 90, 1 / 128];
 const LEAST_SAMPLES = 14;
 /** Places tried for a corner, over this part of the window. */
-const CORNERS = 13;
+const CORNERS = 9;
 const INNER = 0.6;
 /** A corner is believed where it takes off this many variances of the noise for each of its two numbers (chance 1 in 600 over all places); from one on it is not ruled out. */
 const PLAIN_CORNER = 9;
 const POSSIBLE_CORNER = 1;
 /** Standard deviations (chance one in twenty) by which neighbouring residuals may agree more than noise does. */
 const BY_CHANCE = 1.64;
+/** Noise over the stack's height from which on a corner may hide in it. */
+const HIDES_A_CORNER = 0.02;
 /** A misfit under this part of the stack's height is let pass. */
 export const LET_PASS = 0.01;
 
@@ -39,8 +41,7 @@ type Curve = {
   readonly slopes: number;
   readonly bend: number;
   readonly squares: number;
-  /** Mean square of successive differences of the residuals over their own (von Neumann 1941): 2 for noise, less where the curve does not follow. */
-  readonly alike: number;
+  readonly coefficients: readonly number[];
 };
 
 /**
@@ -57,29 +58,31 @@ export function topOf(stack: Stack, sign: 1 | -1): Top | null {
     const n = points.places.length;
     const round = n < LEAST_SAMPLES ? null : parabola(points);
     if (round === null) break;
-    const sharp = bestCorner(points, half);
+    // Where a parabola follows through little noise no corner can hide.
+    const roundFollows = followsWithin(points, round, LET_PASS * range);
+    const sharp = roundFollows && round.squares / n < (HIDES_A_CORNER * range) ** 2 ? null : bestCorner(points, half);
     const gain = sharp === null || !(sharp.slopes > 0) ? 0 : ((round.squares - sharp.squares) / 2) * ((n - 5) / sharp.squares);
     const curve = sharp !== null && gain > PLAIN_CORNER ? sharp : round;
     if (follows && chosen !== null) return widened(chosen, sign * curve.top);
     chosen = describe(curve, half, n, sign);
     if (sharp !== null && gain > POSSIBLE_CORNER) chosen = widened(chosen, sign * sharp.top);
-    follows = curve.alike > 2 - (2 * BY_CHANCE) / Math.sqrt(n) || curve.squares / n < (LET_PASS * range) ** 2;
+    follows = curve === round ? roundFollows : followsWithin(points, curve, LET_PASS * range);
   }
   return chosen;
 }
 
 /**
  * The tops of a stack less one group of its waves each, found as that of the whole was: the sums of all less those of the group. Shape [groups], null where too little is left.
- * @param groups of each sample, 0 .. count - 1
+ * @param groups of each sample, 0 .. groupCount - 1
  */
-export function topsWithout(stack: Stack, sign: 1 | -1, like: Top, groups: ArrayLike<number>, count: number): (number | null)[] {
+export function topsWithout(stack: Stack, sign: 1 | -1, like: Top, groups: ArrayLike<number>, groupCount: number): (number | null)[] {
   const points = within(stack, like.half, sign);
-  const columns = like.corner === null ? ROUND : cornered(like.corner);
-  const all = new NormalSums(columns.count);
-  const each = Array.from({ length: count }, () => new NormalSums(columns.count));
-  const row = new Float64Array(columns.count).fill(1);
+  const count = columnsOf(like.corner);
+  const all = new NormalSums(count);
+  const each = Array.from({ length: groupCount }, () => new NormalSums(count));
+  const row = new Float64Array(count);
   for (let i = 0; i < points.places.length; i++) {
-    columns.at(points.places[i], row);
+    fillRow(row, points.places[i], like.corner);
     all.add(row, points.values[i]);
     each[groups[points.first + i]].add(row, points.values[i]);
   }
@@ -123,7 +126,7 @@ function within({ places, values }: Stack, half: number, sign: 1 | -1): Points {
 }
 
 function parabola(points: Points): Curve | null {
-  const fitted = leastSquares(points, ROUND);
+  const fitted = leastSquares(points, null);
   if (fitted === null) return null;
   const { top, bend } = summit(fitted.coefficients, points);
   return { ...fitted, top, corner: null, slopes: 0, bend };
@@ -139,7 +142,7 @@ function bestCorner(points: Points, half: number): Curve | null {
   let best: Curve | null = null;
   for (let k = 0; k < CORNERS; k++) {
     const corner = half * INNER * ((2 * k) / (CORNERS - 1) - 1);
-    const fitted = leastSquares(points, cornered(corner));
+    const fitted = leastSquares(points, corner);
     if (fitted === null || (best !== null && fitted.squares >= best.squares)) continue;
     const [top, left, right, curved] = fitted.coefficients;
     best = { ...fitted, top, corner, slopes: left <= 0 && right <= 0 ? -(left + right) : 0, bend: -curved };
@@ -147,40 +150,48 @@ function bestCorner(points: Points, half: number): Curve | null {
   return best;
 }
 
-/** Columns of a curve that is linear in its coefficients; the first is 1 throughout. */
-type Columns = { readonly count: number; readonly at: (place: number, row: Float64Array) => void };
-
-const ROUND: Columns = {
-  count: 3,
-  at: (u, row) => {
+/** Columns of least squares at a place: 1, u, u^2, or with a corner 1, the two flanks from it, and the square from it. One function, since one closure a corner is slow. */
+function fillRow(row: Float64Array, u: number, corner: number | null): void {
+  row[0] = 1;
+  if (corner === null) {
     row[1] = u;
     row[2] = u * u;
-  },
-};
+  } else {
+    const d = u - corner;
+    row[1] = Math.max(-d, 0);
+    row[2] = Math.max(d, 0);
+    row[3] = d * d;
+  }
+}
 
-const cornered = (corner: number): Columns => ({
-  count: 4,
-  at: (u, row) => {
-    row[1] = Math.max(0, corner - u);
-    row[2] = Math.max(0, u - corner);
-    row[3] = (u - corner) ** 2;
-  },
-});
+const columnsOf = (corner: number | null): number => (corner === null ? 3 : 4);
 
-function leastSquares({ places, values }: Points, { count, at }: Columns) {
-  const row = new Float64Array(count).fill(1);
-  const sums = new NormalSums(count);
+function leastSquares({ places, values }: Points, corner: number | null) {
+  const sums = new NormalSums(columnsOf(corner));
+  const row = new Float64Array(columnsOf(corner));
   for (let i = 0; i < places.length; i++) {
-    at(places[i], row);
+    fillRow(row, places[i], corner);
     sums.add(row, values[i]);
   }
   const coefficients = sums.solveWithout(null);
-  if (coefficients === null) return null;
+  return coefficients === null ? null : { coefficients, squares: sums.squaresLeft(coefficients) };
+}
+
+/** Whether a curve leaves no more than noise, or less than is let pass. */
+const followsWithin = (points: Points, curve: Curve, letPass: number): boolean => {
+  const n = points.places.length;
+  return curve.squares / n < letPass ** 2 || alikeness(points, curve) > 2 - (2 * BY_CHANCE) / Math.sqrt(n);
+};
+
+/** Mean square of successive differences of the residuals over their own (von Neumann 1941): 2 for noise, less where the curve does not follow. */
+function alikeness({ places, values }: Points, { corner, coefficients }: Curve): number {
+  const count = columnsOf(corner);
+  const row = new Float64Array(count);
   let squares = 0;
   let steps = 0;
   let before = Number.NaN;
   for (let i = 0; i < places.length; i++) {
-    at(places[i], row);
+    fillRow(row, places[i], corner);
     let rest = values[i];
     for (let j = 0; j < count; j++) rest -= coefficients[j] * row[j];
     squares += rest * rest;
@@ -188,12 +199,13 @@ function leastSquares({ places, values }: Points, { count, at }: Columns) {
     if (step - step === 0) steps += step * step;
     before = rest;
   }
-  return { coefficients, squares, alike: steps / squares };
+  return steps / squares;
 }
 
 /** Sums of the normal equations. */
 class NormalSums {
   samples = 0;
+  private squares = 0;
   private readonly products: Float64Array;
   private readonly sides: Float64Array;
 
@@ -204,10 +216,19 @@ class NormalSums {
 
   add(row: Float64Array, value: number): void {
     this.samples++;
+    this.squares += value * value;
     for (let j = 0; j < this.count; j++) {
       this.sides[j] += row[j] * value;
       for (let k = 0; k <= j; k++) this.products[j * this.count + k] += row[j] * row[k];
     }
+  }
+
+  /** Sum of the squared residuals: that of the values less what the fit explains. */
+  squaresLeft(coefficients: readonly number[]): number {
+    return Math.max(
+      0,
+      coefficients.reduce((left, c, j) => left - c * this.sides[j], this.squares),
+    );
   }
 
   solveWithout(part: NormalSums | null): number[] | null {
