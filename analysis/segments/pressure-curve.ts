@@ -17,8 +17,8 @@ export type PressureCurve = {
 
 /**
  * The curve of a pressure channel without its spikes. One logged on change has a sample where it moved, not where it stood: its curve is read at even instants, as its logger
- * looked at it. Between two rows it kept within a dead band: where they are about that far apart it went from one to the other, where they are further apart it stood still
- * until it leapt.
+ * looked at it. Between two rows it kept within a dead band: where they are about that far apart it went from one to the other, by way of the corner where it
+ * turned in between; where they are further apart it stood still until it leapt.
  */
 export const pressureCurve = rememberedForTwo((channel: Channel, faults: readonly LogFault[]): PressureCurve => {
   const values = valuesWithoutSpikes(channel, faults);
@@ -49,14 +49,47 @@ function evenly(channel: Channel, sampling: OnChange): { channel: Channel; deadB
   const deadBand = moves.length === 0 ? 0 : median(moves);
   const count = Math.floor((until - start) / step + 1e-6) + 1;
   const curve = new Float64Array(count);
+  let [at, corner]: [number, Point | null] = [-1, null];
   for (let k = 0, i = 0; k < count; k++) {
     const t = start + k * step;
     while (i + 1 < times.length && times[i + 1] <= t + 1e-6 * step) i++;
-    const move = i + 1 < times.length ? values[i + 1] - values[i] : 0;
-    curve[k] = values[i] + (Math.abs(move) <= WITHIN * deadBand ? (move * (t - times[i])) / (times[i + 1] - times[i] || 1) : 0);
+    if (i !== at) {
+      at = i;
+      corner = cornerAfter(i, times, values, deadBand);
+    }
+    curve[k] = corner === null ? values[i] : onWay(times[i], values[i], corner, times[i + 1], values[i + 1], t);
   }
   return {
     channel: { ...channel, values: curve, sampling: { kind: "even", start: seconds(start), step: seconds(step), count } },
     deadBand,
   };
+}
+
+type Point = { readonly t: number; readonly value: number };
+
+/**
+ * Where the curve bends on its way from row i to the next; null where it leaps, or there is no next. Where it goes on as it came the way is straight: the corner is row i.
+ * Where it turns, it came on along the line through the rows before and leaves on the line through the rows after: the corner is where they cross, no
+ * further beyond row i than the dead band, for else it would have been written.
+ */
+function cornerAfter(i: number, times: Float64Array, values: ArrayLike<number>, deadBand: number): Point | null {
+  if (i + 1 >= times.length) return null;
+  const move = values[i + 1] - values[i];
+  if (!(Math.abs(move) <= WITHIN * deadBand)) return null;
+  const straight = { t: times[i], value: values[i] };
+  if (i === 0 || i + 2 >= times.length) return straight;
+  const before = (values[i] - values[i - 1]) / (times[i] - times[i - 1]);
+  const after = (values[i + 2] - values[i + 1]) / (times[i + 2] - times[i + 1]);
+  if (!(before * move < 0 && after * move > 0)) return straight;
+  const sign = Math.sign(before);
+  const crossing = times[i] + (move - after * (times[i + 1] - times[i])) / (before - after);
+  const beyond = Math.min(deadBand, Math.abs(before) * Math.max(0, crossing - times[i]));
+  const t = times[i + 1] - (values[i + 1] - values[i] - sign * beyond) / after;
+  return t > times[i] && t <= times[i + 1] ? { t, value: values[i] + sign * beyond } : straight;
+}
+
+/** On the straight lines from one point by a corner to another. */
+function onWay(from: number, first: number, corner: Point, to: number, last: number, t: number): number {
+  if (t < corner.t) return first + ((corner.value - first) * (t - from)) / (corner.t - from);
+  return corner.value + ((last - corner.value) * (t - corner.t)) / (to - corner.t || 1);
 }

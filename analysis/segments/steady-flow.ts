@@ -8,6 +8,7 @@ import { changePoints, noiseVariance } from "../numerics/change-points";
 import { lagOneCorrelation } from "../numerics/moments";
 import { quantile } from "../numerics/order-statistics";
 import { type EvenStretch, evenStretches } from "./even-stretch";
+import { heldInTime } from "./held-in-time";
 
 /** A shorter stretch shows no drift. Common practice, no source. */
 const LEAST_LENGTH = 60; // s
@@ -35,8 +36,9 @@ export function findSteadyWindows(
   const flow = mainChannel(record, "flow");
   const channel = flow ?? mainChannel(record, "speed");
   if (channel === null) return { id: "no-flow-channel", about: "drift", detail: { missing: "flow" } };
-  const usual = quantile(channel.values, 0.98);
-  const most = usual > 0 ? usual : quantile(channel.values, 1); // water flowed for less than a fiftieth of the time
+  const held = heldInTime(channel.values, channel.sampling);
+  const usual = quantile(held, 0.98);
+  const most = usual > 0 ? usual : quantile(held, 1); // water flowed for less than a fiftieth of the time
   const windows = evenStretches(channel, faults, null).flatMap((stretch) => steadyParts(stretch, most));
   const basis = flow === null ? "speed" : "flow";
   return windows

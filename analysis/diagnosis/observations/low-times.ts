@@ -3,6 +3,7 @@ import { mainChannel } from "../../../shared/record/find-channel";
 import type { Channel } from "../../../shared/record/log-record";
 import { sampleCount, timeAt } from "../../../shared/record/sampling";
 import { median } from "../../numerics/order-statistics";
+import { heldInTime } from "../../segments/held-in-time";
 import { isWithin } from "../../segments/is-within";
 import { heldElsewhere } from "./held-elsewhere";
 import { cutInOf, cutOutOf, found, isFixedSpeed, type Looks, levelFor, type Sight, setPressureOf } from "./sight";
@@ -18,26 +19,33 @@ const MOSTLY = 0.6;
 /** A usual pressure outside of the band by this share is not what the control holds. */
 const ASTRAY = 0.1;
 
-/** Longest stretch under a pressure outside of some spans, s, and the share of the record under it. A gap of three intervals ends a stretch. O(n). */
+/**
+ * Longest stretch under a pressure outside of some spans, s, and the share of the record under it. A gap of three intervals ends a stretch; what was logged on
+ * change stands until the next value, however long. O(n).
+ */
 function timeUnder(
   { values, sampling }: Channel,
   pressure: number,
   without: readonly Span[],
 ): { readonly longest: number; readonly share: number } {
   const n = sampleCount(sampling);
-  const gap = (3 * (timeAt(sampling, n - 1) - timeAt(sampling, 0))) / Math.max(1, n - 1);
+  const holds = sampling.kind === "on-change";
+  const end = holds ? sampling.until : timeAt(sampling, n - 1);
+  const gap = holds ? Number.POSITIVE_INFINITY : (3 * (end - timeAt(sampling, 0))) / Math.max(1, n - 1);
   let [longest, total, from] = [0, 0, Number.NaN];
-  for (let i = 1; i < n; i++) {
-    const step = timeAt(sampling, i) - timeAt(sampling, i - 1);
-    if (!(values[i] < pressure && values[i - 1] < pressure) || step > gap || isWithin(without, timeAt(sampling, i))) {
+  for (let i = 1; i < (holds ? n + 1 : n); i++) {
+    const at = i < n ? timeAt(sampling, i) : end;
+    const step = at - timeAt(sampling, i - 1);
+    const isUnder = values[i - 1] < pressure && (holds || values[i] < pressure);
+    if (!isUnder || step > gap || isWithin(without, at)) {
       from = Number.NaN;
       continue;
     }
     if (Number.isNaN(from)) from = timeAt(sampling, i - 1);
-    longest = Math.max(longest, timeAt(sampling, i) - from);
+    longest = Math.max(longest, at - from);
     total += step;
   }
-  return { longest, share: total / (timeAt(sampling, n - 1) - timeAt(sampling, 0)) };
+  return { longest, share: total / (end - timeAt(sampling, 0)) };
 }
 
 /** Pressures between which the control works, Pa; null where facts and log leave them open. */
@@ -59,7 +67,8 @@ export const lowTimesLooks: Pick<Looks, "low-times" | "usual-pressure"> = {
   "low-times"(sight) {
     const [channel, band] = [mainChannel(sight.record, "pressure"), bandOf(sight)];
     if (channel === null || band === null || sight.record.duration < LEAST_RECORD) return null;
-    const { longest, share } = timeUnder(channel, band.starts, heldElsewhere(sight));
+    const silences = sight.record.faults.filter(({ kind }) => kind === "silence");
+    const { longest, share } = timeUnder(channel, band.starts, [...heldElsewhere(sight), ...silences]);
     const numbers = { longest, share, under: band.starts };
     return { level: share > MOSTLY ? "mostly" : levelFor(longest, EDGES, ["brief", "minutes", "long"]), numbers };
   },
@@ -68,7 +77,9 @@ export const lowTimesLooks: Pick<Looks, "low-times" | "usual-pressure"> = {
     const [channel, band] = [mainChannel(sight.record, "pressure"), bandOf(sight)];
     if (channel === null || band === null || sight.record.duration < LEAST_RECORD) return null;
     const otherwise = found(sight, "tracking")?.otherSetPressure?.times ?? [];
-    const usual = median(channel.values.filter((_, i) => otherwise.length === 0 || !isWithin(otherwise, timeAt(channel.sampling, i))));
+    const { sampling, values } = channel;
+    const own = otherwise.length === 0 ? values : values.map((value, i) => (isWithin(otherwise, timeAt(sampling, i)) ? Number.NaN : value));
+    const usual = median(heldInTime(own, sampling));
     const level = usual < (1 - ASTRAY) * band.low ? "below" : usual > (1 + ASTRAY) * band.high ? "above" : "in-band";
     return { level, numbers: { usual, low: band.low, high: band.high } };
   },

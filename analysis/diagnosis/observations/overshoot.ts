@@ -1,6 +1,7 @@
 import { mainChannel } from "../../../shared/record/find-channel";
 import { PASCAL_PER_PSI } from "../../../shared/units/pressure";
 import { quantile } from "../../numerics/order-statistics";
+import { heldInTime } from "../../segments/held-in-time";
 import { found, isFixedSpeed, type Looks, levelFor, setPressureOf } from "./sight";
 
 /** A pressure reached for a thousandth of the time is more than a single reading or a knock of the pipe. */
@@ -24,7 +25,7 @@ export const overshootLooks: Pick<Looks, "overshoot"> = {
     const [channel, set] = [mainChannel(sight.record, "pressure"), setPressureOf(sight)];
     if (channel === null || isFixedSpeed(sight.site) || set === null || !(set > 0)) return null;
     if (found(sight, "oscillation")?.episodes.some((e) => e.drivenBy !== "cycling")) return null;
-    const highest = quantile(channel.values, 1 - MOMENT);
+    const highest = quantile(heldInTime(channel.values, channel.sampling), 1 - MOMENT);
     if (Number.isNaN(highest)) return null;
     const edges = EDGES.map(({ share, least }) => Math.max(share * set, least));
     return { level: levelFor(highest - set, edges, ["little", "some", "large"]), numbers: { highest, setPressure: set } };
