@@ -28,16 +28,16 @@ export function findRhythm(times: Float64Array, columns: readonly Samples[]): Rh
   const sorted = evenChoice(intervals).sort();
   const usual = sorted[sorted.length >> 1];
   const share = shareNear(intervals, usual);
-  const heartbeat = beatOf(intervals, sorted);
+  const onChange = () => ({ kind: "on-change" as const, heartbeat: findHeartbeat(times) });
   const isRegular = share >= REGULAR_SHARE && sorted[Math.floor(sorted.length * 0.1)] > usual / 5;
-  if (!isRegular && heartbeat !== null) return { kind: "on-change", heartbeat };
+  if (!isRegular && hasBeat(intervals, sorted)) return onChange();
   // Far apart at both ends: a logger that samples at one interval, or changes it now and then, is not like that.
   const wide = sorted[Math.floor(sorted.length * 0.9)] > 3 * sorted[Math.floor(sorted.length * 0.1)];
   const hasNoRate = share < NO_RATE_SHARE || (share < REGULAR_SHARE && changedShare(columns, times.length) >= CHANGED_SHARE);
-  if (!isRegular && wide && hasNoRate) return { kind: "on-change", heartbeat: findHeartbeat(times) };
+  if (!isRegular && wide && hasNoRate) return onChange();
   // Most rows one scan apart: sampled with gaps, or on change of a signal that is seldom still, by what the values say.
   const sign = share < NO_RATE_SHARE ? "gaps" : signOfSilences(times, usual, columns);
-  if (sign === "on-change") return { kind: "on-change", heartbeat: findHeartbeat(times) };
+  if (sign === "on-change") return onChange();
   return sign === "not-plain" ? { kind: "sampled", unsure: true } : { kind: "sampled" };
 }
 
@@ -77,8 +77,8 @@ export function findHeartbeat(times: Float64Array): number | null {
 
 const intervalsOf = (times: Float64Array) => Float64Array.from({ length: times.length - 1 }, (_, i) => times[i + 1] - times[i]);
 
-/** The length at which long silences cluster, where several follow each other and shorter intervals lie between. */
-function beatOf(intervals: Float64Array, sorted: Float64Array): number | null {
+/** Whether long silences cluster at a length, several following each other and shorter intervals between. */
+function hasBeat(intervals: Float64Array, sorted: Float64Array): boolean {
   // Below the few true gaps: the length that a twentieth of all intervals reach or pass.
   const length = sorted[Math.floor(sorted.length * 0.95)];
   const isBeat = (interval: number) => interval > length * 0.9 && interval < length * 1.1;
@@ -92,7 +92,7 @@ function beatOf(intervals: Float64Array, sorted: Float64Array): number | null {
     if (i + 1 < intervals.length && isBeat(intervals[i + 1])) inRow++;
   }
   const some = Math.max(3, intervals.length * 0.02);
-  return beats >= some && short >= some && inRow >= beats * 0.3 ? length : null;
+  return beats >= some && short >= some && inRow >= beats * 0.3;
 }
 
 /** Share of rows that differ from the row before in some column. */

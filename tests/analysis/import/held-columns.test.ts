@@ -3,55 +3,9 @@ import { seededRandom } from "../../../analysis/numerics/random";
 import type { Channel } from "../../../shared/record/log-record";
 import { sampleCount, timeAt } from "../../../shared/record/sampling";
 import { sayReadingNote } from "../../../shared/wording/reading-note";
-import { iso, MAY_6, told } from "../../builders/log-rows";
+import { onChange, plant, type Row, readRows as read, type Signals } from "../../builders/on-change-log";
 
-/** Closed forms, written by the very rule of either logger: common practice of change-of-value reporting, no source. */
-type Signals = readonly (readonly number[])[];
-type Cells = readonly (number | null)[];
-type Row = { readonly t: number; readonly cells: Cells };
-
-/** A cell is written when it lies a dead band from the one written before, a row when it has such a cell; a whole row by the beat. */
-function onChange(signals: Signals, bands: readonly number[], beat = Number.POSITIVE_INFINITY): Row[] {
-  const held = signals.map((signal) => signal[0]);
-  const rows: Row[] = [{ t: 0, cells: [...held] }];
-  for (let t = 1; t < signals[0].length; t++) {
-    const isBeat = t - rows[rows.length - 1].t >= beat;
-    const cells = signals.map((signal, c) => (isBeat || Math.abs(signal[t] - held[c]) >= bands[c] * 0.999 ? signal[t] : null));
-    if (cells.every((cell) => cell === null)) continue;
-    cells.forEach((cell, c) => {
-      if (cell !== null) held[c] = cell;
-    });
-    rows.push({ t, cells });
-  }
-  return rows;
-}
-
-const FROM = MAY_6 + 36_000;
 const HEADINGS = ["Pressure (kPa)", "Flow (L/min)", "Pump running"];
-const read = (rows: readonly Row[], headings: readonly string[] = HEADINGS) =>
-  told(
-    [
-      `Time,${headings.join(",")}`,
-      ...rows.map(({ t, cells }) => `${iso(new Date((FROM + t) * 1000))},${cells.map((cell) => cell ?? "").join(",")}`),
-      "",
-    ].join("\n"),
-  );
-
-/** A saw-tooth of pressure with noise, the draws that make it, and the pump's contact; each at every second. Digits of 0.1 kPa and 1 L/min. */
-function plant(seconds: number, noise = 0.15, seed = 1): number[][] {
-  const random = seededRandom(seed);
-  const [pressures, flows, contact]: number[][] = [[], [], []];
-  let [p, runs] = [400, false];
-  for (let t = 0; t < seconds; t++) {
-    const draw = (t * 7) % 1900 < 900 ? 10 + ((t >> 8) % 5) * 4 : 0;
-    p += (runs ? 2.1 : 0) - draw / 25;
-    runs = p < 300 ? true : p > 450 ? false : runs;
-    pressures.push(Math.round((p + noise * random.normal()) * 10) / 10);
-    flows.push(draw);
-    contact.push(runs ? 1 : 0);
-  }
-  return [pressures, flows, contact];
-}
 
 /** What a channel holds at an instant, in SI. */
 function heldAt({ sampling, values }: Channel, t: number): number {
