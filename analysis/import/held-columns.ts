@@ -7,7 +7,9 @@ import { FEWEST_CHANGES, hasDeadBand, hasGrown } from "./dead-band";
 export type CellSign = "held" | "each" | "few";
 
 /** That hardly a cell repeats the one before would come so rarely by chance, of a value that comes back to few levels. */
-const BY_CHANCE = 0.01;
+const BY_CHANCE = 0.005;
+/** Of few changes only a column that is mostly blank is believed: a short table may hold any pattern. */
+const MOSTLY_BLANK = 0.5;
 /** Cells that repeat all the same, as after a time in which the logger was off: one, or so many of all. */
 const MOST_REPEATS = 0.02;
 /** Values are counted up to so many different ones: beyond, none comes back often enough. */
@@ -34,7 +36,7 @@ export function signsOfCells(timesOfRows: () => Float64Array, columns: readonly 
   const isWhole = Uint8Array.from(times, (_, i) => (columns.some((column) => Number.isNaN(column[i])) ? 0 : 1));
   return columns.map((column) => {
     const others = isWhole.reduce((sum, whole, i) => sum + (whole === 0 && !Number.isNaN(column[i]) ? 1 : 0), 0);
-    return signOf(changesOf(times, column, (row) => others >= ENOUGH_OTHERS && isWhole[row] === 1));
+    return signOf(column.length, changesOf(times, column, (row) => others >= ENOUGH_OTHERS && isWhole[row] === 1));
   });
 }
 
@@ -57,11 +59,12 @@ function changesOf(times: Float64Array, column: Samples, mayBeat: (row: number) 
   return { sizes, apart, levels: levels.size <= MOST_LEVELS ? levels : null };
 }
 
-function signOf({ sizes, apart, levels }: Changes): CellSign {
+function signOf(rows: number, { sizes, apart, levels }: Changes): CellSign {
   const repeats = sizes.filter((size) => size === 0).length;
   if (repeats > Math.max(1, MOST_REPEATS * sizes.length)) return "each";
   const comesBack = levels !== null && chanceOfRepeats(repeats, sizes.length, [...levels.values()]) < BY_CHANCE;
-  if (sizes.length < FEWEST_CHANGES && !comesBack) return repeats > 0 ? "each" : "few";
+  const isSparse = sizes.length < MOSTLY_BLANK * rows;
+  if (sizes.length < FEWEST_CHANGES && !(comesBack && isSparse)) return repeats > 0 ? "each" : "few";
   if (wentOn(sizes, apart)) return "each";
   return comesBack || hasDeadBand(Float64Array.from(sizes).sort(), Float64Array.of()) ? "held" : "each";
 }
