@@ -36,7 +36,8 @@ export function signsOfCells(timesOfRows: () => Float64Array, columns: readonly 
   const isWhole = Uint8Array.from(times, (_, i) => (columns.some((column) => Number.isNaN(column[i])) ? 0 : 1));
   return columns.map((column) => {
     const others = isWhole.reduce((sum, whole, i) => sum + (whole === 0 && !Number.isNaN(column[i]) ? 1 : 0), 0);
-    return signOf(column.length, changesOf(times, column, (row) => others >= ENOUGH_OTHERS && isWhole[row] === 1));
+    const mayBeat = (row: number) => others >= ENOUGH_OTHERS && isWhole[row] === 1;
+    return signOf(column.length, changesOf(times, column, mayBeat));
   });
 }
 
