@@ -5,7 +5,7 @@ import type { Channel } from "../../../shared/record/log-record";
 import { indexAtOrAfter, timeAt } from "../../../shared/record/sampling";
 import { seconds } from "../../../shared/units/quantity";
 import { stretchesOf, valuesWithoutSpikes } from "../../faults/observed";
-import { median } from "../../numerics/order-statistics";
+import { median, quantile } from "../../numerics/order-statistics";
 import { overlaps } from "../../segments/idle-rests";
 import { spansBelow } from "../../segments/switching";
 import type { Evidence } from "../detector";
@@ -27,7 +27,8 @@ const MOST_SAMPLES = 20_000;
  * Stretches of a run in which pressure lies far under its usual height and the flow has gone with it (or, without a meter, the motor runs unloaded), and those in
  * which next to no pressure is left and no more flows than usual: loss of prime. Low pressure with much flow is overdraw, and a pressure that is merely low says
  * neither. That the motor is not unloaded says nothing: a drive's motor that turns a pump full of air takes what it takes at small draws. Wrong where a main has burst or the
- * system is filled for the first time. Only where the pump state does not rest on pressure itself.
+ * system is filled for the first time. A drive that has speed to spare there does not know of it or is slow to answer: that is its loop. Only where the pump state does
+ * not rest on pressure itself.
  */
 export function collapses({ record, faults, segments }: Evidence, pressure: Channel): Span[] {
   const { pump } = segments;
@@ -38,7 +39,23 @@ export function collapses({ record, faults, segments }: Evidence, pressure: Chan
   const under = (share: number) => overlaps(below(pressure, values, share * usual, faults), pump.runs);
   const gone = overlaps(under(COLLAPSED), goneWith(record, faults, pump) ?? []).filter((span) => spanLength(span) >= LEAST);
   const nought = noughtIn(under, noMoreThanUsual(record, faults, pump)).filter((span) => spanLength(span) >= NOUGHT.least);
-  return joined([...gone, ...nought]);
+  return joined([...gone, ...nought]).filter(isAtItsEnd(record, faults, pump));
+}
+
+/** Of the speed that it hardly ever passes: a pump that is asked for pressure and gives none is soon as fast as it goes. */
+const NEARLY_FULL = 0.8;
+const HARDLY_EVER = 0.95;
+
+/** Whether the drive turned the pump about as fast as it ever did in a span; true where no speed is logged. */
+function isAtItsEnd(record: Evidence["record"], faults: Evidence["faults"], pump: PumpState): (span: Span) => boolean {
+  const speed = mainChannel(record, "speed");
+  if (speed === null) return () => true;
+  const values = valuesWithoutSpikes(speed, faults);
+  const least = NEARLY_FULL * quantile(whileRunning(speed, values, pump, true), HARDLY_EVER);
+  return ({ from, to }) => {
+    const [first, end] = [indexAtOrAfter(speed.sampling, from), indexAtOrAfter(speed.sampling, to)];
+    return !(median(Array.from(values.subarray(first, end))) < least);
+  };
 }
 
 function noughtIn(under: (share: number) => Span[], littleFlow: Span[] | null): Span[] {
@@ -81,15 +98,17 @@ function goneWith(record: Evidence["record"], faults: Evidence["faults"], pump: 
   return null;
 }
 
-/** Median of a channel while the pump ran, of the values above zero only where asked. */
-function usualWhileRunning({ sampling }: Channel, values: ArrayLike<number>, { runs }: PumpState, positive = false): number {
+const usualWhileRunning = (...of: Parameters<typeof whileRunning>): number => median(whileRunning(...of));
+
+/** Values of a channel while the pump ran, of those above zero only where asked; evenly thinned where there are many. */
+function whileRunning({ sampling }: Channel, values: ArrayLike<number>, { runs }: PumpState, positive = false): number[] {
   const seen: number[] = [];
   const stride = Math.max(1, Math.ceil(values.length / MOST_SAMPLES));
   for (const { from, to } of runs) {
     for (let i = indexAtOrAfter(sampling, from); i < values.length && timeAt(sampling, i) <= to; i += stride)
       if (!positive || values[i] > 0) seen.push(values[i]);
   }
-  return median(seen);
+  return seen;
 }
 
 function below(channel: Channel, values: ArrayLike<number>, limit: number, faults: Evidence["faults"]): Span[] {

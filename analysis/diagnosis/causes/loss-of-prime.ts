@@ -17,7 +17,8 @@ export const lossOfPrime: CauseTable = {
     "loop-pace": { slow: 1.7 },
     // a pump without water gives no pressure at all; one at its limit still gives what its curve has left
     "sunk-pressure": { held: -1.8, low: 1, gone: 2.4, nought: 3.1 },
-    "answer-to-draw": { "keeps-up": -1.4, late: 1.2, "at-its-end": 2.8 },
+    // a drive whose pump gives nothing is soon at full speed: speed to spare is no sign of it
+    "answer-to-draw": { "keeps-up": -1.4, "at-its-end": 2.8 },
     // what does not pump does not bring the pressure back
     "low-times": { brief: -2.8, minutes: 0.6, long: 3, mostly: -0.7 },
     "rise-pace": { late: 0.1, slow: 1.4 },

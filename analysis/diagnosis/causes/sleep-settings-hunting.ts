@@ -24,7 +24,7 @@ export const sleepSettingsHunting: CauseTable = {
     dips: { shallow: 0.2, deep: -1.2, "deep-and-slow": -0.4 },
     oscillation: { none: -0.1, small: 0.3, large: 0.3 },
     // what swings in a run, before any stop, does not come of the stops
-    "swing-in-runs": { within: -1.8, "from-stop-to-stop": 1 },
+    "swing-in-runs": { within: -1, "from-stop-to-stop": 1 },
     "oscillation-period": { fast: -0.3, middling: 0.3, slow: -0.3 },
     "pump-kind": { switch: -9 }, // there is no drive to be set
     overshoot: { little: 0.6, large: -1.2 },

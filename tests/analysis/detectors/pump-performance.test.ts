@@ -56,6 +56,10 @@ describe("a pump at its limits", () => {
     expect(detect({ seconds: 90, psi: 6, gpm: 40, speed: 1 }).lossOfPrime).toEqual([]);
     expect(detect({ seconds: 20, psi: 6, gpm: 4, speed: 1 }).lossOfPrime).toEqual([]);
   });
+  test("a drive that has speed to spare while the pressure is gone is slow: no prime is lost", () => {
+    expect(detect({ seconds: 90, psi: 6, gpm: 0.2, speed: 0.5 }).lossOfPrime).toEqual([]);
+    expect(detect({ seconds: 90, psi: 6, gpm: 0.2, speed: 0.75 }).lossOfPrime).toHaveLength(1);
+  });
   test("low pressure with much flow is overdraw", () => {
     const { lossOfPrime, overdraw } = detect({ seconds: 90, psi: 45, gpm: 35, speed: 1 });
     expect(lossOfPrime).toEqual([]);

@@ -88,7 +88,7 @@ const DIRECTIONS: Readonly<Record<Exclude<CauseId, "healthy">, readonly string[]
   // A pump full of air gives neither pressure nor flow.
   // The integrator winds up meanwhile, and is over when the water is back.
   "loss-of-prime": [
-    "+ prime: lost; answer-to-draw: late; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: nought gone low; dips: deep-and-slow; low-times: long minutes; rise-pace: slow; answer-to-draw: at-its-end; overdraw: present; loop-pace: slow; overshoot: large",
+    "+ prime: lost; held-pressure: below; shutoff: weak; flow-when-short: none; sunk-pressure: nought gone low; dips: deep-and-slow; low-times: long minutes; rise-pace: slow; answer-to-draw: at-its-end; overdraw: present; loop-pace: slow; overshoot: large",
     "- prime: held; held-pressure: at-set above; shutoff: full; flow-when-short: all; sunk-pressure: held; dips: shallow; answer-to-draw: keeps-up; low-times: brief; flow-when-short: some; overshoot: little",
   ],
   // Less head at every flow: weak without flow, short of the set pressure, at its end below its rating.
