@@ -6,6 +6,7 @@ import { median, quantile } from "../../numerics/order-statistics";
 import { remembered } from "../../numerics/remember";
 import { traceIn } from "./at-work";
 import { found, isFixedSpeed, pumpOf, type Sight, setPressureOf } from "./sight";
+import { standsAlone } from "./stands-alone";
 
 /** A run is looked at in pieces: s of each, and s at its start that belong to the start. */
 const PIECE = 120;
@@ -80,11 +81,11 @@ function isControlled(sight: Sight, trace: Trace, pieces: readonly Piece[]): boo
 
 /**
  * When a drive held another pressure than its set pressure: on purpose, as at night, or because the set pressure of the facts is not the one in force or
- * the reading has another scale. There the pressure is short of nothing, and tells nothing of what the pump can give.
+ * the reading has another scale; and when the reading stood and told of no pressure. There the pressure is short of nothing, and tells nothing of what the pump can give.
  */
 export const heldElsewhere = remembered((sight: Sight): readonly Span[] => {
   const byClock = found(sight, "tracking")?.otherSetPressure?.times ?? [];
-  return [...byClock, ...heldLower(sight)];
+  return [...byClock, ...standsAlone(sight), ...heldLower(sight)];
 });
 
 /** Rows of pieces at a lower level that something held. */

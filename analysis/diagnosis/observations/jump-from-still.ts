@@ -2,7 +2,7 @@ import { mainChannel } from "../../../shared/record/find-channel";
 import { median } from "../../numerics/order-statistics";
 import { instantsOf } from "../../segments/instants";
 import { levelStep, noiseOf } from "../../segments/pressure-noise";
-import type { Looks } from "./sight";
+import { type Looks, pumpOf, type Sight } from "./sight";
 
 const SLOWEST_SAMPLING = 15; // s; in longer ones water moves far from sample to sample
 const LEAST_RECORD = 3600; // s; a shorter one without a jump says nothing
@@ -21,7 +21,7 @@ const ALONE = 6;
 
 /** Jumps at the end of a stretch in which the reading stood, Pa, with how long it had stood. O(n). */
 function jumpsAfterStillness(times: Float64Array, values: ArrayLike<number>, range: number, gap: number) {
-  const jumps: { readonly size: number; readonly stood: number; readonly level: number }[] = [];
+  const jumps: { readonly at: number; readonly size: number; readonly stood: number; readonly level: number }[] = [];
   let from = 0; // where the stretch began, and where it was lowest and highest
   let low = 0;
   let high = 0;
@@ -38,7 +38,7 @@ function jumpsAfterStillness(times: Float64Array, values: ArrayLike<number>, ran
       const middle = (values[low] + values[high]) / 2;
       let least = Number.POSITIVE_INFINITY;
       for (let k = i; k < i + STAYS; k++) least = Math.min(least, Math.abs(values[k] - middle));
-      jumps.push({ size: least, stood, level: middle });
+      jumps.push({ at: times[i], size: least, stood, level: middle });
     }
     from = i;
     low = i;
@@ -47,13 +47,23 @@ function jumpsAfterStillness(times: Float64Array, values: ArrayLike<number>, ran
   return jumps;
 }
 
+/** A draw that empties the tank makes the pump start within some seconds, s; a reading that comes back does so only by chance. */
+const WITH_PUMP = 15;
+
+function waterMovedAt(sight: Sight, at: number): boolean {
+  const pump = pumpOf(sight);
+  if (pump === null || pump.basis === "pressure") return false;
+  return pump.runs.some(({ from, to }) => Math.abs(from - at) <= WITH_PUMP || Math.abs(to - at) <= WITH_PUMP);
+}
+
 export const jumpFromStillLooks: Pick<Looks, "jump-from-still"> = {
   /**
    * Whether the reading stood and then jumped, from one sample to the next, by more than water does in this log. At the tank dp/dt = q/C: a draw that
    * begins makes the pressure leave in a straight line, and the same draws move it as fast at other times. A sensor that was stuck or frozen comes back
-   * to wherever the pressure is meanwhile. By the pressure alone. Null where steps or noise hide it.
+   * to wherever the pressure is meanwhile, at any moment: a jump with the pump's start or stop is the water's. Null where steps or noise hide it.
    */
-  "jump-from-still"({ record }) {
+  "jump-from-still"(sight) {
+    const { record } = sight;
     const channel = mainChannel(record, "pressure");
     if (channel === null || channel.sampling.kind === "on-change" || record.duration < LEAST_RECORD) return null;
     const { values } = channel;
@@ -62,8 +72,10 @@ export const jumpFromStillLooks: Pick<Looks, "jump-from-still"> = {
     if (!(interval <= SLOWEST_SAMPLING)) return null;
     const range = STILL.steps * levelStep(values) + STILL.noises * noiseOf(values);
     const usual = USUAL * median(values);
-    const jumps = jumpsAfterStillness(times, values, range, 3 * interval).filter((j) => j.size > STANDS_OUT * range && j.level > usual);
-    const largest = jumps.reduce((most, jump) => (jump.size > most.size ? jump : most), { size: 0, stood: 0 });
+    const jumps = jumpsAfterStillness(times, values, range, 3 * interval).filter(
+      (j) => j.size > STANDS_OUT * range && j.level > usual && !waterMovedAt(sight, j.at),
+    );
+    const largest = jumps.reduce((most, jump) => (jump.size > most.size ? jump : most), { at: 0, size: 0, stood: 0 });
     let alike = 0;
     for (let i = 1; i < values.length; i++) if (Math.abs(values[i] - values[i - 1]) > largest.size / 2) alike++;
     const seen = largest.size > 0 && alike <= ALONE;

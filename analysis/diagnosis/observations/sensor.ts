@@ -1,11 +1,12 @@
 import type { Span } from "../../../shared/findings/span";
 import { mainChannel } from "../../../shared/record/find-channel";
-import { indexAtOrAfter } from "../../../shared/record/sampling";
 import { sampleInterval } from "../../faults/sample-interval";
 import { traceIn } from "./at-work";
 import { drawnWhileStill } from "./drawn-while-still";
 import { found, isClear, isFixedSpeed, type Looks, levelFor, pumpOf, type Sight, setPressureOf } from "./sight";
+import { standsAlone } from "./stands-alone";
 import { rangeOfStill, stuckWhileMoving } from "./stuck-while-moving";
+import { waterMoved } from "./water-moved";
 
 /** At longer intervals the begin of a draw is known too badly for a lag. */
 const LAG_SAMPLING = 6; // s
@@ -43,28 +44,6 @@ function stillWhileDrawn(sight: Sight): number {
   return drawnWhileStill(trace, rangeOfStill(pressure), volume, atmosphere.value, PASSES * peak);
 }
 
-/** A change of flow by this share of the highest moves the pressure of any tank and pump. */
-const CHANGES = 0.3;
-/** From the ends of a stretch in which the reading stood, s: what happens there may be why it began or ended. */
-const WELL_INSIDE = 15;
-
-/** Whether the pump started or stopped, or the flow changed much, while the reading stood: at rest or held by a good loop a pressure stands to the last digit. */
-function waterMoved(sight: Sight, { from, to }: Span): boolean {
-  const inside = (at: number) => at > from + WELL_INSIDE && at < to - WELL_INSIDE;
-  const pump = pumpOf(sight);
-  if (pump !== null && pump.basis !== "pressure" && pump.runs.some((run) => inside(run.from) || inside(run.to))) return true;
-  const flow = mainChannel(sight.record, "flow");
-  const least = CHANGES * (found(sight, "pump-performance")?.peakFlow ?? 0);
-  if (flow === null || !(least > 0)) return false;
-  const end = indexAtOrAfter(flow.sampling, to - WELL_INSIDE);
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (let i = indexAtOrAfter(flow.sampling, from + WELL_INSIDE); i < end; i++) {
-    if (flow.values[i] < low) low = flow.values[i];
-    if (flow.values[i] > high) high = flow.values[i];
-  }
-  return high - low > least;
-}
-
 export const sensorLooks: Pick<
   Looks,
   "noise" | "noise-with-flow" | "sensor-lag" | "sensor-stuck" | "sensor-scale" | "sensor-pinned" | "held-pressure"
@@ -95,7 +74,10 @@ export const sensorLooks: Pick<
     const sensor = found(sight, "sensor");
     const moving = stillWhileMoving(sight);
     const held = (sensor?.stuck ?? []).filter((span) => waterMoved(sight, span));
-    const numbers = { stuck: Math.max(total(held), moving ?? 0, stillWhileDrawn(sight)), frozen: total(sensor?.frozen ?? []) };
+    const numbers = {
+      stuck: Math.max(total(held), moving ?? 0, stillWhileDrawn(sight), total(standsAlone(sight))),
+      frozen: total(sensor?.frozen ?? []),
+    };
     if (numbers.frozen > 0) return { level: "frozen", numbers };
     return numbers.stuck > 0 ? { level: "stuck", numbers } : moving === null ? null : { level: "no", numbers };
   },
