@@ -158,8 +158,10 @@ const SENTENCES: { readonly [K in ObservationId]: Readonly<Record<string, Sayer>
     passing: () => "With the pump off and nothing drawn the pressure falls, but not in every rest, or ever less: as gas that cools.",
     present: (w, n) =>
       "flow" in n
-        ? `With the pump off and nothing drawn about ${w("flow", "flow", 2)} is lost.`
-        : "With the pump off and nothing drawn the pressure falls.",
+        ? `With the pump off and nothing ${"unmetered" in n ? "seen to be " : ""}drawn about ${w("flow", "flow", 2)} is lost.`
+        : "unmetered" in n
+          ? "With the pump off the pressure falls alike in every rest. Without a meter nobody knows that nothing is drawn; draws differ from rest to rest."
+          : "With the pump off and nothing drawn the pressure falls.",
   },
   "leak-side": {
     system: () => "The meter sees the loss: it is on the system's side.",

@@ -67,7 +67,8 @@ export const pressureAndDrawLooks: Pick<Looks, "drift" | "droop" | "dips" | "qui
     const leak = found(sight, "leak-down");
     if (leak === null && !fallsAtRest(sight)) return null;
     if (leak !== null && !(leak.flow.low > 0)) return { level: "none", numbers: {} };
-    const numbers: Numbers = leak === null ? {} : { flow: leak.flow.value };
+    const unmetered: Numbers = drawsOf(sight)?.basis === "pressure" ? { unmetered: "yes" } : {};
+    const numbers: Numbers = leak === null ? unmetered : { flow: leak.flow.value, ...unmetered };
     const goesOn = fallGoesOn(sight);
     if (leak === null && goesOn === null) return null; // neither how much nor whether it goes on is known
     return { level: goesOn === false ? "passing" : "present", numbers };

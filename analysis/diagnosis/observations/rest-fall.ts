@@ -11,6 +11,11 @@ const LEAST_SAMPLES = 9; // three in each third
 const LEAST_RESTS = 3; // one or two may hold a draw that no one metered
 /** The slower fifth of the rests must lose at least this share of what the usual one loses: a leak is there in every rest. */
 const IN_EVERY = 0.5;
+/**
+ * Without a meter nobody knows that nothing was drawn: taps differ from rest to rest, one hole at about one pressure does not. So many rests at least, and from the
+ * slower to the faster fifth of them no more than this share of the usual fall. Our own choice.
+ */
+const ALIKE = { rests: 20, spread: 0.4 };
 /** The last third against the first: warm gas that cools, or a pipe that settles, loses ever less. */
 const STILL = 0.4;
 const CLEARLY = 3; // standard errors
@@ -43,7 +48,7 @@ function meanInverse({ pressure }: Trace, first: number, end: number, atmosphere
 /**
  * Whether the pressure falls in every rest without a draw, and goes on falling. A leak does: q = K d(1/p)/dt hardly changes within a rest, and is there at
  * each. Gas that the pump's work has warmed cools, e^(-t/T) with T of a minute or some, and then stands; a small draw that the meter does not see
- * comes in one rest and not in the next. Null with fewer than three rests to see it in, or where noise hides it.
+ * comes in one rest and not in the next. Null with fewer than three rests to see it in, or where noise hides it; without a meter also with few rests, or such as differ.
  */
 export function fallGoesOn(sight: Sight): boolean | null {
   const trace = traceIn(sight);
@@ -57,6 +62,7 @@ export function fallGoesOn(sight: Sight): boolean | null {
   const slower = at(whole, 0.2);
   const [usual, doubt] = [at(whole, 0.5), CLEARLY * at(({ error }) => error, 0.5)];
   if (!(usual > doubt)) return null;
+  if (draw.basis === "pressure" && (falls.length < ALIKE.rests || at(whole, 0.8) - slower > ALIKE.spread * usual)) return null;
   const inEvery = slower > IN_EVERY * usual && slower > doubt;
   return inEvery && at(({ late }) => late, 0.2) > STILL * at(({ early }) => early, 0.5);
 }
