@@ -27,6 +27,11 @@ const clock = (d: Date) => `${two(d.getUTCHours())}${two(d.getUTCMinutes())}`;
 const DIGITS = `${rows.length} rows by the minute`;
 const THIRD = rows.length / 3;
 
+/** Every ten minutes over the night in which Central European clocks go back at 01:00 UTC (IANA time zone database, Europe/Berlin, 27 October 2024). */
+const summerTime = (i: number) => Date.UTC(2024, 9, 27, 0) + 600_000 * i;
+const isSummer = (i: number) => summerTime(i) < Date.UTC(2024, 9, 27, 1);
+const local = (i: number) => new Date(summerTime(i) + (isSummer(i) ? 7_200_000 : 3_600_000)).toISOString().slice(0, 19).replace("T", " ");
+
 const vacuum = rows.map((i) => (60 + ((i * 7) % 23)) / 10);
 const PASCAL_PER_INCH_OF_MERCURY = 3386.389; // NIST SP 811, App. B.8
 
@@ -115,5 +120,24 @@ export const PARTED_SAMPLES: readonly DialectSample[] = [
       rows.map((i) => `${iso(i)},${(2 * Number(b(i)) - 10).toFixed(2)},${f(i)}`),
     ),
     { headings: ["Pressure (V)", "Flow (L/min)"], values: plain.values, firstLine: 4 },
+  ),
+  sample(
+    "clock-unix-and-thousandths.csv",
+    "Unix seconds and their thousandths in two columns.",
+    lines(
+      "unix_s,ms,Pressure (bar),Flow (L/min)",
+      rows.map((i) => `${START / 1000 + Math.floor(i / 4)},${250 * (i % 4)},${b(i)},${f(i)}`),
+    ),
+  ),
+  sample(
+    "clock-flag-of-summer-time.csv",
+    "Local time, a column of 1 in summer time, and the zone of both above the table.",
+    lines(
+      "Clock: UTC+1, summer time where DST=1",
+      "",
+      "Time,DST,Pressure (bar),Flow (L/min)",
+      rows.map((i) => `${local(i)},${isSummer(i) ? 1 : 0},${b(i)},${f(i)}`),
+    ),
+    { firstInstant: new Date(summerTime(0)).toISOString(), firstLine: 4 },
   ),
 ];

@@ -35,6 +35,10 @@ const WRITTEN =
 /** Dates of the instrument's own life, never of the rows: when it was calibrated, checked, made, bought or put in. Common practice, no source. */
 export const OF_INSTRUMENT =
   /\b(calibra\w*|kalibri\w*|gekalibreerd|etalonn\w*|tarat\w*|tarad\w*|geeicht|eichung|ijk\w*|geijkt|aferi\w*|cal|kal|certificat\w*|zertifikat\w*|certificaat|inspect\w*|ispezion\w*|verif\w*|pruf(?:ung|datum)|gepruft|keuring\w*|revision|maintenance|wartung\w*|entretien|mantenimiento|manutenzione|manutencao|onderhoud|service|servicio|servizio|servico|next|nachste\w*|naechste\w*|prochain\w*|proxim\w*|prossim\w*|volgende|warranty|garanti\w*|garanzia|garantia|manufactur\w*|fabric\w*|fabbric\w*|hergestellt|baujahr|produced|purchas\w*|bought|commission\w*|inbetriebnahme|mise en service|puesta en marcha|messa in servizio|einbau\w*|eingebaut|installati\w*|instalac\w*|installazione|valid|gultig|valable|valido)\b/;
+/** The beginning of a log that also says at what occasion it was made ("Service visit, logging started"); what a logger itself had begun is another matter. */
+const LOG_BEGINS =
+  /\b(?:log|logs|logging|record|recording|measuring|measurement|aufzeichnung|messung|enregistrement|mesures?|registro|medicion|medicao|registrazione|misura|meting|opname)\b.{0,20}\b(?:start\w*|begin\w*|began|begonnen|gestartet|beginn|debut\w*|commence\w*|inici\w*|comienz\w*|inizi\w*|avviat\w*|gestart)\b|\b(?:start|beginning|beginn|debut|inicio|inizio|begin) (?:of|der|de|des|del|della|da|van) ?(?:the|la|l|los|het|de)?[ '\u2019]?(?:log|logging|record|recording|measurement|aufzeichnung|messung|enregistrement|mesures?|registro|medicion|medicao|registrazione|misura|meting|opname)\b/;
+const OF_ITSELF = /\b(?:calibra|kalibri|etalonn|tarat|warrant|garan|manufact|purchas|hergestellt)/;
 const INTERVAL =
   /\b(interval\w*|intervall\w*|intervalo|sampl\w* (rate|period|time|every)|sampling|samples per \w+|readings per \w+|logging (rate|period)|log rate|log every|logged every|record every|scan rate|rate|period|periode|periodo|cadence|pas de temps|abtast\w*|echantillonnage|muestreo|amostragem|campionamento|bemonstering\w*|mess?takt|takt|zyklus|cycle|frequenc\w*|frequenza|frecuencia|every|alle|toutes les|cada|ogni|om de|elke|time ?step|zeitschritt|dt|delta t|ts|t s|passo|paso|pas|schritt|stap|sample time|abtastzeit|1 (?:sample|reading|record|row|step|count|messung|wert|mesure|muestra|amostra|campione|meting))\b|(mess|abtast|log|aufzeichnungs|speicher|sample|meet)-?(intervall?|rate|takt|zyklus|frequenz|period)/;
 const ZONE_WORDS = /zone|zona|fuseau|fuso|huso|utc|gmt|tijdzone|zeitverschiebung|\btz\b|clock/;
@@ -76,8 +80,8 @@ const foldLine = (line: string) => foldWord(line).replace(/[_"=:;,\t()[\]]+/g, "
 
 function stampsOf(line: string, folded: string): ToldStamp[] {
   const text = line.replace(/["\t;=]|,(?=\s*\d{1,2}:)/g, " ").replace(/\s+/g, " ");
-  const role =
-    WRITTEN.test(folded) || OF_INSTRUMENT.test(folded) ? "written" : START.test(folded) ? "start" : END.test(folded) ? "end" : "plain";
+  const ofInstrument = OF_INSTRUMENT.test(folded) && (OF_ITSELF.test(folded) || !LOG_BEGINS.test(folded));
+  const role = WRITTEN.test(folded) || ofInstrument ? "written" : START.test(folded) ? "start" : END.test(folded) ? "end" : "plain";
   const found: ToldStamp[] = [];
   let rest = 0;
   for (const match of text.matchAll(DATE)) {

@@ -18,7 +18,7 @@ import { isElapsedHeading, isTimeHeading, numberClock, numberScale } from "./num
 import { plainTimeClock } from "./plain-time-clock";
 import { OF_INSTRUMENT, readPreambleClock, stampsIn } from "./preamble-clock";
 import { isSpelt, speltClock } from "./spelt-clock";
-import { dayPartOf, doubtfulOffset, hasDayZero, midnightPartOf, type TimePart, timePartOf, zonePartOf } from "./time-part";
+import { dayPartOf, doubtfulOffset, hasDayZero, midnightPartOf, summerPartOf, type TimePart, timePartOf, zonePartOf } from "./time-part";
 import { toldYear } from "./told-year";
 import { unclearQuestions } from "./unclear-lines";
 import { isYearDay, yearDayClock } from "./year-day-clock";
@@ -106,7 +106,7 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
   const parts = findComponents(profiles, toldYear(hints));
   if (parts !== null) found.push(ofComponents(parts, profiles, hints));
   const extra = findThousandths(profiles);
-  const zone = profiles.flatMap((p) => zonePartOf(p) ?? [])[0];
+  const zone = profiles.flatMap((p) => zonePartOf(p) ?? summerPartOf(p, hints.context.preamble) ?? [])[0];
   const stamped = (used: readonly TimePart[]) => () => {
     const reading = civilClock(zone === undefined ? used : [...used, zone], hints);
     return extra === null || used.some(({ profile }) => hasFraction(profile)) ? reading : withThousandths(reading, extra, hints);
@@ -158,7 +158,7 @@ function findCandidates(profiles: readonly ColumnProfile[], hints: ClockHints, c
       profile.kind === "number" && hints.told.stamps.some((s) => s.hasDate) ? timePartOf(profile, hints.context.decimal) : null;
     if (fraction !== null && profile.numbers.every((v) => Number.isNaN(v) || v < 1))
       add(50, [profile], () => timeOfDayClock([profile], hints, fraction));
-    if (profile.kind === "number") addNumber(profile, hints, add, chosen);
+    if (profile.kind === "number") addNumber(profile, hints, extra, add, chosen);
   }
   return found;
 }
@@ -181,6 +181,7 @@ const hasFraction = ({ column }: ColumnProfile) => column.sample.some((cell) => 
 function addNumber(
   profile: ColumnProfile,
   hints: ClockHints,
+  thousandths: ColumnProfile | null,
   add: (score: number, used: readonly ColumnProfile[], read: () => ClockReading) => void,
   chosen: boolean,
 ): void {
@@ -189,10 +190,14 @@ function addNumber(
     return;
   }
   const scale = numberScale(profile, hints);
+  // "ms" beside whole Unix seconds is the rest of the instant
+  const isParted = scale?.kind === "unix" && scale.unitSeconds === 1 && profile.numbers.every((v) => Number.isNaN(v) || v % 1 === 0);
+  const rest = isParted && thousandths !== profile ? thousandths : null;
   if (scale !== null)
-    add(scale.kind === "unix" ? 50 + 30 * (isTimeHeading(profile.words) ? 1 : 0) : scale.kind === "civil" ? 70 : 60, [profile], () =>
-      numberClock(profile, scale, hints),
-    );
+    add(scale.kind === "unix" ? 50 + 30 * (isTimeHeading(profile.words) ? 1 : 0) : scale.kind === "civil" ? 70 : 60, [profile], () => {
+      const reading = numberClock(profile, scale, hints);
+      return rest === null ? reading : withThousandths({ ...reading, snap: null }, rest, hints);
+    });
   else if (isIndexColumn(profile)) {
     add(30, [profile], () => indexClock(profile, hints));
   } else if (

@@ -1,9 +1,10 @@
+import { foldWord } from "./calendar-words";
 import { civilFromDays } from "./civil-days";
 import { type ColumnProfile, plainNumber } from "./column-profile";
 import { timeUnit } from "./interval-text";
 import { elapsedUnit, isElapsedHeading, isTimeHeading } from "./number-clock";
 import { isPlaceZone } from "./place-zone";
-import { fixedOffset, writeOffset } from "./zone-text";
+import { findZone, fixedOffset, writeOffset } from "./zone-text";
 
 /** How a cell of a column becomes text that a stamp can hold; the same text but for times written as bare numbers. */
 export type TimePart = { readonly profile: ColumnProfile; readonly asText: (cell: string) => string; readonly plain: boolean };
@@ -177,6 +178,19 @@ export function zonePartOf(profile: ColumnProfile): TimePart | null {
   if (isZoneColumn(profile)) return { profile, asText: same, plain: true };
   const unit = COUNTED_OFFSET.test(profile.words) ? offsetUnit(profile) : null;
   return unit === null ? null : { profile, asText: (cell) => writeOffset(Number(cell.replace(",", ".")) * unit), plain: false };
+}
+
+/** Folded headings and words for summer time, in seven languages; common practice, no source. */
+const SUMMER =
+  /\b(?:dst|daylight(?: saving\w*)?|summer ?time|sommerzeit|heure d ?ete|ora legale|(?:horario|hora) de (?:verano|verao)|zomertijd)\b/;
+
+/** A column of 1 in summer time and 0 else, where a line above the table names the zone of the winter and summer time beside it. Null where it is none. */
+export function summerPartOf(profile: ColumnProfile, preamble: readonly string[]): TimePart | null {
+  const { kind, words, numbers } = profile;
+  if (kind !== "number" || !SUMMER.test(words) || !numbers.every((v) => Number.isNaN(v) || v === 0 || v === 1)) return null;
+  const line = preamble.find((text) => SUMMER.test(foldWord(text)) && findZone(text) !== null);
+  const winter = line === undefined ? null : fixedOffset(findZone(line) ?? "");
+  return winter === null ? null : { profile, asText: (cell) => writeOffset(winter + 3600 * Number(cell)), plain: false };
 }
 
 /** The offset that a column may give without saying so ("Zone": 2 in every row), as "+02:00"; null where it can be none. */

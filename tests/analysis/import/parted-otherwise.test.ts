@@ -155,3 +155,39 @@ test("all pressures told absolute above the table, in one word", async () => {
   const { record } = await told(`Alle Drücke sind Absolutdrücke\n\n${text}`);
   expect(record.channels[0].quantity).toBe("absolutePressure");
 });
+
+describe("an instant in two columns", () => {
+  test("Unix seconds and their thousandths, unevenly", async () => {
+    const ms = [0, 110, 870];
+    const text = table(
+      "unix_s,ms,Pressure (bar)",
+      rows(30, 1, (_, i) => `${MAY_6 + 36_000 + Math.floor(i / 3)},${ms[i % 3]},${bar(i)}`),
+    );
+    const { from, to, asked, record } = await told(text);
+    expect({ from, to, asked }).toEqual({ from: A, to: "2024-05-06T10:00:09.870Z", asked: [] });
+    expect(record.columns[1].role).toBe("time");
+  });
+  // 27 October 2024, 01:00 UTC: Central European clocks go back from 03:00 to 02:00 (IANA time zone database, Europe/Berlin)
+  const autumn = (line: string) =>
+    told(
+      `${line}\n\n${table(
+        "Local time,DST,Pressure (bar)",
+        rows(
+          40,
+          180,
+          (d, i) => {
+            const summer = d.getTime() < Date.UTC(2024, 9, 27, 1);
+            return `${iso(new Date(d.getTime() + (summer ? 7_200_000 : 3_600_000)))},${summer ? 1 : 0},${bar(i)}`;
+          },
+          Date.UTC(2024, 9, 27, 0) / 1000,
+        ),
+      )}`,
+    );
+  test("local time and a flag of summer time under a line that names the zone of both", async () => {
+    const { from, to, asked } = await autumn("Clock: UTC+1, summer time where DST=1");
+    expect({ from, to, asked }).toEqual({ from: "2024-10-27T00:00:00Z", to: "2024-10-27T01:57:00Z", asked: [] });
+  });
+  test("without such a line the zone is asked", async () => {
+    expect((await autumn("Site log")).asked).toEqual(["time-zone"]);
+  });
+});
