@@ -36,9 +36,10 @@ export const standsAlone = remembered((sight: Sight): readonly Span[] => {
   const rest = stands[ALONE.stuckTimes];
   const least = Math.max(LEAST.samples, rest === undefined ? 0 : ALONE.times * lengthOf(rest));
   const extent = columnExtent(values);
+  const usual = USUAL * median(values);
   const isOne = (stand: Stand) => {
     const value = values[stand.first];
-    const isUsual = value > USUAL * median(values) && value > extent.low && value < extent.high;
+    const isUsual = value > usual && value > extent.low && value < extent.high;
     return isUsual && lengthOf(stand) >= least && timeAt(sampling, stand.last) - timeAt(sampling, stand.first) >= LEAST.seconds;
   };
   const alone = stands.filter(isOne);
