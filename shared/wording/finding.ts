@@ -68,7 +68,7 @@ const SAYERS: Sayers = {
     const strongest = strongestEpisode(f.episodes) ?? f.episodes[0];
     const folded = strongest.couldBeFoldedFrom.map((s) => formatQuantity(s, "time", u, 2));
     return {
-      title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, ${f.episodes.length > 1 ? "up to " : ""}${strongest.heightIsLeast ? "at least " : ""}${formatMeasured(strongest.peakToPeak, "pressureDifference", u)} from crest to trough`,
+      title: `Pressure oscillates: period ${formatMeasured(strongest.period, "time", u)}, ${f.episodes.length > 1 ? "up to " : ""}${formatMeasured(strongest.peakToPeak, "pressureDifference", u)}${strongest.heightIsLeast ? " or more" : ""} from crest to trough`,
       ...body(
         [
           `${times(f.episodes.length, "stretch", "stretches")}, ${formatQuantity(

@@ -49,6 +49,7 @@ export function hiddenBySampling(
 
 /** A drive works its loop out some tens of times a second, and a swing takes some ten of these steps: nothing swings faster. Common practice, no source. */
 const FASTEST_WAVE = 0.2; // s
+const IN_STEP = 0.1; // of the period seen
 /** How near to whole steps the intervals of a clock must be, and how many of them, to be those of an even one of which some rows are not written. */
 const WHOLE = 0.05;
 const MOST_OF_THEM = 0.9;
@@ -65,12 +66,15 @@ function clockStep({ sampling }: Channel): number | null {
 
 /**
  * Periods of faster waves that would look the same at even sampling: 1 / |k / interval - f|. Empty where uneven times break the folding, and where only
- * waves too fast for a pump would fold.
+ * waves too fast for a pump would fold, or such as keep so near to the clock's own rate that they would need a tenth of the period seen or less: no plant swings
+ * in step with a logger for that long.
  */
 export function couldFoldFrom(period: number, channel: Channel): number[] {
   const step = clockStep(channel);
   if (step === null) return [];
   const rate = 1 / step;
   const f = 1 / period;
-  return [rate - f, rate + f, 2 * rate - f, 2 * rate + f].map((alias) => 1 / alias).filter((p) => p >= FASTEST_WAVE);
+  return [rate - f, rate + f, 2 * rate - f, 2 * rate + f]
+    .map((alias) => 1 / alias)
+    .filter((p) => p >= Math.max(FASTEST_WAVE, IN_STEP * period));
 }

@@ -2,7 +2,7 @@ import type { Trace } from "../../model/fit/trace";
 import { rhythmWithin } from "../../numerics/rhythm-within";
 import { levelStep, noiseOf } from "../../segments/pressure-noise";
 import { traceIn } from "./at-work";
-import { isFixedSpeed, type Looks, type Sight } from "./sight";
+import { found, isFixedSpeed, type Looks, type Sight } from "./sight";
 
 /** Periods looked for, s: a shorter one is a swing of the loop's kind, a longer one comes too seldom in a visit. */
 const PERIODS = { shortest: 20, longest: 450 };
@@ -87,6 +87,12 @@ const followsOf = (trace: Trace, sight: Sight): Follows | null => {
   return byFlow ?? (isFixedSpeed(sight.site) ? fallsAtRest(trace) : null);
 };
 
+const ALIKE = 1.15; // periods of one swing, read in two ways
+
+/** Whether the pressure swings at a period: then what the pump gives swings with it, whoever drives, and is not what is drawn. */
+const swingsSo = (sight: Sight, gap: number): boolean =>
+  (found(sight, "oscillation")?.episodes ?? []).some(({ period }) => Math.max(period.value / gap, gap / period.value) < ALIKE);
+
 export const drawRhythmLooks: Pick<Looks, "draw-rhythm"> = {
   /**
    * Whether what is drawn comes back after the same time, by the flow, or with a switch by the falls at rest: other draws in between do not hide it, as they
@@ -99,6 +105,7 @@ export const drawRhythmLooks: Pick<Looks, "draw-rhythm"> = {
     if (follows === null) return null;
     const rhythm = rhythmOf(trace, follows);
     if (rhythm === null) return { level: "irregular", numbers: {} };
+    if (trace.meter !== "after-tank" && !isFixedSpeed(sight.site) && swingsSo(sight, rhythm.gap)) return null;
     return { level: 2 * rhythm.share > follows.plain ? "regular" : "irregular", numbers: rhythm };
   },
 };

@@ -409,13 +409,14 @@ describe("what the log hides", () => {
 });
 
 describe("faster waves that would look the same", () => {
-  test("1/|k/interval - f|, those of a fifth of a second and more", () => {
+  test("1/|k/interval - f|, those of a fifth of a second and of a tenth of the period and more: none would stay in step with the clock", () => {
     const folds = (period: number, step: number) => couldFoldFrom(period, channel("pressure", every(step, 10), new Array(10).fill(0)));
     expect(folds(20, 5)).toEqual(
       [1 / (1 / 5 - 1 / 20), 1 / (1 / 5 + 1 / 20), 1 / (2 / 5 - 1 / 20), 1 / (2 / 5 + 1 / 20)].map((p) => expect.closeTo(p, 9)),
     );
-    expect(folds(20, 1)).toEqual([1 - 1 / 20, 1 + 1 / 20, 2 - 1 / 20, 2 + 1 / 20].map((f) => expect.closeTo(1 / f, 9)));
-    expect(folds(20, 0.2)).toEqual([expect.closeTo(1 / (5 - 1 / 20), 9)]);
+    expect(folds(20, 1)).toEqual([]);
+    expect(folds(2, 1)).toEqual([1 - 1 / 2, 1 + 1 / 2, 2 - 1 / 2, 2 + 1 / 2].map((f) => expect.closeTo(1 / f, 9)));
+    expect(folds(0.8, 0.2)).toEqual([expect.closeTo(1 / (5 - 1 / 0.8), 9)]);
     expect(couldFoldFrom(20, channel("pressure", at([0, 5.3, 11, 17.9, 22.4]), [0, 0, 0, 0, 0]))).toEqual([]);
     // Rows that are not written leave the clock as it is.
     expect(couldFoldFrom(20, channel("pressure", at([0, 5, 10, 20, 25, 40]), [0, 0, 0, 0, 0, 0]))).toEqual(folds(20, 5));

@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { LOOKS } from "../../../../analysis/diagnosis/observations";
 import { rhythmWithin } from "../../../../analysis/numerics/rhythm-within";
+import type { Outcome } from "../../../../shared/findings/finding";
 import { seconds } from "../../../../shared/units/quantity";
 import { SWITCHED } from "../../../builders/look-at";
+import { swing } from "../../../builders/outcomes";
 import { noiseOf, seededRandom } from "../../../builders/signals";
 import { type Worked, workedHours } from "../../../builders/worked-hours";
 
@@ -16,6 +18,14 @@ test("pulses of 100 s among draws by chance are a rhythm, and their period is re
   const seen = look({ flow: (_, t) => chance[t] + (t % 100 < 30 ? 12 : 0) });
   expect(seen?.level).toBe("regular");
   expect(Number(seen?.numbers.gap)).toBeCloseTo(100, -1);
+});
+test("before the tank the pump's own swing is no rhythm of the draw: where the pressure swings at that period it is not asked", () => {
+  const sight = workedHours({ pressure: () => 52, flow: (_, t) => 10 + (t % 100 < 30 ? 12 : 0) });
+  const segments = { ...sight.segments, meter: { place: "before-tank", from: "given", certainty: 1 } as const };
+  const asked = (outcomes: readonly Outcome[]) => LOOKS["draw-rhythm"]({ ...sight, segments, outcomes })?.level ?? null;
+  expect(asked([])).toBe("regular");
+  expect(asked([swing(98, 20, "unknown")])).toBeNull();
+  expect(asked([swing(40, 20, "unknown")])).toBe("regular");
 });
 test("draws by chance are none, nor is a flow that stays", () => {
   expect(look({ flow: (_, t) => chance[t] })?.level).toBe("irregular");
