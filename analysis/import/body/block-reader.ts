@@ -26,6 +26,7 @@ export class BlockReader {
   take(block: LineBlock): void {
     const whole = block.bytes.lastIndexOf(LF, block.to - 1) + 1;
     let at = this.skipAbove(block);
+    if (block.nuls > 0 && at < block.to) this.log.cells.nulBytes(this.line + 1, block.nuls);
     while (at < block.to) {
       if (this.plain !== null && at < whole && !block.cut && !this.rows.wantsNext) {
         at = this.takePlain(this.plain, block.bytes, at, whole);

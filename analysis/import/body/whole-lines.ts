@@ -1,8 +1,17 @@
 import { withoutNul } from "../encoding";
 import { joined } from "../survey";
 
-/** Bytes [from, to) of a buffer that hold whole lines, each ended by LF but for the last line of the file. */
-export type LineBlock = { readonly bytes: Uint8Array; readonly from: number; readonly to: number; readonly cut: boolean };
+/**
+ * Bytes [from, to) of a buffer that hold whole lines, each ended by LF but for the last line of the file. `nuls`: how many NUL bytes were left out already of the one
+ * line of a block that was put together.
+ */
+export type LineBlock = {
+  readonly bytes: Uint8Array;
+  readonly from: number;
+  readonly to: number;
+  readonly cut: boolean;
+  readonly nuls: number;
+};
 
 const LF = 10;
 const CR = 13;
@@ -17,8 +26,10 @@ export async function* wholeLines(chunks: AsyncIterable<Uint8Array>, carriageRet
   let carried: Uint8Array[] = [];
   let carriedLength = 0;
   let cut = false;
+  let nuls = 0;
   const carry = (given: Uint8Array) => {
     const part = withoutNul(given);
+    nuls += given.length - part.length;
     if (part.length === 0) return;
     if (carriedLength > LONGEST_LINE) cut = true;
     else carried.push(part === given ? part.slice() : part); // the giver may use its buffer again
@@ -26,10 +37,11 @@ export async function* wholeLines(chunks: AsyncIterable<Uint8Array>, carriageRet
   };
   const flush = (): LineBlock => {
     const bytes = joined(carried);
-    const block = { bytes, from: 0, to: bytes.length, cut };
+    const block = { bytes, from: 0, to: bytes.length, cut, nuls };
     carried = [];
     carriedLength = 0;
     cut = false;
+    nuls = 0;
     return block;
   };
   for await (const given of chunks) {
@@ -40,7 +52,7 @@ export async function* wholeLines(chunks: AsyncIterable<Uint8Array>, carriageRet
       continue;
     }
     let from = 0;
-    if (carriedLength > 0) {
+    if (carriedLength > 0 || nuls > 0) {
       from = chunk.indexOf(LF) + 1;
       const isCut: boolean = cut || carriedLength > LONGEST_LINE;
       if (isCut) carried.push(Uint8Array.of(LF));
@@ -48,7 +60,7 @@ export async function* wholeLines(chunks: AsyncIterable<Uint8Array>, carriageRet
       cut = isCut;
       yield flush();
     }
-    if (from <= last) yield { bytes: chunk, from, to: last + 1, cut: false };
+    if (from <= last) yield { bytes: chunk, from, to: last + 1, cut: false, nuls: 0 };
     carry(chunk.subarray(last + 1));
   }
   if (carriedLength > 0) yield flush();
