@@ -47,20 +47,23 @@ function jumpsAfterStillness(times: Float64Array, values: ArrayLike<number>, ran
   return jumps;
 }
 
-/** A draw that empties the tank makes the pump start within some seconds, s; a reading that comes back does so only by chance. */
-const WITH_PUMP = 15;
+/** A draw that empties the tank makes the pump start within some seconds of the jump, s; a reading that comes back does so by chance only, unless starts fill the log. */
+const WITH_PUMP = { before: 2, after: 15, most: 0.2 };
 
+/** Whether the pump started with a jump, where that says something. */
 function waterMovedAt(sight: Sight, at: number): boolean {
   const pump = pumpOf(sight);
   if (pump === null || pump.basis === "pressure") return false;
-  return pump.runs.some(({ from, to }) => Math.abs(from - at) <= WITH_PUMP || Math.abs(to - at) <= WITH_PUMP);
+  const { before, after, most } = WITH_PUMP;
+  if (pump.runs.length * (before + after) > most * sight.record.duration) return false;
+  return pump.runs.some(({ from }) => from >= at - before && from <= at + after);
 }
 
 export const jumpFromStillLooks: Pick<Looks, "jump-from-still"> = {
   /**
    * Whether the reading stood and then jumped, from one sample to the next, by more than water does in this log. At the tank dp/dt = q/C: a draw that
    * begins makes the pressure leave in a straight line, and the same draws move it as fast at other times. A sensor that was stuck or frozen comes back
-   * to wherever the pressure is meanwhile, at any moment: a jump with the pump's start or stop is the water's. Null where steps or noise hide it.
+   * to wherever the pressure is meanwhile, at any moment: a jump with the pump's start is the water's. Null where steps or noise hide it.
    */
   "jump-from-still"(sight) {
     const { record } = sight;

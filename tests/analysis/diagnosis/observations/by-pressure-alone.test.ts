@@ -115,13 +115,17 @@ describe("a jump after a standstill", () => {
     expect(alone("jump-from-still", { pressure: (k, t) => stiff(k) + scatter[t] })?.level).toBe("none");
   });
   test("not where the pump is seen to start with it: a draw that empties the tank does that, a reading that comes back only by chance", () => {
-    const at = (start: number) =>
+    const at = (start: number, others: readonly (readonly [number, number])[] = []) =>
       alone("jump-from-still", {
         pressure: (k, t) => (t >= 1950 && t < 4500 ? 50 : cycle(k)) + scatter[t],
         pumpKnown: true,
-        pumpRuns: [[start, 300]],
+        pumpRuns: [...others, [start, 300]],
       })?.level;
-    expect([4484, 4486, 4514, 4516].map(at)).toEqual(["seen", "none", "none", "seen"]);
+    expect([4497, 4499, 4514, 4516].map((start) => at(start))).toEqual(["seen", "none", "none", "seen"]);
+    // where a start comes every minute one comes with any jump
+    const often = Array.from({ length: 74 }, (_, i) => [i * 60, 20] as const);
+    expect(at(4510, often)).toBe("none");
+    expect(at(4510, [...often, ...Array.from({ length: 11 }, (_, i) => [4450 + i, 0.5] as const)])).toBe("seen");
   });
   test("not from a low pressure, which a pump without water holds as still", () => {
     expect(stands(1950, 4500, cycle, 10)?.level).toBe("none");
