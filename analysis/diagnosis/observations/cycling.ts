@@ -26,6 +26,7 @@ function allowedStarts({ site, record }: Sight, cycling: CyclingFinding): number
  */
 const OVER_RATING = 4 / 3;
 
+const MOSTLY = 0.5;
 const NONE_SHORT = { value: 0, low: 0, high: 0 };
 const LEAST_RUNS = 4; // fewer have no usual length
 const LEAST_STARTS = 12; // fewer show no rhythm
@@ -87,11 +88,12 @@ export const cyclingLooks: Pick<
     const least = isFixedSpeed(sight.site) ? limit / OVER_RATING : limit;
     const finding = found(sight, "short-cycles");
     const short = (finding?.runs ?? []).filter((i) => spanLength(pump.runs[i]) < least).length;
-    const levelOf = (count: number) => levelFor(count / complete, [0.05, 0.5], ["long", "some-short", "mostly-short"]);
-    // Runs about as long as the interval of the log may be short or not: then they are no evidence either way.
+    // Runs about as long as the interval of the log may be short or not: where that leaves open whether most are, nothing is said.
     const { value, low, high } = finding?.count ?? NONE_SHORT;
-    if (levelOf(short - (value - low)) !== levelOf(short + (high - value))) return null;
-    return { level: levelOf(short), numbers: { short, complete, limit: least, share: short / complete } };
+    const areMost = (count: number) => count / complete >= MOSTLY;
+    if (areMost(short - (value - low)) !== areMost(short + (high - value))) return null;
+    const level = levelFor(short / complete, [0.05, MOSTLY], ["long", "some-short", "mostly-short"]);
+    return { level, numbers: { short, complete, limit: least, share: short / complete } };
   },
   "starts-without-draw"(sight) {
     const by = found(sight, "cycling")?.startsByDraw ?? null;
