@@ -42,7 +42,10 @@ export function findPumpState(
 ): PumpState | CannotTell {
   if (drive !== null && drive.mode !== "always-stopped") return drive;
   const flow = meter.place === "before-tank" ? pumpFromWitness(record, faults, "flow") : null;
-  const byFlow = flow?.mode === "switching" ? asOfItsKind(joinPauses(flow, record, faults), record, faults, site) : null;
+  const byFlow =
+    flow?.mode === "switching"
+      ? asOfItsKind(joinPauses(flow, record, faults, site.restartPressure?.value ?? null), record, faults, site)
+      : null;
   // a meter that counts in pulses shows each of them as a run of a sample: the pressure tells more
   if (byFlow !== null && !othersFellBetween(record, byFlow)) return byFlow;
   const pressure = pumpFromPressure(record, faults, site, meter);

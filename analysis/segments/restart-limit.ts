@@ -5,7 +5,7 @@ import { heldLevel } from "./held-level";
 const HELD_OVER_RESTART = 1.5;
 
 /** Pa by which the log and the fact may differ: a sensor of one per cent at some 5 bar, and a fact rounded to a psi. Common practice, no source. */
-const GAUGE = 5000;
+export const GAUGE = 5000;
 
 /** A low over this is no start of a drive whose restart pressure is told, Pa gauge; null where it is not, or where what the log holds does not fit to it. */
 export function restartLimit(kept: Float64Array, top: number, noise: number, { restartPressure }: SiteFacts): number | null {

@@ -177,13 +177,28 @@ describe("pauses of a pump that ran on against a closed check valve", () => {
     const from = run === 2 ? 470e3 : 300e3;
     return from + ((500e3 - from) * (t - a)) / (b - a);
   });
-  const joined = (state: PumpState, values: readonly number[] | null = pressure) =>
-    joinPauses(state, recordOf(values === null ? [] : [channel("pressure", every(1, 1000), values)]), []).runs.map(({ from, to }) => [
-      from,
-      to,
-    ]);
+  const joined = (state: PumpState, values: readonly number[] | null = pressure, restart: number | null = null) =>
+    joinPauses(state, recordOf(values === null ? [] : [channel("pressure", every(1, values.length), values)]), [], restart).runs.map(
+      ({ from, to }) => [from, to],
+    );
   test("are taken out where flow comes back well above the starting pressure", () => {
     expect(joined(pumpOf(runs, [[0, 1000]]))).toEqual([[100, 200], [300, 450], [600, 700], [800, 900]]); // biome-ignore format: runs
+  });
+  test("where waves outnumber starts, by the restart pressure that is told: a wave's low well above it is no start", () => {
+    // starts at 300 kPa; a hot loop whose waves come down to 440 kPa shuts the valve twenty times in each of five runs
+    const cycle = Array.from({ length: 600 }, (_, t) => {
+      if (t < 100) return 500e3 - 2e3 * t;
+      return t < 200 ? 300e3 + 2e3 * (t - 100) : 470e3 + 30e3 * Math.sin((2 * Math.PI * (t - 195)) / 20);
+    });
+    const values = Array.from({ length: 3000 }, (_, t) => cycle[t % 600]);
+    const flows: Pairs = Array.from({ length: 5 }, (_, k) => k * 600).flatMap((at) => [
+      [at + 100, at + 205],
+      ...Array.from({ length: 19 }, (_, w) => [at + 210 + 20 * w, at + 225 + 20 * w] as [number, number]),
+    ]);
+    const runs = joined(pumpOf(flows, [[0, 3000]]), values, 300e3);
+    expect(runs).toEqual(Array.from({ length: 5 }, (_, k) => [k * 600 + 100, k * 600 + 585]));
+    expect(joined(pumpOf(flows, [[0, 3000]]), values).length).toBeGreaterThan(20);
+    expect(joined(pumpOf(flows, [[0, 3000]]), values, 200e3)).toEqual(joined(pumpOf(flows, [[0, 3000]]), values));
   });
   test("not across a hole, without a pressure, of fewer than four runs, or where pressure does not rise in a run", () => {
     const all = runs.map(([a, b]) => [a, b]);
