@@ -4,7 +4,7 @@ import type { SiteFacts } from "../../shared/site/site-facts";
 import type { UnitChoice } from "../../shared/units/unit-choice";
 import type { Look, LookRequest } from "../charts/looks/look";
 import type { ReportOrder } from "../report/report-input";
-import type { Answer, Detail, GetReady, PickedFile, Request } from "./messages";
+import type { Answer, Detail, PickedFile, Request } from "./messages";
 import type { ModelRun, ModelRunOrder } from "./model-run";
 
 /** The part of a Worker that the client uses; tests give their own. */
@@ -24,7 +24,7 @@ export type ReadJob = {
 };
 
 export type AnalysisClient = {
-  /** Lets the worker that waits for the next files load and rehearse what it will need, once, when files seem to be coming. */
+  /** Lets the worker that waits for the next files load what it will need, when files seem to be coming. */
   getReady(): void;
   /** Reads files and works out the findings: progress, then "trace", "found" one by one, then "findings"; or one of refused, broken. */
   read(job: ReadJob, listen: Listen): Stop;
@@ -52,7 +52,7 @@ export type AnalysisClient = {
 /** Answers after which more follow to the same question. */
 const GOES_ON: readonly Answer["answer"][] = ["progress", "trace", "found"];
 
-type Bench = { readonly port: WorkerPort; readonly listeners: Map<number, Listen>; isReady: boolean };
+type Bench = { readonly port: WorkerPort; readonly listeners: Map<number, Listen> };
 
 /**
  * Speaks with the analysis worker. Each reading has a worker of its own: stopping ends it for certain and gives its memory back, and
@@ -67,7 +67,7 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
   let shown: Bench | null = null;
 
   function bench(): Bench {
-    const made: Bench = { port: makeWorker(), listeners: new Map(), isReady: false };
+    const made: Bench = { port: makeWorker(), listeners: new Map() };
     made.port.onmessage = ({ data }) => {
       const listen = made.listeners.get(data.id);
       if (!GOES_ON.includes(data.answer)) made.listeners.delete(data.id);
@@ -125,9 +125,7 @@ export function makeAnalysisClient(makeWorker: () => WorkerPort): AnalysisClient
 
   return {
     getReady() {
-      if (spare === null || spare.isReady) return;
-      spare.isReady = true;
-      spare.port.postMessage({ ask: "get-ready" } satisfies GetReady);
+      spare?.port.postMessage({ ask: "get-ready", id: nextId++ } satisfies Request);
     },
     read(job, listen) {
       if (reading !== null) drop(reading);

@@ -120,7 +120,7 @@ export function makeHandle(stations: Stations): Handle {
   let modelling: Promise<void> = Promise.resolve();
 
   async function answer(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
-    if (request.ask === "detail") return answerOne(request, send, stop);
+    if (request.ask === "detail" || request.ask === "get-ready") return answerOne(request, send, stop);
     if (request.ask === "read" || request.ask === "rework") overtakeModel();
     if (isOfModel(request)) {
       const mine = Promise.all([working, modelling]).then(() => answerOne(request, send, stop));
@@ -140,6 +140,8 @@ export function makeHandle(stations: Stations): Handle {
 
   async function answerOne(request: Exclude<Request, { ask: "stop" }>, send: Send, stop: { aborted: boolean }): Promise<void> {
     switch (request.ask) {
+      case "get-ready":
+        return void (await Promise.all([stations.fileReading(), stations.workingOut()]));
       case "read":
         return read(request, send, stop);
       case "rework":

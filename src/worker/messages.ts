@@ -19,6 +19,8 @@ export type PickedFile = { readonly name: string; readonly blob: Blob };
 
 /** What the page asks of the worker. Each question carries a number that its answers repeat. */
 export type Request =
+  /** Loads what a file will need before one is there; not answered. */
+  | { readonly ask: "get-ready"; readonly id: number }
   | {
       readonly ask: "read";
       readonly id: number;
@@ -37,9 +39,6 @@ export type Request =
   /** What the fitted model says of each step of the advice. */
   | { readonly ask: "effects"; readonly id: number; readonly units: UnitChoice }
   | { readonly ask: "stop"; readonly id: number };
-
-/** Files seem to be coming: what reads them is loaded and rehearsed. Not answered. */
-export type GetReady = { readonly ask: "get-ready" };
 
 /** A record without its samples: all that the page shows of it beside the trace. */
 export type RecordOutline = Omit<LogRecord, "channels" | "origins">;
