@@ -26,7 +26,7 @@ function allowedStarts({ site, record }: Sight, cycling: CyclingFinding): number
  */
 const OVER_RATING = 4 / 3;
 
-const MOSTLY = 0.5;
+const MOSTLY = 0.5; // of the whole runs
 const NONE_SHORT = { value: 0, low: 0, high: 0 };
 const LEAST_RUNS = 4; // fewer have no usual length
 const LEAST_STARTS = 12; // fewer show no rhythm
